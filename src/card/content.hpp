@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: MIT
+// What is on a card, without geometry: a closed list of blocks. Layout places them, draw never sees them.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace holdwater::card {
+
+/// Text with emphasis: "*bold*" between asterisks is bold, everything else regular. A number and its unit are joined by
+/// U+00A0 (no-break space), which layout keeps on one line.
+using Text = std::string;
+
+struct Heading {
+    Text text;
+};
+
+/// The number of the card: far larger than all else, units quieter.
+struct KeyNumber {
+    Text label;       // "Fill to"
+    std::string value;  // "71"
+    std::string unit;   // "°C"
+    Text aside;       // "160 °F", or "settled, stirred, before the food goes in"; may be empty
+};
+
+/// Several smaller key numbers side by side, two to four.
+struct KeyRow {
+    std::vector<KeyNumber> numbers;
+};
+
+struct Step {
+    std::string when;  // clock time or empty
+    Text text;
+};
+
+/// Ordered actions, one a line, verbs first. `numbered` prints 1, 2, 3; otherwise `when` stands in the left column.
+struct Steps {
+    std::vector<Step> steps;
+    bool numbered = true;
+};
+
+enum class Align { left, centre, right };
+
+struct Column {
+    Text head;
+    Align align = Align::left;
+    bool strong = false;  // bold figures: what one acts on
+};
+
+struct Table {
+    Text title;  // may be empty
+    std::vector<Column> columns;
+    std::vector<std::vector<Text>> rows;
+    std::optional<std::size_t> marked_row;  // heavy frame: the row of this trip
+};
+
+/// Left what the thermometer reads, right what to do; read from the top (hot) down; the last rung is the floor.
+struct Ladder {
+    Text left_head;
+    std::vector<Text> right_heads;
+    struct Rung {
+        Text reading;
+        std::vector<Text> amounts;
+    };
+    std::vector<Rung> rungs;
+    Text floor_reading;  // "below 54 °C"
+    Text floor_action;   // "go to Limits"
+};
+
+/// A true-scale ruler along the long side of the card: distance from its own zero line in mm, drawn at exactly that.
+struct Ruler {
+    Text title;       // "pork loin, round · bath never under 60 °C"
+    Text zero_label;  // "line up here"
+    struct Tick {
+        double at_mm = 0.0;
+        Text label;   // "2 h 15"; empty: a small tick without text
+        bool marked = false;  // the piece of this trip
+    };
+    std::vector<Tick> ticks;
+    double too_thick_mm = 0.0;  // from here on a solid bar
+    Text too_thick_label;       // "too thick: split it"
+};
+
+struct Curve {
+    Text title;
+    struct Point {
+        double x = 0.0;
+        double y = 0.0;
+    };
+    std::vector<Point> likely;
+    std::vector<Point> low;   // the band; same x as `high`
+    std::vector<Point> high;
+    double floor = 0.0;
+    Text floor_label;
+    struct Label {
+        double at = 0.0;
+        Text text;
+    };
+    std::vector<Label> x_labels;
+    std::vector<Label> y_labels;
+    Text x_title;
+    Text y_title;
+};
+
+/// The day as a bar: spans (patterns, not colours) and marks with clock times.
+struct DayBar {
+    double from = 0.0;  // hours since some midnight
+    double to = 0.0;
+    enum class Kind { fill, cook, hold, sleep };
+    struct Span {
+        Kind kind = Kind::cook;
+        double from = 0.0;
+        double to = 0.0;
+        Text label;
+    };
+    struct Mark {
+        double at = 0.0;
+        Text label;  // "22:30"
+        Text above;  // "top up"; may be empty
+    };
+    std::vector<Span> spans;
+    std::vector<Mark> marks;
+};
+
+enum class SignalWord { none, caution, warning };
+
+struct Caution {
+    SignalWord word = SignalWord::warning;
+    Text text;
+};
+
+struct Note {
+    Text text;
+};
+
+/// Lines or boxes to write in with a grease pencil, at least 7 mm high.
+struct WriteIn {
+    std::vector<Text> heads;
+    std::vector<Text> first_column;  // pre-printed; one row each
+};
+
+/// Start a new face here if one is to be had (the author wants the pair face / back).
+struct Turn {};
+
+using Block = std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note,
+                           WriteIn, Turn>;
+
+struct Card {
+    std::string key;      // "fill"
+    Text name;            // "Fill"
+    Text question;        // "How hot, how much?"
+    int number = 0;       // in the deck, from 1
+    std::vector<Block> blocks;       // face first; goes on at a block boundary on the back
+    std::vector<Caution> cautions;   // stand at the foot of every face of this card; never empty
+};
+
+struct Deck {
+    std::string title;    // trip name
+    std::string stamp;    // 8 characters
+    std::string language;
+    Text footer;          // "local food-safety rules and licensed practice have the last word"
+    std::vector<Card> cards;
+};
+
+}  // namespace holdwater::card

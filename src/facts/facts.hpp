@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: MIT
+// Every figure that the program uses: the TOML files of this folder, compiled in, read once, checked and typed.
+// A figure knows its source and how far that source was seen; `holdwater sources` prints them all.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "facts/names.hpp"
+#include "problem/problem.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::facts {
+
+/// How far a figure's source was seen.
+enum class Provenance { read, memory, computed, measured, judgement };
+
+struct Source {
+    std::string key;
+    std::string citation;
+};
+
+/// A single number with its unit, range and origin.
+struct Figure {
+    std::string key;      // "film.cautious"
+    double value = 0.0;   // in `unit`
+    std::string unit;     // as written in contracts: "W/m2/K"
+    double low = 0.0;     // the range in which the truth is thought to lie
+    double high = 0.0;
+    std::string source;   // key of a Source
+    Provenance provenance = Provenance::judgement;
+    std::string meaning;  // one line
+};
+
+/// g per 100 g as printed; normalised to a sum of 100 where they are used. Carbohydrate is without the fibre.
+struct Composition {
+    double water = 0.0;
+    double protein = 0.0;
+    double fat = 0.0;
+    double carbohydrate = 0.0;
+    double fibre = 0.0;
+    double ash = 0.0;
+};
+
+/// Decides which rules apply to a kind of food.
+enum class Category { red_meat, poultry, fish, wild_game, boar_or_bear, liver, bivalve, egg, vegetable };
+
+struct FoodKind {
+    std::string key;       // "pork-loin"
+    std::string name;      // "pork loin, lean"
+    Category category = Category::red_meat;
+    std::string growth;    // key of the growth model that fits: beef, pork, chicken
+    Composition composition;
+    std::string source;
+    Provenance provenance = Provenance::read;
+};
+
+/// One row of a published table of hold times: at this core temperature, this long.
+struct KillRow {
+    units::Temperature core;
+    units::Duration hold;
+};
+
+/// A published kill standard. Rows rise in temperature. Below the first row nothing is credited; between two rows the
+/// lower row's time counts; above the last row its time counts.
+struct KillStandard {
+    std::string key;     // "us-red-meat-6.5"
+    std::string claim;   // "6.5 log Salmonella"
+    std::vector<KillRow> rows;
+    std::string source;
+    Provenance provenance = Provenance::read;
+};
+
+/// What one set of rules asks of one category (decisions of the project, facts/rules.toml).
+struct Rule {
+    Ruleset ruleset = Ruleset::us;
+    Category category = Category::red_meat;
+    units::Temperature cook_floor;                 // the bath is never below this while the food cooks
+    units::Temperature action_line;                // a reading at or below this asks for a top-up now
+    units::Temperature cook_floor_no_thermometer;  // instead of cook_floor
+    std::string kill_standard;                     // key
+    units::Temperature core_at_least;              // the core must reach this at some time, besides the kill
+    units::Duration core_at_least_for;
+    units::Temperature hold_floor;                 // after done: the bath not below this
+    units::Temperature consumer_core;              // the country's consumer advice for this category
+    units::Duration consumer_hold;
+    units::Temperature lowest_target;              // a lower target is refused
+    std::string source;
+    Provenance provenance = Provenance::read;
+    std::string note;
+};
+
+enum class SpreadShape { uniform, normal, lognormal, triangular };
+
+/// What is not known exactly, and how far it may be off.
+struct Spread {
+    std::string key;     // "thickness"
+    SpreadShape shape = SpreadShape::uniform;
+    double low = 0.0;    // 5 % or lower end, see `meaning`; factors where unit is "1"
+    double high = 0.0;
+    std::string unit;
+    std::string source;
+    Provenance provenance = Provenance::judgement;
+    std::string meaning;
+};
+
+struct BurnRow {
+    units::Temperature water;
+    std::optional<units::Duration> second_degree;
+    std::optional<units::Duration> third_degree;
+    std::optional<units::Duration> infant;
+    std::string source;
+    Provenance provenance = Provenance::read;
+};
+
+struct GrowthModel {
+    std::string key;   // beef, pork, chicken
+    double b = 0.0;    // 1/(K sqrt(h))
+    units::Temperature lowest;
+    double c = 0.0;    // 1/K
+    units::Temperature highest;
+    double q0_likely = 0.0;
+    double q0_cautious = 0.0;
+    std::string source;
+    Provenance provenance = Provenance::read;
+};
+
+/// All facts. Built once from the compiled-in TOML; a fault in the data is a fault of the program (it throws
+/// std::logic_error at first use, and a test reads them all).
+const class Facts& facts();
+
+class Facts {
+  public:
+    std::span<const Source> sources() const { return sources_; }
+    std::span<const Figure> figures() const { return figures_; }
+    std::span<const FoodKind> foods() const { return foods_; }
+    std::span<const KillStandard> kill_standards() const { return kill_standards_; }
+    std::span<const Rule> rules() const { return rules_; }
+    std::span<const Spread> spreads() const { return spreads_; }
+    std::span<const BurnRow> burns() const { return burns_; }
+    std::span<const GrowthModel> growth_models() const { return growth_models_; }
+
+    /// The lookups below throw std::logic_error for a key that is not there (our own fault), except find_food and
+    /// find_rule, whose keys come from users.
+    const Figure& figure(std::string_view key) const;
+    double value(std::string_view key) const { return figure(key).value; }
+    const Spread& spread(std::string_view key) const;
+    const KillStandard& kill_standard(std::string_view key) const;
+    const GrowthModel& growth(std::string_view key) const;
+    const Source& source(std::string_view key) const;
+    const FoodKind* find_food(std::string_view key) const;
+    const Rule* find_rule(Ruleset ruleset, Category category) const;
+
+    /// A checksum over the compiled-in data, part of the stamp on every card.
+    std::string_view checksum() const { return checksum_; }
+
+  private:
+    friend class FactsReader;
+    std::vector<Source> sources_;
+    std::vector<Figure> figures_;
+    std::vector<FoodKind> foods_;
+    std::vector<KillStandard> kill_standards_;
+    std::vector<Rule> rules_;
+    std::vector<Spread> spreads_;
+    std::vector<BurnRow> burns_;
+    std::vector<GrowthModel> growth_models_;
+    std::string checksum_;
+};
+
+std::string_view to_text(Provenance provenance);  // "read", "from memory", "computed", "measured", "judgement"
+std::string_view to_text(Category category);
+
+}  // namespace holdwater::facts

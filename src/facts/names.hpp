@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// The closed lists of names that trip files use and that every part of the program understands.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace holdwater::facts {
+
+enum class Cut { intact, tied, tenderised, injected, rolled, stuffed, minced };
+enum class Shape { slab, round, block, ball };
+/// free: kept apart and off the floor, water on every face. floor: one face blocked. stacked: blocked on one face by
+/// another piece of the same size, which doubles the thickness.
+enum class Contact { free, floor, stacked };
+enum class Ruleset { us, uk, au_nz, ca };
+enum class Wind { still, breezy, windy };
+enum class Bag { thin, thick };
+enum class Fuel { wood, propane, butane, none_needed };
+
+template <class Enum>
+struct Name {
+    Enum value;
+    std::string_view text;  // as written in a trip file
+};
+
+/// Every name of an enumeration, in the order in which help texts list them.
+template <class Enum>
+std::span<const Name<Enum>> names();
+
+template <class Enum>
+std::optional<Enum> from_name(std::string_view text) {
+    for (const Name<Enum>& name : names<Enum>()) {
+        if (name.text == text) {
+            return name.value;
+        }
+    }
+    return std::nullopt;
+}
+
+template <class Enum>
+std::string_view to_name(Enum value) {
+    for (const Name<Enum>& name : names<Enum>()) {
+        if (name.value == value) {
+            return name.text;
+        }
+    }
+    return {};
+}
+
+}  // namespace holdwater::facts

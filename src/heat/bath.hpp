@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+// The hot bath: one mixed body of water in its box, losing heat to the outside and giving heat to food, with water
+// poured in and taken out, step by step. Energy closes to rounding in every step.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "heat/body.hpp"
+#include "units/history.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::heat {
+
+struct BoxHeat {
+    units::HeatLoss loss;          // lid closed, at the wind class of the run
+    units::HeatCapacity liner;     // what the bath must heat besides water, at bath temperature
+    units::Area open_surface;      // water surface when the lid is off
+};
+
+struct FoodInBath {
+    Modes modes;
+    units::HeatCapacity capacity;  // of all pieces
+    units::Temperature start;
+    units::TemperatureDifference colder;  // the food sees the bath this much colder (unstirred box); reached within
+                                          // an hour after the last stirring
+};
+
+/// Where the heat went since the start [J]; at all times
+/// poured = stored_change + lost_to_outside + lost_by_lid + taken_out.
+struct Ledger {
+    double poured = 0.0;
+    double taken_out = 0.0;
+    double lost_to_outside = 0.0;
+    double lost_by_lid = 0.0;
+    double given_to_food = 0.0;
+};
+
+class Bath {
+  public:
+    /// outside: air temperature over the run's time. water may be zero at first (an empty box at `start`).
+    Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside);
+
+    /// Runs to a moment not before now, lid closed, recording bath and food.
+    void advance_to(units::Duration moment);
+    /// Takes out `remove` at bath temperature, pours in `add` at `poured`; both are volumes as measured at their
+    /// temperature. Stirs.
+    void pour(units::Volume remove, units::Volume add, units::Temperature poured);
+    /// Heat lost while the lid is open, at once (evaporation and radiation of the open surface, facts lid.*).
+    void open_lid(units::Duration how_long);
+    /// Food goes in / comes out now; the index counts from 0 in the order of put_in.
+    std::size_t put_in(FoodInBath food);
+    void take_out(std::size_t food);
+
+    units::Duration now() const { return now_; }
+    units::Temperature temperature() const { return units::Temperature{bath_}; }
+    units::Volume water() const;                 // at the present temperature
+    units::HeatCapacity capacity() const;        // water and liner
+    units::Temperature core(std::size_t food) const;
+    units::Temperature surface(std::size_t food) const;
+    units::Temperature mean(std::size_t food) const;
+
+    const units::History& bath_history() const { return bath_history_; }
+    const units::History& core_history(std::size_t food) const;  // starts when the food went in
+    const Ledger& ledger() const { return ledger_; }
+    double stored_energy() const;  // J above 0 C, water + liner + food in the bath
+
+    /// Without recording, for scenario runs that only look at the state.
+    void record(bool on) { recording_ = on; }
+
+  private:
+    struct Piece {
+        FoodInBath food;
+        std::vector<double> excess;  // x_n of Modes
+        bool inside = true;
+        units::History core;
+    };
+
+    void step(double dt);
+    void jump_to(double bath);
+    void note();
+
+    BoxHeat box_;
+    units::History outside_;
+    double mass_ = 0.0;  // kg of water
+    double bath_ = 0.0;  // C
+    units::Duration now_{0};
+    units::Duration last_stir_{0};
+    double next_step_ = 0.0;
+    bool recording_ = true;
+    std::vector<Piece> pieces_;
+    units::History bath_history_;
+    Ledger ledger_;
+};
+
+}  // namespace holdwater::heat

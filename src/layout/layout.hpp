@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// Content + formats -> card faces -> imposed sheets, checked for fit and legibility before anything is drawn.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "card/content.hpp"
+#include "layout/measure.hpp"
+#include "layout/page.hpp"
+#include "problem/problem.hpp"
+
+namespace holdwater::layout {
+
+/// A card format, from layouts/formats/NAME.toml.
+struct Format {
+    std::string name;          // "hand"
+    double width = 0.0;        // mm
+    double height = 0.0;
+    double margin = 4.0;       // quiet zone at every cut
+    double distance = 450.0;   // mm, at which it must be read
+    double body_pt = 10.0;
+    double figure_pt = 11.0;   // cautions and table figures
+    double key_pt = 28.0;      // key number
+    double heading_pt = 12.0;
+    double small_pt = 7.5;     // footer only
+    std::string mark;          // "daylight", printed in the footer; may be empty
+};
+
+/// A sheet, from layouts/sheets/NAME.toml.
+struct Sheet {
+    std::string name;          // "a4"
+    double width = 0.0;
+    double height = 0.0;
+    double margin_sides = 5.0;
+    double margin_top = 5.0;
+    double margin_bottom = 8.0;
+};
+
+enum class Sides { duplex, single, fold };
+
+problem::Result<Format> read_format(std::string_view toml, const std::string& file_name);
+problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file_name);
+
+/// The faces of one card, at card size: [0] the face, [1] the back, further pairs if it goes on.
+struct CardFaces {
+    std::string key;
+    std::vector<Page> faces;
+};
+
+/// Errors: block-too-tall (names card, block and by how many mm), glyph-missing, and every finding of check_faces.
+problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Format& format, const Measure& measure);
+
+/// The checks of design section 5 on finished faces; empty = fine.
+problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format& format, const Measure& measure);
+
+/// Sheets in print order (front, back, front, back, ... for duplex). Back columns are mirrored for long-edge duplex. A
+/// card whose back is empty leaves it blank. `copies` of the whole deck. Error: sheet-too-small.
+problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, const Format& format, const Sheet& sheet,
+                                          Sides sides, int copies, const std::string& title, const Measure& measure);
+
+}  // namespace holdwater::layout

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// What a food must reach to be safe, under whose rules and for which eaters; or why it is refused.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "facts/facts.hpp"
+#include "problem/problem.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::safety {
+
+/// What decides: the food, who eats, whose rules, what the cook can measure.
+struct Request {
+    facts::Category category = facts::Category::red_meat;
+    facts::Cut cut = facts::Cut::intact;
+    facts::Ruleset ruleset = facts::Ruleset::us;
+    units::Temperature target;
+    bool at_risk = false;
+    bool has_thermometer = true;
+    bool has_wax_tell_tale = false;
+};
+
+/// The full temperature to which a food is finished over the fire after the bath.
+struct Finish {
+    units::Temperature core;
+    units::Duration hold;
+    std::string why;     // one line for the card
+    std::string source;  // key
+};
+
+/// All that the plan has to keep for one food.
+struct Standard {
+    units::Temperature cook_floor;   // bath never below, as the food sees it, while it cooks
+    units::Temperature action_line;  // top up before a reading falls to this
+    units::Temperature hold_floor;   // bath never below, after done
+    const facts::KillStandard* kill = nullptr;
+    units::Temperature core_at_least;
+    units::Duration core_at_least_for;
+    std::optional<Finish> finish;          // set: never served from the bath alone
+    bool below_consumer_advice = false;    // say so on the Plan card in one line
+    units::Temperature consumer_core;
+    units::Duration consumer_hold;
+    std::string rule_source;
+};
+
+/// Errors, each with a reason that a cook understands and a hint with the nearest allowed choice:
+/// category-refused (boar and bear, bivalves without finish, ...), target-too-low, at-risk-target-too-low,
+/// no-thermometer-refused, no-rule. Never looser than decisions.md.
+problem::Result<Standard> standard_for(const Request& request);
+
+}  // namespace holdwater::safety

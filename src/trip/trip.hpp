@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+// A trip as the user wrote it, in plain structs. Reading and checking: read_trip.hpp.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "facts/names.hpp"
+#include "problem/problem.hpp"
+#include "units/local_time.hpp"
+#include "units/print.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::trip {
+
+/// g per 100 g, given in the trip file instead of a known kind.
+struct GivenComposition {
+    double water = 0, protein = 0, fat = 0, carbohydrate = 0, fibre = 0, ash = 0;
+};
+
+/// Measured thermal properties given in the trip file; they win over the kind's.
+struct GivenProperties {
+    std::optional<units::Diffusivity> diffusivity;
+    std::optional<units::Conductivity> conductivity;
+};
+
+struct Food {
+    std::string name;
+    std::string kind;  // key of a known food; checked
+    std::optional<GivenComposition> composition;
+    GivenProperties properties;
+    facts::Cut cut = facts::Cut::intact;
+    facts::Shape shape = facts::Shape::slab;
+    units::Length thickness;
+    std::optional<units::Length> width;
+    std::optional<units::Length> length;
+    units::Mass mass;  // of one piece
+    int pieces = 1;
+    units::Temperature start;
+    units::Temperature target;
+    units::TemperatureDifference tolerance;
+    facts::Contact contact = facts::Contact::free;
+    bool contact_given = false;  // false: the shape's default was taken, which the card says
+    bool bone = false;
+    std::variant<facts::Bag, units::ThermalResistance> bag = facts::Bag::thin;
+    std::string box;  // name of its box; empty with one box
+    problem::Place place;
+};
+
+struct BoxReading {
+    units::Duration after;
+    units::Temperature bath;
+};
+
+struct Box {
+    std::string name;
+    std::array<units::Length, 3> inside;
+    units::Volume water;
+    std::optional<units::TemperatureDifference> thermometer;  // its error; nothing = there is none
+    bool wax_tell_tale = false;
+    units::TemperatureDifference reading_error;
+    std::variant<std::vector<BoxReading>, units::HeatLoss> test;
+    units::Temperature test_outside;
+    units::Volume test_water;
+    bool prewarmed = false;
+    problem::Place place;
+};
+
+/// Clock times repeat daily, or date-times come once each; never both. Linear between, constant outside the dated ones.
+struct Weather {
+    facts::Wind wind = facts::Wind::breezy;
+    struct Daily {
+        units::ClockTime at;
+        units::Temperature air;
+    };
+    struct Dated {
+        units::LocalTime at;
+        units::Temperature air;
+    };
+    std::variant<std::vector<Daily>, std::vector<Dated>> hours;
+
+    units::Temperature air_at(units::LocalTime moment) const;
+};
+
+struct Fire {
+    int pots = 1;
+    units::Volume pot;
+    double usable = 0.8;        // of a pot's volume
+    units::Duration boils_in;   // one pot, with all pots on the fire
+    facts::Fuel fuel = facts::Fuel::wood;
+    std::optional<double> moisture;  // of wood, 0 to 1, wet basis
+    units::Temperature cold_water;
+};
+
+struct Sleep {
+    units::ClockTime from;
+    units::ClockTime to;
+};
+
+struct Journey {
+    units::Duration takes;
+    units::Temperature air;
+};
+
+struct Side {
+    std::string name;
+    units::Duration takes;
+};
+
+struct WhatIf {
+    std::string name;
+    std::optional<units::TemperatureDifference> colder;
+    std::optional<units::Duration> later;
+    std::optional<units::Duration> fire_out;
+};
+
+struct Trip {
+    std::string name;
+    int people = 0;
+    bool at_risk = false;
+    units::Length altitude;
+    units::LocalTime from;
+    units::LocalTime serve;
+    facts::Ruleset rules = facts::Ruleset::us;
+    units::System units = units::System::both;
+    std::string language = "en";
+    std::vector<Food> foods;
+    std::vector<Box> boxes;
+    Weather weather;
+    Fire fire;
+    std::optional<Sleep> sleep;
+    std::optional<Journey> journey;
+    std::vector<Side> sides;
+    std::vector<WhatIf> what_ifs;
+    problem::Place place;        // of the [trip] table
+    problem::Place serve_place;
+    problem::Place weather_place;
+    problem::Place fire_place;
+};
+
+}  // namespace holdwater::trip

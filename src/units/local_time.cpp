@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+#include "units/local_time.hpp"
+
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cmath>
+
+namespace holdwater::units {
+namespace {
+
+std::chrono::year_month_day date_of(LocalTime t) {
+    const std::chrono::local_seconds moment{std::chrono::seconds{t.seconds()}};
+    return std::chrono::year_month_day{std::chrono::floor<std::chrono::days>(moment)};
+}
+
+}  // namespace
+
+LocalTime LocalTime::from_civil(int year, int month, int day, int hour, int minute, int second) {
+    using namespace std::chrono;
+    const local_days date{std::chrono::year{year} / std::chrono::month{static_cast<unsigned>(month)} /
+                          std::chrono::day{static_cast<unsigned>(day)}};
+    const auto whole = std::chrono::duration_cast<std::chrono::seconds>(date.time_since_epoch()).count();
+    return LocalTime{whole + hour * 3600 + minute * 60 + second};
+}
+
+LocalTime LocalTime::after(Duration d) const {
+    return LocalTime{seconds_ + static_cast<std::int64_t>(std::llround(d.si()))};
+}
+
+std::string LocalTime::iso() const {
+    const auto date = date_of(*this);
+    const int s = second_of_day();
+    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", static_cast<int>(date.year()),
+                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()), s / 3600, s / 60 % 60,
+                       s % 60);
+}
+
+std::string LocalTime::clock_24() const {
+    const int s = second_of_day();
+    return fmt::format("{:02}:{:02}", s / 3600, s / 60 % 60);
+}
+
+std::string LocalTime::clock_12() const {
+    const int s = second_of_day();
+    const int hour = s / 3600;
+    return fmt::format("{}:{:02} {}", hour % 12 == 0 ? 12 : hour % 12, s / 60 % 60, hour < 12 ? "am" : "pm");
+}
+
+int LocalTime::weekday() const {
+    const std::chrono::local_seconds moment{std::chrono::seconds{seconds_}};
+    return static_cast<int>(std::chrono::weekday{std::chrono::floor<std::chrono::days>(moment)}.c_encoding());
+}
+
+LocalTime next(ClockTime clock, LocalTime from) {
+    int wait = clock.second_of_day - from.second_of_day();
+    if (wait < 0) {
+        wait += 86400;
+    }
+    return LocalTime{from.seconds() + wait};
+}
+
+}  // namespace holdwater::units
