@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+namespace holdwater::units {
+namespace {
+
+constexpr std::string_view no_break_space = "\u00A0";
+
+/// As many decimals as a step of this size needs: 0.5 -> 1, 0.25 -> 2, 5 -> 0.
+int decimals_for(double step) {
+    int decimals = 0;
+    while (decimals < 6 && std::abs(step - std::round(step)) > 1e-9) {
+        step *= 10.0;
+        ++decimals;
+    }
+    return decimals;
+}
+
+std::string rounded(double value, double step, Toward toward) {
+    return number(round_to(value, step, toward), decimals_for(step));
+}
+
+std::string joined(System system, const std::string& metric, const std::string& us) {
+    switch (system) {
+        case System::metric:
+            return metric;
+        case System::us:
+            return us;
+        case System::both:
+            return fmt::format("{} ({})", metric, us);
+    }
+    return metric;
+}
+
+std::string with_unit(const std::string& value, std::string_view unit) {
+    return fmt::format("{}{}{}", value, no_break_space, unit);
+}
+
+/// Inches to an eighth: 3 3/8 in. Eighths are written as people read a tape, with the fraction reduced.
+std::string inches(double value, Toward toward) {
+    const double eighths = round_to(value * 8.0, 1.0, toward);
+    const auto whole = static_cast<long>(std::floor(eighths / 8.0));
+    const auto part = static_cast<std::size_t>(std::llround(eighths) - whole * 8);
+    constexpr std::array<std::string_view, 8> fractions{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
+    if (part == 0) {
+        return fmt::format("{}", whole);
+    }
+    return whole == 0 ? std::string(fractions[part]) : fmt::format("{}{}{}", whole, no_break_space, fractions[part]);
+}
+
+}  // namespace
+
+double round_to(double value, double step, Toward toward) {
+    const double multiples = value / step;
+    const double whole = std::round(multiples);
+    if (std::abs(multiples - whole) < 1e-9 || toward == Toward::nearest) {
+        return whole * step;
+    }
+    return (toward == Toward::up ? std::ceil(multiples) : std::floor(multiples)) * step;
+}
+
+std::string number(double value, int decimals) {
+    std::string text = fmt::format("{:.{}f}", value, decimals);
+    if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) {
+        text.erase(0, 1);
+    }
+    return text;
+}
+
+std::string print(Temperature t, System system, Rounding r) {
+    return joined(system, with_unit(rounded(t.celsius(), r.step, r.toward), "°C"),
+                  with_unit(rounded(t.fahrenheit(), 1.0, r.toward), "°F"));
+}
+
+std::string print(TemperatureDifference d, System system, Rounding r) {
+    return joined(system, with_unit(rounded(d.si(), r.step, r.toward), "K"),
+                  with_unit(rounded(d.si() * 1.8, 1.0, r.toward), "°F"));
+}
+
+std::string print(Length l, System system, Rounding r) {
+    return joined(system, with_unit(rounded(in_millimetres(l), r.step, r.toward), "mm"),
+                  with_unit(inches(in_inches(l), r.toward), "in"));
+}
+
+std::string print(Volume v, System system, Rounding r) {
+    constexpr double litres_per_quart = 0.946352946;  // 231 cubic inches / 4, exact by definition
+    return joined(system, with_unit(rounded(in_litres(v), r.step, r.toward), "L"),
+                  with_unit(rounded(in_litres(v) / litres_per_quart, r.step, r.toward), "qt"));
+}
+
+std::string print(Mass m, System system, Rounding r) {
+    constexpr double kilograms_per_pound = 0.45359237;  // exact by definition
+    return joined(system, with_unit(rounded(m.si(), r.step, r.toward), "kg"),
+                  with_unit(rounded(m.si() / kilograms_per_pound, r.step, r.toward), "lb"));
+}
+
+std::string print(Duration d, Toward toward) {
+    const auto total = static_cast<long>(round_to(in_minutes(d), 1.0, toward));
+    if (total < 60) {
+        return with_unit(fmt::format("{}", total), "min");
+    }
+    if (total % 60 == 0) {
+        return with_unit(fmt::format("{}", total / 60), "h");
+    }
+    return fmt::format("{}{}h{}{:02}", total / 60, no_break_space, no_break_space, total % 60);
+}
+
+}  // namespace holdwater::units
