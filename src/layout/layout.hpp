@@ -25,6 +25,8 @@ struct Format {
     double key_pt = 28.0;      // key number
     double heading_pt = 12.0;
     double small_pt = 7.5;     // footer only
+    double key_max_pt = 44.0;  // the key number grows up to this where its face has room
+    double question_pt = 14.0;  // the card's question
     std::string mark;          // "daylight", printed in the footer; may be empty
 };
 
@@ -40,6 +42,24 @@ struct Sheet {
 
 enum class Sides { duplex, single, fold };
 
+/// The few words that layout itself prints; the reader of layouts/words fills them in other languages.
+struct Phrases {
+    std::string warning = "WARNING";
+    std::string caution = "CAUTION";
+    std::string continued = "continued";
+    std::string turn_over = "turn over";
+    std::string goes_on = "goes on:";  // before "2 of 3"
+    std::string of = "of";
+    std::string likely = "likely";
+    std::string range = "may be anywhere in the grey";
+    std::string longer = "longer: use the table";  // where a ruler ends before its last tick
+    std::string sheet = "sheet";
+    std::string front = "front";
+    std::string back = "back";
+    std::string print_rule = "Print at 100 %, no scaling.";
+    std::string bar_rule = "If this bar is not 50 mm (2 in: thin mark) long, do not use the rulers.";
+};
+
 problem::Result<Format> read_format(std::string_view toml, const std::string& file_name);
 problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file_name);
 
@@ -50,7 +70,8 @@ struct CardFaces {
 };
 
 /// Errors: block-too-tall (names card, block and by how many mm), glyph-missing, and every finding of check_faces.
-problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Format& format, const Measure& measure);
+problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Format& format, const Measure& measure,
+                                                const Phrases& phrases = {});
 
 /// The checks of design section 5 on finished faces; empty = fine.
 problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format& format, const Measure& measure);
@@ -58,6 +79,10 @@ problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format&
 /// Sheets in print order (front, back, front, back, ... for duplex). Back columns are mirrored for long-edge duplex. A
 /// card whose back is empty leaves it blank. `copies` of the whole deck. Error: sheet-too-small.
 problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, const Format& format, const Sheet& sheet,
-                                          Sides sides, int copies, const std::string& title, const Measure& measure);
+                                          Sides sides, int copies, const std::string& title, const Measure& measure,
+                                          const Phrases& phrases = {});
+
+/// Every face of a deck, small, on one page of the given width: a picture for a README or an overview.
+Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double width_mm);
 
 }  // namespace holdwater::layout

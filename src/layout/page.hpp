@@ -22,6 +22,7 @@ struct PlacedText {
     std::string text;   // UTF-8, one line
     Role role = Role::paragraph;
     double width = 0.0;  // as measured
+    bool upward = false;  // read with the card turned: runs up the page from its origin, capitals to the left
 };
 
 struct PlacedLine {

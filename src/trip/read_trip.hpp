@@ -5,6 +5,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "problem/problem.hpp"
 #include "trip/trip.hpp"
@@ -14,10 +15,18 @@ namespace holdwater::trip {
 /// Gives the text of a file named in the trip file (a box log), relative to the trip file; wired to the disk in cli/.
 using FileReader = std::function<problem::Result<std::string>(const std::string& name)>;
 
-/// file_name is only used in messages. Warnings come with a good value.
-problem::Result<Trip> read_trip(std::string_view text, const std::string& file_name, const FileReader& read_file);
+/// Words that a trip file may use and that are listed elsewhere: the kinds of food in facts/, the languages in layouts/.
+struct Known {
+    std::vector<std::string> kinds;
+    std::vector<std::string> languages = {"en"};
+};
 
-/// The trip in one fixed spelling, SI units, every default written out: two files that mean the same give the same text.
+/// file_name is only used in messages. Warnings come with a good value.
+problem::Result<Trip> read_trip(std::string_view text, const std::string& file_name, const FileReader& read_file,
+                                const Known& known);
+
+/// The trip in one fixed spelling, SI units, every default written out: two files that mean the same give the same
+/// text. It is itself a trip file, and reading it gives the same trip (a box log has become its readings).
 std::string canonical(const Trip& trip);
 
 }  // namespace holdwater::trip

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: MIT
+#include "answer/piece.hpp"
+
+#include <fmt/format.h>
+
+#include <string>
+
+namespace holdwater::answer {
+namespace {
+
+const char* film_key(heat::Reading reading) {
+    switch (reading) {
+        case heat::Reading::slow:
+            return "film.slow";
+        case heat::Reading::likely:
+            return "film.likely";
+        case heat::Reading::fast:
+            return "film.fast";
+    }
+    return "film.slow";
+}
+
+units::ThermalResistance resistance_of(const std::variant<facts::Bag, units::ThermalResistance>& bag) {
+    if (const auto* given = std::get_if<units::ThermalResistance>(&bag)) {
+        return *given;
+    }
+    const bool thick = std::get<facts::Bag>(bag) == facts::Bag::thick;
+    return units::ThermalResistance{facts::facts().value(thick ? "bag.thick" : "bag.thin")};
+}
+
+}  // namespace
+
+Piece piece_of(const trip::Food& food) {
+    Piece piece;
+    piece.body.shape = food.shape;
+    piece.body.thickness = food.thickness;
+    piece.body.width = food.width;
+    piece.body.length = food.length;
+    piece.body.contact = food.contact;
+    if (food.composition) {
+        const trip::GivenComposition& c = *food.composition;
+        piece.composition = {c.water, c.protein, c.fat, c.carbohydrate, c.fibre, c.ash};
+    } else if (const facts::FoodKind* kind = facts::facts().find_food(food.kind)) {
+        piece.composition = kind->composition;
+    }
+    piece.given = food.properties;
+    piece.bag = resistance_of(food.bag);
+    piece.start = food.start;
+    piece.target = food.target;
+    piece.mass = food.mass * food.pieces;
+    return piece;
+}
+
+heat::FoodProperties properties_of(const Piece& piece, heat::Reading reading) {
+    const units::Temperature mean = piece.start + (piece.target - piece.start) / 2.0;
+    heat::FoodProperties properties = heat::reading_of(piece.composition, mean, reading);
+    if (piece.given.diffusivity) {
+        properties = heat::with_diffusivity(properties, *piece.given.diffusivity);
+    }
+    if (piece.given.conductivity) {
+        properties.conductivity = *piece.given.conductivity;
+    }
+    return properties;
+}
+
+units::FilmCoefficient film_of(const Piece& piece, heat::Reading reading) {
+    return heat::with_bag(units::FilmCoefficient{facts::facts().value(film_key(reading))}, piece.bag);
+}
+
+problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box) {
+    const facts::FoodKind* kind = facts::facts().find_food(food.kind);
+    if (kind == nullptr) {
+        problem::Problem unknown = problem::error("kind-unknown", fmt::format("\"{}\" is not a known food", food.kind),
+                                                  "see `holdwater sources --foods`");
+        unknown.place = food.place;
+        return unknown;
+    }
+    safety::Request request;
+    request.category = kind->category;
+    request.cut = food.cut;
+    request.ruleset = trip.rules;
+    request.target = food.target;
+    request.at_risk = trip.at_risk;
+    request.has_thermometer = box.thermometer.has_value();
+    request.has_wax_tell_tale = box.wax_tell_tale;
+    auto standard = safety::standard_for(request);
+    if (standard) {
+        return standard;
+    }
+    problem::Problems placed = standard.problems();
+    for (problem::Problem& p : placed) {
+        p.message = fmt::format("{}: {}", food.name, p.message);
+        p.place = food.place;
+    }
+    return placed;
+}
+
+}  // namespace holdwater::answer

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// The two font files, opened with FreeType.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include <ft2build.h>
+#include FT_FREETYPE_H
+
+#include "draw/draw.hpp"
+
+namespace holdwater::draw {
+
+struct FaceCloser {
+    void operator()(FT_Face face) const { FT_Done_Face(face); }
+};
+struct LibraryCloser {
+    void operator()(FT_Library library) const { FT_Done_FreeType(library); }
+};
+
+/// Order of the members is order of life: faces close before their library.
+struct OpenFonts {
+    std::unique_ptr<FT_LibraryRec_, LibraryCloser> library;
+    std::unique_ptr<FT_FaceRec_, FaceCloser> regular;
+    std::unique_ptr<FT_FaceRec_, FaceCloser> bold;
+
+    FT_Face face(layout::Face which) const { return which == layout::Face::bold ? bold.get() : regular.get(); }
+};
+
+/// Error: font-unreadable.
+problem::Result<std::shared_ptr<OpenFonts>> open_fonts(const FontFiles& files);
+
+/// The code points of UTF-8 text; U+FFFD for bytes that are none.
+std::u32string code_points(std::string_view utf8);
+
+}  // namespace holdwater::draw

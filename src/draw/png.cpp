@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MIT
+// Pages as pictures: the same items as in the PDF, drawn by cairo.
+#include <cmath>
+#include <memory>
+#include <string>
+
+#include <cairo-ft.h>
+#include <cairo.h>
+#include <fmt/format.h>
+
+#include "draw/font.hpp"
+
+namespace holdwater::draw {
+
+namespace {
+
+constexpr double mm_per_pt = 25.4 / 72.0;
+constexpr double points_per_inch = 72.0;
+
+struct SurfaceCloser {
+    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+};
+struct ContextCloser {
+    void operator()(cairo_t* context) const { cairo_destroy(context); }
+};
+struct FontFaceCloser {
+    void operator()(cairo_font_face_t* face) const { cairo_font_face_destroy(face); }
+};
+struct OptionsCloser {
+    void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+};
+
+/// Draws in points, y down, as the page lists its items.
+class Painter {
+  public:
+    Painter(cairo_t* context, const OpenFonts& fonts)
+        : context_(context),
+          regular_(cairo_ft_font_face_create_for_ft_face(fonts.regular.get(), FT_LOAD_NO_HINTING)),
+          bold_(cairo_ft_font_face_create_for_ft_face(fonts.bold.get(), FT_LOAD_NO_HINTING)) {
+        const std::unique_ptr<cairo_font_options_t, OptionsCloser> options(cairo_font_options_create());
+        cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+        cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+        cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+        cairo_set_font_options(context_, options.get());
+    }
+
+    void operator()(const layout::PlacedText& text) const {
+        cairo_save(context_);
+        cairo_set_font_face(context_, text.face == layout::Face::bold ? bold_.get() : regular_.get());
+        cairo_set_font_size(context_, text.size_pt);
+        tone(text.grey);
+        cairo_translate(context_, pt(text.x), pt(text.baseline));
+        if (text.upward) {
+            cairo_rotate(context_, -std::acos(-1.0) / 2.0);
+        }
+        // Outlines, not glyph pictures: those stand on whole pixels only.
+        cairo_move_to(context_, 0.0, 0.0);
+        cairo_text_path(context_, text.text.c_str());
+        cairo_fill(context_);
+        cairo_restore(context_);
+    }
+
+    void operator()(const layout::PlacedLine& rule) const {
+        cairo_move_to(context_, pt(rule.x1), pt(rule.y1));
+        cairo_line_to(context_, pt(rule.x2), pt(rule.y2));
+        stroke(rule.width_pt, rule.dash_mm, rule.grey);
+    }
+
+    void operator()(const layout::PlacedBox& box) const {
+        cairo_rectangle(context_, pt(box.x), pt(box.y), pt(box.width), pt(box.height));
+        finish(box.filled, box.fill_grey, box.stroke_pt, {});
+    }
+
+    void operator()(const layout::PlacedPath& path) const {
+        if (path.points.empty()) {
+            return;
+        }
+        cairo_new_path(context_);
+        for (const auto& point : path.points) {
+            cairo_line_to(context_, pt(point.x), pt(point.y));
+        }
+        if (path.closed) {
+            cairo_close_path(context_);
+        }
+        finish(path.filled, path.fill_grey, path.stroke_pt, path.dash_mm);
+    }
+
+  private:
+    static double pt(double mm) { return mm / mm_per_pt; }
+    void tone(double grey) const { cairo_set_source_rgb(context_, grey, grey, grey); }
+
+    void stroke(double width_pt, const std::vector<double>& dash_mm, double grey) const {
+        tone(grey);
+        cairo_set_line_width(context_, width_pt);
+        std::vector<double> dash;
+        for (const double part : dash_mm) {
+            dash.push_back(pt(part));
+        }
+        cairo_set_dash(context_, dash.data(), static_cast<int>(dash.size()), 0.0);
+        cairo_stroke(context_);
+    }
+
+    void finish(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash_mm) const {
+        if (filled) {
+            tone(fill_grey);
+            cairo_fill_preserve(context_);
+        }
+        if (stroke_pt > 0.0) {
+            stroke(stroke_pt, dash_mm, 0.0);
+        }
+        cairo_new_path(context_);
+    }
+
+    cairo_t* context_;
+    std::unique_ptr<cairo_font_face_t, FontFaceCloser> regular_;
+    std::unique_ptr<cairo_font_face_t, FontFaceCloser> bold_;
+};
+
+cairo_status_t append(void* bytes, const unsigned char* data, unsigned int length) {
+    static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+problem::Problem failed(cairo_status_t status) {
+    return problem::error("png-failed", fmt::format("the picture cannot be drawn: {}", cairo_status_to_string(status)));
+}
+
+}  // namespace
+
+problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& files, double dpi) {
+    auto fonts = open_fonts(files);
+    if (!fonts.ok()) {
+        return fonts.problems();
+    }
+    const double scale = dpi / points_per_inch;
+    // Pixels as the rasterisers of the PDF count them: the page's own top edge is row 0, the last row may be part empty.
+    const auto pixels = [&](double mm) { return static_cast<int>(std::ceil(mm / mm_per_pt * scale - 1e-6)); };
+    const std::unique_ptr<cairo_surface_t, SurfaceCloser> surface(
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(page.width), pixels(page.height)));
+    if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS) {
+        return failed(status);
+    }
+    const std::unique_ptr<cairo_t, ContextCloser> context(cairo_create(surface.get()));
+    cairo_set_source_rgb(context.get(), 1.0, 1.0, 1.0);
+    cairo_paint(context.get());
+    cairo_scale(context.get(), scale, scale);
+    {
+        const Painter painter(context.get(), **fonts);
+        for (const auto& item : page.items) {
+            std::visit(painter, item);
+        }
+    }
+    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
+        return failed(status);
+    }
+    std::string bytes;
+    if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes); status != CAIRO_STATUS_SUCCESS) {
+        return failed(status);
+    }
+    return bytes;
+}
+
+}  // namespace holdwater::draw

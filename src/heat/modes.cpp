@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#include "heat/modes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::heat {
+namespace {
+
+// How far the series is carried; numerical settings, not figures: tests/heat/test_modes.cpp holds them to 0.2 % of a
+// bath step in the core from the time on that the core moves at all, and to 0.02 % in the mean's lag.
+constexpr double fastest_over_slowest = 150.0;  // modes that die sooner than this share of the slowest are cut off
+constexpr double fastest_rate = 0.25;           // 1/s; what dies within seconds is cut off in thin pieces too
+constexpr double least_core = 1e-4;             // weight times lifetime, as a share of the slowest mode's
+constexpr double least_mean = 1e-5;
+
+/// Terms of one direction up to a rate.
+struct Ladder {
+    std::vector<double> rate;
+    Series series;
+};
+
+Ladder ladder_of(const Direction& direction, const FoodProperties& properties, double film, double up_to) {
+    const double per_zeta = properties.diffusivity.si() / (direction.half * direction.half);
+    const double biot = film * direction.half / properties.conductivity.si();
+    // One eigenvalue lies in each stretch of about pi.
+    const int terms = 1 + static_cast<int>(std::sqrt(std::max(up_to, 0.0) / per_zeta) / 3.14159);
+    Ladder ladder{{}, series(direction.b, biot, terms)};
+    for (const double zeta : ladder.series.zeta) {
+        ladder.rate.push_back(per_zeta * zeta * zeta);
+    }
+    return ladder;
+}
+
+Mode times(const Mode& mode, const Ladder& ladder, std::size_t n, bool nearest_face) {
+    return {mode.rate + ladder.rate[n], mode.core * ladder.series.centre[n],
+            mode.surface * (nearest_face ? ladder.series.surface[n] : ladder.series.centre[n]),
+            mode.mean * ladder.series.mean[n]};
+}
+
+}  // namespace
+
+Modes product_of(const std::vector<Direction>& directions, const FoodProperties& properties,
+                 units::FilmCoefficient film) {
+    std::vector<Ladder> ladders;
+    double slowest = 0.0;
+    for (const Direction& direction : directions) {
+        slowest += ladder_of(direction, properties, film.si(), 0.0).rate.front();
+    }
+    const double fastest = std::max(std::min(fastest_over_slowest * slowest, fastest_rate), 4.0 * slowest);
+    std::size_t nearest = 0;
+    for (std::size_t i = 0; i < directions.size(); ++i) {
+        ladders.push_back(ladder_of(directions[i], properties, film.si(), fastest));
+        if (directions[i].half < directions[nearest].half) {
+            nearest = i;
+        }
+    }
+
+    std::vector<Mode> modes = {{0.0, 1.0, 1.0, 1.0}};
+    for (std::size_t i = 0; i < ladders.size(); ++i) {
+        std::vector<Mode> longer;
+        for (const Mode& mode : modes) {
+            for (std::size_t n = 0; n < ladders[i].rate.size(); ++n) {
+                if (mode.rate + ladders[i].rate[n] > fastest) {
+                    break;
+                }
+                longer.push_back(times(mode, ladders[i], n, i == nearest));
+            }
+        }
+        modes = std::move(longer);
+    }
+    std::sort(modes.begin(), modes.end(), [](const Mode& a, const Mode& b) { return a.rate < b.rate; });
+    const Mode first = modes.front();
+    std::erase_if(modes, [&](const Mode& mode) {
+        const double life = first.rate / mode.rate;
+        return std::abs(mode.core) * life < least_core * std::abs(first.core) &&
+               mode.mean * life < least_mean * first.mean;
+    });
+
+    Modes result{std::move(modes), 1.0};
+    double core = 1.0;
+    for (const Mode& mode : result.modes) {
+        core -= mode.core;
+        result.mean_at_once -= mode.mean;
+    }
+    result.modes.push_back({1.5 * fastest, core, 0.0, 0.0});
+    return result;
+}
+
+}  // namespace holdwater::heat

@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: MIT
+#include "layout/face.hpp"
+
+#include <algorithm>
+
+#include "layout/marks.hpp"
+
+namespace holdwater::layout {
+
+struct FaceMaker::Column {
+    double x = 0.0;
+    double width = 0.0;
+    double bottom = 0.0;  // of the room, from the top of the card
+    RulerStrip strip;
+    int rulers = 0;
+};
+
+struct FaceMaker::Stack {
+    std::vector<Fragment> parts;
+    std::vector<double> gaps;  // above each part; the first is below the head
+    Fragment cautions;
+    double head = 0.0;
+    double foot = 0.0;
+    double room = 0.0;    // for parts and their gaps
+    double needed = 0.0;
+};
+
+namespace {
+
+constexpr double gap_tight = 2.6;    // between blocks, for a 10 pt body
+constexpr double gap_roomy = 5.0;
+constexpr double gap_most = 8.0;     // when all else has its fill
+constexpr double after_heading = 1.8;
+constexpr double above_cautions = 2.6;
+constexpr double above_foot = 1.8;
+
+bool is_heading(const Piece& piece) { return std::holds_alternative<card::Heading>(piece.block); }
+
+/// "2 of 3": a card whose faces fill more than one leaf.
+std::string leaf_of(int index, int count, const Phrases& phrases) {
+    const int leaves = (count + 1) / 2;
+    return std::to_string(index / 2 + 1) + " " + phrases.of + " " + std::to_string(leaves);
+}
+
+}  // namespace
+
+Setting FaceMaker::setting(double width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
+
+FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const {
+    Column column;
+    column.x = format_.margin;
+    column.width = format_.width - 2.0 * format_.margin;
+    column.bottom = format_.height - format_.margin;
+    for (const auto& piece : pieces) {
+        if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {
+            column.strip = ruler(*block, setting(column.width, 0.0));
+            ++column.rulers;
+        }
+    }
+    column.x += column.strip.left;
+    column.width -= column.strip.left;
+    column.bottom -= column.strip.bottom;
+    return column;
+}
+
+FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column& column, double ease) const {
+    Stack made;
+    const Setting here = setting(column.width, ease);
+    const Setting tight = setting(column.width, 0.0);
+    made.cautions = cautions(card_.cautions, tight);
+    // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
+    made.head = header(column.width, {1, 4}).height;
+    made.foot = footer(column.width, {1, 4}).height;
+    const double fixed = made.head + made.foot + made.cautions.height + tight.scaled(above_foot) +
+                         (made.cautions.height > 0.0 ? tight.scaled(above_cautions) : 0.0);
+    made.room = column.bottom - format_.margin - fixed;
+    bool after_head = false;
+    for (const auto& piece : pieces) {
+        Fragment part;
+        if (const auto* list = std::get_if<card::Steps>(&piece.block)) {
+            part = steps(*list, here, piece.first_number);
+        } else if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {
+            part = heading({block->title}, here);
+        } else {
+            part = build(piece.block, here);
+        }
+        const double gap =
+            after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
+                       : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
+        made.needed += gap + part.height;
+        made.gaps.push_back(gap);
+        made.parts.push_back(std::move(part));
+        after_head = is_heading(piece);
+    }
+    return made;
+}
+
+FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces) const {
+    constexpr double rounding = 1e-6;
+    const Column column = column_for(pieces);
+    const Stack made = stack(pieces, column, 0.0);
+    Fit fit;
+    fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0;
+    fit.labels_missing = column.strip.too_tight > rounding ? column.strip.too_tight : 0.0;
+    if (column.rulers > 1) {
+        fit.missing = std::max(fit.missing, format_.height);
+    }
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (made.parts[i].too_wide > std::max(rounding, fit.too_wide)) {
+            fit.too_wide = made.parts[i].too_wide;
+            fit.widest = block_name(pieces[i].block);
+        }
+    }
+    if (made.cautions.too_wide > std::max(rounding, fit.too_wide)) {
+        fit.too_wide = made.cautions.too_wide;
+        fit.widest = "cautions";
+    }
+    return fit;
+}
+
+double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const { return column_for(pieces).strip.cut_off_mm; }
+
+Fragment FaceMaker::header(double width, FacePlace place) const {
+    const Setting here = setting(width, 0.0);
+    TextStyle question = body_style(here);
+    question.size_pt = format_.question_pt;
+    question.face = Face::bold;
+    question.quiet_units = false;
+    question.role = Role::heading;
+    TextStyle name = body_style(here);
+    name.role = Role::heading;
+
+    // The number in a black box, to be found in a fan of cards.
+    TextStyle number = question;
+    number.size_pt = 1.55 * format_.question_pt;
+    number.grey = 1.0;
+    const TextLine digits = one_line(std::to_string(card_.number), number, measure_);
+    const double box_width = std::max(here.scaled(10.5), digits.width + here.scaled(4.0));
+    const double gap = here.scaled(2.6);
+
+    std::string tag = "*" + card_.name + "*";
+    if (place.index > 0) {
+        tag += " · " + phrases_.continued;
+    }
+    if (place.count > 2) {
+        tag += " · " + leaf_of(place.index, place.count, phrases_);
+    }
+    const Fragment tag_text = paragraph(tag, name, width - box_width - gap, measure_);
+    const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
+
+    Fragment made;
+    const double between = here.scaled(0.5);
+    const double bottom_air = here.scaled(1.0);
+    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(11.0));
+    made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
+    layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)), number);
+    put(made, tag_text, box_width + gap, 0.0);
+    put(made, words, box_width + gap, tag_text.height + between);
+    made.items.emplace_back(filled_box(0.0, height - em(heavy_pt), width, em(heavy_pt)));
+    made.height = height;
+    return made;
+}
+
+Fragment FaceMaker::footer(double width, FacePlace place) const {
+    const Setting here = setting(width, 0.0);
+    TextStyle small;
+    small.size_pt = format_.small_pt;
+    small.role = Role::artifact;
+    TextStyle strong = body_style(here);
+    strong.face = Face::bold;
+
+    Fragment made;
+    double right = width;
+    const bool to_back = place.index % 2 == 0 && place.index + 1 < place.count;
+    const bool to_next = place.index % 2 == 1 && place.index + 1 < place.count;
+    const std::string cue = to_back ? phrases_.turn_over
+                            : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
+                                      : "";
+    std::string line_one = deck_.title + " · " + deck_.stamp;
+    if (!format_.mark.empty()) {
+        line_one += " · " + format_.mark;
+    }
+    const Fragment words = paragraph(deck_.footer, small, width, measure_);
+    if (!cue.empty()) {
+        const TextLine text = one_line(cue, strong, measure_);
+        const double arrow = cap_height(strong.size_pt);
+        right = width - text.width - 0.8 * arrow - here.scaled(1.4);
+        const double baseline = ascent(small.size_pt);
+        layout::place(made.items, text, right, baseline, strong);
+        place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
+        right -= here.scaled(3.0);
+    }
+    const Fragment trip = paragraph(line_one, small, right, measure_);
+    put(made, trip, 0.0, 0.0);
+    const double second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4);
+    put(made, words, 0.0, second);
+    made.height = second + words.height;
+    return made;
+}
+
+Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
+    const Column column = column_for(pieces);
+    Stack made = stack(pieces, column, 0.0);
+    constexpr int grades = 25;
+    for (int grade = grades; grade > 0; --grade) {
+        Stack roomy = stack(pieces, column, static_cast<double>(grade) / grades);
+        if (roomy.needed <= roomy.room) {
+            made = std::move(roomy);
+            break;
+        }
+    }
+    // What is still left goes between the blocks, up to a point; the rest stays above the cautions.
+    const Setting here = setting(column.width, 0.0);
+    const double spare = std::max(0.0, made.room - made.needed);
+    const double more = made.parts.empty() ? 0.0
+                                           : std::min(spare / static_cast<double>(made.parts.size()),
+                                                      here.scaled(gap_most - gap_roomy));
+
+    Page page;
+    page.width = format_.width;
+    page.height = format_.height;
+    page.name = card_.key + "-" + std::to_string(place.index + 1);
+    double y = format_.margin;
+    put(page.items, header(column.width, place).items, column.x, y);
+    y += made.head;
+    for (std::size_t i = 0; i < made.parts.size(); ++i) {
+        y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0 : more);
+        put(page.items, made.parts[i].items, column.x, y);
+        y += made.parts[i].height;
+    }
+    const Fragment foot = footer(column.width, place);
+    const double foot_top = column.bottom - foot.height;
+    put(page.items, made.cautions.items, column.x, foot_top - here.scaled(above_foot) - made.cautions.height);
+    put(page.items, foot.items, column.x, foot_top);
+    put(page.items, column.strip.items, 0.0, 0.0);
+    return page;
+}
+
+}  // namespace holdwater::layout

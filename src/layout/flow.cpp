@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: MIT
+#include "layout/flow.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "layout/split.hpp"
+
+namespace holdwater::layout {
+
+namespace {
+
+using Pieces = std::vector<Piece>;
+
+Pieces joined(Pieces all, const Pieces& more) {
+    all.insert(all.end(), more.begin(), more.end());
+    return all;
+}
+
+class Flow {
+  public:
+    Flow(const card::Card& card, const FaceMaker& maker, const Format& format)
+        : card_(card), maker_(maker), format_(format) {}
+
+    problem::Result<std::vector<Pieces>> run();
+
+  private:
+    void turn();
+    void next_face();
+    void add(Pieces group);
+    void add_split(Pieces group);
+    std::size_t rows_that_fit(const Pieces& before, const Pieces& group) const;
+    void refuse(const Pieces& group, const FaceMaker::Fit& fit);
+
+    const card::Card& card_;
+    const FaceMaker& maker_;
+    const Format& format_;
+    std::vector<Pieces> faces_;
+    Pieces current_;
+    problem::Problems problems_;
+};
+
+void Flow::next_face() {
+    faces_.push_back(std::move(current_));
+    current_.clear();
+}
+
+void Flow::turn() {
+    // Only from a face to its back: on a back that content has already reached, a turn would waste a leaf.
+    if (!current_.empty() && faces_.size() % 2 == 0) {
+        next_face();
+    }
+}
+
+void Flow::refuse(const Pieces& group, const FaceMaker::Fit& fit) {
+    const std::string where = fmt::format("card {} \"{}\"", card_.number, card_.name);
+    const std::string hint = "shorten it, or take a larger format";
+    const char* block = block_name(group.back().block);
+    if (fit.too_wide > 0.0) {
+        problems_.push_back(problem::error(
+            "block-too-wide",
+            fmt::format("{}: the {} is {:.1f} mm too wide for the format {}", where, fit.widest, fit.too_wide, format_.name), hint));
+    }
+    if (fit.labels_missing > 0.0) {
+        problems_.push_back(problem::error(
+            "ruler-crowded", fmt::format("{}: the labels of the ruler need {:.1f} mm more than the format {} gives", where,
+                                         fit.labels_missing, format_.name),
+            "label fewer ticks"));
+    }
+    if (fit.missing > 0.0) {
+        problems_.push_back(problem::error(
+            "block-too-tall", fmt::format("{}: the {} is {:.1f} mm too tall for a whole face of the format {}", where, block,
+                                          fit.missing, format_.name), hint));
+    }
+}
+
+std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const {
+    const std::size_t rows = rows_of(group.back().block);
+    for (std::size_t n = rows - 1; n > 0; --n) {
+        Pieces trial = joined(before, group);
+        trial.back() = split_after(group.back(), n).first;
+        if (maker_.fit(trial).fits()) {
+            return n;
+        }
+    }
+    return 0;
+}
+
+void Flow::add_split(Pieces group) {
+    constexpr std::size_t least_here = 3;  // fewer rows at the foot of a face are not worth their head
+    while (!group.empty()) {
+        if (maker_.fit(joined(current_, group)).fits()) {
+            current_ = joined(std::move(current_), group);
+            return;
+        }
+        if (rows_of(group.back().block) < 2) {
+            refuse(group, maker_.fit(group));
+            return;
+        }
+        const std::size_t rows = rows_that_fit(current_, group);
+        if (rows < least_here && !current_.empty()) {
+            next_face();
+            continue;
+        }
+        if (rows == 0) {
+            refuse(group, maker_.fit(group));
+            return;
+        }
+        auto [first, second] = split_after(group.back(), rows);
+        group.back() = std::move(first);
+        current_ = joined(std::move(current_), group);
+        next_face();
+        group = {std::move(second)};
+    }
+}
+
+void Flow::add(Pieces group) {
+    if (maker_.fit(joined(current_, group)).fits()) {
+        current_ = joined(std::move(current_), group);
+        return;
+    }
+    const FaceMaker::Fit alone = maker_.fit(group);
+    if (alone.fits()) {
+        next_face();
+        current_ = std::move(group);
+    } else if (alone.too_wide > 0.0 || alone.labels_missing > 0.0) {
+        refuse(group, alone);
+    } else {
+        add_split(std::move(group));
+    }
+}
+
+problem::Result<std::vector<Pieces>> Flow::run() {
+    Pieces group;
+    for (const auto& block : card_.blocks) {
+        if (std::holds_alternative<card::Turn>(block)) {
+            if (!group.empty()) {
+                add(std::move(group));
+                group = {};
+            }
+            turn();
+            continue;
+        }
+        group.push_back({block});
+        if (!std::holds_alternative<card::Heading>(block)) {
+            add(std::move(group));
+            group = {};
+        }
+    }
+    if (!group.empty()) {
+        add(std::move(group));
+    }
+    if (!current_.empty() || faces_.empty()) {
+        next_face();
+    }
+    if (problem::has_error(problems_)) {
+        return problems_;
+    }
+    return {std::move(faces_), std::move(problems_)};
+}
+
+}  // namespace
+
+problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
+    return Flow(card, maker, format).run();
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// Fills told apart without colour, drawn as lines that end at the edge of their box.
+#pragma once
+
+#include <vector>
+
+#include "card/content.hpp"
+#include "layout/page.hpp"
+
+namespace holdwater::layout {
+
+/// fill solid, cook close diagonals, hold wide upright lines, sleep level lines; with an outline.
+void place_pattern(std::vector<Item>& items, card::DayBar::Kind kind, double x, double y, double width, double height);
+
+}  // namespace holdwater::layout

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+// Reads layouts/formats/*.toml and layouts/sheets/*.toml: every fault with its line, unknown keys with the nearest known.
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+#include <string_view>
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include "layout/layout.hpp"
+#include "layout/style.hpp"
+
+namespace holdwater::layout {
+
+namespace {
+
+constexpr double greatest_mm = 1000.0;
+constexpr double greatest_pt = 200.0;
+
+struct Field {
+    std::string_view key;
+    double* number = nullptr;      // either a number
+    std::string* text = nullptr;   // or a text
+    bool required = true;
+    double least = 0.0;
+    double most = greatest_mm;
+};
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        std::size_t diagonal = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t above = row[j + 1];
+            row[j + 1] = a[i] == b[j] ? diagonal : 1 + std::min({diagonal, above, row[j]});
+            diagonal = above;
+        }
+    }
+    return row.back();
+}
+
+class Reader {
+  public:
+    Reader(std::string file_name, problem::Problems& problems) : file_name_(std::move(file_name)), problems_(problems) {}
+
+    void read(std::string_view toml, const std::vector<Field>& fields);
+
+  private:
+    void fault(std::string code, std::string message, std::string hint, const toml::source_region& where) {
+        problem::Problem made = problem::error(std::move(code), std::move(message), std::move(hint));
+        made.place = problem::Place{file_name_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
+        problems_.push_back(std::move(made));
+    }
+    void take(const Field& field, const toml::node& node);
+
+    std::string file_name_;
+    problem::Problems& problems_;
+};
+
+void Reader::take(const Field& field, const toml::node& node) {
+    if (field.text != nullptr) {
+        if (const auto text = node.value<std::string>()) {
+            *field.text = *text;
+        } else {
+            fault("text-expected", fmt::format("{} must be a text", field.key), fmt::format("{} = \"...\"", field.key),
+                  node.source());
+        }
+        return;
+    }
+    const auto number = node.is_number() ? node.value<double>() : std::nullopt;
+    if (!number || !std::isfinite(*number)) {
+        fault("number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key", node.source());
+    } else if (*number < field.least || *number > field.most) {
+        fault("out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
+              fmt::format("{:g} to {:g}", field.least, field.most), node.source());
+    } else {
+        *field.number = *number;
+    }
+}
+
+void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
+    toml::table table;
+    try {
+        table = toml::parse(toml, std::string_view{file_name_});
+    } catch (const toml::parse_error& error) {
+        fault("toml-unreadable", std::string(error.description()), "", error.source());
+        return;
+    }
+    for (const auto& [key, node] : table) {
+        const auto known = std::find_if(fields.begin(), fields.end(), [&](const auto& field) { return field.key == key.str(); });
+        if (known != fields.end()) {
+            take(*known, node);
+            continue;
+        }
+        const auto nearest = std::min_element(fields.begin(), fields.end(), [&](const auto& a, const auto& b) {
+            return edit_distance(key.str(), a.key) < edit_distance(key.str(), b.key);
+        });
+        fault("key-unknown", fmt::format("there is no key {}", key.str()), fmt::format("did you mean {}?", nearest->key), key.source());
+    }
+    for (const auto& field : fields) {
+        if (field.required && !table.contains(field.key)) {
+            fault("key-missing", fmt::format("{} is missing", field.key), "", toml::source_region{});
+        }
+    }
+}
+
+problem::Problem file_fault(const std::string& file_name, std::string code, std::string message, std::string hint) {
+    problem::Problem made = problem::error(std::move(code), std::move(message), std::move(hint));
+    made.place = problem::Place{file_name, 0, 0};
+    return made;
+}
+
+}  // namespace
+
+problem::Result<Format> read_format(std::string_view toml, const std::string& file_name) {
+    constexpr double least_card = 40.0;
+    constexpr double least_pt = 5.0;
+    problem::Problems problems;
+    Format format;
+    Reader(file_name, problems)
+        .read(toml, {{"name", nullptr, &format.name},
+                     {"width_mm", &format.width, nullptr, true, least_card},
+                     {"height_mm", &format.height, nullptr, true, least_card},
+                     {"margin_mm", &format.margin, nullptr, true, 1.0, 20.0},
+                     {"distance_mm", &format.distance, nullptr, true, 200.0, 3000.0},
+                     {"body_pt", &format.body_pt, nullptr, true, least_pt, greatest_pt},
+                     {"figure_pt", &format.figure_pt, nullptr, true, least_pt, greatest_pt},
+                     {"key_pt", &format.key_pt, nullptr, true, least_pt, greatest_pt},
+                     {"key_max_pt", &format.key_max_pt, nullptr, true, least_pt, greatest_pt},
+                     {"question_pt", &format.question_pt, nullptr, true, least_pt, greatest_pt},
+                     {"heading_pt", &format.heading_pt, nullptr, true, least_pt, greatest_pt},
+                     {"small_pt", &format.small_pt, nullptr, true, least_pt, greatest_pt},
+                     {"mark", nullptr, &format.mark, false}});
+    if (problems.empty() && format.key_max_pt < format.key_pt) {
+        problems.push_back(file_fault(file_name, "out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
+    }
+    if (problem::has_error(problems)) {
+        return problems;
+    }
+    return format;
+}
+
+problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file_name) {
+    constexpr double least_sheet = 80.0;
+    constexpr double most_margin = 60.0;
+    problem::Problems problems;
+    Sheet sheet;
+    Reader(file_name, problems)
+        .read(toml, {{"name", nullptr, &sheet.name},
+                     {"width_mm", &sheet.width, nullptr, true, least_sheet},
+                     {"height_mm", &sheet.height, nullptr, true, least_sheet},
+                     {"margin_sides_mm", &sheet.margin_sides, nullptr, true, 0.0, most_margin},
+                     {"margin_top_mm", &sheet.margin_top, nullptr, true, 0.0, most_margin},
+                     {"margin_bottom_mm", &sheet.margin_bottom, nullptr, true, 0.0, most_margin}});
+    if (problem::has_error(problems)) {
+        return problems;
+    }
+    return sheet;
+}
+
+}  // namespace holdwater::layout

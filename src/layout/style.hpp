@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// The one set of measures that all blocks share: type metrics, rules, gaps. Everything in mm unless it says pt.
+#pragma once
+
+#include "layout/layout.hpp"
+
+namespace holdwater::layout {
+
+inline constexpr double mm_per_pt = 25.4 / 72.0;
+
+// Heights of B612 in em, measured on its outlines; the checks of size use the nominal capital.
+inline constexpr double ascent_em = 0.78;
+inline constexpr double cap_em = 0.75;
+inline constexpr double descent_em = 0.21;
+inline constexpr double leading_em = 1.27;
+
+// Rules in pt; none is below 0.4, where printers begin to lose them.
+inline constexpr double hair_pt = 0.4;
+inline constexpr double rule_pt = 0.8;
+inline constexpr double heavy_pt = 1.6;
+
+/// Units stand beside their number in a smaller, regular face.
+inline constexpr double quiet_unit = 0.82;
+
+inline double em(double size_pt) { return size_pt * mm_per_pt; }
+inline double ascent(double size_pt) { return ascent_em * em(size_pt); }
+inline double descent(double size_pt) { return descent_em * em(size_pt); }
+inline double cap_height(double size_pt) { return cap_em * em(size_pt); }
+inline double leading(double size_pt) { return leading_em * em(size_pt); }
+
+/// Height of so many lines of text, from the top of the capitals to below the descenders.
+inline double lines_height(std::size_t lines, double size_pt) {
+    return lines == 0 ? 0.0
+                      : ascent(size_pt) + static_cast<double>(lines - 1) * leading(size_pt) + descent(size_pt);
+}
+
+/// Where a block stands: what it may use and how much air its face has to give.
+struct Setting {
+    const Format& format;
+    const Measure& measure;
+    const Phrases& phrases;
+    double width = 0.0;  // of the column
+    double ease = 0.0;   // 0 tight .. 1 roomy
+
+    /// A distance that grows from tight to roomy.
+    double between(double tight, double roomy) const { return tight + (roomy - tight) * ease; }
+    /// A distance given for a 10 pt body, for this format's body.
+    double scaled(double mm) const { return mm * format.body_pt / 10.0; }
+};
+
+}  // namespace holdwater::layout

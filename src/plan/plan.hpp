@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+// The plan of a trip: what to do when, how hot, how much, and how sure it is. Numbers are unrounded; cards round them
+// to the safe side.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "answer/hold.hpp"
+#include "answer/piece.hpp"
+#include "problem/problem.hpp"
+#include "safety/clocks.hpp"
+#include "trip/trip.hpp"
+#include "units/history.hpp"
+#include "units/local_time.hpp"
+
+namespace holdwater::plan {
+
+/// A number known as a middle and the two ends between which it lies in 90 % of the scenarios.
+struct Band {
+    double low = 0.0;
+    double likely = 0.0;
+    double high = 0.0;
+};
+
+struct Pour {
+    units::LocalTime at;
+    units::Volume boiling;  // as measured boiling
+    int pots = 0;
+};
+
+struct Fill {
+    units::LocalTime light_fire;
+    units::Temperature boiling;          // at this altitude
+    units::Volume cold;                  // first into the box
+    units::Volume boiled;                // all pours together
+    std::vector<Pour> pours;             // the last one trims: pour until the reading is right
+    units::Temperature reading;          // stirred, before the food goes in
+    Band after_food;                     // C, about an hour after the food went in
+    units::LocalTime food_in;
+    units::LocalTime latest_food_in;     // still ready in time by the cautious reading
+};
+
+struct TopUp {
+    units::LocalTime at;           // pour not later than this; lateness up to half an hour is already in it
+    units::LocalTime light_fire;
+    Band reading;                  // C, as read on arrival
+    units::Volume boiling;         // at the likely reading
+    units::Volume boiling_most;    // at the lowest reading in 95 of 100
+    bool wakes = false;            // in the sleep window
+};
+
+/// How much boiling water lifts a reading back to the top-up mark.
+struct LadderRung {
+    units::Temperature reading;
+    units::Volume add;   // box not full
+    units::Volume swap;  // box full: take out as much as goes in
+};
+
+struct FoodPlan {
+    const trip::Food* food = nullptr;
+    answer::Piece piece;
+    safety::Standard standard;
+    units::LocalTime ready_likely;
+    units::LocalTime ready_late;   // 95 of 100 scenarios are ready by then
+    Band core_peak;                // C
+    Band kill;                     // multiples of what is asked (adaptation included) at serving
+    Band come_up;                  // s
+    Band growth_with_lag;          // log10 until the core passed 54.4 C
+    Band growth_without_lag;
+    std::optional<units::Length> thickest;  // that comes up in time in this bath
+};
+
+/// How long the bath may be left alone after a reading, at the coldest time of the plan.
+struct Unattended {
+    units::Temperature reading;
+    units::Duration longest;
+};
+
+struct MorningRow {
+    units::Temperature reading;
+    struct Cell {
+        units::Duration since;        // the last good reading was so long ago
+        units::Duration below;        // at most so long below the floor
+        safety::FallAction action = safety::FallAction::none;
+    };
+    std::vector<Cell> cells;
+};
+
+struct Night {
+    units::LocalTime from;                // of the curve: bedtime, or the first quiet stretch
+    units::Temperature reading;           // after the last top-up
+    std::optional<units::LocalTime> wake; // first top-up in the sleep window, if one cannot be helped
+    units::Duration longest;              // may be left alone from `reading`
+    std::vector<Unattended> unattended;
+    std::vector<double> curve_hours;
+    std::vector<Band> curve;              // C
+    std::vector<MorningRow> morning;
+};
+
+struct Event {
+    enum class Kind { light_fire, pour, food_in, top_up, ready, serve };
+    units::LocalTime at;
+    Kind kind = Kind::serve;
+    std::size_t index = 0;  // which pour, top-up or food
+};
+
+struct HoldCell {
+    std::optional<units::Duration> safe;  // nothing: not at this bath
+};
+
+/// Hold times for one kind of food, cautious: thickness by lowest bath since the food went in.
+struct HoldTable {
+    const FoodPlan* food = nullptr;
+    std::vector<units::Temperature> baths;
+    std::vector<units::Length> thicknesses;
+    std::vector<std::vector<HoldCell>> cells;  // [thickness][bath]
+};
+
+struct Plan {
+    const trip::Trip* trip = nullptr;
+    Fill fill;
+    units::Temperature top_up_mark;       // read this after a top-up
+    units::Temperature action_line;       // a reading here asks for a top-up now
+    units::Temperature floor;             // the bath never below this
+    units::Temperature hold_floor;
+    std::vector<TopUp> top_ups;
+    std::vector<LadderRung> ladder;
+    units::Volume room;                   // in the box, food in it, before water must be taken out
+    units::Duration interval_calm;        // between top-ups: still air and the warmest hour
+    units::Duration interval_rough;       // windy and the coldest hour
+    std::vector<FoodPlan> foods;
+    Night night;
+    std::vector<Event> events;            // in time order
+    std::vector<units::Duration> curve_at; // since trip.from
+    std::vector<Band> bath_curve;         // C
+    std::vector<Band> core_curve;         // C, of the first food
+    Band loss;                            // W/K, lid closed, still air
+    double share_that_holds = 0.0;        // of the scenarios
+    std::size_t scenarios = 0;
+    bool boil_waits_for_fire = false;
+    problem::Problems notes;              // warnings and notes that come with a good plan
+};
+
+/// A good plan, or every limit that broke, each with advice that was tried and works. The trip must outlive the plan.
+problem::Result<Plan> make_plan(const trip::Trip& trip);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include "plan/run.hpp"
+
+#include <algorithm>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+using units::Temperature;
+using units::Volume;
+
+/// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
+constexpr Duration look_every = units::minutes(5);
+
+units::History shifted(units::History outside, double kelvin) {
+    for (units::History::Point& p : outside.points) {
+        p.value = p.value + units::kelvins(kelvin);
+    }
+    return outside;
+}
+
+Temperature liner_start(const Setup& setup) {
+    return setup.box->prewarmed ? units::celsius(facts::facts().value("prewarm.liner"))
+                                : setup.trip->weather.air_at(setup.trip->from);
+}
+
+}  // namespace
+
+Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
+    if (reading >= mark) {
+        return Volume{0};
+    }
+    // One balance of heat, with s litres taken out at the reading T and h + s poured in, h what still fits:
+    // C (R - T) = rho_b c (h + s)(B - R) + ... solved for s; see the two branches.
+    const double c = heat::water_specific_heat().si();
+    const Temperature poured = setup.boiling - units::kelvins(likely_scenario().boiling_cooled);
+    const double hot = heat::water_density(setup.boiling).si() * c * (poured - mark).si();  // J per m3 poured
+    const double warm = heat::water_density(reading).si() * c;                              // J/K per m3 in the box
+    const double lift = (mark - reading).si();
+    const double need = (water.si() * warm + setup.liner.si()) * lift;
+    const double added = need / hot;
+    if (added <= room.si()) {
+        return Volume{added};
+    }
+    const double swapped = (need - hot * room.si()) / (hot + warm * lift);
+    return Volume{room.si() + swapped};
+}
+
+Run::Run(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods, bool recording)
+    : setup_(&setup),
+      scenario_(scenario),
+      foods_(std::move(foods)),
+      bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
+      error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
+      level_(std::max(setup.floor + units::kelvins(scenario.colder), setup.action_line)),
+      poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)) {
+    bath_.record(recording);
+}
+
+Temperature Run::shown() const { return bath_.temperature() + error_; }
+
+Volume Run::room() const {
+    const Volume food = food_is_in_ ? setup_->food_volume : Volume{0};
+    return std::max(Volume{0}, setup_->most - bath_.water() - food);
+}
+
+void Run::pour(Volume boiling) {
+    poured_.push_back(boiling);
+    const Volume real = boiling * scenario_.litres;
+    const Volume out = std::max(Volume{0}, real - room());
+    bath_.open_lid(Duration{scenario_.lid});
+    bath_.pour(out, real, poured_at_);
+}
+
+void Run::fill(const Recipe& recipe) {
+    bath_.pour(Volume{0}, recipe.cold * scenario_.litres, setup_->trip->fire.cold_water);
+    const bool reads = setup_->box->thermometer.has_value();
+    const Temperature wanted = recipe.reading - error_;
+    // A pot that cooled on the way may leave the reading short; then one more pot is boiled.
+    const int spare = reads ? 1 : 0;
+    for (int i = 1; i <= recipe.pours + spare; ++i) {
+        if (i > recipe.pours && wanted - bath_.temperature() < units::kelvins(0.5)) {
+            break;
+        }
+        bath_.advance_to(setup_->trip->fire.boils_in * i);
+        Volume litres = setup_->batch;
+        if (!reads && i == recipe.pours) {
+            litres = setup_->box->water - recipe.cold - setup_->batch * (recipe.pours - 1);
+        } else if (reads) {
+            const double c = heat::water_specific_heat().si();
+            const double need = bath_.capacity().si() * (wanted - bath_.temperature()).si();
+            const double per_volume = heat::water_density(setup_->boiling).si() * c * (poured_at_ - wanted).si();
+            litres = std::clamp(Volume{need / per_volume / scenario_.litres}, Volume{0}, setup_->batch);
+        }
+        pour(litres);
+    }
+    fill_pours_ = poured_.size();
+    bath_.advance_to(bath_.now() + Duration{facts::facts().value("fill.settle")});
+    bath_.open_lid(Duration{scenario_.lid});
+    for (heat::FoodInBath& food : foods_) {
+        bath_.put_in(std::move(food));
+    }
+    foods_.clear();
+    food_is_in_ = true;
+    food_in_ = bath_.now();
+}
+
+bool Run::until_level(Temperature level, Duration until) {
+    while (bath_.temperature() > level) {
+        if (bath_.now() >= until) {
+            return false;
+        }
+        bath_.advance_to(std::min(bath_.now() + look_every, until));
+        look();
+    }
+    return true;
+}
+
+void Run::advance_to(Duration moment) {
+    while (bath_.now() < moment) {
+        bath_.advance_to(std::min(bath_.now() + look_every, moment));
+        look();
+    }
+}
+
+void Run::look() {
+    for (std::size_t i = 0; food_is_in_ && i < setup_->foods.size(); ++i) {
+        const trip::Food& food = *setup_->foods[i].food;
+        excess_ = std::max(excess_, bath_.core(i) - (food.target + food.tolerance));
+    }
+}
+
+void Run::top_up(const Recipe& recipe) {
+    readings_.push_back(shown());
+    const Temperature reading =
+        setup_->box->thermometer ? shown() : setup_->action_line;  // without one, the same litres each time
+    pour(std::min(ladder_litres(*setup_, bath_.water(), room(), reading, recipe.top_up_mark), setup_->batch));
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "plan/scenario.hpp"
+
+#include <boost/math/distributions/normal.hpp>
+#include <boost/random/sobol.hpp>
+#include <boost/random/uniform_01.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+constexpr std::size_t dimensions = 13;
+
+/// Value of a spread at a share 0 to 1 of its distribution. Normal and lognormal spreads give their 5 and 95 % points
+/// as low and high; uniform ones their ends; triangular ones peak in the middle.
+double value_at(const facts::Spread& spread, double share) {
+    const double middle = (spread.low + spread.high) / 2.0;
+    const double half = (spread.high - spread.low) / 2.0;
+    switch (spread.shape) {
+        case facts::SpreadShape::uniform:
+            return spread.low + (spread.high - spread.low) * share;
+        case facts::SpreadShape::triangular:
+            return share < 0.5 ? spread.low + half * std::sqrt(2.0 * share)
+                               : spread.high - half * std::sqrt(2.0 * (1.0 - share));
+        case facts::SpreadShape::normal: {
+            const boost::math::normal unit;
+            return middle + half * quantile(unit, share) / quantile(unit, 0.95);
+        }
+        case facts::SpreadShape::lognormal: {
+            const boost::math::normal unit;
+            const double middle_log = (std::log(spread.low) + std::log(spread.high)) / 2.0;
+            const double half_log = (std::log(spread.high) - std::log(spread.low)) / 2.0;
+            return std::exp(middle_log + half_log * quantile(unit, share) / quantile(unit, 0.95));
+        }
+    }
+    return middle;
+}
+
+/// Place between the ends of a spread, -1 at low and 1 at high.
+double place_at(const facts::Spread& spread, double share) {
+    const double middle = (spread.low + spread.high) / 2.0;
+    const double half = (spread.high - spread.low) / 2.0;
+    return (value_at(spread, share) - middle) / half;
+}
+
+Scenario scenario_at(const std::vector<double>& share) {
+    const facts::Facts& all = facts::facts();
+    const auto value = [&](const char* key, std::size_t i) { return value_at(all.spread(key), share[i]); };
+    const auto place = [&](const char* key, std::size_t i) { return place_at(all.spread(key), share[i]); };
+    Scenario s;
+    s.thickness = place("thickness", 0);
+    s.diffusivity = place("diffusivity", 1);
+    s.film = place("film", 2);
+    s.start = value("start", 3);
+    s.loss = place("box-loss", 4);
+    s.outside = value("outside", 5);
+    s.wind = value("wind", 6);
+    s.litres = value("litres", 7);
+    s.boiling_cooled = value("boiling-cooled", 8);
+    s.reading = place("reading", 9);
+    s.late = share[10];
+    s.lid = value("lid", 11);
+    s.colder = value("colder", 12);
+    return s;
+}
+
+}  // namespace
+
+Scenario likely_scenario() { return scenario_at(std::vector<double>(dimensions, 0.5)); }
+
+std::vector<Scenario> draw_scenarios(std::size_t count) {
+    boost::random::sobol sequence(dimensions);
+    // The first point of the sequence is the corner of all zeros; it and its echo at 1/2 are skipped.
+    sequence.discard(dimensions);
+    boost::random::uniform_01<double> uniform;
+    std::vector<Scenario> scenarios;
+    scenarios.reserve(count);
+    std::vector<double> share(dimensions);
+    for (std::size_t i = 0; i < count; ++i) {
+        for (double& s : share) {
+            // Half a grid step inward, so that no draw is exactly 0 or 1, where a normal has no value.
+            s = std::clamp(uniform(sequence), 0.5 / 65536.0, 1.0 - 0.5 / 65536.0);
+        }
+        scenarios.push_back(scenario_at(share));
+    }
+    return scenarios;
+}
+
+double late_of(const Scenario& scenario, std::size_t top_up) {
+    // Steps of the golden ratio keep the lateness of successive top-ups evenly spread (Weyl sequence).
+    constexpr double golden = 0.6180339887498949;
+    const double share = std::fmod(scenario.late + golden * static_cast<double>(top_up), 1.0);
+    return value_at(facts::facts().spread("late"), share);
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,243 @@
+// SPDX-License-Identifier: MIT
+#include "plan/schedule.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "plan/sleep_window.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+using units::Temperature;
+
+Duration serving(const Setup& setup) { return setup.trip->serve.since(setup.trip->from); }
+
+/// Every scenario filled, food in; the common start of all that follows.
+std::vector<Run> filled(const Ensemble& ensemble, const Recipe& recipe) {
+    std::vector<Run> runs;
+    runs.reserve(ensemble.size());
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        runs.push_back(ensemble.start(i, false));
+        runs.back().fill(recipe);
+    }
+    return runs;
+}
+
+double excess_of(const std::vector<Run>& runs) {
+    std::vector<double> excess;
+    for (const Run& run : runs) {
+        excess.push_back(run.excess().si());
+    }
+    return quantile_high(excess, 1.0 - allowed_failures());
+}
+
+/// Excess of the core from the fill alone, within the time in which any piece that may be cooked here peaks.
+double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
+    std::vector<Run> runs = filled(ensemble, recipe);
+    const Duration until = serving(ensemble.setup());
+    for (Run& run : runs) {
+        run.until_level(run.level() - units::kelvins(1), std::max(until, run.food_in()));
+    }
+    return excess_of(runs);
+}
+
+/// The hottest fill whose heat alone keeps the cores within tolerance, to a quarter of a kelvin.
+std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    double low = std::ceil(setup.action_line.celsius());
+    double high = std::min(facts::facts().value("fill.highest"), setup.boiling.celsius() - 5.0);
+    auto best = recipe_for(setup, units::celsius(low));
+    if (!best || excess_after_fill(ensemble, *best) > 0) {
+        return best;
+    }
+    if (const auto top = recipe_for(setup, units::celsius(std::floor(high)));
+        top && excess_after_fill(ensemble, *top) <= 0) {
+        return top;
+    }
+    while (high - low > 0.5) {
+        const double middle = units::round_to((low + high) / 2.0, 0.5, units::Toward::nearest);
+        if (middle <= low || middle >= high) {
+            break;
+        }
+        const auto recipe = recipe_for(setup, units::celsius(middle));
+        if (recipe && excess_after_fill(ensemble, *recipe) <= 0) {
+            low = middle;
+            best = recipe;
+        } else {
+            high = middle;
+        }
+    }
+    return best;
+}
+
+/// The moments at which each scenario would meet its level, its next lateness taken off.
+std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Run> runs, std::size_t top_up) {
+    const Duration until = serving(ensemble.setup());
+    std::vector<double> moments;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        const bool met = runs[i].until_level(runs[i].level(), until);
+        moments.push_back(met ? runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up) : until.si());
+    }
+    return moments;
+}
+
+/// Lives a schedule through, choosing each top-up as late as `share` of the scenarios allows.
+Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start, Recipe recipe, double share) {
+    constexpr std::size_t most = 48;
+    const Setup& setup = ensemble.setup();
+    const Duration end = serving(setup);
+    const SleepWindow sleep(*setup.trip);
+    std::vector<Run> runs = start;
+    std::vector<bool> failed(runs.size(), false);
+    Schedule schedule;
+    schedule.recipe = recipe;
+    Duration last = runs.front().food_in();
+    for (const Run& run : runs) {
+        last = std::max(last, run.food_in());
+    }
+    for (std::size_t k = 0; k < most; ++k) {
+        const Duration deadline{quantile_low(deadlines(ensemble, runs, k), share)};
+        if (deadline >= end) {
+            break;
+        }
+        const ScheduledTopUp next = sleep.place(last, deadline, setup.trip->fire.boils_in);
+        if (next.at < last + setup.trip->fire.boils_in) {
+            schedule.boils_in_time = false;
+        }
+        const Duration at = std::max(next.at, last);
+        schedule.top_ups.push_back({at, next.wakes});
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            const Duration moment = at + Duration{late_of(ensemble.scenario(i), k)};
+            failed[i] = runs[i].until_level(runs[i].level(), moment) || failed[i];
+            runs[i].advance_to(moment);
+            runs[i].top_up(recipe);
+        }
+        last = at;
+        if (!schedule.boils_in_time) {
+            break;
+        }
+    }
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        failed[i] = runs[i].until_level(runs[i].level(), end) || failed[i];
+    }
+    schedule.failing = static_cast<double>(std::count(failed.begin(), failed.end(), true)) /
+                       static_cast<double>(failed.size());
+    schedule.excess = excess_of(runs);
+    return schedule;
+}
+
+bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= allowed_failures() && s.excess <= 0; }
+
+std::size_t wakes(const Schedule& s) {
+    return static_cast<std::size_t>(
+        std::count_if(s.top_ups.begin(), s.top_ups.end(), [](const ScheduledTopUp& t) { return t.wakes; }));
+}
+
+bool better(const Schedule& a, const Schedule& b) {
+    if (holds(a) != holds(b)) {
+        return holds(a);
+    }
+    if (!holds(a)) {
+        return std::max(a.failing, a.excess) < std::max(b.failing, b.excess);
+    }
+    if (wakes(a) != wakes(b)) {
+        return wakes(a) < wakes(b);
+    }
+    if (a.top_ups.size() != b.top_ups.size()) {
+        return a.top_ups.size() < b.top_ups.size();
+    }
+    return a.failing < b.failing;
+}
+
+/// The least strict share of late scenarios per top-up with which the whole trip keeps its promise.
+Schedule best_spread(const Ensemble& ensemble, const std::vector<Run>& start, const Recipe& recipe) {
+    std::optional<Schedule> best;
+    for (const double part : {0.8, 0.5, 0.25, 0.1, 0.0}) {
+        Schedule schedule = spread_top_ups(ensemble, start, recipe, allowed_failures() * part);
+        if (!best || better(schedule, *best)) {
+            best = schedule;
+        }
+        if (holds(schedule) || !schedule.boils_in_time || schedule.excess > 0) {
+            break;
+        }
+    }
+    return *best;
+}
+
+}  // namespace
+
+std::optional<Recipe> recipe_for(const Setup& setup, Temperature reading) {
+    const double batch = setup.batch.si();
+    const double water = setup.box->water.si();
+    Scenario likely = likely_scenario();
+    // Boiling water that cooled less or more is made up by the last pot, so the cold litres are set for the middle.
+    double low = 0.0;
+    double high = water;
+    const auto litres_short = [&](double cold) {
+        Recipe recipe{units::Volume{cold}, reading, static_cast<int>(std::ceil((water - cold) / batch)), reading};
+        Run run(setup, likely, {}, false);
+        run.fill(recipe);
+        return water - run.bath().water().si();
+    };
+    // More cold water asks for more boiling: the filled volume rises with the cold litres.
+    if (litres_short(low) < 0) {
+        return std::nullopt;
+    }
+    for (int i = 0; i < 30; ++i) {
+        const double middle = (low + high) / 2.0;
+        (litres_short(middle) > 0 ? low : high) = middle;
+    }
+    const double cold = units::round_to(low, 0.5e-3, units::Toward::nearest);
+    const int pours = std::max(1, static_cast<int>(std::ceil((water - cold) / batch - 1e-9)));
+    return Recipe{units::Volume{cold}, reading, pours, reading};
+}
+
+std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    const auto fill = hottest_fill(ensemble);
+    if (!fill) {
+        return std::nullopt;
+    }
+    const std::vector<Run> start = filled(ensemble, *fill);
+    // Marks above the fill reading or the batch's reach only waste fuel; marks near the action line come too often.
+    const double lowest = std::ceil(setup.action_line.celsius()) + 2.0;
+    const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
+    std::optional<Schedule> best;
+    for (double mark = highest; mark >= lowest; mark -= 0.5) {
+        Recipe recipe = *fill;
+        recipe.top_up_mark = units::celsius(units::round_to(mark, 0.5, units::Toward::down));
+        Schedule schedule = best_spread(ensemble, start, recipe);
+        if (!best || better(schedule, *best)) {
+            best = schedule;
+        }
+        if (holds(schedule) && schedule.top_ups.empty()) {
+            break;
+        }
+    }
+    if (!best) {
+        best = best_spread(ensemble, start, *fill);
+    }
+    return best;
+}
+
+Run replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording) {
+    Run run = ensemble.start(scenario, recording);
+    run.fill(schedule.recipe);
+    const Duration end = serving(ensemble.setup());
+    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
+        const Duration moment = schedule.top_ups[k].at + Duration{late_of(ensemble.scenario(scenario), k)};
+        if (moment >= end) {
+            break;
+        }
+        run.advance_to(moment);
+        run.top_up(schedule.recipe);
+    }
+    run.advance_to(end);
+    return run;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// Chooses what the cook does: fill reading, top-up mark, and when to top up.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/ensemble.hpp"
+
+namespace holdwater::plan {
+
+struct ScheduledTopUp {
+    units::Duration at;  // since trip.from
+    bool wakes = false;
+};
+
+struct Schedule {
+    Recipe recipe;
+    std::vector<ScheduledTopUp> top_ups;
+    double failing = 1.0;   // share of scenarios in which the bath met its level before a top-up
+    double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
+    bool boils_in_time = true;
+};
+
+/// The cold litres and the number of pours that bring the box's water to a fill reading, by the likely scenario.
+/// Nothing if the reading cannot be had (above what boiling water can give).
+std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading);
+
+/// Best schedule found: first one whose promises hold, then fewest top-ups in the sleep window, then fewest in all.
+/// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
+std::optional<Schedule> make_schedule(const Ensemble& ensemble);
+
+/// Lives the schedule through in one scenario, up to serving; `recording` keeps the histories.
+Run replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
+
+}  // namespace holdwater::plan

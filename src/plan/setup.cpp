@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "plan/setup.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using problem::Problems;
+
+void append(Problems& all, const Problems& more) { all.insert(all.end(), more.begin(), more.end()); }
+
+/// Interpolates between the slow, likely and fast reading of a food: place -1, 0, 1.
+double between(double slow, double likely, double fast, double place) {
+    return place < 0 ? likely + (likely - slow) * place : likely + (fast - likely) * place;
+}
+
+problem::Result<heat::BoxLoss> loss_of(const trip::Box& box, units::HeatCapacity liner) {
+    if (const auto* given = std::get_if<units::HeatLoss>(&box.test)) {
+        const facts::Spread& spread = facts::facts().spread("box-loss");
+        heat::BoxLoss loss;
+        loss.likely = *given;
+        loss.low = *given * spread.low;
+        loss.high = *given * spread.high;
+        return loss;
+    }
+    heat::BoxTest test;
+    for (const trip::BoxReading& reading : std::get<std::vector<trip::BoxReading>>(box.test)) {
+        test.readings.push_back({reading.after, reading.bath});
+    }
+    test.water = box.test_water;
+    test.outside = box.test_outside;
+    test.liner = liner;
+    test.reading_error = box.reading_error;
+    auto loss = heat::loss_from(test);
+    if (!loss) {
+        Problems placed = loss.problems();
+        for (problem::Problem& p : placed) {
+            p.place = box.place;
+        }
+        return placed;
+    }
+    return loss;
+}
+
+units::History outside_of(const trip::Trip& trip) {
+    units::History outside;
+    const units::Duration until = trip.serve.since(trip.from) + units::hours(48);
+    for (units::Duration t{0}; t <= until; t += units::minutes(30)) {
+        outside.add(t, trip.weather.air_at(trip.from.after(t)));
+    }
+    return outside;
+}
+
+void take_strictest(Setup& setup) {
+    const bool reads = setup.box->thermometer.has_value();
+    setup.highest_core = setup.foods.front().food->target + setup.foods.front().food->tolerance;
+    setup.floor = setup.hold_floor = setup.action_line = units::celsius(0);
+    for (const FoodSetup& food : setup.foods) {
+        setup.floor = std::max(setup.floor, food.standard.cook_floor);
+        setup.hold_floor = std::max(setup.hold_floor, food.standard.hold_floor);
+        setup.action_line = std::max(setup.action_line, food.standard.action_line);
+        setup.highest_core = std::min(setup.highest_core, food.food->target + food.food->tolerance);
+    }
+    if (!reads) {
+        setup.action_line = setup.floor;
+    }
+}
+
+void check_levels(const Setup& setup, Problems& problems) {
+    const units::Volume filled = setup.box->water + setup.food_volume;
+    if (filled > setup.most) {
+        problem::Problem overflow = problem::error(
+            "bath-overflows",
+            fmt::format("{:.1f} L of water and {:.1f} L of food do not fit: this box takes {:.1f} L below its rim",
+                        units::in_litres(setup.box->water), units::in_litres(setup.food_volume),
+                        units::in_litres(setup.most)),
+            fmt::format("fill {:.0f} L at the most, or take less food",
+                        std::floor(units::in_litres(setup.most - setup.food_volume))));
+        overflow.place = setup.box->place;
+        problems.push_back(overflow);
+    }
+}
+
+}  // namespace
+
+problem::Result<Setup> set_up(const trip::Trip& trip) {
+    Problems problems;
+    Setup setup;
+    setup.trip = &trip;
+    if (trip.boxes.size() != 1) {
+        problem::Problem two = problem::error("two-boxes", "a plan covers one box, this trip has two",
+                                              "write one trip file for each box, with its own foods and pots");
+        two.place = trip.boxes.back().place;
+        return two;
+    }
+    setup.box = &trip.boxes.front();
+    const auto boiling = heat::boiling_point_at(trip.altitude);
+    if (!boiling) {
+        append(problems, boiling.problems());
+    } else {
+        setup.boiling = *boiling;
+    }
+    setup.liner = heat::liner_of(setup.box->inside);
+    const auto loss = loss_of(*setup.box, setup.liner);
+    if (!loss) {
+        append(problems, loss.problems());
+    } else {
+        setup.loss = *loss;
+    }
+    // The lid lies over the two longer inside measures or over whatever opening the user wrote first and second.
+    setup.surface = units::Area{setup.box->inside[0].si() * setup.box->inside[1].si()};
+    setup.most = heat::volume_of(setup.box->inside) * facts::facts().value("top-up.room");
+    for (const trip::Food& food : trip.foods) {
+        auto standard = answer::standard_of(food, trip, *setup.box);
+        if (!standard) {
+            append(problems, standard.problems());
+            continue;
+        }
+        FoodSetup one;
+        one.food = &food;
+        one.piece = answer::piece_of(food);
+        one.standard = *standard;
+        const auto properties = answer::properties_of(one.piece, heat::Reading::likely);
+        setup.food_volume += units::Volume{one.piece.mass.si() / properties.density.si()};
+        setup.foods.push_back(one);
+    }
+    if (!problems.empty()) {
+        return problems;
+    }
+    setup.outside = outside_of(trip);
+    setup.batch = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
+    take_strictest(setup);
+    check_levels(setup, problems);
+    if (problem::has_error(problems)) {
+        return problems;
+    }
+    return setup;
+}
+
+heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario) {
+    const answer::Piece& piece = food.piece;
+    const auto slow = answer::properties_of(piece, heat::Reading::slow);
+    const auto likely = answer::properties_of(piece, heat::Reading::likely);
+    const auto fast = answer::properties_of(piece, heat::Reading::fast);
+    const double diffusivity =
+        between(slow.diffusivity.si(), likely.diffusivity.si(), fast.diffusivity.si(), scenario.diffusivity);
+    const auto film_at = [&](heat::Reading reading) { return answer::film_of(piece, reading).si(); };
+    // Films span a decade, so their middle is taken on the logarithm.
+    const double film = std::exp(between(std::log(film_at(heat::Reading::slow)), std::log(film_at(heat::Reading::likely)),
+                                         std::log(film_at(heat::Reading::fast)), scenario.film));
+    heat::Body body = piece.body;
+    const facts::Spread& spread = facts::facts().spread("thickness");
+    const double share = (spread.high - spread.low) / 2.0;
+    const double least = facts::facts().value("thickness.least");
+    body.thickness += units::Length{std::max(body.thickness.si() * share, least) * scenario.thickness};
+    auto modes = heat::modes_of(body, heat::with_diffusivity(likely, units::Diffusivity{diffusivity}),
+                                units::FilmCoefficient{film});
+    heat::FoodInBath in;
+    in.modes = std::move(modes).value();  // sizes were checked by the reader, well inside the engine's range
+    in.capacity = units::HeatCapacity{piece.mass.si() * likely.specific_heat.si()};
+    in.start = piece.start + units::kelvins(scenario.start);
+    in.colder = units::kelvins(scenario.colder);
+    return in;
+}
+
+heat::BoxHeat box_in(const Setup& setup, const Scenario& scenario) {
+    const heat::BoxLoss& loss = setup.loss;
+    const double tested = between(loss.low.si(), loss.likely.si(), loss.high.si(), scenario.loss);
+    const double wind = std::clamp(heat::wind_position(setup.trip->weather.wind) + scenario.wind, 0.0, 2.0);
+    heat::BoxHeat box;
+    box.loss = units::HeatLoss{tested * heat::wind_factor(wind)};
+    box.liner = setup.liner;
+    box.open_surface = setup.surface;
+    return box;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// What a trip means in numbers, before anything is decided: boiling point, box, foods with their standards, weather.
+#pragma once
+
+#include <vector>
+
+#include "answer/piece.hpp"
+#include "heat/box.hpp"
+#include "plan/scenario.hpp"
+#include "problem/problem.hpp"
+#include "trip/trip.hpp"
+#include "units/history.hpp"
+
+namespace holdwater::plan {
+
+struct FoodSetup {
+    const trip::Food* food = nullptr;
+    answer::Piece piece;
+    safety::Standard standard;
+};
+
+struct Setup {
+    const trip::Trip* trip = nullptr;
+    const trip::Box* box = nullptr;
+    units::Temperature boiling;
+    heat::BoxLoss loss;
+    units::HeatCapacity liner;
+    units::Area surface;           // water surface
+    units::Volume most;            // water and food that the box takes
+    units::Volume food_volume;
+    std::vector<FoodSetup> foods;
+    units::History outside;        // since trip.from, past serving by two days
+    units::Volume batch;           // boiling litres of all pots, once
+    // The strictest over all foods.
+    units::Temperature floor;
+    units::Temperature hold_floor;
+    units::Temperature action_line;
+    units::Temperature highest_core;  // target + tolerance
+
+};
+
+/// Errors: every refusal of a food (with its place), the box test's, two-boxes, bath-overflows, altitude.
+problem::Result<Setup> set_up(const trip::Trip& trip);
+
+/// A food of this setup as the bath meets it in one scenario.
+heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario);
+
+/// The box in one scenario, wind and spread of the box test included.
+heat::BoxHeat box_in(const Setup& setup, const Scenario& scenario);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+// What only shows when all tables are read. A value that was reported and left at its default is not judged again.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "trip/parts.hpp"
+#include "trip/shape_mass.hpp"
+#include "units/nearest.hpp"
+
+namespace holdwater::trip {
+namespace {
+
+void check_food_names(const Trip& trip, Report& report) {
+    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
+        const Food& food = trip.foods[i];
+        const auto before = trip.foods.begin() + static_cast<std::ptrdiff_t>(i);
+        const auto twin = std::find_if(trip.foods.begin(), before, [&](const Food& f) { return f.name == food.name; });
+        if (twin != before && !food.name.empty()) {
+            report.error(food.place, "name-twice",
+                         fmt::format("a second food is named \"{}\"; the first is in line {}", quoted(food.name),
+                                     twin->place.line),
+                         "give each its own name, by which the cards tell them apart");
+        }
+    }
+}
+
+void check_box_names(const Trip& trip, Report& report) {
+    if (trip.boxes.size() < 2) {
+        return;
+    }
+    for (const Box& box : trip.boxes) {
+        if (box.name.empty()) {
+            report.error(box.place, "box-unnamed", "one of two boxes has no name",
+                         "with two boxes each needs a name, such as name = \"blue box\"");
+        }
+    }
+    if (!trip.boxes[0].name.empty() && trip.boxes[0].name == trip.boxes[1].name) {
+        report.error(trip.boxes[1].place, "name-twice",
+                     fmt::format("both boxes are named \"{}\"", quoted(trip.boxes[0].name)), "give each its own name");
+    }
+}
+
+/// With two boxes each food says which one; with one box its name may be said, and is then left out.
+void check_food_boxes(Trip& trip, Report& report) {
+    std::vector<std::string_view> names;
+    for (const Box& box : trip.boxes) {
+        if (!box.name.empty()) {
+            names.push_back(box.name);
+        }
+    }
+    for (Food& food : trip.foods) {
+        if (food.box.empty()) {
+            if (trip.boxes.size() > 1) {
+                report.error(food.place, "food-without-box", "box is missing in [[food]]",
+                             fmt::format("with two boxes each food says which one: {}", listed(names)));
+            }
+            continue;
+        }
+        if (std::find(names.begin(), names.end(), food.box) == names.end() && !trip.boxes.empty()) {
+            const auto near = units::nearest(quoted(food.box), names);
+            report.error(food.place, "box-unknown", fmt::format("no box is named \"{}\"", quoted(food.box)),
+                         near            ? fmt::format("did you mean \"{}\"?", *near)
+                         : names.empty() ? std::string("the box has no name; leave box out of [[food]]")
+                                         : fmt::format("the boxes are: {}", listed(names)));
+        }
+        if (trip.boxes.size() == 1) {
+            food.box.clear();
+        }
+    }
+}
+
+/// A piece longer than the box is only warned about: a loin can lie bent or be cut.
+void check_piece_fits(const Food& food, const Box& box, Report& report) {
+    std::array<double, 3> room{};
+    std::transform(box.inside.begin(), box.inside.end(), room.begin(), [](units::Length l) { return l.si(); });
+    std::sort(room.begin(), room.end());
+    const double t = food.thickness.si();
+    const double longest = std::max({t, food.width.value_or(food.thickness).si(),
+                                     food.length.value_or(food.thickness).si()});
+    if (room[0] > 0 && (t > room[0] || longest > room[2])) {
+        report.warning(food.place, "piece-over-box",
+                       fmt::format("a piece {:.0f} mm long and {:.0f} mm thick does not lie straight in a box of "
+                                   "{:.0f} x {:.0f} x {:.0f} mm",
+                                   longest * 1000, t * 1000, room[2] * 1000, room[1] * 1000, room[0] * 1000),
+                       "cut it, or take another box");
+    }
+}
+
+void check_room(const Trip& trip, const Box& box, Report& report) {
+    double food_mass = 0;
+    for (const Food& food : trip.foods) {
+        if (trip.boxes.size() == 1 || food.box == box.name) {
+            food_mass += food.mass.si() * food.pieces;
+            check_piece_fits(food, box, report);
+        }
+    }
+    const double room = box.inside[0].si() * box.inside[1].si() * box.inside[2].si();
+    const double food_volume = food_mass / density_for_check.si();
+    const bool all_read = room > 0 && box.water > units::Volume{} && box.water.si() <= room;
+    if (all_read && box.water.si() + food_volume > room) {
+        report.error(box.place, "box-too-small",
+                     fmt::format("{:.3g} L of water and {:.3g} L of food do not go into a box of {:.3g} L",
+                                 units::in_litres(box.water), food_volume * 1000, room * 1000),
+                     "less water, less food, or a second box");
+    }
+}
+
+/// Outside the dated hours the first and last temperature hold on, which over more than some hours is a guess.
+void check_weather_covers(const Trip& trip, Report& report) {
+    const auto* const dated = std::get_if<std::vector<Weather::Dated>>(&trip.weather.hours);
+    if (dated == nullptr || dated->empty() || trip.serve <= trip.from) {
+        return;
+    }
+    const units::Duration most = limit<units::Duration>(ranges::weather_gap.high);
+    const units::LocalTime first = dated->front().at;
+    const units::LocalTime last = dated->back().at;
+    if (first.since(trip.from) > most || trip.serve.since(last) > most) {
+        report.warning(trip.weather_place, "weather-short",
+                       fmt::format("the dated hours run from {} to {}, the trip from {} to {}", first.iso(), last.iso(),
+                                   trip.from.iso(), trip.serve.iso()),
+                       "give hours for the whole trip; outside them the nearest one is taken");
+    }
+}
+
+}  // namespace
+
+void check_together(Trip& trip, Report& report) {
+    check_food_names(trip, report);
+    check_box_names(trip, report);
+    check_food_boxes(trip, report);
+    for (const Box& box : trip.boxes) {
+        check_room(trip, box, report);
+    }
+    check_weather_covers(trip, report);
+}
+
+}  // namespace holdwater::trip

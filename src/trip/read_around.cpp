@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// [fire], [sleep], [journey], [[side]] and [[what_if]]: what goes on around box and food.
+#include <fmt/format.h>
+
+#include "trip/parts.hpp"
+
+namespace holdwater::trip {
+
+void read_fire(Table& table, Fire& fire) {
+    table.count("pots", fire.pots, ranges::pots);
+    table.quantity("pot", fire.pot, ranges::pot);
+    fire.usable = limit<units::Fraction>(ranges::usable.example).si();
+    table.share("usable", fire.usable, ranges::usable, Need::optional);
+    table.quantity("boils_in", fire.boils_in, ranges::boils_in);
+    const bool has_fuel = table.choice("fuel", fire.fuel);
+    double moisture = 0;
+    if (table.share("moisture", moisture, ranges::moisture, Need::optional)) {
+        fire.moisture = moisture;
+    }
+    if (has_fuel && fire.fuel != facts::Fuel::wood && table.has("moisture")) {
+        table.warning("moisture", "key-unused",
+                      fmt::format("moisture is not used: the fuel is {}", facts::to_name(fire.fuel)),
+                      "only wood has one; leave it out");
+        fire.moisture.reset();
+    }
+    table.quantity("cold_water", fire.cold_water, ranges::cold_water);
+    table.finish();
+}
+
+void read_sleep(Table& table, Sleep& sleep) {
+    const bool has_from = table.clock("from", sleep.from);
+    const bool has_to = table.clock("to", sleep.to);
+    table.finish();
+    if (!has_from || !has_to) {
+        return;
+    }
+    if (sleep.from == sleep.to) {
+        table.error("to", "sleep-empty", "to: the same time as from",
+                    "from is bedtime, to is when someone gets up; without a night leave [sleep] out");
+        return;
+    }
+    constexpr int day = 86400;
+    const int length = (sleep.to.second_of_day - sleep.from.second_of_day + day) % day;
+    const units::Duration slept = units::seconds(length);
+    if (slept > limit<units::Duration>(ranges::odd_sleep.high)) {
+        table.warning("to", "sleep-long", fmt::format("to: {:.3g} h of sleep is long", units::in_hours(slept)),
+                      "from is bedtime, to is when someone gets up: are they swapped?");
+    }
+}
+
+void read_journey(Table& table, Journey& journey) {
+    table.quantity("takes", journey.takes, ranges::journey);
+    table.quantity("air", journey.air, ranges::air);
+    table.finish();
+}
+
+void read_side(Table& table, Side& side) {
+    table.text("name", side.name);
+    table.quantity("takes", side.takes, ranges::side);
+    table.finish();
+}
+
+void read_what_if(Table& table, WhatIf& what_if) {
+    table.text("name", what_if.name);
+    table.quantity("colder", what_if.colder, ranges::colder);
+    table.quantity("later", what_if.later, ranges::later);
+    table.quantity("fire_out", what_if.fire_out, ranges::fire_out);
+    if (!table.has("colder") && !table.has("later") && !table.has("fire_out")) {
+        table.missing("colder, later or fire_out", "say what goes otherwise, such as colder = \"8 K\"");
+    }
+    table.finish();
+}
+
+}  // namespace holdwater::trip

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// [trip]: who eats where and when, under whose rules.
+#include <fmt/format.h>
+
+#include "trip/parts.hpp"
+
+namespace holdwater::trip {
+namespace {
+
+void read_units(Table& table, units::System& system) {
+    static const std::vector<std::string_view> words = {"metric", "us", "both"};
+    std::string word;
+    if (table.word("units", word, words, "one of: metric, us, both", Need::optional)) {
+        system = word == "metric" ? units::System::metric : word == "us" ? units::System::us : units::System::both;
+    }
+}
+
+void read_rules(Table& table, facts::Ruleset& rules) {
+    if (!table.has("rules")) {
+        table.missing("rules", "choose whose food-safety rules count; one of: us, uk, au-nz, ca");
+        return;
+    }
+    table.choice("rules", rules);
+}
+
+void read_at_risk(Table& table, bool& at_risk) {
+    if (!table.truth("at_risk", at_risk, Need::optional) && !table.has("at_risk")) {
+        table.warning("at_risk", "at-risk-not-said", "at_risk is not said and taken as false",
+                      "write at_risk = true if anyone who eats is pregnant, under 5, 65 or over, or has weakened "
+                      "immunity; else at_risk = false");
+    }
+}
+
+void check_order(Table& table, const Trip& trip) {
+    if (trip.serve <= trip.from) {
+        table.error("serve", "times-order",
+                    fmt::format("serve: {} is not after from, {}", trip.serve.iso(), trip.from.iso()),
+                    "from is the first moment with fire and box, serve the meal");
+        return;
+    }
+    const units::Duration length = trip.serve.since(trip.from);
+    if (length > limit<units::Duration>(ranges::trip_length.high) ||
+        length < limit<units::Duration>(ranges::trip_length.low)) {
+        table.error("serve", "out-of-range",
+                    fmt::format("serve: {:.4g} h after from is too {}", units::in_hours(length),
+                                length < limit<units::Duration>(ranges::trip_length.low) ? "soon" : "late"),
+                    fmt::format("from {} to {} after from", ranges::trip_length.low, ranges::trip_length.high));
+    }
+}
+
+}  // namespace
+
+void read_head(Table& table, const Known& known, Trip& trip) {
+    trip.place = table.place();
+    table.text("name", trip.name);
+    table.count("people", trip.people, ranges::people);
+    read_at_risk(table, trip.at_risk);
+    table.quantity("altitude", trip.altitude, ranges::altitude);
+    const bool has_from = table.moment("from", trip.from);
+    const bool has_serve = table.moment("serve", trip.serve);
+    trip.serve_place = table.place("serve");
+    if (has_from && has_serve) {
+        check_order(table, trip);
+    }
+    read_rules(table, trip.rules);
+    read_units(table, trip.units);
+    const std::vector<std::string_view> languages(known.languages.begin(), known.languages.end());
+    table.word("language", trip.language, languages, "one of: " + listed(languages), Need::optional);
+    table.finish();
+}
+
+}  // namespace holdwater::trip

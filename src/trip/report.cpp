@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+#include "trip/report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "trip/ranges.hpp"
+
+namespace holdwater::trip {
+namespace {
+
+std::string one_line(std::string_view text) {
+    std::string line{text};
+    for (char& c : line) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (byte < 0x20 || byte == 0x7f) {
+            c = '?';
+        }
+    }
+    return line;
+}
+
+bool starts_letter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
+
+auto order_key(const problem::Problem& p) {
+    return std::tuple(p.place->file, p.place->line, p.place->column, p.severity, p.code, p.message);
+}
+
+}  // namespace
+
+void Report::put(problem::Problem problem, problem::Place place) {
+    problem.message = one_line(problem.message);
+    problem.hint = one_line(problem.hint);
+    problem.place = std::move(place);
+    problems_.push_back(std::move(problem));
+}
+
+void Report::error(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
+    put(problem::error(std::move(code), std::string(message), std::string(hint)), std::move(place));
+}
+
+void Report::warning(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
+    put(problem::warning(std::move(code), std::string(message), std::string(hint)), std::move(place));
+}
+
+void Report::add(const problem::Problem& problem, problem::Place place, std::string_view prefix) {
+    problem::Problem placed = problem;
+    placed.message = std::string(prefix) + placed.message;
+    put(std::move(placed), std::move(place));
+}
+
+void Report::add(const problem::Problems& problems) {
+    for (const problem::Problem& problem : problems) {
+        put(problem, problem.place.value_or(place(0, 0)));
+    }
+}
+
+problem::Problems Report::take() && {
+    const auto own_first = [this](const problem::Problem& a, const problem::Problem& b) {
+        const bool a_other = a.place->file != file_;
+        const bool b_other = b.place->file != file_;
+        return a_other != b_other ? b_other : order_key(a) < order_key(b);
+    };
+    std::stable_sort(problems_.begin(), problems_.end(), own_first);
+    const auto same = [](const auto& a, const auto& b) { return order_key(a) == order_key(b); };
+    problems_.erase(std::unique(problems_.begin(), problems_.end(), same), problems_.end());
+    if (problems_.size() > ranges::most_problems) {
+        const bool bad = problem::has_error(problems_);
+        const std::size_t rest = problems_.size() - ranges::most_problems;
+        problems_.resize(ranges::most_problems);
+        const std::string text = fmt::format("{} more like these are not listed", rest);
+        if (bad) {
+            error(place(0, 0), "more-problems", text, "mend the first ones and read the file again");
+        } else {
+            warning(place(0, 0), "more-problems", text);
+        }
+    }
+    return std::move(problems_);
+}
+
+std::string quoted(std::string_view text, std::size_t letters) {
+    std::size_t seen = 0;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        if (starts_letter(text[i]) && ++seen > letters) {
+            return one_line(text.substr(0, i)) + "...";
+        }
+    }
+    return one_line(text);
+}
+
+std::size_t letters_in(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_letter));
+}
+
+bool has_unprintable(std::string_view text) {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(text[i]);
+        const auto next = static_cast<unsigned char>(i + 1 < text.size() ? text[i + 1] : '\0');
+        const auto third = static_cast<unsigned char>(i + 2 < text.size() ? text[i + 2] : '\0');
+        const bool c0_or_delete = byte < 0x20 || byte == 0x7f;
+        const bool c1 = byte == 0xC2 && next >= 0x80 && next < 0xA0;
+        // U+200B..200F and U+2028..202E (E2 80 8B..8F, A8..AE); U+2060..206F (E2 81 A0..AF); U+FEFF (EF BB BF).
+        const bool invisible = (byte == 0xE2 && next == 0x80 &&
+                                ((third >= 0x8B && third <= 0x8F) || (third >= 0xA8 && third <= 0xAE))) ||
+                               (byte == 0xE2 && next == 0x81 && third >= 0xA0 && third <= 0xAF) ||
+                               (byte == 0xEF && next == 0xBB && third == 0xBF);
+        if (c0_or_delete || c1 || invisible) {
+            return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace holdwater::trip

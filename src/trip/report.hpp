@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+// Collects every fault of one file with its place.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "problem/problem.hpp"
+
+namespace holdwater::trip {
+
+class Report {
+  public:
+    explicit Report(std::string file) : file_(std::move(file)) {}
+
+    problem::Place place(int line, int column) const { return {file_, line, column}; }
+    void error(problem::Place place, std::string code, std::string_view message, std::string_view hint = {});
+    void warning(problem::Place place, std::string code, std::string_view message, std::string_view hint = {});
+    /// A problem made elsewhere, put at a place of this file; `prefix` says what it is about.
+    void add(const problem::Problem& problem, problem::Place place, std::string_view prefix);
+    /// Problems of another file, which have their places.
+    void add(const problem::Problems& problems);
+
+    bool failed() const { return problem::has_error(problems_); }
+    /// In the order of the file, without repetitions, no more than ranges::most_problems and a last one that counts
+    /// the rest.
+    problem::Problems take() &&;
+
+  private:
+    void put(problem::Problem problem, problem::Place place);
+
+    std::string file_;
+    problem::Problems problems_;
+};
+
+/// Text of a user as a message quotes it: control characters as '?', cut to `letters` with "..." behind.
+std::string quoted(std::string_view text, std::size_t letters = 40);
+
+/// Number of letters (code points) in valid UTF-8.
+std::size_t letters_in(std::string_view text);
+
+/// Does it hold a character that no card can print: control characters, line and paragraph separators, marks that
+/// turn the writing direction? Text must be valid UTF-8.
+bool has_unprintable(std::string_view text);
+
+}  // namespace holdwater::trip
