@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include "trip/read_trip.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
-
-#include "trip/read_trip.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -15,18 +15,40 @@ std::string digits(double value) {
 }
 
 /// A temperature near 0 C has lost its last bits in a sum, so that its places are counted and not its digits.
-std::string places(double value) { return digits(std::round(value * 1e6) / 1e6); }
+std::string places(double value) {
+    return digits(std::round(value * 1e6) / 1e6);
+}
 
-std::string si(units::Length v) { return fmt::format("\"{} m\"", digits(v.si())); }
-std::string si(units::Volume v) { return fmt::format("\"{} L\"", digits(units::in_litres(v))); }
-std::string si(units::Mass v) { return fmt::format("\"{} kg\"", digits(v.si())); }
-std::string si(units::Duration v) { return fmt::format("\"{} s\"", digits(v.si())); }
-std::string si(units::Temperature v) { return fmt::format("\"{} C\"", places(v.celsius())); }
-std::string si(units::TemperatureDifference v) { return fmt::format("\"{} K\"", places(v.si())); }
-std::string si(units::HeatLoss v) { return fmt::format("\"{} W/K\"", digits(v.si())); }
-std::string si(units::Diffusivity v) { return fmt::format("\"{} m2/s\"", digits(v.si())); }
-std::string si(units::Conductivity v) { return fmt::format("\"{} W/m/K\"", digits(v.si())); }
-std::string si(units::ThermalResistance v) { return fmt::format("\"{} m2 K/W\"", digits(v.si())); }
+std::string si(units::Length v) {
+    return fmt::format("\"{} m\"", digits(v.si()));
+}
+std::string si(units::Volume v) {
+    return fmt::format("\"{} L\"", digits(units::in_litres(v)));
+}
+std::string si(units::Mass v) {
+    return fmt::format("\"{} kg\"", digits(v.si()));
+}
+std::string si(units::Duration v) {
+    return fmt::format("\"{} s\"", digits(v.si()));
+}
+std::string si(units::Temperature v) {
+    return fmt::format("\"{} C\"", places(v.celsius()));
+}
+std::string si(units::TemperatureDifference v) {
+    return fmt::format("\"{} K\"", places(v.si()));
+}
+std::string si(units::HeatLoss v) {
+    return fmt::format("\"{} W/K\"", digits(v.si()));
+}
+std::string si(units::Diffusivity v) {
+    return fmt::format("\"{} m2/s\"", digits(v.si()));
+}
+std::string si(units::Conductivity v) {
+    return fmt::format("\"{} W/m/K\"", digits(v.si()));
+}
+std::string si(units::ThermalResistance v) {
+    return fmt::format("\"{} m2 K/W\"", digits(v.si()));
+}
 
 std::string si(units::ClockTime v) {
     const int s = v.second_of_day;

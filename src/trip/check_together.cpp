@@ -1,69 +1,83 @@
 // SPDX-License-Identifier: MIT
 // What only shows when all tables are read. A value that was reported and left at its default is not judged again.
+#include "trip/parts.hpp"
+#include "trip/shape_mass.hpp"
+#include "units/nearest.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 
-#include "trip/parts.hpp"
-#include "trip/shape_mass.hpp"
-#include "units/nearest.hpp"
-
 namespace holdwater::trip {
 namespace {
 
-void check_food_names(const Trip& trip, Report& report) {
+/// Of a key in the food or box with a number; of its table if the key is absent.
+problem::Place place_in(Table& file, std::string_view list, std::size_t index, std::string_view key) {
+    const auto* const tables = file.node(list)->as_array();
+    const auto* const inner = tables->get(index)->as_table();
+    const toml::node* const value = inner->get(key);
+    return file.place(value != nullptr ? *value : *inner);
+}
+
+void check_food_names(const Trip& trip, Table& file) {
     for (std::size_t i = 0; i < trip.foods.size(); ++i) {
         const Food& food = trip.foods[i];
         const auto before = trip.foods.begin() + static_cast<std::ptrdiff_t>(i);
         const auto twin = std::find_if(trip.foods.begin(), before, [&](const Food& f) { return f.name == food.name; });
         if (twin != before && !food.name.empty()) {
-            report.error(food.place, "name-twice",
-                         fmt::format("a second food is named \"{}\"; the first is in line {}", quoted(food.name),
-                                     twin->place.line),
-                         "give each its own name, by which the cards tell them apart");
+            file.report().error(place_in(file, "food", i, "name"), "name-twice",
+                                fmt::format("a second food is named \"{}\"; the first is in line {}", quoted(food.name),
+                                            twin->place.line),
+                                "give each its own name, by which the cards tell them apart");
         }
     }
 }
 
-void check_box_names(const Trip& trip, Report& report) {
+void check_box_names(const Trip& trip, Table& file) {
     if (trip.boxes.size() < 2) {
         return;
     }
     for (const Box& box : trip.boxes) {
         if (box.name.empty()) {
-            report.error(box.place, "box-unnamed", "one of two boxes has no name",
-                         "with two boxes each needs a name, such as name = \"blue box\"");
+            file.report().error(box.place, "box-unnamed", "one of two boxes has no name",
+                                "with two boxes each needs a name, such as name = \"blue box\"");
         }
     }
     if (!trip.boxes[0].name.empty() && trip.boxes[0].name == trip.boxes[1].name) {
-        report.error(trip.boxes[1].place, "name-twice",
-                     fmt::format("both boxes are named \"{}\"", quoted(trip.boxes[0].name)), "give each its own name");
+        file.report().error(place_in(file, "box", 1, "name"), "name-twice",
+                            fmt::format("both boxes are named \"{}\"", quoted(trip.boxes[0].name)),
+                            "give each its own name");
     }
 }
 
 /// With two boxes each food says which one; with one box its name may be said, and is then left out.
-void check_food_boxes(Trip& trip, Report& report) {
+void check_food_boxes(Trip& trip, Table& file) {
     std::vector<std::string_view> names;
     for (const Box& box : trip.boxes) {
         if (!box.name.empty()) {
             names.push_back(box.name);
         }
     }
-    for (Food& food : trip.foods) {
+    if (trip.boxes.empty() || (trip.boxes.size() > 1 && names.size() < trip.boxes.size())) {
+        return;  // has been said
+    }
+    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
+        Food& food = trip.foods[i];
         if (food.box.empty()) {
             if (trip.boxes.size() > 1) {
-                report.error(food.place, "food-without-box", "box is missing in [[food]]",
-                             fmt::format("with two boxes each food says which one: {}", listed(names)));
+                file.report().error(food.place, "food-without-box", "box is missing in [[food]]",
+                                    fmt::format("with two boxes each food says which one: {}", listed(names)));
             }
             continue;
         }
-        if (std::find(names.begin(), names.end(), food.box) == names.end() && !trip.boxes.empty()) {
+        if (std::find(names.begin(), names.end(), food.box) == names.end()) {
             const auto near = units::nearest(quoted(food.box), names);
-            report.error(food.place, "box-unknown", fmt::format("no box is named \"{}\"", quoted(food.box)),
-                         near            ? fmt::format("did you mean \"{}\"?", *near)
-                         : names.empty() ? std::string("the box has no name; leave box out of [[food]]")
-                                         : fmt::format("the boxes are: {}", listed(names)));
+            file.report().error(place_in(file, "food", i, "box"), "box-unknown",
+                                fmt::format("no box is named \"{}\"", quoted(food.box)),
+                                near            ? fmt::format("did you mean \"{}\"?", *near)
+                                : names.empty() ? std::string("the box has no name; leave box out of [[food]]")
+                                                : fmt::format("the boxes are: {}", listed(names)));
         }
         if (trip.boxes.size() == 1) {
             food.box.clear();
@@ -77,8 +91,8 @@ void check_piece_fits(const Food& food, const Box& box, Report& report) {
     std::transform(box.inside.begin(), box.inside.end(), room.begin(), [](units::Length l) { return l.si(); });
     std::sort(room.begin(), room.end());
     const double t = food.thickness.si();
-    const double longest = std::max({t, food.width.value_or(food.thickness).si(),
-                                     food.length.value_or(food.thickness).si()});
+    const double longest =
+        std::max({t, food.width.value_or(food.thickness).si(), food.length.value_or(food.thickness).si()});
     if (room[0] > 0 && (t > room[0] || longest > room[2])) {
         report.warning(food.place, "piece-over-box",
                        fmt::format("a piece {:.0f} mm long and {:.0f} mm thick does not lie straight in a box of "
@@ -126,14 +140,14 @@ void check_weather_covers(const Trip& trip, Report& report) {
 
 }  // namespace
 
-void check_together(Trip& trip, Report& report) {
-    check_food_names(trip, report);
-    check_box_names(trip, report);
-    check_food_boxes(trip, report);
+void check_together(Trip& trip, Table& file) {
+    check_food_names(trip, file);
+    check_box_names(trip, file);
+    check_food_boxes(trip, file);
     for (const Box& box : trip.boxes) {
-        check_room(trip, box, report);
+        check_room(trip, box, file.report());
     }
-    check_weather_covers(trip, report);
+    check_weather_covers(trip, file.report());
 }
 
 }  // namespace holdwater::trip

@@ -2,11 +2,11 @@
 // Comma-separated values, cell by cell with places. Knows nothing of what the cells mean.
 #pragma once
 
+#include "trip/report.hpp"
+
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "trip/report.hpp"
 
 namespace holdwater::trip {
 

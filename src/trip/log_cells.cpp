@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "trip/log_cells.hpp"
 
+#include "trip/moment.hpp"
+#include "trip/table.hpp"
+#include "units/parse.hpp"
+
 #include <fmt/format.h>
 
 #include <charconv>
 #include <cmath>
-
-#include "trip/moment.hpp"
-#include "trip/table.hpp"
-#include "units/parse.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -43,8 +43,8 @@ std::optional<units::Temperature> read_temperature_cell(const CsvCell& cell, int
 
 std::optional<double> LogClock::seconds_of(const CsvCell& cell, problem::Place place) {
     const auto fault = [&](std::string_view due) {
-        report_.error(std::move(place), "time-unreadable", fmt::format("time: \"{}\" cannot be read", quoted(cell.text)),
-                      due);
+        report_.error(std::move(place), "time-unreadable",
+                      fmt::format("time: \"{}\" cannot be read", quoted(cell.text)), due);
         return std::nullopt;
     };
     switch (kind_) {
@@ -91,7 +91,8 @@ std::optional<units::Duration> LogClock::read(const CsvCell& cell, int line) {
     }
     const bool back = last_ && (*seconds < *last_ || (kind_ == TimeKind::clock && *seconds - *last_ > day / 2));
     if (back) {
-        report_.error(place, "times-order", fmt::format("time: {} is earlier than the row before it", quoted(cell.text)),
+        report_.error(place, "times-order",
+                      fmt::format("time: {} is earlier than the row before it", quoted(cell.text)),
                       kind_ == TimeKind::clock
                           ? "rows in the order of the day; where more than 12 h lie between two rows, use column time"
                           : "rows in the order in which they were written");

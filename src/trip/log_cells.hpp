@@ -2,15 +2,15 @@
 // The cells of a log: temperatures, and times that only go forward.
 #pragma once
 
-#include <optional>
-#include <string_view>
-#include <variant>
-
 #include "trip/csv.hpp"
 #include "trip/ranges.hpp"
 #include "trip/report.hpp"
 #include "units/local_time.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
+#include <string_view>
+#include <variant>
 
 namespace holdwater::trip {
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "trip/moment.hpp"
 
+#include "trip/ranges.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
 #include <charconv>
 #include <chrono>
-
-#include "trip/ranges.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -24,7 +24,9 @@ int digits(std::string_view text, std::size_t at, std::size_t size) {
     return value;
 }
 
-bool year_can_be_meant(int year) { return year >= ranges::year.low && year <= ranges::year.high; }
+bool year_can_be_meant(int year) {
+    return year >= ranges::year.low && year <= ranges::year.high;
+}
 
 }  // namespace
 

@@ -2,13 +2,13 @@
 // Moments of local time in trip files and logs.
 #pragma once
 
+#include "trip/report.hpp"
+#include "units/local_time.hpp"
+
 #include <toml++/toml.h>
 
 #include <optional>
 #include <string_view>
-
-#include "trip/report.hpp"
-#include "units/local_time.hpp"
 
 namespace holdwater::trip {
 

@@ -23,7 +23,7 @@ void read_what_if(Table& table, WhatIf& what_if);
 void check_mass(const Food& food, Table& table);
 
 /// What only shows when all tables are read: which food lies in which box, what fits, weather against dates.
-void check_together(Trip& trip, Report& report);
+void check_together(Trip& trip, Table& file);
 
 /// TOML that cannot be read at all: one error, with a hint for the slips that people make.
 void report_syntax(const toml::parse_error& fault, std::string_view text, Report& report);

@@ -1,16 +1,18 @@
 // SPDX-License-Identifier: MIT
 // The part of table.hpp that reads values with units and checks their ranges.
+#include "trip/table.hpp"
+#include "units/parse.hpp"
+
 #include <fmt/format.h>
 
 #include <stdexcept>
 
-#include "trip/table.hpp"
-#include "units/parse.hpp"
-
 namespace holdwater::trip {
 namespace {
 
-double si(units::Temperature t) { return t.celsius(); }
+double si(units::Temperature t) {
+    return t.celsius();
+}
 
 template <class Tag>
 double si(units::Quantity<Tag> q) {
@@ -23,10 +25,10 @@ std::string_view unit_of(std::string_view text) {
     return space == std::string_view::npos ? std::string_view{} : text.substr(space + 1);
 }
 
-/// " (32.2 C)" for "90 F" where the range is in C; nothing where both are in the same unit.
+/// " (32.2 C)" for "90 F" where the limit is in C; nothing where both are in the same unit.
 template <class Q>
-std::string in_unit_of(const Range& range, Q value, std::string_view written) {
-    const std::string_view unit = unit_of(range.high);
+std::string in_unit_of(std::string_view limit_text, Q value, std::string_view written) {
+    const std::string_view unit = unit_of(limit_text);
     const auto tail = written.find_last_not_of(" \t");
     if (written.substr(0, tail + 1).ends_with(unit)) {
         return {};
@@ -63,10 +65,11 @@ std::optional<Q> quantity_in(std::string_view text, std::string_view label, cons
     if (given >= low - slack && given <= high + slack) {
         return *value;
     }
-    report.error(std::move(place), "out-of-range",
-                 fmt::format("{}: \"{}\"{} is too {}", label, quoted(text), in_unit_of<Q>(range, *value, text),
-                             given < low ? "low" : "high"),
-                 fmt::format("from {} to {}", range.low, range.high));
+    report.error(
+        std::move(place), "out-of-range",
+        fmt::format("{}: \"{}\"{} is too {}", label, quoted(text),
+                    in_unit_of<Q>(given < low ? range.low : range.high, *value, text), given < low ? "low" : "high"),
+        fmt::format("from {} to {}", range.low, range.high));
     return std::nullopt;
 }
 
@@ -89,10 +92,10 @@ std::optional<Q> read_quantity(const toml::node& node, std::string_view label, c
 }
 
 // Every quantity that a trip file or a log can hold.
-#define HOLDWATER_READS(Q)                                                                                           \
-    template Q limit<Q>(std::string_view);                                                                           \
-    template std::optional<Q> quantity_in<Q>(std::string_view, std::string_view, const Range&, problem::Place,       \
-                                             Report&);                                                               \
+#define HOLDWATER_READS(Q)                                                                                     \
+    template Q limit<Q>(std::string_view);                                                                     \
+    template std::optional<Q> quantity_in<Q>(std::string_view, std::string_view, const Range&, problem::Place, \
+                                             Report&);                                                         \
     template std::optional<Q> read_quantity<Q>(const toml::node&, std::string_view, const Range&, Report&)
 
 HOLDWATER_READS(units::Length);

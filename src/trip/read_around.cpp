@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // [fire], [sleep], [journey], [[side]] and [[what_if]]: what goes on around box and food.
-#include <fmt/format.h>
-
 #include "trip/parts.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::trip {
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // [[box]]: the insulated box, its water and what measures it.
-#include <fmt/format.h>
-
 #include "trip/parts.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::trip {
 namespace {
@@ -43,14 +43,14 @@ void read_thermometer(Table& table, std::optional<units::TemperatureDifference>&
 
 void check_water(Table& table, std::string_view key, units::Volume water, units::Volume room) {
     const double share = water / room;
-    const std::string message = fmt::format("{}: {:.3g} L in a box of {:.3g} L", key, units::in_litres(water),
-                                            units::in_litres(room));
+    const std::string message =
+        fmt::format("{}: {:.3g} L in a box of {:.3g} L", key, units::in_litres(water), units::in_litres(room));
     if (share > 1) {
         table.error(key, "water-over-box", message, "check inside, which is measured inside the box, and the litres");
     } else if (share > ranges::odd_fill && key == "water") {
-        table.warning(key, "box-very-full", message,
-                      fmt::format("over {:.0f} % it spills when food goes in and when the lid closes",
-                                  ranges::odd_fill * 100));
+        table.warning(
+            key, "box-very-full", message,
+            fmt::format("over {:.0f} % it spills when food goes in and when the lid closes", ranges::odd_fill * 100));
     }
 }
 

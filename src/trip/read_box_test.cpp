@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // How well a box holds heat: readings, a log, or a loss that is known; exactly one of them.
+#include "trip/parts.hpp"
+#include "trip/read_log.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-
-#include "trip/parts.hpp"
-#include "trip/read_log.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -125,9 +125,10 @@ void read_reading_error(Table& table, Box& box) {
         table.has("reading_error")) {
         return;
     }
+    const toml::node* const thermometer = table.node("thermometer");
     if (box.thermometer) {
         box.reading_error = *box.thermometer;
-    } else if (table.has("thermometer")) {
+    } else if (thermometer != nullptr && thermometer->value<std::string_view>() == "none") {
         table.missing("reading_error", fmt::format("how far the readings of the box test may be off, such as "
                                                    "reading_error = \"{}\"",
                                                    ranges::reading_error.example));
@@ -179,6 +180,11 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
     }
     if (ways == 0) {
         table.missing("test, log or loss", test_due);
+        // Known keys, but whether they are due hangs on what is missing.
+        table.has("reading_error");
+        table.has("test_outside");
+        table.has("test_water");
+        return;
     }
     if (ways == 1 && table.has("loss")) {
         read_known_loss(table, box);

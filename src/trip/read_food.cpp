@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // [[food]]: what is cooked, how big a piece is, and how done it shall be.
+#include "trip/parts.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-
-#include "trip/parts.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -39,7 +39,8 @@ void read_composition(Table& food_table, std::optional<GivenComposition>& compos
     }
     const double sum = parts.water + parts.protein + parts.fat + parts.carbohydrate + parts.fibre + parts.ash;
     if (sum < ranges::composition_low || sum > ranges::composition_high) {
-        food_table.error("composition", "composition-sum", fmt::format("composition: the parts add up to {:.4g} g", sum),
+        food_table.error("composition", "composition-sum",
+                         fmt::format("composition: the parts add up to {:.4g} g", sum),
                          fmt::format("they are g in 100 g and add up to {} to {}", ranges::composition_low,
                                      ranges::composition_high));
         return;
@@ -67,46 +68,52 @@ void read_bag(Table& table, std::variant<facts::Bag, units::ThermalResistance>& 
 }
 
 /// A measure that the shape does not have would be left out of the sums without a word.
-void check_measures(Table& table, const Food& food) {
+bool check_measures(Table& table, const Food& food) {
     const bool needs_both = food.shape == facts::Shape::block;
     const bool has_width = food.shape == facts::Shape::slab || food.shape == facts::Shape::block;
     const bool has_length = food.shape != facts::Shape::ball;
     const std::string_view shape = facts::to_name(food.shape);
+    bool good = true;
     for (const std::string_view key : {"width", "length"}) {
         const bool wanted = key == "width" ? has_width : has_length;
         if (table.has(key) && !wanted) {
+            good = false;
             table.error(key, "measure-not-of-shape", fmt::format("{}: a {} has none", key, shape),
                         "its thickness is the diameter");
         } else if (!table.has(key) && needs_both) {
             table.missing(key, "a block needs thickness, width and length");
         }
     }
+    return good;
 }
 
 /// Slabs and blocks warm through their smallest measure, which is the thickness by definition.
-void check_thickness_smallest(Table& table, const Food& food) {
+bool check_thickness_smallest(Table& table, const Food& food) {
     if (food.shape != facts::Shape::slab && food.shape != facts::Shape::block) {
-        return;
+        return true;
     }
+    bool good = true;
     const auto check = [&](std::string_view key, const std::optional<units::Length>& measure) {
         if (measure && food.thickness > *measure) {
-            table.error("thickness", "measures-order",
-                        fmt::format("thickness: {:.0f} mm is more than the {}, {:.0f} mm",
-                                    units::in_millimetres(food.thickness), key, units::in_millimetres(*measure)),
-                        fmt::format("thickness is the smallest measure of a {}: swap them",
-                                    facts::to_name(food.shape)));
+            good = false;
+            table.error(
+                "thickness", "measures-order",
+                fmt::format("thickness: {:.0f} mm is more than the {}, {:.0f} mm",
+                            units::in_millimetres(food.thickness), key, units::in_millimetres(*measure)),
+                fmt::format("thickness is the smallest measure of a {}: swap them", facts::to_name(food.shape)));
         }
     };
     check("width", food.width);
     check("length", food.length);
+    return good;
 }
 
 void warn_thick(Table& table, const Food& food) {
     if (food.thickness > limit<units::Length>(ranges::odd_thickness.high)) {
-        table.warning("thickness", "thick",
-                      fmt::format("thickness: {:.0f} mm takes very long to warm through",
-                                  units::in_millimetres(food.thickness)),
-                      fmt::format("check it; split pieces over {}", ranges::odd_thickness.high));
+        table.warning(
+            "thickness", "thick",
+            fmt::format("thickness: {:.0f} mm takes very long to warm through", units::in_millimetres(food.thickness)),
+            fmt::format("check it; split pieces over {}", ranges::odd_thickness.high));
     }
 }
 
@@ -140,17 +147,12 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.truth("bone", food.bone, Need::optional);
     read_bag(table, food.bag);
     table.text("box", food.box, Need::optional);
-    if (has_shape) {
-        check_measures(table, food);
-    }
+    const bool measures_good = has_shape && check_measures(table, food);
     if (has_thickness) {
         warn_thick(table, food);
     }
-    if (has_shape && has_thickness) {
-        check_thickness_smallest(table, food);
-        if (has_mass) {
-            check_mass(food, table);
-        }
+    if (measures_good && has_thickness && check_thickness_smallest(table, food) && has_mass) {
+        check_mass(food, table);
     }
     table.finish();
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // [trip]: who eats where and when, under whose rules.
-#include <fmt/format.h>
-
 #include "trip/parts.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::trip {
 namespace {

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "trip/read_log.hpp"
 
+#include "trip/csv.hpp"
+#include "trip/log_cells.hpp"
+#include "trip/ranges.hpp"
+#include "units/nearest.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <map>
-
-#include "trip/csv.hpp"
-#include "trip/log_cells.hpp"
-#include "trip/ranges.hpp"
-#include "units/nearest.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -39,7 +39,7 @@ constexpr std::array headings{Heading{"bath_c", &Columns::bath, &Columns::bath_f
                               Heading{"core_c", &Columns::core, &Columns::core_f, false},
                               Heading{"core_f", &Columns::core, &Columns::core_f, true},
                               Heading{"note", &Columns::note, nullptr, false}};
-constexpr std::array<std::string_view, 10> all_headings = {"time_min", "time_hhmm", "time",   "bath_c", "bath_f",
+constexpr std::array<std::string_view, 10> all_headings = {"time_min",  "time_hhmm", "time",   "bath_c", "bath_f",
                                                            "outside_c", "outside_f", "core_c", "core_f", "note"};
 
 std::optional<TimeKind> time_heading(std::string_view text) {
@@ -78,9 +78,9 @@ void put_heading(const CsvCell& cell, int index, problem::Place place, Columns& 
         }
     }
     const auto near = units::nearest(quoted(cell.text), all_headings);
-    report.error(std::move(place), "column-unknown", fmt::format("a log has no column \"{}\"", quoted(cell.text)),
-                 near ? fmt::format("did you mean \"{}\"?", *near)
-                      : fmt::format("it has: {}", fmt::join(all_headings, ", ")));
+    report.error(
+        std::move(place), "column-unknown", fmt::format("a log has no column \"{}\"", quoted(cell.text)),
+        near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("it has: {}", fmt::join(all_headings, ", ")));
 }
 
 std::optional<Columns> read_header(const CsvRow& row, Report& report) {
@@ -234,7 +234,8 @@ problem::Result<Log> read_log(std::string_view text, const std::string& file_nam
         }
     }
     log.zero = clock.zero();
-    const bool any_bath = std::any_of(log.rows.begin(), log.rows.end(), [](const LogRow& r) { return r.bath.has_value(); });
+    const bool any_bath =
+        std::any_of(log.rows.begin(), log.rows.end(), [](const LogRow& r) { return r.bath.has_value(); });
     if (!any_bath && !report.failed()) {
         report.error(whole, "log-empty", "the log has no bath reading", "at least one row with time and bath");
     }

@@ -3,20 +3,20 @@
 // time; bath_c or bath_f; and, where kept, outside_c|f, core_c|f and note.
 #pragma once
 
+#include "problem/problem.hpp"
+#include "units/local_time.hpp"
+#include "units/quantity.hpp"
+
 #include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
 
-#include "problem/problem.hpp"
-#include "units/local_time.hpp"
-#include "units/quantity.hpp"
-
 namespace holdwater::trip {
 
 struct LogRow {
-    units::Duration at;  // since the log's zero: minute 0 of time_min, else the first row
+    units::Duration at;                      // since the log's zero: minute 0 of time_min, else the first row
     std::optional<units::Temperature> bath;  // a row may be only a note
     std::optional<units::Temperature> outside;
     std::optional<units::Temperature> core;

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "trip/read_trip.hpp"
 
+#include "trip/parts.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <optional>
-
-#include "trip/parts.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -69,15 +69,11 @@ void read_tables(Table& file, const FileReader& read_file, const Known& known, T
     if (!read_one(file, "trip", [&](Table& table) { read_head(table, known, trip); })) {
         table_missing(report, "[trip]", "it says who eats, where, when and whose rules count");
     }
-    read_each(file, "food", ranges::foods, [&](Table& table) {
-        read_food(table, known, trip.foods.emplace_back());
-    });
+    read_each(file, "food", ranges::foods, [&](Table& table) { read_food(table, known, trip.foods.emplace_back()); });
     if (!file.has("food")) {
         table_missing(report, "[[food]]", "at least one: what is cooked, its size and its target");
     }
-    read_each(file, "box", ranges::boxes, [&](Table& table) {
-        read_box(table, read_file, trip.boxes.emplace_back());
-    });
+    read_each(file, "box", ranges::boxes, [&](Table& table) { read_box(table, read_file, trip.boxes.emplace_back()); });
     if (!file.has("box")) {
         table_missing(report, "[[box]]", "one or two: inside measures, water, thermometer and box test");
     }
@@ -116,7 +112,7 @@ problem::Result<Trip> read_trip(std::string_view text, const std::string& file_n
     Trip trip;
     Table file(report, *parsed, "a trip file");
     read_tables(file, read_file, known, trip);
-    check_together(trip, report);
+    check_together(trip, file);
     if (report.failed()) {
         return std::move(report).take();
     }

@@ -2,20 +2,21 @@
 // Trip file text -> Trip, or every fault in it at once, each with file:line:column and what would be right.
 #pragma once
 
+#include "problem/problem.hpp"
+#include "trip/trip.hpp"
+
 #include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "problem/problem.hpp"
-#include "trip/trip.hpp"
 
 namespace holdwater::trip {
 
 /// Gives the text of a file named in the trip file (a box log), relative to the trip file; wired to the disk in cli/.
 using FileReader = std::function<problem::Result<std::string>(const std::string& name)>;
 
-/// Words that a trip file may use and that are listed elsewhere: the kinds of food in facts/, the languages in layouts/.
+/// Words that a trip file may use and that are listed elsewhere: the kinds of food in facts/, the languages in
+/// layouts/.
 struct Known {
     std::vector<std::string> kinds;
     std::vector<std::string> languages = {"en"};

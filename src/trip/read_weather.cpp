@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // [weather]: wind, and air temperatures by clock time (every day) or by date (once each), never mixed.
-#include <fmt/format.h>
-
-#include <algorithm>
-
 #include "trip/moment.hpp"
 #include "trip/parts.hpp"
 #include "units/parse.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
 
 namespace holdwater::trip {
 namespace {
@@ -85,7 +85,9 @@ std::vector<Entry> sorted(const std::vector<Hour>& hours, Report& report) {
     return entries;
 }
 
-bool is_dated(const Hour& hour) { return std::holds_alternative<units::LocalTime>(hour.at); }
+bool is_dated(const Hour& hour) {
+    return std::holds_alternative<units::LocalTime>(hour.at);
+}
 
 }  // namespace
 

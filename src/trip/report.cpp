@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "trip/report.hpp"
 
+#include "trip/ranges.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <tuple>
-
-#include "trip/ranges.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -22,7 +22,9 @@ std::string one_line(std::string_view text) {
     return line;
 }
 
-bool starts_letter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
+bool starts_letter(char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+}
 
 auto order_key(const problem::Problem& p) {
     return std::tuple(p.place->file, p.place->line, p.place->column, p.severity, p.code, p.message);
@@ -102,10 +104,10 @@ bool has_unprintable(std::string_view text) {
         const bool c0_or_delete = byte < 0x20 || byte == 0x7f;
         const bool c1 = byte == 0xC2 && next >= 0x80 && next < 0xA0;
         // U+200B..200F and U+2028..202E (E2 80 8B..8F, A8..AE); U+2060..206F (E2 81 A0..AF); U+FEFF (EF BB BF).
-        const bool invisible = (byte == 0xE2 && next == 0x80 &&
-                                ((third >= 0x8B && third <= 0x8F) || (third >= 0xA8 && third <= 0xAE))) ||
-                               (byte == 0xE2 && next == 0x81 && third >= 0xA0 && third <= 0xAF) ||
-                               (byte == 0xEF && next == 0xBB && third == 0xBF);
+        const bool invisible =
+            (byte == 0xE2 && next == 0x80 && ((third >= 0x8B && third <= 0x8F) || (third >= 0xA8 && third <= 0xAE))) ||
+            (byte == 0xE2 && next == 0x81 && third >= 0xA0 && third <= 0xAF) ||
+            (byte == 0xEF && next == 0xBB && third == 0xBF);
         if (c0_or_delete || c1 || invisible) {
             return true;
         }

@@ -2,10 +2,10 @@
 // Collects every fault of one file with its place.
 #pragma once
 
+#include "problem/problem.hpp"
+
 #include <string>
 #include <string_view>
-
-#include "problem/problem.hpp"
 
 namespace holdwater::trip {
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "trip/shape_mass.hpp"
 
+#include "trip/parts.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
 #include <numbers>
 #include <string>
-
-#include "trip/parts.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -61,9 +61,9 @@ void check_mass(const Food& food, Table& table) {
     if (std::abs(off) <= odd_share) {
         return;
     }
-    const std::string message = fmt::format("mass: {:.3g} kg is {:.0f} % {} than {} would weigh, {:.3g} kg",
-                                            food.mass.si(), std::abs(off) * 100, off < 0 ? "less" : "more",
-                                            size_text(food), expected);
+    const std::string message =
+        fmt::format("mass: {:.3g} kg is {:.0f} % {} than {} would weigh, {:.3g} kg", food.mass.si(),
+                    std::abs(off) * 100, off < 0 ? "less" : "more", size_text(food), expected);
     constexpr std::string_view hint = "measure and weigh one piece again; mass is that of one piece";
     if (std::abs(off) > wrong_share) {
         table.error("mass", "mass-against-size", message, hint);

@@ -2,9 +2,9 @@
 // How much a piece of food of a given shape and size should weigh.
 #pragma once
 
-#include <optional>
-
 #include "trip/trip.hpp"
+
+#include <optional>
 
 namespace holdwater::trip {
 

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // TOML that cannot be read: the reader stops at the first such place, so the hint has to be a good guess.
+#include "trip/parts.hpp"
+
 #include <fmt/format.h>
 
-#include "trip/parts.hpp"
+#include <algorithm>
 
 namespace holdwater::trip {
 namespace {
@@ -18,7 +20,9 @@ std::string_view line_of(std::string_view text, unsigned number) {
     return text.substr(0, std::min(text.find('\n'), text.size()));
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
 
 /// What stands behind the last "=" before the fault, without blanks in front.
 std::string_view value_at(std::string_view line, std::size_t column) {
@@ -44,6 +48,9 @@ bool looks_like(std::string_view value, std::string_view shape) {
 }
 
 std::string hint_for(std::string_view line, std::size_t column, std::string_view description) {
+    if (description.find("redefine") != std::string_view::npos) {
+        return "each key once in its table; several foods are each headed [[food]], in double brackets";
+    }
     const std::string_view value = value_at(line, column);
     if (looks_like(value, "dddd-dd-dd")) {
         return "a date with a time is written 2027-10-15T16:00:00, with seconds";
@@ -61,11 +68,8 @@ std::string hint_for(std::string_view line, std::size_t column, std::string_view
     if (!value.empty() && (value.front() == '"' || value.front() == '\'')) {
         return "is a quotation mark missing at the end?";
     }
-    if (description.find("redefine") != std::string_view::npos) {
-        return "each key once in its table; several foods are each headed [[food]], in double brackets";
-    }
-    if (!value.empty() && ((value.front() >= 'a' && value.front() <= 'z') ||
-                           (value.front() >= 'A' && value.front() <= 'Z'))) {
+    if (!value.empty() &&
+        ((value.front() >= 'a' && value.front() <= 'z') || (value.front() >= 'A' && value.front() <= 'Z'))) {
         return "words stand in quotes, except true and false";
     }
     return "a line is key = value, [table] or [[table]]; the rest of the file is read when this line is right";
@@ -76,7 +80,10 @@ std::string hint_for(std::string_view line, std::size_t column, std::string_view
 void report_syntax(const toml::parse_error& fault, std::string_view text, Report& report) {
     const auto begin = fault.source().begin;
     const std::string_view line = line_of(text, begin.line);
-    const std::string_view description = fault.description();
+    std::string_view description = fault.description();
+    if (description.starts_with("Error while parsing ")) {
+        description.remove_prefix(std::min(description.find(": ") + 2, description.size()));
+    }
     report.error(report.place(static_cast<int>(begin.line), static_cast<int>(begin.column)), "toml-unreadable",
                  fmt::format("this cannot be read: {}", quoted(description, 120)),
                  hint_for(line, begin.column, description));

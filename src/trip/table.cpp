@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "trip/table.hpp"
 
+#include "trip/moment.hpp"
+#include "units/nearest.hpp"
+#include "units/parse.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <stdexcept>
-
-#include "trip/moment.hpp"
-#include "units/nearest.hpp"
-#include "units/parse.hpp"
 
 namespace holdwater::trip {
 namespace {
@@ -57,12 +57,16 @@ std::string_view kind_of(const toml::node& node) {
     return "nothing";
 }
 
-std::string listed(const std::vector<std::string_view>& words) { return fmt::format("{}", fmt::join(words, ", ")); }
+std::string listed(const std::vector<std::string_view>& words) {
+    return fmt::format("{}", fmt::join(words, ", "));
+}
 
 Table::Table(Report& report, const toml::table& table, std::string what)
     : report_(report), table_(table), what_(std::move(what)) {}
 
-problem::Place Table::place() const { return place(table_); }
+problem::Place Table::place() const {
+    return place(table_);
+}
 
 problem::Place Table::place(const toml::node& node) const {
     return report_.place(static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column));
@@ -90,7 +94,9 @@ const toml::node* Table::node(std::string_view key) {
     return table_.get(key);
 }
 
-bool Table::has(std::string_view key) { return node(key) != nullptr; }
+bool Table::has(std::string_view key) {
+    return node(key) != nullptr;
+}
 
 const toml::node* Table::find(std::string_view key, Need need, std::string_view hint) {
     const toml::node* const found = node(key);
@@ -196,7 +202,11 @@ bool Table::share(std::string_view key, double& into, const Range& range, Need n
     std::optional<units::Fraction> value;
     if (found->is_number()) {
         const double written = found->value<double>().value();
-        // 0.8 and "80 %" go the same way; from here on a number above 1 shows as the per cent that it was not.
+        if (!(written >= 0 && written <= 1)) {
+            error(key, "out-of-range", fmt::format("{}: {} is not a share from 0 to 1", key, shown(*found)),
+                  fmt::format("write it like {} = \"{}\"", key, range.example));
+            return false;
+        }
         value = quantity_in<units::Fraction>(fmt::format("{} %", written * 100), key, range, place(*found), report_);
     } else {
         value = read_quantity<units::Fraction>(*found, key, range, report_);
@@ -266,7 +276,7 @@ bool Table::word(std::string_view key, std::string& into, const std::vector<std:
     }
     const auto near = units::nearest(quoted(text->get()), known);
     error(key, "word-unknown", fmt::format("{}: {} is not known", key, shown(*found)),
-          near ? fmt::format("did you mean \"{}\"?", *near) : std::string(list_hint));
+          near ? fmt::format("did you mean \"{}\"? {}", *near, list_hint) : std::string(list_hint));
     return false;
 }
 

@@ -3,6 +3,12 @@
 // asked for, so that at the end it knows the unknown ones.
 #pragma once
 
+#include "facts/names.hpp"
+#include "trip/ranges.hpp"
+#include "trip/report.hpp"
+#include "units/local_time.hpp"
+#include "units/quantity.hpp"
+
 #include <toml++/toml.h>
 
 #include <functional>
@@ -10,12 +16,6 @@
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "facts/names.hpp"
-#include "trip/ranges.hpp"
-#include "trip/report.hpp"
-#include "units/local_time.hpp"
-#include "units/quantity.hpp"
 
 namespace holdwater::trip {
 

@@ -2,17 +2,17 @@
 // A trip as the user wrote it, in plain structs. Reading and checking: read_trip.hpp.
 #pragma once
 
-#include <array>
-#include <optional>
-#include <string>
-#include <variant>
-#include <vector>
-
 #include "facts/names.hpp"
 #include "problem/problem.hpp"
 #include "units/local_time.hpp"
 #include "units/print.hpp"
 #include "units/quantity.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
 
 namespace holdwater::trip {
 
@@ -88,8 +88,8 @@ struct Weather {
 struct Fire {
     int pots = 1;
     units::Volume pot;
-    double usable = 0.8;        // of a pot's volume
-    units::Duration boils_in;   // one pot, with all pots on the fire
+    double usable = 0.8;       // of a pot's volume
+    units::Duration boils_in;  // one pot, with all pots on the fire
     facts::Fuel fuel = facts::Fuel::wood;
     std::optional<double> moisture;  // of wood, 0 to 1, wet basis
     units::Temperature cold_water;
@@ -135,7 +135,7 @@ struct Trip {
     std::optional<Journey> journey;
     std::vector<Side> sides;
     std::vector<WhatIf> what_ifs;
-    problem::Place place;        // of the [trip] table
+    problem::Place place;  // of the [trip] table
     problem::Place serve_place;
     problem::Place weather_place;
     problem::Place fire_place;

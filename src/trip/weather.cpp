@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include <stdexcept>
-
 #include "trip/trip.hpp"
+
+#include <stdexcept>
 
 namespace holdwater::trip {
 namespace {

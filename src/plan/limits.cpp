@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include "plan/limits.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using problem::Problem;
+using problem::Problems;
+using units::System;
+using units::Toward;
+
+Problem at(problem::Place place, Problem problem) {
+    problem.place = std::move(place);
+    return problem;
+}
+
+std::string day_time(units::LocalTime t) {
+    std::string iso = t.iso();
+    iso[10] = ' ';
+    return iso.substr(0, 16);
+}
+
+void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
+    const trip::Trip& trip = *plan.trip;
+    const double refuse = facts::facts().value("come-up.refuse");  // s
+    if (food.come_up.high > refuse) {
+        broken.push_back(at(food.food->place,
+                            problem::error("come-up-too-slow",
+                                           fmt::format("{}: the core may take more than {:.0f} h from 10 to 54.4 C; that "
+                                                       "is too long in the zone in which germs grow",
+                                                       food.food->name, refuse / 3600.0),
+                                           "thinner or split pieces, free in the water, or a hotter bath")));
+        return;
+    }
+    if (food.ready_late > trip.serve) {
+        const bool ever = food.ready_late.since(trip.serve) < units::hours(200);
+        broken.push_back(at(
+            trip.serve_place,
+            problem::error("not-ready-in-time",
+                           ever ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
+                                              day_time(food.ready_late), day_time(trip.serve))
+                                : fmt::format("{}: not surely ready by the serving time {}", food.food->name,
+                                              day_time(trip.serve)),
+                           "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
+    }
+}
+
+}  // namespace
+
+Problems fill_impossible(const Setup& setup) {
+    return {at(setup.trip->fire_place,
+               problem::error("fill-impossible",
+                              fmt::format("{:.0f} L at {} or more cannot be had from water that boils at {}",
+                                          units::in_litres(setup.box->water),
+                                          units::print(setup.action_line, System::metric, {1, Toward::up}),
+                                          units::print(setup.boiling, System::metric, {1, Toward::down})),
+                              "fill less water, or warm the cold water first"))};
+}
+
+Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<Run>& lived) {
+    Problems broken;
+    const trip::Trip& trip = *setup.trip;
+    if (plan.fill.food_in >= trip.serve) {
+        return {at(trip.serve_place,
+                   problem::error("serve-too-early",
+                                  fmt::format("the bath is filled only at {}, the meal is due at {}",
+                                              day_time(plan.fill.food_in), day_time(trip.serve)),
+                                  "serve later, begin earlier, or use more pots"))};
+    }
+    for (const FoodPlan& food : plan.foods) {
+        judge_food(food, plan, broken);
+    }
+    std::vector<double> excess;
+    for (const Run& run : lived) {
+        excess.push_back(run.excess().si());
+    }
+    if (quantile_high(excess, 1.0 - allowed_failures()) > 0.3) {
+        broken.push_back(at(setup.foods.front().food->place,
+                            problem::error("core-too-hot",
+                                           "no bath that is safe keeps the core within the target and its tolerance",
+                                           "a higher target or a wider tolerance")));
+    }
+    if (!schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 0.02) {
+        broken.push_back(at(setup.box->place,
+                            problem::error("bath-falls-too-fast",
+                                           fmt::format("the bath cannot be kept at {} or above: the box loses heat "
+                                                       "faster than {} pots of {} can make good",
+                                                       units::print(setup.action_line, System::metric, {1, Toward::up}),
+                                                       trip.fire.pots, units::print(trip.fire.pot, System::metric)),
+                                           "a better box, more or larger pots, more water, or a calmer place")));
+    }
+    return broken;
+}
+
+Problems remarks(const Setup& setup, const Plan& plan) {
+    Problems notes;
+    const trip::Trip& trip = *setup.trip;
+    for (const FoodPlan& food : plan.foods) {
+        if (food.come_up.high > facts::facts().value("come-up.warn")) {
+            notes.push_back(at(food.food->place,
+                               problem::warning("come-up-slow",
+                                                fmt::format("{}: the core may take {} from 10 to 54.4 C", food.food->name,
+                                                            units::print(units::Duration{food.come_up.high}, Toward::up)),
+                                                "thinner pieces are safer")));
+        }
+    }
+    if (setup.loss.weak) {
+        notes.push_back(at(setup.box->place,
+                           problem::warning("box-test-weak", "the box test fell by less than 5 K",
+                                            "test longer: the loss is known poorly and the plan is stricter for it")));
+    }
+    const auto unused = [&](bool given, const char* key, const char* what) {
+        if (given) {
+            notes.push_back(problem::warning("not-used-yet", fmt::format("[{}] is read and checked, but {}", key, what)));
+        }
+    };
+    unused(!trip.what_ifs.empty(), "[what_if]", "what-if questions are not answered yet");
+    unused(trip.journey.has_value(), "journey", "the ice for the journey is not worked out yet");
+    unused(!trip.sides.empty(), "[side]", "side dishes are not timed yet");
+    unused(trip.fire.moisture.has_value(), "fire", "moisture does not yet decide the fuel");
+    return notes;
+}
+
+}  // namespace holdwater::plan

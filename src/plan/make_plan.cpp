@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "plan/ensemble.hpp"
+#include "plan/hold_table.hpp"
+#include "plan/limits.hpp"
+#include "plan/mend.hpp"
+#include "plan/night.hpp"
+#include "plan/outcome.hpp"
+#include "plan/plan.hpp"
+#include "plan/schedule.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+
+Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived) {
+    const Setup& setup = ensemble.setup();
+    const trip::Trip& trip = *setup.trip;
+    Fill fill;
+    fill.light_fire = trip.from;
+    fill.boiling = setup.boiling;
+    fill.cold = schedule.recipe.cold;
+    fill.reading = schedule.recipe.reading;
+    // What the pots hold is poured in full; the last pour is what the likely scenario needs.
+    Run likely(setup, likely_scenario(), {}, false);
+    likely.fill(schedule.recipe);
+    for (std::size_t k = 0; k < likely.fill_pours(); ++k) {
+        const units::Volume boiling = likely.poured()[k];
+        const int pots = std::max(1, static_cast<int>(std::ceil(boiling / (trip.fire.pot * trip.fire.usable) - 1e-9)));
+        fill.pours.push_back({trip.from.after(trip.fire.boils_in * static_cast<double>(k + 1)), boiling, pots});
+        fill.boiled += boiling;
+    }
+    std::vector<double> later;
+    for (const Run& run : lived) {
+        const Duration settled = run.food_in() + units::hours(1);
+        later.push_back(run.bath().bath_history().at(settled).celsius());
+    }
+    fill.after_food = band_of(later);
+    fill.food_in = trip.from.after(likely.food_in());
+    return fill;
+}
+
+std::vector<TopUp> top_ups_of(const Setup& setup, const Schedule& schedule, const std::vector<Run>& lived) {
+    std::vector<TopUp> top_ups;
+    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
+        std::vector<double> readings;
+        std::vector<double> litres;
+        for (const Run& run : lived) {
+            if (k < run.readings().size()) {
+                readings.push_back(run.readings()[k].celsius());
+                litres.push_back(run.poured()[run.fill_pours() + k].si());
+            }
+        }
+        if (readings.empty()) {
+            break;
+        }
+        TopUp top_up;
+        top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
+        top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.trip->fire.boils_in);
+        top_up.reading = band_of(readings);
+        top_up.boiling = units::Volume{band_of(litres).likely};
+        top_up.boiling_most = units::Volume{band_of(litres).high};
+        top_up.wakes = schedule.top_ups[k].wakes;
+        top_ups.push_back(top_up);
+    }
+    return top_ups;
+}
+
+std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) {
+    std::vector<LadderRung> ladder;
+    const units::Volume unlimited{1.0};
+    const double top = std::ceil(schedule.recipe.top_up_mark.celsius()) - 1.0;
+    for (double r = top; r >= std::ceil(setup.floor.celsius()); r -= 1.0) {
+        const auto reading = units::celsius(r);
+        const auto mark = schedule.recipe.top_up_mark;
+        ladder.push_back({reading, ladder_litres(setup, setup.box->water, unlimited, reading, mark),
+                          ladder_litres(setup, setup.box->water, units::Volume{0}, reading, mark)});
+    }
+    return ladder;
+}
+
+void add_curves(Plan& plan, const std::vector<Run>& lived) {
+    const Duration end = plan.trip->serve.since(plan.trip->from);
+    for (Duration t{0}; t <= end; t += units::minutes(15)) {
+        std::vector<double> bath;
+        std::vector<double> core;
+        for (const Run& run : lived) {
+            bath.push_back(run.bath().bath_history().at(t).celsius());
+            core.push_back(t < run.food_in() ? plan.foods.front().food->start.celsius()
+                                             : run.bath().core_history(0).at(t).celsius());
+        }
+        plan.curve_at.push_back(t);
+        plan.bath_curve.push_back(band_of(bath));
+        plan.core_curve.push_back(band_of(core));
+    }
+}
+
+void add_events(Plan& plan) {
+    plan.events.push_back({plan.fill.light_fire, Event::Kind::light_fire, 0});
+    for (std::size_t i = 0; i < plan.fill.pours.size(); ++i) {
+        plan.events.push_back({plan.fill.pours[i].at, Event::Kind::pour, i});
+    }
+    plan.events.push_back({plan.fill.food_in, Event::Kind::food_in, 0});
+    for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {
+        plan.events.push_back({plan.top_ups[i].at, Event::Kind::top_up, i});
+    }
+    for (std::size_t i = 0; i < plan.foods.size(); ++i) {
+        plan.events.push_back({plan.foods[i].ready_late, Event::Kind::ready, i});
+    }
+    plan.events.push_back({plan.trip->serve, Event::Kind::serve, 0});
+    std::stable_sort(plan.events.begin(), plan.events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });
+}
+
+void add_intervals(Plan& plan, const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    units::Temperature low = setup.outside.points.front().value;
+    units::Temperature high = low;
+    const Duration end = plan.trip->serve.since(plan.trip->from);
+    for (const units::History::Point& p : setup.outside.points) {
+        if (p.at <= end) {
+            low = std::min(low, p.value);
+            high = std::max(high, p.value);
+        }
+    }
+    plan.interval_calm = left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)});
+    plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
+}
+
+}  // namespace
+
+problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
+    const auto setup = set_up(trip);
+    if (!setup) {
+        return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
+    }
+    const Ensemble search(*setup, effort.search);
+    const auto schedule = make_schedule(search);
+    if (!schedule) {
+        const problem::Problems broken = fill_impossible(*setup);
+        return effort.advise ? with_advice(trip, broken) : broken;
+    }
+    const Ensemble ensemble(*setup, effort.scenarios);
+    std::vector<Run> lived;
+    lived.reserve(ensemble.size());
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        lived.push_back(replay(ensemble, *schedule, i, true));
+    }
+    Plan plan;
+    plan.trip = &trip;
+    plan.scenarios = ensemble.size();
+    plan.share_that_holds = 1.0 - share_failing(ensemble, lived);
+    plan.top_up_mark = schedule->recipe.top_up_mark;
+    plan.action_line = setup->action_line;
+    plan.floor = setup->floor;
+    plan.hold_floor = setup->hold_floor;
+    plan.loss = {setup->loss.low.si(), setup->loss.likely.si(), setup->loss.high.si()};
+    plan.fill = fill_of(ensemble, *schedule, lived);
+    plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
+    for (std::size_t i = 0; i < setup->foods.size(); ++i) {
+        plan.foods.push_back(food_plan(ensemble, lived, i));
+    }
+    plan.fill.latest_food_in = latest_food_in(plan);
+    problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);
+    if (!broken.empty()) {
+        return effort.advise ? with_advice(trip, broken) : broken;
+    }
+    plan.top_ups = top_ups_of(*setup, *schedule, lived);
+    plan.ladder = ladder_of(*setup, *schedule);
+    add_intervals(plan, ensemble);
+    plan.night = night_of(ensemble, *schedule, lived);
+    add_curves(plan, lived);
+    add_events(plan);
+    plan.notes = remarks(*setup, plan);
+    return plan;
+}
+
+problem::Result<Plan> make_plan(const trip::Trip& trip) { return make_plan(trip, Effort{}); }
+
+}  // namespace holdwater::plan

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// When a plan does not hold: what would mend it, each advice tried before it is given.
+#pragma once
+
+#include <cstddef>
+
+#include "plan/plan.hpp"
+
+namespace holdwater::plan {
+
+/// How hard to think: scenarios while searching, scenarios for the promise, and whether to look for advice.
+struct Effort {
+    std::size_t search = 96;
+    std::size_t scenarios = 256;
+    bool advise = true;
+};
+
+problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
+
+/// The problems with, as notes behind them, the changes of the trip that make it hold.
+problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: MIT
+#include "plan/night.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "plan/sleep_window.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+using units::Temperature;
+
+/// Time constant of the filled box with the food at bath temperature [s], in one scenario.
+double time_constant(const Ensemble& ensemble, std::size_t i, double wind) {
+    const Setup& setup = ensemble.setup();
+    const Scenario& scenario = ensemble.scenario(i);
+    const double water = setup.box->water.si() * scenario.litres * heat::water_density(setup.action_line).si() *
+                         heat::water_specific_heat().si();
+    double food = 0.0;
+    for (const heat::FoodInBath& one : ensemble.foods(i)) {
+        food += one.capacity.si();
+    }
+    // box_in() takes the trip's wind class; the asked one replaces it.
+    const double usual = heat::wind_factor(
+        std::clamp(heat::wind_position(setup.trip->weather.wind) + scenario.wind, 0.0, 2.0));
+    const double asked = heat::wind_factor(std::clamp(wind + scenario.wind, 0.0, 2.0));
+    const double loss = box_in(setup, scenario).loss.si() * asked / usual;
+    return (water + setup.liner.si() + food) / loss;
+}
+
+/// Time from `high` to `low` by exponential cooling toward `air` [s].
+double cooling_time(double constant, double high, double low, double air) {
+    if (high <= low) {
+        return 0.0;
+    }
+    return low <= air ? std::numeric_limits<double>::infinity() : constant * std::log((high - air) / (low - air));
+}
+
+double reading_error(const Setup& setup, const Scenario& scenario) {
+    return setup.box->thermometer.value_or(units::kelvins(0)).si() * scenario.reading;
+}
+
+/// Lowest and highest air of the forecast within a stretch.
+std::pair<Temperature, Temperature> air_between(const Setup& setup, Duration from, Duration to) {
+    Temperature low = setup.outside.at(from);
+    Temperature high = low;
+    for (Duration t = from; t <= to; t += units::minutes(30)) {
+        low = std::min(low, setup.outside.at(t));
+        high = std::max(high, setup.outside.at(t));
+    }
+    return {low, high};
+}
+
+/// The longest time for which a bath that reads `reading` may have been below `floor`, in all but the allowed share
+/// of scenarios, the box's slow end deciding; and the history of that fall.
+double longest_below(const Ensemble& ensemble, Temperature floor, Temperature reading, Temperature warm_air) {
+    const Setup& setup = ensemble.setup();
+    std::vector<double> times;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const Scenario& scenario = ensemble.scenario(i);
+        const double low = reading.celsius() - reading_error(setup, scenario);
+        const double constant = time_constant(ensemble, i, heat::wind_position(setup.trip->weather.wind));
+        times.push_back(cooling_time(constant, floor.celsius(), low, warm_air.celsius() + scenario.outside));
+    }
+    return quantile_high(times, 1.0 - allowed_failures());
+}
+
+MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperature warm_air,
+                       const std::vector<Duration>& columns) {
+    const Setup& setup = ensemble.setup();
+    const double below = longest_below(ensemble, setup.hold_floor, reading, warm_air);
+    const double below_50 =
+        longest_below(ensemble, units::celsius(facts::facts().value("fall.cold")), reading, warm_air);
+    MorningRow row;
+    row.reading = reading;
+    for (const Duration since : columns) {
+        MorningRow::Cell cell;
+        cell.since = since;
+        cell.below = Duration{std::min(below, since.si())};
+        // A straight fall from the floor to the reading: the bath stands in for the core, which lags it and is warmer.
+        units::History fall;
+        fall.add(Duration{0}, setup.hold_floor);
+        fall.add(cell.below, reading - setup.box->thermometer.value_or(units::kelvins(0)));
+        safety::Fall what;
+        what.below_floor = cell.below;
+        what.below_50 = Duration{std::min(below_50, since.si())};
+        for (const FoodSetup& food : setup.foods) {
+            const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
+            const facts::GrowthModel& growth = facts::facts().growth(kind->growth);
+            what.growth = std::max(what.growth, safety::growth_with_lag(growth, fall, growth.q0_cautious));
+        }
+        cell.action = safety::judge_fall(what, setup.trip->rules);
+        row.cells.push_back(cell);
+    }
+    return row;
+}
+
+struct Stretch {
+    Duration from;
+    Duration to;
+};
+
+/// Bedtime to rising; without sleep, from an hour after the food went in to serving.
+Stretch stretch_of(const Setup& setup, Duration food_in) {
+    const Duration end = setup.trip->serve.since(setup.trip->from);
+    const auto night = SleepWindow(*setup.trip).night_after(food_in);
+    Duration from = food_in + units::hours(1);
+    Duration to = end;
+    if (night && night->from < end) {
+        from = std::max(night->from, from);
+        to = std::min(night->to, end);
+    }
+    return {from, std::max(to, from + units::hours(1))};
+}
+
+}  // namespace
+
+Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroundings& around) {
+    const Setup& setup = ensemble.setup();
+    std::vector<double> times;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const Scenario& scenario = ensemble.scenario(i);
+        const double level = std::max(setup.floor.celsius() + scenario.colder, setup.action_line.celsius());
+        times.push_back(cooling_time(time_constant(ensemble, i, around.wind),
+                                     reading.celsius() - reading_error(setup, scenario), level,
+                                     around.air.celsius() + scenario.outside));
+    }
+    return Duration{quantile_low(times, allowed_failures())};
+}
+
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived) {
+    const Setup& setup = ensemble.setup();
+    const trip::Trip& trip = *setup.trip;
+    const Duration food_in = lived.front().food_in();
+    const Stretch stretch = stretch_of(setup, food_in);
+    const auto [coldest, warmest] = air_between(setup, stretch.from, stretch.to);
+    const Surroundings around{coldest, heat::wind_position(trip.weather.wind)};
+    Night night;
+    night.from = trip.from.after(stretch.from);
+    night.reading = schedule.recipe.top_up_mark;
+    for (const ScheduledTopUp& top_up : schedule.top_ups) {
+        if (top_up.wakes) {
+            night.wake = trip.from.after(top_up.at);
+            break;
+        }
+    }
+    night.longest = left_alone(ensemble, night.reading, around);
+    const double first = std::ceil(setup.action_line.celsius()) + 1.0;
+    for (double r = std::ceil(night.reading.celsius()) + 1.0; r >= first; r -= 1.0) {
+        const Duration alone = left_alone(ensemble, units::celsius(r), around);
+        if (alone > units::minutes(30)) {
+            night.unattended.push_back({units::celsius(r), alone});
+        }
+    }
+    // The curve: from the mark, in the night's coldest air, as long as twice the promise but ten hours at the most.
+    const double span = std::clamp(2.0 * units::in_hours(night.longest), 4.0, 10.0);
+    for (int k = 0; k <= 40; ++k) {
+        const double hours = span * k / 40.0;
+        std::vector<double> baths;
+        for (std::size_t i = 0; i < ensemble.size(); ++i) {
+            const Scenario& s = ensemble.scenario(i);
+            const double air = coldest.celsius() + s.outside;
+            const double start = night.reading.celsius() - reading_error(setup, s);
+            baths.push_back(air + (start - air) * std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind)));
+        }
+        night.curve_hours.push_back(hours);
+        night.curve.push_back(band_of(baths));
+    }
+    const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
+    const double floor = std::ceil(setup.hold_floor.celsius());
+    for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
+        night.morning.push_back(morning_row(ensemble, units::celsius(r), warmest, columns));
+    }
+    return night;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// A bath left alone: how long it keeps above a level, and what a low reading in the morning means.
+#pragma once
+
+#include "plan/ensemble.hpp"
+#include "plan/schedule.hpp"
+
+namespace holdwater::plan {
+
+/// What a bath left alone stands in: constant air, wind as position 0 still to 2 windy.
+struct Surroundings {
+    units::Temperature air;
+    double wind = 1.0;
+};
+
+/// How long the bath, food in it and as warm as itself, stays at or above what it must after this reading: the time
+/// that all but the allowed share of scenarios keep [s]. Zero if it is below already.
+units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading, const Surroundings& around);
+
+/// Night card of a schedule.
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived);
+
+}  // namespace holdwater::plan
