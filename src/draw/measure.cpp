@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <array>
+#include <unordered_map>
 #include <utility>
 
 #include "draw/font.hpp"
@@ -10,25 +12,40 @@ namespace {
 constexpr double mm_per_pt = 25.4 / 72.0;
 constexpr long thousand = 1000;
 
+/// Advances in thousandths of an em, rounded down: the PDF knows no finer ones, and both back ends draw with these.
+using Advances = std::unordered_map<char32_t, long>;
+
+Advances read_advances(FT_Face face) {
+    Advances made;
+    FT_UInt glyph = 0;
+    for (FT_ULong point = FT_Get_First_Char(face, &glyph); glyph != 0; point = FT_Get_Next_Char(face, point, &glyph)) {
+        if (FT_Load_Glyph(face, glyph, FT_LOAD_NO_SCALE) == 0) {
+            made.emplace(static_cast<char32_t>(point), face->glyph->advance.x * thousand / face->units_per_EM);
+        }
+    }
+    return made;
+}
+
 class FontMeasure : public layout::Measure {
   public:
-    explicit FontMeasure(std::shared_ptr<OpenFonts> fonts) : fonts_(std::move(fonts)) {}
+    explicit FontMeasure(const OpenFonts& fonts)
+        : advances_{read_advances(fonts.regular.get()), read_advances(fonts.bold.get())} {}
 
     double width(std::string_view text, layout::Face which, double size_pt) const override {
-        FT_Face face = fonts_->face(which);
+        const auto& known = advances_.at(which == layout::Face::bold ? 1 : 0);
         long total = 0;
         for (const char32_t point : code_points(text)) {
-            if (FT_Load_Glyph(face, FT_Get_Char_Index(face, point), FT_LOAD_NO_SCALE) == 0) {
-                // The PDF knows whole thousandths of an em only, rounded down.
-                total += face->glyph->advance.x * thousand / face->units_per_EM;
+            if (const auto found = known.find(point); found != known.end()) {
+                total += found->second;
             }
         }
         return static_cast<double>(total) / static_cast<double>(thousand) * size_pt * mm_per_pt;
     }
 
     bool covers(std::string_view text, layout::Face which) const override {
+        const auto& known = advances_.at(which == layout::Face::bold ? 1 : 0);
         for (const char32_t point : code_points(text)) {
-            if (FT_Get_Char_Index(fonts_->face(which), point) == 0) {
+            if (!known.contains(point)) {
                 return false;
             }
         }
@@ -36,7 +53,7 @@ class FontMeasure : public layout::Measure {
     }
 
   private:
-    std::shared_ptr<OpenFonts> fonts_;
+    std::array<Advances, 2> advances_;
 };
 
 }  // namespace
@@ -46,7 +63,7 @@ problem::Result<std::unique_ptr<layout::Measure>> open_measure(const FontFiles& 
     if (!fonts.ok()) {
         return fonts.problems();
     }
-    return std::unique_ptr<layout::Measure>(std::make_unique<FontMeasure>(std::move(fonts).value()));
+    return std::unique_ptr<layout::Measure>(std::make_unique<FontMeasure>(**fonts));
 }
 
 }  // namespace holdwater::draw

@@ -242,12 +242,9 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
             std::visit(painter, item);
         }
         fine = fine && !painter.raw_failed();
-        if (i < info.page_labels.size()) {
-            // Every page is a range of its own with its label as prefix and no number.
-            HPDF_AddPageLabel(doc, static_cast<HPDF_UINT>(i), HPDF_PAGE_NUM_STYLE_EOF, 1, info.page_labels[i].c_str());
-        }
     }
-    fine = fine && add_language(doc, info.language) && add_to_unicode(doc, fonts.regular, fonts.used_regular) &&
+    fine = fine && add_language(doc, info.language) && add_page_labels(doc, info.page_labels) &&
+           add_to_unicode(doc, fonts.regular, fonts.used_regular) &&
            add_to_unicode(doc, fonts.bold, fonts.used_bold);
 
     std::string bytes;

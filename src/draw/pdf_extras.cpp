@@ -54,6 +54,23 @@ bool add_language(HPDF_Doc document, const std::string& language) {
     return text != nullptr && HPDF_Dict_Add(document->catalog, "Lang", text) == HPDF_OK;
 }
 
+bool add_page_labels(HPDF_Doc document, const std::vector<std::string>& labels) {
+    if (labels.empty()) {
+        return true;
+    }
+    HPDF_Array ranges = HPDF_Array_New(document->mmgr);
+    HPDF_Dict tree = HPDF_Dict_New(document->mmgr);
+    bool fine = ranges != nullptr && tree != nullptr && HPDF_Dict_Add(tree, "Nums", ranges) == HPDF_OK &&
+                HPDF_Dict_Add(document->catalog, "PageLabels", tree) == HPDF_OK;
+    for (std::size_t i = 0; fine && i < labels.size(); ++i) {
+        HPDF_Dict label = HPDF_Dict_New(document->mmgr);
+        HPDF_String text = HPDF_String_New(document->mmgr, labels[i].c_str(), document->cur_encoder);
+        fine = label != nullptr && text != nullptr && HPDF_Dict_Add(label, "P", text) == HPDF_OK &&
+               HPDF_Array_AddNumber(ranges, static_cast<HPDF_INT32>(i)) == HPDF_OK && HPDF_Array_Add(ranges, label) == HPDF_OK;
+    }
+    return fine;
+}
+
 bool write_raw(HPDF_Page page, const std::string& operators) {
     auto* attributes = static_cast<HPDF_PageAttr>(page->attr);
     return HPDF_Stream_WriteStr(attributes->stream, operators.c_str()) == HPDF_OK;

@@ -19,6 +19,9 @@ bool add_trim_box(HPDF_Doc document, HPDF_Page page, double width_pt, double hei
 /// The language of the text, such as "en".
 bool add_language(HPDF_Doc document, const std::string& language);
 
+/// A name for every page from the first on, shown instead of its number.
+bool add_page_labels(HPDF_Doc document, const std::vector<std::string>& labels);
+
 /// Writes operators into a page's content, for which there is no function (dashes that are no whole points).
 bool write_raw(HPDF_Page page, const std::string& operators);
 

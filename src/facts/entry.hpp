@@ -42,6 +42,7 @@ class Entry {
     void fault(std::string code, std::string message, std::string hint = {});
     /// "kind key" for messages.
     void name(std::string_view kind, std::string_view key);
+    std::string_view file() const { return file_; }
 
   private:
     const toml::node* find(std::string_view key);

@@ -48,10 +48,15 @@ struct Composition {
 /// Decides which rules apply to a kind of food.
 enum class Category { red_meat, poultry, fish, wild_game, boar_or_bear, liver, bivalve, egg, vegetable };
 
+/// The names in the facts files: "red-meat", "boar-or-bear".
+template <>
+std::span<const Name<Category>> names();
+
 struct FoodKind {
     std::string key;       // "pork-loin"
     std::string name;      // "pork loin, lean"
     Category category = Category::red_meat;
+    bool pork = false;     // of the pig: some countries ask more of it than of other red meat
     std::string growth;    // key of the growth model that fits: beef, pork, chicken
     Composition composition;
     std::string source;
@@ -88,6 +93,7 @@ struct Rule {
     units::Temperature consumer_core;              // the country's consumer advice for this category
     units::Duration consumer_hold;
     units::Temperature lowest_target;              // a lower target is refused
+    std::optional<units::Temperature> pork_core;   // pork: instead of core_at_least, consumer_core and lowest_target
     std::string source;
     Provenance provenance = Provenance::read;
     std::string note;
@@ -147,6 +153,10 @@ class Facts {
     /// find_rule, whose keys come from users.
     const Figure& figure(std::string_view key) const;
     double value(std::string_view key) const { return figure(key).value; }
+    /// The same, typed; a figure in another kind of unit throws. C; K; s, min or h.
+    units::Temperature temperature(std::string_view key) const;
+    units::TemperatureDifference difference(std::string_view key) const;
+    units::Duration duration(std::string_view key) const;
     const Spread& spread(std::string_view key) const;
     const KillStandard& kill_standard(std::string_view key) const;
     const GrowthModel& growth(std::string_view key) const;
@@ -171,6 +181,6 @@ class Facts {
 };
 
 std::string_view to_text(Provenance provenance);  // "read", "from memory", "computed", "measured", "judgement"
-std::string_view to_text(Category category);
+std::string_view to_text(Category category);      // "red meat", "wild boar or bear"
 
 }  // namespace holdwater::facts

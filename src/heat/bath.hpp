@@ -7,6 +7,8 @@
 #include <vector>
 
 #include "heat/body.hpp"
+#include "heat/mode_state.hpp"
+#include "heat/outside_air.hpp"
 #include "units/history.hpp"
 #include "units/quantity.hpp"
 
@@ -26,8 +28,10 @@ struct FoodInBath {
                                           // an hour after the last stirring
 };
 
-/// Where the heat went since the start [J]; at all times
-/// poured = stored_change + lost_to_outside + lost_by_lid + taken_out.
+/// Where the heat went since the start [J, of water and food above 0 C]; at all times
+/// poured = change of stored_energy + lost_to_outside + lost_by_lid + taken_out.
+/// Food counts as poured when it goes in and as taken out when it comes out; given_to_food is what passed from the bath
+/// into food.
 struct Ledger {
     double poured = 0.0;
     double taken_out = 0.0;
@@ -38,17 +42,19 @@ struct Ledger {
 
 class Bath {
   public:
-    /// outside: air temperature over the run's time. water may be zero at first (an empty box at `start`).
+    /// outside: air temperature over the run's time, at least one point. water may be zero at first (an empty box at
+    /// `start`).
     Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside);
 
     /// Runs to a moment not before now, lid closed, recording bath and food.
     void advance_to(units::Duration moment);
-    /// Takes out `remove` at bath temperature, pours in `add` at `poured`; both are volumes as measured at their
-    /// temperature. Stirs.
+    /// Takes out `remove` at bath temperature (never more than there is), then pours in `add` at `poured`; both are
+    /// volumes as measured at their temperature. Stirs.
     void pour(units::Volume remove, units::Volume add, units::Temperature poured);
     /// Heat lost while the lid is open, at once (evaporation and radiation of the open surface, facts lid.*).
     void open_lid(units::Duration how_long);
-    /// Food goes in / comes out now; the index counts from 0 in the order of put_in.
+    /// Food goes in / comes out now, which does not stir; the index counts from 0 in the order of put_in. A food that
+    /// is out keeps its last temperatures.
     std::size_t put_in(FoodInBath food);
     void take_out(std::size_t food);
 
@@ -61,7 +67,7 @@ class Bath {
     units::Temperature mean(std::size_t food) const;
 
     const units::History& bath_history() const { return bath_history_; }
-    const units::History& core_history(std::size_t food) const;  // starts when the food went in
+    const units::History& core_history(std::size_t food) const;  // starts when the food went in; same clock as now()
     const Ledger& ledger() const { return ledger_; }
     double stored_energy() const;  // J above 0 C, water + liner + food in the bath
 
@@ -71,22 +77,27 @@ class Bath {
   private:
     struct Piece {
         FoodInBath food;
-        std::vector<double> excess;  // x_n of Modes
+        ModeState state;
+        double seen = 0.0;  // C, the bath as the food sees it
         bool inside = true;
         units::History core;
+        double mean() const;  // C
     };
 
-    void step(double dt);
-    void jump_to(double bath);
+    double colder(const Piece& piece, double moment) const;  // K
+    void step(double dt, std::size_t rung);
+    /// All heat of water and liner [J above 0 C] is `heat` before the foods take their share at once.
+    void settle(double heat);
+    double capacity_with_foods() const;  // J/K, with what follows the bath at once
     void note();
 
     BoxHeat box_;
-    units::History outside_;
+    OutsideAir outside_;
     double mass_ = 0.0;  // kg of water
     double bath_ = 0.0;  // C
     units::Duration now_{0};
     units::Duration last_stir_{0};
-    double next_step_ = 0.0;
+    std::size_t steps_since_jump_ = 0;
     bool recording_ = true;
     std::vector<Piece> pieces_;
     units::History bath_history_;

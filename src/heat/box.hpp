@@ -34,7 +34,7 @@ struct BoxLoss {
     bool weak = false;              // the bath fell by less than 5 K between first and last reading
 };
 
-/// Errors: too-few-readings, times-not-rising, bath-not-above-outside, bath-not-falling.
+/// Errors: too-few-readings, times-not-rising, bath-not-above-outside, bath-not-falling, nothing-in-the-box.
 problem::Result<BoxLoss> loss_from(const BoxTest& test);
 
 /// Planning value of a liner's heat capacity [J/K] from the inside measures (facts liner.*).
@@ -42,8 +42,12 @@ units::HeatCapacity liner_of(const std::array<units::Length, 3>& inside);
 
 units::Volume volume_of(const std::array<units::Length, 3>& inside);
 
+/// Heat [W/m2] that an open water surface gives off: evaporation and radiation by facts lid.*, radiation in proportion to
+/// how much colder the air is.
+double open_surface_loss(units::Temperature water, units::Temperature air);
+
 /// How much more a box loses in wind than in still air (1 = still). Steps of half a class: position 0 still, 1 breezy,
-/// 2 windy, linear between.
+/// 2 windy, linear between and beyond 2; never under 1.
 double wind_factor(double position);
 double wind_position(facts::Wind wind);
 

@@ -13,6 +13,14 @@ constexpr double fastest_over_slowest = 150.0;  // modes that die sooner than th
 constexpr double fastest_rate = 0.25;           // 1/s; what dies within seconds is cut off in thin pieces too
 constexpr double least_core = 1e-4;             // weight times lifetime, as a share of the slowest mode's
 constexpr double least_mean = 1e-5;
+#ifndef F
+#define F 0.03
+#define M 3
+#endif
+constexpr double fade = F;
+constexpr int fade_order = M;
+constexpr double merge_above = 4.0;             // times the slowest rate: from there modes of like rate become one
+constexpr double merge_within = 1.25;           // ratio of rates
 
 /// Terms of one direction up to a rate.
 struct Ladder {
@@ -36,6 +44,54 @@ Mode times(const Mode& mode, const Ladder& ladder, std::size_t n, bool nearest_f
     return {mode.rate + ladder.rate[n], mode.core * ladder.series.centre[n],
             mode.surface * (nearest_face ? ladder.series.surface[n] : ladder.series.centre[n]),
             mode.mean * ladder.series.mean[n]};
+}
+
+/// One mode for several whose rates lie close together and whose core weights have one sign: the weights add up, the rate
+/// keeps the core's lag, the integral over time.
+class Merger {
+  public:
+    void add(const Mode& mode, std::vector<Mode>& finished) {
+        if (first_rate_ > 0.0 && mode.rate > merge_within * first_rate_) {
+            flush(finished);
+        }
+        if (first_rate_ == 0.0) {
+            first_rate_ = mode.rate;
+        }
+        sum_.core += mode.core;
+        sum_.surface += mode.surface;
+        sum_.mean += mode.mean;
+        lag_ += mode.core / mode.rate;
+    }
+    void flush(std::vector<Mode>& finished) {
+        if (first_rate_ > 0.0) {
+            sum_.rate = sum_.core / lag_;
+            finished.push_back(sum_);
+        }
+        *this = {};
+    }
+
+  private:
+    Mode sum_;
+    double lag_ = 0.0;
+    double first_rate_ = 0.0;
+};
+
+/// A product has many modes of nearly the same rate; they are told apart by nobody. Sorted in, sorted out.
+std::vector<Mode> merged(const std::vector<Mode>& modes) {
+    std::vector<Mode> result;
+    Merger rising;
+    Merger falling;
+    for (const Mode& mode : modes) {
+        if (mode.rate < merge_above * modes.front().rate) {
+            result.push_back(mode);
+        } else {
+            (mode.core > 0.0 ? rising : falling).add(mode, result);
+        }
+    }
+    rising.flush(result);
+    falling.flush(result);
+    std::sort(result.begin(), result.end(), [](const Mode& a, const Mode& b) { return a.rate < b.rate; });
+    return result;
 }
 
 }  // namespace
@@ -70,6 +126,9 @@ Modes product_of(const std::vector<Direction>& directions, const FoodProperties&
         modes = std::move(longer);
     }
     std::sort(modes.begin(), modes.end(), [](const Mode& a, const Mode& b) { return a.rate < b.rate; });
+    for (Mode& mode : modes) {
+        mode.core *= 1.0 - std::pow(-std::expm1(-fade * mode.rate / slowest), fade_order);
+    }
     const Mode first = modes.front();
     std::erase_if(modes, [&](const Mode& mode) {
         const double life = first.rate / mode.rate;
@@ -77,7 +136,7 @@ Modes product_of(const std::vector<Direction>& directions, const FoodProperties&
                mode.mean * life < least_mean * first.mean;
     });
 
-    Modes result{std::move(modes), 1.0};
+    Modes result{directions.size() > 1 ? merged(modes) : modes, 1.0};
     double core = 1.0;
     for (const Mode& mode : result.modes) {
         core -= mode.core;

@@ -22,7 +22,7 @@ Fragment warnings(const std::vector<const card::Caution*>& all, const Setting& s
     TextStyle word = text;
     word.face = Face::bold;
     word.grey = 1.0;
-    const double bar = 1.55 * em(word.size_pt);
+    const double bar = 1.45 * em(word.size_pt);
     const double pad = setting.scaled(2.0);
     Fragment made;
     made.items.emplace_back(filled_box(0.0, 0.0, setting.width, bar));
@@ -42,8 +42,7 @@ Fragment warnings(const std::vector<const card::Caution*>& all, const Setting& s
         y += one.height;
     }
     y += setting.scaled(0.9);
-    const double stroke = em(heavy_pt);
-    made.items.emplace_back(frame(0.5 * stroke, 0.5 * stroke, setting.width - stroke, y - stroke, heavy_pt));
+    made.items.emplace_back(frame(0.0, 0.0, setting.width, y, heavy_pt));
     made.height = y;
     return made;
 }
@@ -60,8 +59,7 @@ Fragment framed(const card::Caution& one, const Setting& setting) {
     put(made, text, pad + indent, air);
     place_warning_sign(made.items, pad, air + 0.5 * (ascent(style.size_pt) - sign), sign, 0.0);
     made.height = air + text.height + setting.scaled(0.9);
-    const double stroke = em(heavy_pt);
-    made.items.emplace_back(frame(0.5 * stroke, 0.5 * stroke, setting.width - stroke, made.height - stroke, heavy_pt));
+    made.items.emplace_back(frame(0.0, 0.0, setting.width, made.height, heavy_pt));
     return made;
 }
 

@@ -2,6 +2,7 @@
 // A cooling curve: the likely line in its band, and the floor it must not cross.
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "layout/blocks.hpp"
 
@@ -34,7 +35,7 @@ class CurvePlan {
     void place_axes(Fragment& made) const;
     void place_lines(Fragment& made) const;
     void place_floor_label(Fragment& made) const;
-    Fragment key() const;
+    std::pair<Fragment, double> key() const;  // and its width
     double x(double value) const { return left_ + (value - xs_.low) / xs_.span() * (right_ - left_); }
     double y(double value) const { return bottom_ - (value - ys_.low) / ys_.span() * (bottom_ - top_); }
     /// True if some line or the band comes into the box.
@@ -179,9 +180,9 @@ void CurvePlan::place_floor_label(Fragment& made) const {
     place(made.items, text, best.x, best.baseline, style);
 }
 
-Fragment CurvePlan::key() const {
+std::pair<Fragment, double> CurvePlan::key() const {
     const TextStyle style = body_style(setting_);
-    const double sample = setting_.scaled(7.0);
+    const double sample = setting_.scaled(6.0);
     const double gap = setting_.scaled(1.4);
     const double middle = ascent(style.size_pt) - 0.5 * cap_height(style.size_pt);
     Fragment made;
@@ -189,26 +190,21 @@ Fragment CurvePlan::key() const {
     made.items.emplace_back(line(0.0, middle, sample, middle, heavy_pt));
     place(made.items, likely, sample + gap, ascent(style.size_pt), style);
     made.height = lines_height(1, style.size_pt);
+    double width = sample + gap + likely.width;
     if (!block_.low.empty()) {
         const TextLine range = one_line(setting_.phrases.range, style, setting_.measure);
-        double at = sample + gap + likely.width + setting_.scaled(4.0);
-        double top = 0.0;
-        if (at + sample + gap + range.width > setting_.width) {
-            at = 0.0;
-            top = leading(style.size_pt);
-            made.height += top;
-        }
-        PlacedBox swatch = filled_box(at, top + middle - 0.4 * cap_height(style.size_pt), sample,
-                                      0.8 * cap_height(style.size_pt), band_grey);
+        const double at = width + setting_.scaled(4.0);
+        PlacedBox swatch = filled_box(at, middle - 0.5 * cap_height(style.size_pt), sample, cap_height(style.size_pt), band_grey);
         swatch.stroke_pt = hair_pt;
         made.items.emplace_back(swatch);
-        place(made.items, range, at + sample + gap, top + ascent(style.size_pt), style);
+        place(made.items, range, at + sample + gap, ascent(style.size_pt), style);
+        width = at + sample + gap + range.width;
     }
-    return made;
+    return {made, width};
 }
 
 Fragment CurvePlan::draw() {
-    constexpr double least_height = 34.0;  // mm of the plot, for a 10 pt body
+    constexpr double least_height = 20.0;  // mm of the plot, for a 10 pt body
     constexpr double roomy_height = 62.0;
     const TextStyle style = body_style(setting_);
     Fragment made;
@@ -222,14 +218,17 @@ Fragment CurvePlan::draw() {
         put(made, title, 0.0, 0.0);
         cursor = title.height + setting_.scaled(1.4);
     }
-    const Fragment legend = key();
-    put(made, legend, 0.0, cursor);
-    cursor += legend.height + setting_.scaled(2.0);
-    if (!block_.y_title.empty()) {
-        const Fragment text = paragraph(block_.y_title, style, setting_.width, setting_.measure);
-        put(made, text, 0.0, cursor);
-        cursor += text.height + setting_.scaled(1.2);
+    // What stands upright and what the lines mean, in one line where there is room.
+    const TextLine upright = one_line(block_.y_title, style, setting_.measure);
+    place(made.items, upright, 0.0, cursor + ascent(style.size_pt), style);
+    const auto [legend, legend_width] = key();
+    if (upright.width + setting_.scaled(4.0) + legend_width > setting_.width) {
+        cursor += leading(style.size_pt);
+        put(made, legend, 0.0, cursor);
+    } else {
+        put(made, legend, setting_.width - legend_width, cursor);
     }
+    cursor += legend.height + setting_.scaled(1.2);
     double labels = 0.0;
     for (const auto& label : block_.y_labels) {
         labels = std::max(labels, one_line(label.text, style, setting_.measure).width);

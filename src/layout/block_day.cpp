@@ -33,10 +33,15 @@ Fragment span_names(const card::DayBar& block, const Setting& setting, const std
     Fragment made;
     double x = 0.0;
     double y = 0.0;
-    std::vector<card::Text> done;
+    std::vector<card::Text> done;  // a name that stands in the bar explains its pattern everywhere
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        if (named[i]) {
+            done.push_back(block.spans[i].label);
+        }
+    }
     for (std::size_t i = 0; i < block.spans.size(); ++i) {
         const auto& span = block.spans[i];
-        if (named[i] || span.label.empty() || std::find(done.begin(), done.end(), span.label) != done.end()) {
+        if (span.label.empty() || std::find(done.begin(), done.end(), span.label) != done.end()) {
             continue;
         }
         done.push_back(span.label);
@@ -98,10 +103,12 @@ Fragment day_bar(const card::DayBar& block, const Setting& setting) {
         const double pad = setting.scaled(0.9);
         const bool fits = !span.label.empty() && text.width + 2.0 * pad + setting.scaled(1.6) <= room;
         if (fits) {
-            const double plate = lines_height(1, name_style.size_pt) + 0.4;
             const double left = x + 0.5 * (room - text.width);
-            made.items.emplace_back(filled_box(left - pad, bar_top + 0.5 * (bar - plate), text.width + 2.0 * pad, plate, 1.0));
-            place(made.items, text, left, bar_top + 0.5 * (bar + cap_height(name_style.size_pt)), name_style);
+            const double baseline = bar_top + 0.5 * (bar + cap_height(name_style.size_pt)) - 0.2;
+            const double up = ascent(name_style.size_pt) + 0.3;
+            made.items.emplace_back(filled_box(left - pad, baseline - up, text.width + 2.0 * pad,
+                                               up + descent(name_style.size_pt) + 0.3, 1.0));
+            place(made.items, text, left, baseline, name_style);
         }
         named.push_back(fits);
     }

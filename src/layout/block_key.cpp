@@ -40,7 +40,7 @@ TextStyle value_style(double size_pt) {
     TextStyle style;
     style.size_pt = size_pt;
     style.face = Face::bold;
-    style.quiet_units = false;
+    style.unit_pt = unit_share * size_pt;
     style.role = Role::key_number;
     return style;
 }
@@ -102,7 +102,6 @@ Fragment key_number(const card::KeyNumber& block, const Setting& setting) {
     double x = number.width() + air;
     if (!second.empty()) {
         TextStyle style = value_style(std::max(second_share * size, setting.format.figure_pt));
-        style.quiet_units = true;
         style.unit_pt = std::max(unit_share * style.size_pt, setting.format.body_pt);
         const TextLine text = one_line(second, style, setting.measure);
         if (x + text.width <= width) {

@@ -13,8 +13,8 @@ namespace {
 /// The figures that one acts on stand larger here than in a table: there are few of them.
 TextStyle rung_style(const Setting& setting) {
     TextStyle style = figure_style(setting);
-    style.size_pt = 1.2 * setting.format.figure_pt;
-    style.unit_pt = setting.format.body_pt;
+    style.size_pt = setting.between(1.0, 1.35) * setting.format.figure_pt;
+    style.unit_pt = std::max(quiet_unit * style.size_pt, setting.format.body_pt);
     return style;
 }
 
@@ -25,7 +25,7 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     const TextStyle style = rung_style(setting);
     TextStyle head = body_style(setting);
     head.role = Role::table;
-    const double row = setting.between(1.0, 1.45) * (lines_height(1, style.size_pt) + setting.scaled(2.4));
+    const double row = lines_height(1, style.size_pt) + setting.between(setting.scaled(0.8), setting.scaled(5.0));
     const double rail = em(2.0 * heavy_pt);
     const double stub = setting.scaled(3.4);  // of a rung, on each side of its reading
     const double air = setting.scaled(1.4);
@@ -91,7 +91,9 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
         }
         y += row;
         if (r + 1 < block.rungs.size()) {
-            made.items.emplace_back(line(left + gap, y, setting.width, y, hair_pt));
+            // A little low: letters hang below the line, none stands above the capitals.
+            const double between = y + 0.06 * em(style.size_pt);
+            made.items.emplace_back(line(left + gap, between, setting.width, between, hair_pt));
         }
     }
 

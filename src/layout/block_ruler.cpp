@@ -43,6 +43,7 @@ class RulerPlan {
     void place_labels(Upright& made) const;
     void place_bar(Upright& made) const;
     TextStyle label_style(bool on_black) const;
+    double two_line_width(const card::Text& text) const;
 
     const card::Ruler& block_;
     const Setting& setting_;
@@ -52,6 +53,7 @@ class RulerPlan {
     double end_ = 0.0;  // mm from zero: where the bar starts
     double inner_ = 0.0;  // across: where the labels end
     std::vector<TextLine> bar_text_;
+    std::vector<TextLine> zero_text_;
 };
 
 TextStyle RulerPlan::label_style(bool on_black) const {
@@ -64,20 +66,32 @@ TextStyle RulerPlan::label_style(bool on_black) const {
     return style;
 }
 
+/// The least width in which a text stands in two lines.
+double RulerPlan::two_line_width(const card::Text& text) const {
+    constexpr double step = 0.25;
+    double width = widest_word(text, label_style(true), setting_.measure);
+    while (break_lines(text, label_style(true), width, setting_.measure).size() > 2) {
+        width += step;
+    }
+    return width;
+}
+
 Upright RulerPlan::draw() {
     const double line_height = leading(setting_.format.figure_pt);
     zero_ = from_ + zero_head + 0.5 * line_height;
 
-    double widest = one_line(block_.zero_label, body_style(setting_), setting_.measure).width;
-    widest = std::max(widest, widest_word(block_.too_thick_label, label_style(true), setting_.measure));
+    double widest = widest_word(block_.zero_label, body_style(setting_), setting_.measure);
     for (const auto& tick : block_.ticks) {
         widest = std::max(widest, one_line(tick.label, label_style(false), setting_.measure).width);
     }
     const double pad = setting_.scaled(1.2);
-    inner_ = label_at + widest + pad;
+    const double bar_inset = setting_.format.margin + 2.0 * pad;
+    inner_ = std::max({label_at + widest + pad, bar_inset + two_line_width(block_.too_thick_label),
+                       bar_inset + two_line_width(setting_.phrases.longer)});
+    zero_text_ = break_lines(block_.zero_label, body_style(setting_), widest, setting_.measure);
 
     const auto bar_lines = [&](const card::Text& text) {
-        return break_lines(text, label_style(true), inner_ - setting_.format.margin - 2.0 * pad, setting_.measure);
+        return break_lines(text, label_style(true), inner_ - bar_inset, setting_.measure);
     };
     const auto bar_height = [&](const std::vector<TextLine>& lines) {
         return lines_height(lines.size(), setting_.format.figure_pt) + 2.0 * pad;
@@ -137,7 +151,9 @@ void RulerPlan::place_labels(Upright& made) const {
         bool marked = false;
     };
     std::vector<Label> labels;
-    labels.push_back({one_line(block_.zero_label, body_style(setting_), setting_.measure), body_style(setting_), zero_, false});
+    for (const auto& one : zero_text_) {
+        labels.push_back({one, body_style(setting_), zero_, false});
+    }
     for (const auto& tick : block_.ticks) {
         if (!tick.label.empty() && tick.at_mm <= end_) {
             const TextStyle style = label_style(tick.marked);
@@ -162,7 +178,7 @@ void RulerPlan::place_labels(Upright& made) const {
             made.items.emplace_back(filled_box(label_at - pad, middle - 0.47 * slot, label.text.width + 2.0 * pad, 0.94 * slot));
         }
         place(made.items, label.text, label_at, baseline, label.style);
-        if (i == 0) {
+        if (i < zero_text_.size()) {
             continue;  // the zero line itself reaches its label
         }
         PlacedLine leader = line(long_tick, label.at, label_at - setting_.scaled(1.0), middle, hair_pt);

@@ -94,7 +94,7 @@ void TablePlan::measure_columns() {
         const TextStyle head = head_style(column.head, setting_);
         const double whole = one_line(column.head, head, measure).width;
         const double word = widest_word(column.head, head, measure);
-        plan.natural = std::max({plan.natural, word, 0.55 * whole});
+        plan.natural = std::max({plan.natural, word, whole <= setting_.scaled(14.0) ? whole : 0.55 * whole});
         plan.least = std::max(plan.least, word);
     }
 }
@@ -103,7 +103,8 @@ void TablePlan::share_width() {
     if (plans_.empty()) {
         return;
     }
-    const double gap = setting_.scaled(3.2);
+    constexpr double widest_gap = 18.0;
+    double gap = setting_.scaled(3.2);
     const double room = setting_.width - 2.0 * pad_ - gap * static_cast<double>(plans_.size() - 1);
     const auto sum = [&](auto part) {
         return std::accumulate(plans_.begin(), plans_.end(), 0.0, [&](double t, const auto& p) { return t + p.*part; });
@@ -112,9 +113,15 @@ void TablePlan::share_width() {
     const double least = sum(&ColumnPlan::least);
     double x = pad_;
     if (natural <= room) {
-        const double extra = (room - natural) / static_cast<double>(plans_.size());
+        // The air goes between the columns, up to where the eye would lose the row.
+        const double gaps = static_cast<double>(std::max<std::size_t>(1, plans_.size() - 1));
+        gap += std::min((room - natural) / gaps, setting_.scaled(widest_gap));
         for (auto& plan : plans_) {
-            plan.width = plan.natural + extra;
+            plan.width = plan.natural;
+        }
+        ColumnPlan& last = plans_.back();
+        if (block_.columns.back().align == card::Align::left) {
+            last.width = setting_.width - pad_ - (x + natural - last.natural + gap * gaps);
         }
     } else {
         const double share = natural > least ? std::max(0.0, (room - least) / (natural - least)) : 0.0;
@@ -215,8 +222,9 @@ Fragment TablePlan::draw() const {
         made.items.emplace_back(line(0.0, made.height, width, made.height, last ? rule_pt : hair_pt));
     }
     if (marked) {
-        const double stroke = em(1.25 * heavy_pt);
-        made.items.emplace_back(frame(0.5 * stroke, marked->first, width - stroke, marked->second - marked->first,
+        // Round the rules above and below the row.
+        const double half = 0.5 * em(1.25 * heavy_pt);
+        made.items.emplace_back(frame(0.0, marked->first - half, width, marked->second - marked->first + 2.0 * half,
                                       1.25 * heavy_pt));
     }
     made.too_wide = std::max(made.too_wide, too_wide_);

@@ -27,12 +27,12 @@ struct FaceMaker::Stack {
 
 namespace {
 
-constexpr double gap_tight = 2.6;    // between blocks, for a 10 pt body
+constexpr double gap_tight = 2.1;    // between blocks, for a 10 pt body
 constexpr double gap_roomy = 5.0;
 constexpr double gap_most = 8.0;     // when all else has its fill
 constexpr double after_heading = 1.8;
-constexpr double above_cautions = 2.6;
-constexpr double above_foot = 1.8;
+constexpr double above_cautions = 2.0;
+constexpr double above_foot = 1.4;
 
 bool is_heading(const Piece& piece) { return std::holds_alternative<card::Heading>(piece.block); }
 
@@ -43,8 +43,6 @@ std::string leaf_of(int index, int count, const Phrases& phrases) {
 }
 
 }  // namespace
-
-Setting FaceMaker::setting(double width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
 
 FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const {
     Column column;
@@ -63,9 +61,10 @@ FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const 
     return column;
 }
 
-FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column& column, double ease) const {
+FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column& column, const Format& type,
+                                  double ease) const {
     Stack made;
-    const Setting here = setting(column.width, ease);
+    Setting here{type, measure_, phrases_, column.width, ease};
     const Setting tight = setting(column.width, 0.0);
     made.cautions = cautions(card_.cautions, tight);
     // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
@@ -77,6 +76,7 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
     bool after_head = false;
     for (const auto& piece : pieces) {
         Fragment part;
+        here.first = made.parts.empty();
         if (const auto* list = std::get_if<card::Steps>(&piece.block)) {
             part = steps(*list, here, piece.first_number);
         } else if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {
@@ -95,10 +95,34 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
     return made;
 }
 
-FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces) const {
+FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Column& column) const {
+    const auto fits = [](const Stack& made) {
+        return made.needed <= made.room && std::all_of(made.parts.begin(), made.parts.end(), [](const Fragment& part) {
+                   return part.too_wide <= 1e-6;
+               });
+    };
+    // First larger type, where the face has room for it and air besides; then as much air as there is.
+    constexpr int grades = 25;
+    constexpr int airy = 15;
+    for (const double larger : {1.2, 1.15, 1.1, 1.05, 1.0}) {
+        Format type = format_;
+        for (double* size : {&type.body_pt, &type.figure_pt, &type.heading_pt}) {
+            *size *= larger;
+        }
+        for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
+            Stack made = stack(pieces, column, type, static_cast<double>(grade) / grades);
+            if (fits(made)) {
+                return made;
+            }
+        }
+    }
+    return stack(pieces, column, format_, 0.0);
+}
+
+FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) const {
     constexpr double rounding = 1e-6;
     const Column column = column_for(pieces);
-    const Stack made = stack(pieces, column, 0.0);
+    const Stack made = stack(pieces, column, format_, ease);
     Fit fit;
     fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0;
     fit.labels_missing = column.strip.too_tight > rounding ? column.strip.too_tight : 0.0;
@@ -151,10 +175,14 @@ Fragment FaceMaker::header(double width, FacePlace place) const {
     Fragment made;
     const double between = here.scaled(0.5);
     const double bottom_air = here.scaled(1.0);
-    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(11.0));
+    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5));
     made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
     layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)), number);
     put(made, tag_text, box_width + gap, 0.0);
+    if (!format_.mark.empty()) {
+        const TextLine mark = one_line(format_.mark, name, measure_);
+        layout::place(made.items, mark, width - mark.width, ascent(name.size_pt), name);
+    }
     put(made, words, box_width + gap, tag_text.height + between);
     made.items.emplace_back(filled_box(0.0, height - em(heavy_pt), width, em(heavy_pt)));
     made.height = height;
@@ -176,10 +204,7 @@ Fragment FaceMaker::footer(double width, FacePlace place) const {
     const std::string cue = to_back ? phrases_.turn_over
                             : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
                                       : "";
-    std::string line_one = deck_.title + " · " + deck_.stamp;
-    if (!format_.mark.empty()) {
-        line_one += " · " + format_.mark;
-    }
+    const std::string line_one = deck_.title + " · " + deck_.stamp;
     const Fragment words = paragraph(deck_.footer, small, width, measure_);
     if (!cue.empty()) {
         const TextLine text = one_line(cue, strong, measure_);
@@ -200,15 +225,7 @@ Fragment FaceMaker::footer(double width, FacePlace place) const {
 
 Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     const Column column = column_for(pieces);
-    Stack made = stack(pieces, column, 0.0);
-    constexpr int grades = 25;
-    for (int grade = grades; grade > 0; --grade) {
-        Stack roomy = stack(pieces, column, static_cast<double>(grade) / grades);
-        if (roomy.needed <= roomy.room) {
-            made = std::move(roomy);
-            break;
-        }
-    }
+    Stack made = roomiest(pieces, column);
     // What is still left goes between the blocks, up to a point; the rest stays above the cautions.
     const Setting here = setting(column.width, 0.0);
     const double spare = std::max(0.0, made.room - made.needed);

@@ -36,8 +36,8 @@ class FaceMaker {
         bool fits() const { return missing <= 0.0 && too_wide <= 0.0 && labels_missing <= 0.0; }
     };
 
-    /// Whether the blocks fit one face, set as tight as may be.
-    Fit fit(const std::vector<Piece>& pieces) const;
+    /// Whether the blocks fit one face; `ease` 0 as tight as may be, 1 roomy.
+    Fit fit(const std::vector<Piece>& pieces, double ease = 0.0) const;
 
     /// The face, as roomy as its content allows.
     Page draw(const std::vector<Piece>& pieces, FacePlace place) const;
@@ -49,9 +49,10 @@ class FaceMaker {
     struct Column;  // the room that a ruler leaves
     struct Stack;   // blocks of a face one under the other
 
-    Setting setting(double width, double ease) const;
+    Setting setting(double width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
     Column column_for(const std::vector<Piece>& pieces) const;
-    Stack stack(const std::vector<Piece>& pieces, const Column& column, double ease) const;
+    Stack stack(const std::vector<Piece>& pieces, const Column& column, const Format& type, double ease) const;
+    Stack roomiest(const std::vector<Piece>& pieces, const Column& column) const;
     Fragment header(double width, FacePlace place) const;
     Fragment footer(double width, FacePlace place) const;
 

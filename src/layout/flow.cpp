@@ -21,8 +21,8 @@ Pieces joined(Pieces all, const Pieces& more) {
 
 class Flow {
   public:
-    Flow(const card::Card& card, const FaceMaker& maker, const Format& format)
-        : card_(card), maker_(maker), format_(format) {}
+    Flow(const card::Card& card, const FaceMaker& maker, const Format& format, double ease)
+        : card_(card), maker_(maker), format_(format), ease_(ease) {}
 
     problem::Result<std::vector<Pieces>> run();
 
@@ -37,6 +37,7 @@ class Flow {
     const card::Card& card_;
     const FaceMaker& maker_;
     const Format& format_;
+    double ease_;
     std::vector<Pieces> faces_;
     Pieces current_;
     problem::Problems problems_;
@@ -81,7 +82,7 @@ std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const
     for (std::size_t n = rows - 1; n > 0; --n) {
         Pieces trial = joined(before, group);
         trial.back() = split_after(group.back(), n).first;
-        if (maker_.fit(trial).fits()) {
+        if (maker_.fit(trial, ease_).fits()) {
             return n;
         }
     }
@@ -91,7 +92,7 @@ std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const
 void Flow::add_split(Pieces group) {
     constexpr std::size_t least_here = 3;  // fewer rows at the foot of a face are not worth their head
     while (!group.empty()) {
-        if (maker_.fit(joined(current_, group)).fits()) {
+        if (maker_.fit(joined(current_, group), ease_).fits()) {
             current_ = joined(std::move(current_), group);
             return;
         }
@@ -117,7 +118,7 @@ void Flow::add_split(Pieces group) {
 }
 
 void Flow::add(Pieces group) {
-    if (maker_.fit(joined(current_, group)).fits()) {
+    if (maker_.fit(joined(current_, group), ease_).fits()) {
         current_ = joined(std::move(current_), group);
         return;
     }
@@ -164,7 +165,19 @@ problem::Result<std::vector<Pieces>> Flow::run() {
 }  // namespace
 
 problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
-    return Flow(card, maker, format).run();
+    // As comfortable as can be without another leaf of paper.
+    problem::Result<std::vector<Pieces>> best = Flow(card, maker, format, 0.0).run();
+    if (!best.ok()) {
+        return best;
+    }
+    const auto leaves = [](const std::vector<Pieces>& faces) { return (faces.size() + 1) / 2; };
+    for (const double ease : {0.35, 0.2}) {
+        auto roomy = Flow(card, maker, format, ease).run();
+        if (roomy.ok() && leaves(*roomy) <= leaves(*best)) {
+            return roomy;
+        }
+    }
+    return best;
 }
 
 }  // namespace holdwater::layout

@@ -5,6 +5,8 @@
 #include <type_traits>
 #include <utility>
 
+#include "layout/style.hpp"
+
 namespace holdwater::layout {
 
 namespace {
@@ -101,11 +103,12 @@ PlacedBox filled_box(double x, double y, double width, double height, double gre
 }
 
 PlacedBox frame(double x, double y, double width, double height, double stroke_pt) {
+    const double stroke = stroke_pt * mm_per_pt;
     PlacedBox made;
-    made.x = x;
-    made.y = y;
-    made.width = width;
-    made.height = height;
+    made.x = x + 0.5 * stroke;
+    made.y = y + 0.5 * stroke;
+    made.width = width - stroke;
+    made.height = height - stroke;
     made.stroke_pt = stroke_pt;
     return made;
 }

@@ -26,6 +26,7 @@ void put(Fragment& onto, const Fragment& part, double dx, double dy);
 
 PlacedLine line(double x1, double y1, double x2, double y2, double width_pt);
 PlacedBox filled_box(double x, double y, double width, double height, double grey = 0.0);
+/// An outline whose outer edge is the given box.
 PlacedBox frame(double x, double y, double width, double height, double stroke_pt);
 
 }  // namespace holdwater::layout

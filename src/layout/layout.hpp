@@ -51,7 +51,7 @@ struct Phrases {
     std::string goes_on = "goes on:";  // before "2 of 3"
     std::string of = "of";
     std::string likely = "likely";
-    std::string range = "may be anywhere in the grey";
+    std::string range = "possible";
     std::string longer = "longer: use the table";  // where a ruler ends before its last tick
     std::string sheet = "sheet";
     std::string front = "front";

@@ -63,6 +63,50 @@ void add_text(std::vector<Run>& runs, std::string_view text, Face face, double s
     }
 }
 
+/// A span of one emphasis, cut into its characters with what each is.
+struct Mark {
+    std::string_view character;
+    bool unit = false;  // part of a unit after a number
+};
+
+/// Marks the units in a span. `words` tells whether it also holds letters that are none.
+std::vector<Mark> marks_of(std::string_view span, bool& words) {
+    std::vector<Mark> marks;
+    bool in_number = false;
+    bool in_unit = false;
+    words = false;
+    for (std::size_t i = 0; i < span.size(); i += marks.back().character.size()) {
+        const std::string_view character = span.substr(i, character_length(span[i]));
+        const bool mark_of_number = character == "," || character == ".";
+        if (character == no_break && in_number) {
+            in_number = false;
+            in_unit = true;
+        } else if (is_digit(span[i])) {
+            in_number = true;
+            in_unit = false;
+        } else if (character == " " || character == no_break || mark_of_number) {
+            in_number = in_number && mark_of_number;
+            in_unit = false;
+        } else if (!in_unit) {
+            in_number = in_number && !is_letter(span[i]);  // "1/2" and "20-30" stay numbers
+            words = words || is_letter(span[i]);
+        }
+        marks.push_back({character, in_unit});
+    }
+    return marks;
+}
+
+/// In bold, "2 h 15" is set with quiet units; "over 2 h" is one emphasis and stays whole.
+void add_span(std::vector<Run>& runs, std::string_view span, bool strong, const TextStyle& style) {
+    bool words = false;
+    const auto marks = marks_of(span, words);
+    for (const auto& mark : marks) {
+        const bool quiet = strong && mark.unit && !words && style.quiet_units;
+        add_text(runs, mark.character, strong && !quiet ? Face::bold : Face::regular,
+                 quiet && style.unit_pt > 0.0 ? style.unit_pt : style.size_pt);
+    }
+}
+
 double measure_runs(std::vector<Run>& runs, const Measure& measure) {
     double total = 0.0;
     for (auto& run : runs) {
@@ -196,34 +240,16 @@ std::vector<Run> styled(std::string_view raw, const TextStyle& style, const Meas
     stars -= stars % 2;  // one without a partner is an asterisk
     std::vector<Run> runs;
     bool strong = style.face == Face::bold;
-    bool in_number = false;
-    bool in_unit = false;
-    for (std::size_t i = 0; i < text.size();) {
-        if (text[i] == '*' && stars > 0) {
-            --stars;
-            strong = style.face == Face::bold || !strong;
-            ++i;
-            continue;
+    std::string_view rest = text;
+    while (!rest.empty()) {
+        const std::size_t end = stars > 0 ? rest.find('*') : std::string_view::npos;
+        add_span(runs, rest.substr(0, end), strong, style);
+        if (end == std::string_view::npos) {
+            break;
         }
-        const std::size_t length = character_length(text[i]);
-        const std::string_view character = std::string_view(text).substr(i, length);
-        if (character == no_break && in_number) {
-            in_number = false;
-            in_unit = true;
-        } else if (is_digit(text[i])) {
-            in_number = true;
-            in_unit = false;
-        } else if (character == " " || character == no_break || character == "," || character == ".") {
-            in_number = in_number && (character == "," || character == ".");
-            in_unit = false;
-        } else if (!in_unit) {
-            // "2 1/4", "20-30" and "5 1/2" stay numbers; a letter ends one.
-            in_number = in_number && !is_letter(text[i]);
-        }
-        const bool quiet = strong && in_unit && style.quiet_units;
-        add_text(runs, character, strong && !quiet ? Face::bold : Face::regular,
-                 quiet && style.unit_pt > 0.0 ? style.unit_pt : style.size_pt);
-        i += length;
+        --stars;
+        strong = style.face == Face::bold || !strong;
+        rest.remove_prefix(end + 1);
     }
     measure_runs(runs, measure);
     return runs;

@@ -12,12 +12,22 @@
 namespace holdwater::trip {
 namespace {
 
-/// Of a key in the food or box with a number; of its table if the key is absent.
+/// Where the value of `key` stands in the food or box of that index; where the list stands if it cannot be found.
 problem::Place place_in(Table& file, std::string_view list, std::size_t index, std::string_view key) {
-    const auto* const tables = file.node(list)->as_array();
-    const auto* const inner = tables->get(index)->as_table();
-    const toml::node* const value = inner->get(key);
-    return file.place(value != nullptr ? *value : *inner);
+    const toml::node* const found = file.node(list);
+    const auto* const nodes = found != nullptr ? found->as_array() : nullptr;
+    if (nodes == nullptr) {
+        return file.place(list);
+    }
+    std::size_t tables = 0;  // others than tables were reported and have no index
+    for (const toml::node& node : *nodes) {
+        const auto* const inner = node.as_table();
+        if (inner != nullptr && tables++ == index) {
+            const toml::node* const value = inner->get(key);
+            return file.place(value != nullptr ? *value : *inner);
+        }
+    }
+    return file.place(list);
 }
 
 void check_food_names(const Trip& trip, Table& file) {

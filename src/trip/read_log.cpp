@@ -90,7 +90,6 @@ std::optional<Columns> read_header(const CsvRow& row, Report& report) {
         return std::nullopt;
     }
     Columns columns;
-    const bool failed_before = report.failed();
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
         put_heading(row.cells[i], static_cast<int>(i), report.place(row.line, row.cells[i].column), columns, report);
     }
@@ -101,7 +100,8 @@ std::optional<Columns> read_header(const CsvRow& row, Report& report) {
     if (columns.bath < 0) {
         report.error(whole, "column-missing", "there is no column of bath temperatures", "name one bath_c or bath_f");
     }
-    return report.failed() && !failed_before ? std::nullopt : std::optional(columns);
+    // With both, the rows can be read and their faults be told too, whatever else is wrong with the header.
+    return columns.time < 0 || columns.bath < 0 ? std::nullopt : std::optional(columns);
 }
 
 LogRow read_row(const CsvRow& row, const Columns& columns, Report& report) {
@@ -203,7 +203,8 @@ problem::Result<Log> read_log(std::string_view text, const std::string& file_nam
     Report report(file_name);
     const problem::Place whole = report.place(0, 0);
     if (text.size() > ranges::log_bytes) {
-        report.error(whole, "file-big", fmt::format("{} bytes are too many for a log", text.size()));
+        report.error(whole, "file-big", fmt::format("{} bytes are too many for a log", text.size()),
+                     "a log is some pages of readings");
         return std::move(report).take();
     }
     const std::vector<CsvRow> rows = split_csv(text, report);

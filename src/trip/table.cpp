@@ -42,7 +42,7 @@ std::string_view kind_of(const toml::node& node) {
         case toml::node_type::integer:
             return "a whole number";
         case toml::node_type::floating_point:
-            return "a number";
+            return "a number with a point";
         case toml::node_type::boolean:
             return "true or false";
         case toml::node_type::date:
@@ -111,18 +111,19 @@ void Table::wrong_type(std::string_view key, const toml::node& node, std::string
 }
 
 bool Table::text(std::string_view key, std::string& into, Need need, int most) {
-    const toml::node* const found = find(key, need, fmt::format("write it like {} = \"...\"", key));
+    const std::string hint = fmt::format("write it like {} = \"...\"", key);
+    const toml::node* const found = find(key, need, hint);
     if (found == nullptr) {
         return false;
     }
     const auto* const text = found->as_string();
     if (text == nullptr) {
-        wrong_type(key, *found, "text in quotes", {});
+        wrong_type(key, *found, "text in quotes", hint);
         return false;
     }
     const std::string& written = text->get();
     if (written.find_first_not_of(" \t") == std::string::npos) {
-        error(key, "text-empty", fmt::format("{} is empty", key));
+        error(key, "text-empty", fmt::format("{} is empty", key), hint);
         return false;
     }
     if (has_unprintable(written)) {

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include "card/deck.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "card/cards.hpp"
+
+namespace holdwater::card {
+namespace {
+
+struct Maker {
+    const char* key;
+    Card (*make)(const Hand&);
+};
+
+constexpr Maker makers[] = {{"plan", plan_card},     {"fill", fill_card},   {"hold", hold_card},
+                            {"topup", top_up_card}, {"night", night_card}, {"limits", limits_card}};
+
+}  // namespace
+
+const std::vector<std::string>& trip_cards() {
+    static const std::vector<std::string> keys = [] {
+        std::vector<std::string> list;
+        for (const Maker& maker : makers) {
+            list.emplace_back(maker.key);
+        }
+        return list;
+    }();
+    return keys;
+}
+
+Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::string& stamp,
+               const std::vector<std::string>& only) {
+    const Hand hand{plan, words};
+    Deck deck;
+    deck.title = plan.trip->name;
+    deck.stamp = stamp;
+    deck.language = plan.trip->language;
+    deck.footer = words.text("deck.footer");
+    int number = 0;
+    for (const Maker& maker : makers) {
+        ++number;
+        if (!only.empty() && std::find(only.begin(), only.end(), maker.key) == only.end()) {
+            continue;
+        }
+        Card card = maker.make(hand);
+        card.key = maker.key;
+        card.name = words.text(card.key + ".name");
+        card.question = words.text(card.key + ".question");
+        card.number = number;
+        if (card.cautions.empty()) {
+            throw std::logic_error("card without its caution: " + card.key);
+        }
+        deck.cards.push_back(std::move(card));
+    }
+    return deck;
+}
+
+}  // namespace holdwater::card

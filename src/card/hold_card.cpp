@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "card/cards.hpp"
+#include "plan/hold_table.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::card {
+namespace {
+
+using units::Toward;
+
+std::string shape_text(const Hand& hand, facts::Shape shape) {
+    return hand.words.text("hold.shape-" + std::string(facts::to_name(shape)));
+}
+
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food) {
+    const words::Words& w = hand.words;
+    // One tick each 5 mm, a label each 10; the ruler ends where the longest card still shows it.
+    const auto ruler = plan::hold_ruler(hand.plan, food, hand.plan.action_line, units::millimetres(5), units::millimetres(100));
+    Ruler drawn;
+    drawn.title = w.text("hold.ruler-title", {{"food", food.food->name},
+                                              {"shape", shape_text(hand, food.food->shape)},
+                                              {"bath", hand.at_least(ruler.bath)}});
+    drawn.zero_label = w.text("hold.ruler-zero");
+    for (const plan::RulerTick& tick : ruler.ticks) {
+        const double mm = units::in_millimetres(tick.thickness);
+        const bool labelled = std::lround(mm) % 10 == 0;
+        drawn.ticks.push_back({mm, labelled ? hand.must_hold(tick.hold) : "", false});
+    }
+    drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
+    drawn.too_thick_label = w.text("hold.ruler-thick");
+    return drawn;
+}
+
+Table table_of(const Hand& hand, const plan::HoldTable& table) {
+    const words::Words& w = hand.words;
+    Table drawn;
+    drawn.title = w.text("hold.table-title", {{"food", table.food->food->name}});
+    drawn.columns.push_back({w.text("hold.table-thick"), Align::right, false});
+    for (const units::Temperature bath : table.baths) {
+        drawn.columns.push_back({hand.at_least(bath), Align::right, true});
+    }
+    for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
+        std::vector<Text> row{units::print(table.thicknesses[i], hand.system())};
+        for (const plan::HoldCell& cell : table.cells[i]) {
+            row.push_back(cell.safe ? hand.must_hold(*cell.safe) : w.text("hold.never"));
+        }
+        if (std::abs((table.thicknesses[i] - table.food->food->thickness).si()) < 1e-6) {
+            drawn.marked_row = i;
+        }
+        drawn.rows.push_back(std::move(row));
+    }
+    return drawn;
+}
+
+}  // namespace
+
+Card hold_card(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    Card card;
+    for (const plan::FoodPlan& food : plan.foods) {
+        const auto own = plan::safe_hold(plan, food, food.food->thickness, plan.action_line);
+        const std::string what = units::print(food.food->thickness, hand.system());
+        if (own) {
+            card.blocks.emplace_back(KeyNumber{
+                w.text("hold.key-label"), hand.must_hold(*own), "",
+                w.text("hold.key-aside", {{"thickness", what}, {"bath", hand.at_least(plan.action_line)}})});
+        }
+        card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
+    }
+    card.blocks.emplace_back(Note{w.text("hold.table-note")});
+    card.blocks.emplace_back(Turn{});
+    for (const plan::FoodPlan& food : plan.foods) {
+        card.blocks.emplace_back(ruler_of(hand, food));
+    }
+    card.blocks.emplace_back(Note{w.text("hold.ruler-note")});
+    card.cautions.push_back({SignalWord::warning, w.text("hold.caution")});
+    if (const auto thickest = plan.foods.front().thickest) {
+        card.cautions.push_back(
+            {SignalWord::none,
+             w.text("hold.caution-thick", {{"thickest", units::print(*thickest, hand.system(), {1.0, Toward::down})}})});
+    }
+    return card;
+}
+
+}  // namespace holdwater::card

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "card/cards.hpp"
+#include "plan/sleep_window.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::card {
+namespace {
+
+using plan::Event;
+using units::Toward;
+
+std::string reading_text(const Hand& hand) { return hand.about(hand.plan.fill.reading); }
+
+Step step_of(const Hand& hand, const Event& event) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    const std::string when = hand.clock(event.at);
+    const bool reads = plan.trip->boxes.front().thermometer.has_value();
+    switch (event.kind) {
+        case Event::Kind::light_fire:
+            return {when, w.text("plan.light-fire", {{"pots", hand.litres(plan.fill.boiled, Toward::up)}})};
+        case Event::Kind::pour: {
+            const plan::Pour& pour = plan.fill.pours[event.index];
+            if (event.index + 1 == plan.fill.pours.size()) {
+                return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)}})
+                                    : w.text("plan.pour-last-measured", {{"litres", hand.litres(pour.boiling)}})};
+            }
+            return {when, w.text("plan.pour", {{"litres", hand.litres(pour.boiling)}})};
+        }
+        case Event::Kind::food_in:
+            return {when, w.text("plan.food-in")};
+        case Event::Kind::top_up: {
+            const plan::TopUp& top_up = plan.top_ups[event.index];
+            return {when, w.text(top_up.wakes ? "plan.top-up-wake" : "plan.top-up",
+                                 {{"litres", hand.litres(top_up.boiling, Toward::up)}})};
+        }
+        case Event::Kind::ready: {
+            const plan::FoodPlan& food = plan.foods[event.index];
+            return {when, w.text("plan.ready", {{"food", food.food->name}})};
+        }
+        case Event::Kind::serve:
+            return {when, w.text("plan.serve")};
+    }
+    return {};
+}
+
+DayBar bar_of(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const auto hour = [&](units::LocalTime t) {
+        return static_cast<double>(plan.trip->from.second_of_day()) / 3600.0 +
+               units::in_hours(t.since(plan.trip->from));
+    };
+    DayBar bar;
+    bar.from = hour(plan.fill.light_fire);
+    bar.to = hour(plan.trip->serve);
+    units::LocalTime ready = plan.foods.front().ready_late;
+    for (const plan::FoodPlan& food : plan.foods) {
+        ready = std::max(ready, food.ready_late);
+    }
+    bar.spans.push_back({DayBar::Kind::fill, bar.from, hour(plan.fill.food_in), hand.words.text("plan.bar-fill")});
+    bar.spans.push_back(
+        {DayBar::Kind::cook, hour(plan.fill.food_in), hour(ready), hand.words.text("plan.bar-cook")});
+    bar.spans.push_back({DayBar::Kind::hold, hour(ready), bar.to, hand.words.text("plan.bar-hold")});
+    const plan::SleepWindow sleep(*plan.trip);
+    if (const auto night = sleep.night_after(units::Duration{0})) {
+        const double from = hour(plan.trip->from.after(night->from));
+        const double to = hour(plan.trip->from.after(night->to));
+        if (from < bar.to && to > bar.from) {
+            bar.spans.push_back({DayBar::Kind::sleep, std::max(from, bar.from), std::min(to, bar.to),
+                                 hand.words.text("plan.bar-sleep")});
+        }
+    }
+    bar.marks.push_back({hour(plan.fill.food_in), hand.clock_only(plan.fill.food_in), hand.words.text("plan.bar-in")});
+    for (const plan::TopUp& top_up : plan.top_ups) {
+        bar.marks.push_back({hour(top_up.at), hand.clock_only(top_up.at), ""});
+    }
+    bar.marks.push_back({bar.to, hand.clock_only(plan.trip->serve), hand.words.text("plan.bar-eat")});
+    return bar;
+}
+
+std::string contact_line(const Hand& hand) {
+    switch (hand.plan.foods.front().food->contact) {
+        case facts::Contact::free:
+            return hand.words.text("plan.contact-free");
+        case facts::Contact::floor:
+            return hand.words.text("plan.contact-floor");
+        case facts::Contact::stacked:
+            return hand.words.text("plan.contact-stacked");
+    }
+    return {};
+}
+
+}  // namespace
+
+Card plan_card(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    Card card;
+    card.blocks.emplace_back(
+        KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
+                  w.text("plan.key-aside", {{"latest", hand.clock(plan.fill.latest_food_in)}})});
+    card.blocks.emplace_back(bar_of(hand));
+    Steps steps;
+    steps.numbered = false;
+    for (const Event& event : plan.events) {
+        steps.steps.push_back(step_of(hand, event));
+        if (event.kind == Event::Kind::ready && plan.foods[event.index].standard.finish) {
+            const safety::Finish& finish = *plan.foods[event.index].standard.finish;
+            steps.steps.push_back({hand.clock(plan.trip->serve),
+                                   w.text("plan.finish", {{"food", plan.foods[event.index].food->name},
+                                                          {"core", hand.at_least(finish.core)}})});
+        }
+    }
+    card.blocks.emplace_back(steps);
+    card.blocks.emplace_back(Turn{});
+    for (const plan::FoodPlan& food : plan.foods) {
+        card.blocks.emplace_back(Heading{
+            w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
+                                      {"food", food.food->name},
+                                      {"thickness", units::print(food.food->thickness, hand.system())}})});
+        card.blocks.emplace_back(Note{w.text("plan.core-line", {{"target", hand.about(food.food->target)},
+                                                                {"peak", hand.at_least(units::celsius(food.core_peak.high))}})});
+        const double margin = std::floor(food.kill.low * 10.0) / 10.0;
+        card.blocks.emplace_back(
+            Note{w.text("plan.kill-line", {{"margin", margin > 20 ? "20 or more" : units::number(margin, 1)}})});
+        if (food.standard.below_consumer_advice) {
+            card.blocks.emplace_back(
+                Note{w.text("plan.advice-line", {{"target", hand.about(food.food->target)},
+                                                 {"core", hand.at_least(food.standard.consumer_core)},
+                                                 {"hold", units::print(food.standard.consumer_hold)}})});
+        }
+    }
+    card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
+    card.cautions.push_back({SignalWord::warning, w.text("plan.caution", {{"floor", hand.at_least(plan.floor)}})});
+    return card;
+}
+
+}  // namespace holdwater::card

@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "card/deck.hpp"
+#include "cli/app.hpp"
+#include "cli/data.hpp"
+#include "cli/files.hpp"
+#include "cli/stamp.hpp"
+#include "cli/trip_file.hpp"
+#include "draw/draw.hpp"
+#include "layout/layout.hpp"
+
+namespace holdwater::cli {
+namespace {
+
+constexpr double preview_dpi = 220.0;
+
+layout::Phrases phrases_from(const words::Words& w) {
+    layout::Phrases p;
+    p.warning = w.text("layout.warning");
+    p.caution = w.text("layout.caution");
+    p.continued = w.text("layout.continued");
+    p.turn_over = w.text("layout.turn-over");
+    p.goes_on = w.text("layout.goes-on");
+    p.of = w.text("layout.of");
+    p.likely = w.text("layout.likely");
+    p.range = w.text("layout.range");
+    p.longer = w.text("layout.longer");
+    p.sheet = w.text("layout.sheet");
+    p.front = w.text("layout.front");
+    p.back = w.text("layout.back");
+    p.print_rule = w.text("layout.print-rule");
+    p.bar_rule = w.text("layout.bar-rule");
+    return p;
+}
+
+layout::Sides sides_from(const std::string& name) {
+    return name == "single" ? layout::Sides::single : name == "fold" ? layout::Sides::fold : layout::Sides::duplex;
+}
+
+struct File {
+    std::string path;
+    std::string bytes;
+};
+
+/// Everything that the deck consists of, in memory: nothing is written before all of it is right.
+problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const plan::Plan& plan,
+                                              const CardsOptions& options, const std::string& name) {
+    const auto words = load_words(trip.language);
+    const auto format_text = layout_file("formats/" + options.format + ".toml");
+    const auto sheet_text = layout_file("sheets/" + options.sheet + ".toml");
+    const auto words_text = layout_file("words/" + trip.language + ".toml");
+    if (!words || !format_text || !sheet_text || !words_text) {
+        return !words ? words.problems() : !format_text ? format_text.problems() : sheet_text.problems();
+    }
+    const auto format = layout::read_format(*format_text, layout_path("formats/" + options.format + ".toml"));
+    const auto sheet = layout::read_sheet(*sheet_text, layout_path("sheets/" + options.sheet + ".toml"));
+    if (!format || !sheet) {
+        return !format ? format.problems() : sheet.problems();
+    }
+    const auto measure = draw::open_measure(font_files());
+    if (!measure) {
+        return measure.problems();
+    }
+    const card::Deck deck =
+        card::trip_deck(plan, *words, stamp_of(trip, {*format_text, *words_text}), options.only);
+    const layout::Phrases phrases = phrases_from(*words);
+    const auto faces = layout::lay_out(deck, *format, **measure, phrases);
+    if (!faces) {
+        return faces.problems();
+    }
+    const auto pages = layout::impose(*faces, *format, *sheet, sides_from(options.sides), options.copies, trip.name,
+                                      **measure, phrases);
+    if (!pages) {
+        return pages.problems();
+    }
+    draw::PdfInfo info;
+    info.title = trip.name;
+    info.language = trip.language;
+    info.creator = "Holdwater " + version();
+    for (const layout::Page& page : *pages) {
+        info.page_labels.push_back(page.name);
+    }
+    auto pdf = draw::to_pdf(*pages, font_files(), info);
+    if (!pdf) {
+        return pdf.problems();
+    }
+    std::vector<File> files{{fmt::format("{}/{}-cards.pdf", options.out, name), std::move(pdf).value()}};
+    if (!options.preview) {
+        return files;
+    }
+    int number = 0;
+    for (const layout::CardFaces& card : *faces) {
+        for (const layout::Page& face : card.faces) {
+            if (face.items.empty()) {
+                continue;
+            }
+            auto png = draw::to_png(face, font_files(), preview_dpi);
+            if (!png) {
+                return png.problems();
+            }
+            files.push_back({fmt::format("{}/{}-card-{}.png", options.out, name, ++number), std::move(png).value()});
+        }
+    }
+    auto all = draw::to_png(layout::contact_sheet(*faces, 4, 400.0), font_files(), 100.0);
+    if (!all) {
+        return all.problems();
+    }
+    files.push_back({fmt::format("{}/{}-card-sheet.png", options.out, name), std::move(all).value()});
+    return files;
+}
+
+Exit one_trip(const std::string& path, const CardsOptions& options) {
+    const auto trip = load_trip(path);
+    tell(trip.problems());
+    if (!trip) {
+        return Exit::bad_input;
+    }
+    const std::string name = stem_of(path);
+    const auto plan = plan::make_plan(*trip);
+    if (!plan) {
+        const Exit exit = exit_for(plan.problems());
+        for (const problem::Problem& p : plan.problems()) {
+            fmt::print(p.severity == problem::Severity::error ? stderr : stdout, "{}\n", problem::to_line(p));
+        }
+        if (exit == Exit::refused) {
+            fmt::print("{}: refused, no cards\n", trip->name);
+            for (const std::string& file : supersede(options.out, name)) {
+                fmt::print("earlier cards no longer hold: {}\n", file);
+            }
+        }
+        return exit;
+    }
+    tell(plan->notes);
+    const auto files = deck_files(*trip, *plan, options, name);
+    if (!files) {
+        tell(files.problems());
+        return Exit::our_fault;
+    }
+    for (const File& file : *files) {
+        const auto written = write_file(file.path, file.bytes);
+        if (!written) {
+            tell(written.problems());
+            return Exit::bad_input;
+        }
+        fmt::print("{}\n", file.path);
+    }
+    problem::Problems remarks = trip.problems();
+    remarks.insert(remarks.end(), plan->notes.begin(), plan->notes.end());
+    return exit_with(remarks);
+}
+
+/// Of several trips, the outcome that most needs looking at.
+int weight(Exit exit) {
+    switch (exit) {
+        case Exit::done:
+            return 0;
+        case Exit::check:
+            return 1;
+        case Exit::refused:
+            return 2;
+        case Exit::bad_input:
+            return 3;
+        case Exit::our_fault:
+            return 4;
+    }
+    return 4;
+}
+
+}  // namespace
+
+Exit cards_command(const CardsOptions& options) {
+    Exit worst = Exit::done;
+    for (const std::string& path : options.trips) {
+        const Exit exit = one_trip(path, options);
+        worst = weight(exit) > weight(worst) ? exit : worst;
+    }
+    return worst;
+}
+
+}  // namespace holdwater::cli

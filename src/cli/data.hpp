@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Where the program finds what it ships with: next to itself when installed, else where it was built.
+#pragma once
+
+#include <string>
+
+#include "draw/draw.hpp"
+#include "problem/problem.hpp"
+
+namespace holdwater::cli {
+
+/// Text of layouts/NAME, such as "formats/hand.toml".
+problem::Result<std::string> layout_file(const std::string& name);
+std::string layout_path(const std::string& name);
+draw::FontFiles font_files();
+std::string version();
+
+}  // namespace holdwater::cli

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#include "cli/plan_text.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "units/print.hpp"
+
+namespace holdwater::cli {
+namespace {
+
+using plan::Event;
+using units::System;
+using units::Toward;
+
+std::string day_time(units::LocalTime t) {
+    constexpr const char* days[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+    return fmt::format("{} {}", days[t.weekday()], t.clock_24());
+}
+
+std::string litres(const plan::Plan& plan, units::Volume v) { return units::print(v, plan.trip->units); }
+std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward = Toward::nearest) {
+    return units::print(t, plan.trip->units, {1.0, toward});
+}
+
+std::string what(const plan::Plan& plan, const Event& event) {
+    switch (event.kind) {
+        case Event::Kind::light_fire:
+            return fmt::format("light the fire; {} of cold water into the box; boil {}", litres(plan, plan.fill.cold),
+                               litres(plan, plan.fill.boiled));
+        case Event::Kind::pour: {
+            const plan::Pour& pour = plan.fill.pours[event.index];
+            const bool last = event.index + 1 == plan.fill.pours.size();
+            return fmt::format("pour {} boiling ({} {}){}", litres(plan, pour.boiling), pour.pots,
+                               pour.pots == 1 ? "pot" : "pots",
+                               last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading)) : "");
+        }
+        case Event::Kind::food_in:
+            return fmt::format("food in (not later than {})", day_time(plan.fill.latest_food_in));
+        case Event::Kind::top_up: {
+            const plan::TopUp& t = plan.top_ups[event.index];
+            return fmt::format("{}top up to {}: about {} boiling (reads about {}; fire lit {})", t.wakes ? "WAKE, " : "",
+                               degrees(plan, plan.top_up_mark), litres(plan, t.boiling),
+                               degrees(plan, units::celsius(t.reading.likely)), day_time(t.light_fire));
+        }
+        case Event::Kind::ready: {
+            const plan::FoodPlan& food = plan.foods[event.index];
+            return fmt::format("{} surely ready (likely {})", food.food->name, day_time(food.ready_likely));
+        }
+        case Event::Kind::serve:
+            return "eat";
+    }
+    return {};
+}
+
+}  // namespace
+
+std::string plan_text(const plan::Plan& plan, bool explain) {
+    std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n\n", plan.trip->name,
+                                  std::floor(100.0 * plan.share_that_holds));
+    for (const Event& event : plan.events) {
+        out += fmt::format("{}  {}\n", day_time(event.at), what(plan, event));
+    }
+    out += "\n";
+    for (const plan::FoodPlan& food : plan.foods) {
+        out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C, kill {:.1f} times what is asked, 10 to 54.4 C in {}\n",
+                           food.food->name, food.core_peak.low, food.core_peak.high, food.kill.low,
+                           units::print(units::Duration{food.come_up.high}, Toward::up));
+        out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n", food.growth_with_lag.high,
+                           food.growth_without_lag.high);
+        if (food.standard.finish) {
+            out += fmt::format("  finish over the fire to {}: {}\n",
+                               degrees(plan, food.standard.finish->core, Toward::up), food.standard.finish->why);
+        }
+        if (food.standard.below_consumer_advice) {
+            out += fmt::format("  served under the consumer advice of {} for {}\n",
+                               degrees(plan, food.standard.consumer_core, Toward::up),
+                               units::print(food.standard.consumer_hold));
+        }
+        if (food.thickest) {
+            out += fmt::format("  thickest piece for this bath: {}\n",
+                               units::print(*food.thickest, plan.trip->units, {1.0, Toward::down}));
+        }
+    }
+    out += fmt::format("bath never below {}; top up at {} or below; after {} it may be left {}\n",
+                       degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
+                       degrees(plan, plan.top_up_mark),
+                       units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)}));
+    out += "\n" + curve_text(plan);
+    if (explain) {
+        out += fmt::format(
+            "\nHow the card numbers are made safe ({} scenarios over every entry of the spreads):\n"
+            "  box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed\n"
+            "  floor and action line: rounded up to 1 degree (rules of the trip, `holdwater sources --rules`)\n"
+            "  top-ups: not later than 95 of 100 scenarios allow, half an hour late included; down to 15 min, by night 5\n"
+            "  ready: 95 of 100 scenarios; hold times: slow reading, thermometer error taken off the bath, up to 5 min\n"
+            "  time alone: 95 of 100 scenarios in the coldest air of the stretch, down to 15 min\n"
+            "  morning rows: the slow end of the box, 95 of 100; litres up to 0.5 L\n",
+            plan.scenarios, plan.loss.likely, plan.loss.low, plan.loss.high);
+    }
+    return out;
+}
+
+}  // namespace holdwater::cli

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "plan/plan.hpp"
+
+namespace holdwater::cli {
+
+/// The plan as text for a terminal: verdict first, timeline, curve.
+std::string plan_text(const plan::Plan& plan, bool explain);
+/// Bath and core with their bands and the floor, drawn with characters.
+std::string curve_text(const plan::Plan& plan);
+/// Schema 1 of the JSON contract.
+std::string plan_json(const plan::Plan& plan, const std::string& stamp);
+std::string refusal_json(const trip::Trip& trip, const problem::Problems& problems);
+
+}  // namespace holdwater::cli

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "trip/trip.hpp"
+
+namespace holdwater::cli {
+
+/// Eight characters over canonical trip, facts, the given layout texts and the version: a stale card shows a stamp that
+/// differs from the deck printed today.
+std::string stamp_of(const trip::Trip& trip, const std::vector<std::string>& layout_texts);
+
+}  // namespace holdwater::cli

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#include "cli/trip_file.hpp"
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <string_view>
+
+#include "cli/data.hpp"
+#include "cli/files.hpp"
+#include "facts/facts.hpp"
+#include "trip/read_trip.hpp"
+
+namespace holdwater::cli {
+
+problem::Result<trip::Trip> load_trip(const std::string& path) {
+    const auto text = read_file(path);
+    if (!text) {
+        return text.problems();
+    }
+    const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+    trip::Known known;
+    for (const facts::FoodKind& kind : facts::facts().foods()) {
+        known.kinds.push_back(kind.key);
+    }
+    return trip::read_trip(*text, path, [&](const std::string& name) { return read_file((folder / name).string()); },
+                           known);
+}
+
+problem::Result<words::Words> load_words(const std::string& language) {
+    const std::string name = "words/" + language + ".toml";
+    const auto text = layout_file(name);
+    if (!text) {
+        return text.problems();
+    }
+    return words::Words::read(*text, layout_path(name));
+}
+
+Exit exit_for(const problem::Problems& problems) {
+    // Faults of the input itself that only the planner can see; everything else is a refusal.
+    constexpr std::array<std::string_view, 6> wrong_input{"bath-overflows",         "too-few-readings", "times-not-rising",
+                                                          "bath-not-above-outside", "bath-not-falling", "two-boxes"};
+    const bool bad = std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) {
+        return std::find(wrong_input.begin(), wrong_input.end(), p.code) != wrong_input.end();
+    });
+    return bad ? Exit::bad_input : Exit::refused;
+}
+
+Exit exit_with(const problem::Problems& remarks) {
+    const bool check = std::any_of(remarks.begin(), remarks.end(), [](const problem::Problem& p) {
+        return p.severity == problem::Severity::warning;
+    });
+    return check ? Exit::check : Exit::done;
+}
+
+std::string stem_of(const std::string& path) { return std::filesystem::path(path).stem().string(); }
+
+}  // namespace holdwater::cli

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+// A trip file on disk -> Trip -> Plan, and what each outcome means for the exit code.
+#pragma once
+
+#include <string>
+
+#include "cli/app.hpp"
+#include "plan/plan.hpp"
+#include "trip/trip.hpp"
+#include "words/words.hpp"
+
+namespace holdwater::cli {
+
+problem::Result<trip::Trip> load_trip(const std::string& path);
+problem::Result<words::Words> load_words(const std::string& language);
+
+/// Exit code for problems that stopped a plan: bad input if an input is wrong in itself, else refused.
+Exit exit_for(const problem::Problems& problems);
+/// Done, or check if the reader must look at something.
+Exit exit_with(const problem::Problems& remarks);
+
+/// NAME of a trip file: its stem.
+std::string stem_of(const std::string& path);
+
+}  // namespace holdwater::cli

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+#include "safety/growth.hpp"
+
+#include <algorithm>
+#include <boost/math/quadrature/gauss.hpp>
+#include <cmath>
+
+#include "safety/clocks.hpp"
+
+namespace holdwater::safety {
+namespace {
+
+// Longest stretch of temperature that one quadrature covers [K]; 15 points on it are exact to rounding.
+constexpr double slice = 10.0;
+
+/// Mean of `rate` between two temperatures.
+double mean_rate(const facts::GrowthModel& model, double from, double to) {
+    const auto rate = [&model](double celsius) { return growth_rate(model, units::celsius(celsius)); };
+    const double low = std::clamp(std::min(from, to), model.lowest.celsius(), model.highest.celsius());
+    const double high = std::clamp(std::max(from, to), model.lowest.celsius(), model.highest.celsius());
+    if (from == to) {
+        return rate(from);
+    }
+    const int slices = static_cast<int>(std::ceil((high - low) / slice));
+    double integral = 0.0;
+    for (int i = 0; i < slices; ++i) {
+        const double a = low + (high - low) * i / slices;
+        const double b = low + (high - low) * (i + 1) / slices;
+        integral += boost::math::quadrature::gauss<double, 15>::integrate(rate, a, b);
+    }
+    return integral / std::abs(to - from);
+}
+
+/// log10(1 + 10^x) without overflow.
+double log10_one_plus_power(double x) {
+    const double natural = x * std::log(10.0);
+    return (natural > 0.0 ? natural + std::log1p(std::exp(-natural)) : std::log1p(std::exp(natural))) /
+           std::log(10.0);
+}
+
+}  // namespace
+
+double growth_rate(const facts::GrowthModel& model, units::Temperature t) {
+    if (t <= model.lowest || t >= model.highest) {
+        return 0.0;
+    }
+    const double above = (t - model.lowest).si();
+    return model.b * model.b * above * above * -std::expm1(model.c * (t - model.highest).si());
+}
+
+double growth_without_lag(const facts::GrowthModel& model, const units::History& core) {
+    double sum = 0.0;
+    for (std::size_t i = 1; i < core.points.size(); ++i) {
+        const units::History::Point& a = core.points[i - 1];
+        const units::History::Point& b = core.points[i];
+        const double hours = units::in_hours(b.at - a.at);
+        if (hours > 0.0) {
+            sum += hours * mean_rate(model, a.value.celsius(), b.value.celsius());
+        }
+    }
+    return sum;
+}
+
+double growth_with_lag(const facts::GrowthModel& model, const units::History& core, double q0) {
+    return lagged_growth(growth_without_lag(model, core), q0);
+}
+
+double lagged_growth(double exponent, double q0) {
+    return log10_one_plus_power(exponent + std::log10(q0)) - std::log1p(q0) / std::log(10.0);
+}
+
+double exponent_for(double growth, double q0) {
+    return std::log10((std::pow(10.0, growth) * (1.0 + q0) - 1.0) / q0);
+}
+
+double cardinal_rate(const Cardinal& model, units::Temperature t) {
+    if (t <= model.lowest || t >= model.highest) {
+        return 0.0;
+    }
+    const double low = model.lowest.celsius();
+    const double best = model.optimum.celsius();
+    const double high = model.highest.celsius();
+    const double at = t.celsius();
+    const double top = (at - high) * (at - low) * (at - low);
+    const double bottom =
+        (best - low) * ((best - low) * (at - best) - (best - high) * (best + low - 2.0 * at));
+    return model.optimum_rate * top / bottom / std::log(10.0);
+}
+
+Cardinal cardinal_of(std::string_view food) {
+    const facts::Facts& facts = facts::facts();
+    const std::string prefix = "cardinal." + std::string{food};
+    return {facts.value(prefix + ".optimum-rate"), facts.temperature(prefix + ".lowest"),
+            facts.temperature(prefix + ".optimum"), facts.temperature(prefix + ".highest")};
+}
+
+}  // namespace holdwater::safety
