@@ -13,12 +13,8 @@ constexpr double fastest_over_slowest = 150.0;  // modes that die sooner than th
 constexpr double fastest_rate = 0.25;           // 1/s; what dies within seconds is cut off in thin pieces too
 constexpr double least_core = 1e-4;             // weight times lifetime, as a share of the slowest mode's
 constexpr double least_mean = 1e-5;
-#ifndef F
-#define F 0.03
-#define M 3
-#endif
-constexpr double fade = F;
-constexpr int fade_order = M;
+constexpr double fade = 0.03;
+constexpr int fade_order = 3;
 constexpr double merge_above = 4.0;             // times the slowest rate: from there modes of like rate become one
 constexpr double merge_within = 1.25;           // ratio of rates
 

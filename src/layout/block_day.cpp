@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The day as a bar: what goes on as patterns, what to do as flags with clock times.
 #include <algorithm>
-#include <cmath>
 #include <string>
 
 #include "layout/blocks.hpp"
@@ -123,18 +122,10 @@ Fragment day_bar(const card::DayBar& block, const Setting& setting) {
         made.items.emplace_back(line(x, baseline + descent(setting.format.figure_pt) + 0.3, x, bar_top, rule_pt));
     }
 
-    // Whole hours below the bar, small to large, so that its scale can be judged.
-    const double step = hours > 30.0 ? 6.0 : hours > 12.0 ? 3.0 : 1.0;
     double bottom = bar_top + bar;
-    for (double hour = std::ceil(block.from / step) * step; hour <= block.to; hour += step) {
-        const bool midnight = std::abs(std::remainder(hour, 24.0)) < 1e-9;
-        const double x = std::clamp(x_of(hour), 0.5 * em(rule_pt), width - 0.5 * em(rule_pt));
-        made.items.emplace_back(line(x, bottom, x, bottom + (midnight ? 2.4 : 1.3), midnight ? rule_pt : hair_pt));
-    }
-    bottom += 2.4;
     const Fragment key = span_names(block, setting, named);
     if (key.height > 0.0) {
-        bottom += setting.scaled(1.0);
+        bottom += setting.scaled(1.6);
         put(made, key, 0.0, bottom);
         bottom += key.height;
     }

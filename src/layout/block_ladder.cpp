@@ -101,21 +101,29 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     TextStyle floor_style = style;
     floor_style.grey = 1.0;
     floor_style.quiet_units = false;
+    // On one line where that can be had without falling below the table figures.
+    const auto action_start = [&] {
+        return std::max(left + gap, pad + one_line(block.floor_reading, floor_style, measure).width + setting.scaled(7.0));
+    };
+    while (floor_style.size_pt > setting.format.figure_pt &&
+           action_start() + one_line(block.floor_action, floor_style, measure).width > setting.width - pad) {
+        floor_style.size_pt = std::max(setting.format.figure_pt, floor_style.size_pt - 0.25);
+    }
     const TextLine reading = one_line(block.floor_reading, floor_style, measure);
-    const double action_x = std::max(left + gap, pad + reading.width + setting.scaled(8.0));
+    const double action_x = action_start();
     const auto action = break_lines(block.floor_action, floor_style, setting.width - action_x - pad, measure);
-    const double bar = std::max(row, lines_height(action.size(), style.size_pt) + setting.scaled(2.6));
+    const double bar = std::max(row, lines_height(action.size(), floor_style.size_pt) + setting.scaled(2.6));
     made.items.emplace_back(filled_box(0.0, y, setting.width, bar));
     const double middle = y + 0.5 * bar;
-    place(made.items, reading, pad, middle + 0.5 * cap_height(style.size_pt), floor_style);
-    double baseline = middle + 0.5 * cap_height(style.size_pt) -
-                      0.5 * leading(style.size_pt) * static_cast<double>(action.empty() ? 0 : action.size() - 1);
+    place(made.items, reading, pad, middle + 0.5 * cap_height(floor_style.size_pt), floor_style);
+    double baseline = middle + 0.5 * cap_height(floor_style.size_pt) -
+                      0.5 * leading(floor_style.size_pt) * static_cast<double>(action.empty() ? 0 : action.size() - 1);
     for (const auto& one : action) {
         place(made.items, one, action_x, baseline, floor_style);
         made.too_wide = std::max(made.too_wide, one.width - (setting.width - action_x - pad) - 1e-6);
-        baseline += leading(style.size_pt);
+        baseline += leading(floor_style.size_pt);
     }
-    const double arrow = 0.8 * cap_height(style.size_pt);
+    const double arrow = 0.8 * cap_height(floor_style.size_pt);
     place_arrow(made.items, action_x - 1.6 * arrow, middle - 0.5 * arrow, arrow, 1.0);
 
     // Rails stand on the floor and end a little above the first rung.

@@ -20,6 +20,7 @@ struct Cell {
 struct ColumnPlan {
     double natural = 0.0;
     double least = 0.0;
+    double wanted = 0.0;  // with its heading in one line
     double width = 0.0;
     double x = 0.0;
     FigureColumn figures;
@@ -94,8 +95,11 @@ void TablePlan::measure_columns() {
         const TextStyle head = head_style(column.head, setting_);
         const double whole = one_line(column.head, head, measure).width;
         const double word = widest_word(column.head, head, measure);
-        plan.natural = std::max({plan.natural, word, whole <= setting_.scaled(14.0) ? whole : 0.55 * whole});
-        plan.least = std::max(plan.least, word);
+        plan.natural = std::max({plan.natural, word, 0.55 * whole});
+        const bool brief = whole <= setting_.scaled(15.0);
+        plan.least = std::max(plan.least, brief ? whole : word);
+        plan.natural = std::max(plan.natural, plan.least);
+        plan.wanted = std::max(plan.natural, whole);
     }
 }
 
@@ -113,15 +117,19 @@ void TablePlan::share_width() {
     const double least = sum(&ColumnPlan::least);
     double x = pad_;
     if (natural <= room) {
+        const double wanted = sum(&ColumnPlan::wanted);
+        const double share = wanted > natural ? std::min(1.0, (room - natural) / (wanted - natural)) : 0.0;
+        double used = 0.0;
+        for (auto& plan : plans_) {
+            plan.width = plan.natural + share * (plan.wanted - plan.natural);
+            used += plan.width;
+        }
         // The air goes between the columns, up to where the eye would lose the row.
         const double gaps = static_cast<double>(std::max<std::size_t>(1, plans_.size() - 1));
-        gap += std::min((room - natural) / gaps, setting_.scaled(widest_gap));
-        for (auto& plan : plans_) {
-            plan.width = plan.natural;
-        }
+        gap += std::min((room - used) / gaps, setting_.scaled(widest_gap));
         ColumnPlan& last = plans_.back();
         if (block_.columns.back().align == card::Align::left) {
-            last.width = setting_.width - pad_ - (x + natural - last.natural + gap * gaps);
+            last.width = setting_.width - pad_ - (x + used - last.width + gap * gaps);
         }
     } else {
         const double share = natural > least ? std::max(0.0, (room - least) / (natural - least)) : 0.0;

@@ -43,8 +43,8 @@ bool has_digit(const std::string& text) {
 double least_arcmin(const PlacedText& text) {
     switch (text.role) {
         case Role::caution:
-        case Role::key_number:
             return figure_arcmin;
+        case Role::key_number:  // its quieter unit is a run without figures
         case Role::table:
         case Role::ruler_tick:
             return has_digit(text.text) ? figure_arcmin : body_arcmin;

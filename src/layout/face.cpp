@@ -106,7 +106,7 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
     constexpr int airy = 15;
     for (const double larger : {1.2, 1.15, 1.1, 1.05, 1.0}) {
         Format type = format_;
-        for (double* size : {&type.body_pt, &type.figure_pt, &type.heading_pt}) {
+        for (double* size : {&type.body_pt, &type.figure_pt}) {
             *size *= larger;
         }
         for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
@@ -140,6 +140,12 @@ FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) con
         fit.widest = "cautions";
     }
     return fit;
+}
+
+double FaceMaker::filled(const std::vector<Piece>& pieces) const {
+    const Column column = column_for(pieces);
+    const Stack made = stack(pieces, column, format_, 0.0);
+    return column.rulers > 0 ? 1.0 : made.needed / made.room;
 }
 
 double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const { return column_for(pieces).strip.cut_off_mm; }

@@ -39,6 +39,9 @@ class FaceMaker {
     /// Whether the blocks fit one face; `ease` 0 as tight as may be, 1 roomy.
     Fit fit(const std::vector<Piece>& pieces, double ease = 0.0) const;
 
+    /// Share of the face that its blocks fill when set tight.
+    double filled(const std::vector<Piece>& pieces) const;
+
     /// The face, as roomy as its content allows.
     Page draw(const std::vector<Piece>& pieces, FacePlace place) const;
 

@@ -124,7 +124,9 @@ void Flow::add(Pieces group) {
     }
     const FaceMaker::Fit alone = maker_.fit(group);
     if (alone.fits()) {
-        next_face();
+        if (!current_.empty()) {
+            next_face();
+        }
         current_ = std::move(group);
     } else if (alone.too_wide > 0.0 || alone.labels_missing > 0.0) {
         refuse(group, alone);
@@ -171,9 +173,13 @@ problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMake
         return best;
     }
     const auto leaves = [](const std::vector<Pieces>& faces) { return (faces.size() + 1) / 2; };
+    const auto has_scrap = [&maker](const std::vector<Pieces>& faces) {
+        constexpr double scrap = 0.25;  // of a face: too little to turn a card for
+        return std::any_of(faces.begin(), faces.end(), [&](const auto& one) { return maker.filled(one) < scrap; });
+    };
     for (const double ease : {0.35, 0.2}) {
         auto roomy = Flow(card, maker, format, ease).run();
-        if (roomy.ok() && leaves(*roomy) <= leaves(*best)) {
+        if (roomy.ok() && leaves(*roomy) <= leaves(*best) && (roomy->size() <= best->size() || !has_scrap(*roomy))) {
             return roomy;
         }
     }

@@ -74,9 +74,11 @@ std::vector<Mark> marks_of(std::string_view span, bool& words) {
     std::vector<Mark> marks;
     bool in_number = false;
     bool in_unit = false;
+    bool after_unit = false;
     words = false;
     for (std::size_t i = 0; i < span.size(); i += marks.back().character.size()) {
         const std::string_view character = span.substr(i, character_length(span[i]));
+        after_unit = in_unit && character == no_break;  // the space of "2 h" + " " + "15" is the unit's
         const bool mark_of_number = character == "," || character == ".";
         if (character == no_break && in_number) {
             in_number = false;
@@ -91,7 +93,7 @@ std::vector<Mark> marks_of(std::string_view span, bool& words) {
             in_number = in_number && !is_letter(span[i]);  // "1/2" and "20-30" stay numbers
             words = words || is_letter(span[i]);
         }
-        marks.push_back({character, in_unit});
+        marks.push_back({character, in_unit || after_unit});
     }
     return marks;
 }

@@ -8,7 +8,7 @@
 
 namespace holdwater::plan {
 
-double allowed_failures() { return facts::facts().value("promise.failures"); }
+double allowed_failures() { return 1.0 - facts::facts().value("quantile.cautious"); }
 
 Ensemble::Ensemble(const Setup& setup, std::size_t count) : setup_(&setup), scenarios_(draw_scenarios(count)) {
     foods_.reserve(count);

@@ -30,13 +30,13 @@ std::string day_time(units::LocalTime t) {
 
 void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
-    const double refuse = facts::facts().value("come-up.refuse");  // s
-    if (food.come_up.high > refuse) {
+    const double refuse = facts::facts().value("come-up.refuse");  // h
+    if (food.come_up.high > refuse * 3600.0) {
         broken.push_back(at(food.food->place,
                             problem::error("come-up-too-slow",
                                            fmt::format("{}: the core may take more than {:.0f} h from 10 to 54.4 C; that "
                                                        "is too long in the zone in which germs grow",
-                                                       food.food->name, refuse / 3600.0),
+                                                       food.food->name, refuse),
                                            "thinner or split pieces, free in the water, or a hotter bath")));
         return;
     }
@@ -104,7 +104,7 @@ Problems remarks(const Setup& setup, const Plan& plan) {
     Problems notes;
     const trip::Trip& trip = *setup.trip;
     for (const FoodPlan& food : plan.foods) {
-        if (food.come_up.high > facts::facts().value("come-up.warn")) {
+        if (food.come_up.high > facts::facts().value("come-up.warn") * 3600.0) {
             notes.push_back(at(food.food->place,
                                problem::warning("come-up-slow",
                                                 fmt::format("{}: the core may take {} from 10 to 54.4 C", food.food->name,

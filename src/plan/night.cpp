@@ -76,7 +76,7 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperatur
     const Setup& setup = ensemble.setup();
     const double below = longest_below(ensemble, setup.hold_floor, reading, warm_air);
     const double below_50 =
-        longest_below(ensemble, units::celsius(facts::facts().value("fall.cold")), reading, warm_air);
+        longest_below(ensemble, units::celsius(facts::facts().value("fall.deep")), reading, warm_air);
     MorningRow row;
     row.reading = reading;
     for (const Duration since : columns) {

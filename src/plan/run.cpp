@@ -99,7 +99,7 @@ void Run::fill(const Recipe& recipe) {
         pour(litres);
     }
     fill_pours_ = poured_.size();
-    bath_.advance_to(bath_.now() + Duration{facts::facts().value("fill.settle")});
+    bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
     bath_.open_lid(Duration{scenario_.lid});
     for (heat::FoodInBath& food : foods_) {
         bath_.put_in(std::move(food));

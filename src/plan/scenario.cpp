@@ -40,11 +40,13 @@ double value_at(const facts::Spread& spread, double share) {
     return middle;
 }
 
-/// Place between the ends of a spread, -1 at low and 1 at high.
+/// Place between the ends of a spread, -1 at low and 1 at high; on the logarithm for a lognormal one.
 double place_at(const facts::Spread& spread, double share) {
-    const double middle = (spread.low + spread.high) / 2.0;
-    const double half = (spread.high - spread.low) / 2.0;
-    return (value_at(spread, share) - middle) / half;
+    const bool log = spread.shape == facts::SpreadShape::lognormal;
+    const auto scale = [log](double value) { return log ? std::log(value) : value; };
+    const double middle = (scale(spread.low) + scale(spread.high)) / 2.0;
+    const double half = (scale(spread.high) - scale(spread.low)) / 2.0;
+    return (scale(value_at(spread, share)) - middle) / half;
 }
 
 Scenario scenario_at(const std::vector<double>& share) {
@@ -60,11 +62,11 @@ Scenario scenario_at(const std::vector<double>& share) {
     s.outside = value("outside", 5);
     s.wind = value("wind", 6);
     s.litres = value("litres", 7);
-    s.boiling_cooled = value("boiling-cooled", 8);
-    s.reading = place("reading", 9);
+    s.boiling_cooled = value("boil.cooling", 8);
+    s.reading = place("thermometer", 9);
     s.late = share[10];
-    s.lid = value("lid", 11);
-    s.colder = value("colder", 12);
+    s.lid = value("lid.open", 11) * 60.0;
+    s.colder = std::max(0.0, value("unstirred", 12));
     return s;
 }
 
@@ -94,7 +96,7 @@ double late_of(const Scenario& scenario, std::size_t top_up) {
     // Steps of the golden ratio keep the lateness of successive top-ups evenly spread (Weyl sequence).
     constexpr double golden = 0.6180339887498949;
     const double share = std::fmod(scenario.late + golden * static_cast<double>(top_up), 1.0);
-    return value_at(facts::facts().spread("late"), share);
+    return value_at(facts::facts().spread("top-up.late"), share) * 60.0;
 }
 
 }  // namespace holdwater::plan

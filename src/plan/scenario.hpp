@@ -33,7 +33,7 @@ Scenario likely_scenario();
 /// A deterministic low-discrepancy set (Sobol) of `count` scenarios; the same count gives the same set.
 std::vector<Scenario> draw_scenarios(std::size_t count);
 
-/// How late the n-th top-up is poured [s], differing from one to the next, evenly spread over facts spread "late".
+/// How late the n-th top-up is poured [s], differing from one to the next, evenly spread over facts spread "top-up.late".
 double late_of(const Scenario& scenario, std::size_t top_up);
 
 }  // namespace holdwater::plan

@@ -159,7 +159,7 @@ heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario) {
     heat::Body body = piece.body;
     const facts::Spread& spread = facts::facts().spread("thickness");
     const double share = (spread.high - spread.low) / 2.0;
-    const double least = facts::facts().value("thickness.least");
+    const double least = facts::facts().spread("thickness.least").high * 1e-3;
     body.thickness += units::Length{std::max(body.thickness.si() * share, least) * scenario.thickness};
     auto modes = heat::modes_of(body, heat::with_diffusivity(likely, units::Diffusivity{diffusivity}),
                                 units::FilmCoefficient{film});

@@ -20,7 +20,11 @@ struct Request {
     bool at_risk = false;
     bool has_thermometer = true;
     bool has_wax_tell_tale = false;
+    bool pork = true;  // red meat only; some countries ask more of pork, so "not known" is taken as pork
 };
+
+/// A request with what the kind of food settles; the rest is for the caller to fill in.
+Request request_for(const facts::FoodKind& kind);
 
 /// The full temperature to which a food is finished over the fire after the bath.
 struct Finish {
@@ -35,6 +39,7 @@ struct Standard {
     units::Temperature cook_floor;   // bath never below, as the food sees it, while it cooks
     units::Temperature action_line;  // top up before a reading falls to this
     units::Temperature hold_floor;   // bath never below, after done
+    units::Temperature hold_action_line;  // after done: top up before a reading falls to this
     const facts::KillStandard* kill = nullptr;
     units::Temperature core_at_least;
     units::Duration core_at_least_for;
@@ -46,8 +51,8 @@ struct Standard {
 };
 
 /// Errors, each with a reason that a cook understands and a hint with the nearest allowed choice:
-/// category-refused (boar and bear, bivalves without finish, ...), target-too-low, at-risk-target-too-low,
-/// no-thermometer-refused, no-rule. Never looser than decisions.md.
+/// category-refused (boar and bear; liver and shellfish for people at risk), target-too-low, at-risk-target-too-low,
+/// no-thermometer-refused, no-rule (eggs, vegetables).
 problem::Result<Standard> standard_for(const Request& request);
 
 }  // namespace holdwater::safety

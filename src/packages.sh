@@ -1,0 +1,27 @@
+# SPDX-License-Identifier: MIT
+# Sourced by src/demo.sh and tests/run.sh: installs the Debian packages that are missing, saying which.
+
+build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfreetype-dev libtomlplusplus-dev
+  libcli11-dev libfmt-dev libboost-dev nlohmann-json3-dev fonts-b612 python3 python3-fonttools"
+test_packages="doctest-dev qpdf mupdf-tools poppler-utils libsundials-dev libbenchmark-dev"
+
+install_missing() {
+    missing=""
+    for package in "$@"; do
+        if [ "$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null)" != installed ]; then
+            missing="$missing $package"
+        fi
+    done
+    [ -n "$missing" ] || return 0
+    as_root=""
+    [ "$(id -u)" = 0 ] || as_root=sudo
+    echo "Installing from Debian:$missing"
+    # shellcheck disable=SC2086 # a list of words
+    $as_root apt-get update -qq
+    # shellcheck disable=SC2086
+    $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
+}
+
+configure() {
+    [ -f build/build.ninja ] || cmake -S . -B build -G Ninja "$@"
+}

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "safety/finish.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace holdwater::safety {
+namespace {
+
+using facts::Category;
+using facts::Cut;
+using facts::Ruleset;
+
+/// `figure` names the temperature in facts; its hold is "<figure>.hold", its source the figure's.
+Finish finish(std::string_view figure, std::string why) {
+    const facts::Facts& facts = facts::facts();
+    const std::string key{figure};
+    return {facts.temperature(key), facts.duration(key + ".hold"), std::move(why), facts.figure(key).source};
+}
+
+std::string why_cut(Cut cut) {
+    switch (cut) {
+        case Cut::minced: return "Minced: germs from the outside are all through it.";
+        case Cut::tenderised: return "Tenderised: blades or needles carried germs inside.";
+        case Cut::injected: return "Injected: needles carried germs inside.";
+        case Cut::rolled: return "Rolled: the outside with its germs is now inside.";
+        case Cut::stuffed: return "Stuffed: the middle was never one whole piece of meat.";
+        case Cut::intact:
+        case Cut::tied: return {};
+    }
+    return {};
+}
+
+std::string_view figure_for_cut(const Request& request) {
+    if (request.ruleset == Ruleset::uk) {
+        return "finish.uk";
+    }
+    return request.category == Category::poultry || request.cut == Cut::stuffed ? "finish.full" : "finish.red-meat";
+}
+
+}  // namespace
+
+bool is_whole_muscle(Cut cut) { return cut == Cut::intact || cut == Cut::tied; }
+
+std::optional<Finish> finish_for(const Request& request) {
+    std::optional<Finish> hottest;
+    const auto take = [&hottest](Finish one) {
+        if (!hottest || one.core > hottest->core) {
+            hottest = std::move(one);
+        }
+    };
+    if (request.category == Category::bivalve) {
+        take(finish("finish.bivalve", "Shellfish carry viruses that the bath does not kill."));
+    }
+    if (request.category == Category::liver) {
+        take(finish("finish.liver", "Liver carries viruses that the bath does not kill."));
+    }
+    if (request.category == Category::wild_game) {
+        take(finish("finish.full", "Game carries parasites and germs that no bath table covers."));
+    }
+    if (!is_whole_muscle(request.cut)) {
+        take(finish(figure_for_cut(request), why_cut(request.cut)));
+    }
+    const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
+    const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
+    if (request.at_risk && !whole_red_meat && !whole_fish) {
+        take(finish("finish.full", "People at risk eat: the bath alone is not enough for this food."));
+    }
+    return hottest;
+}
+
+}  // namespace holdwater::safety

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+#include "safety/standard.hpp"
+
+#include <algorithm>
+
+#include "safety/finish.hpp"
+#include "safety/refusals.hpp"
+
+namespace holdwater::safety {
+namespace {
+
+using facts::Category;
+
+/// The floors of the bath: as the rules say, and higher where no reading or no credit guards them.
+void set_floors(Standard& standard, const Request& request, const facts::Rule& rule) {
+    const facts::Facts& facts = facts::facts();
+    const units::TemperatureDifference margin = facts.difference("action-line.margin");
+    standard.cook_floor = rule.cook_floor;
+    standard.action_line = rule.action_line;
+    standard.hold_floor = rule.hold_floor;
+    // Only whole red roasts cooked by the published rows may be held from their lowest row on.
+    if (request.category == Category::red_meat && (!is_whole_muscle(request.cut) || request.at_risk)) {
+        standard.hold_floor = std::max(standard.hold_floor, facts.temperature("hold-floor.other-red-meat"));
+    }
+    if (!request.has_thermometer) {
+        standard.cook_floor = std::max(standard.cook_floor, rule.cook_floor_no_thermometer);
+        standard.action_line = std::max(standard.action_line, standard.cook_floor + margin);
+        standard.hold_floor = std::max(standard.hold_floor, rule.cook_floor_no_thermometer);
+    }
+    standard.hold_action_line = std::max(standard.action_line, standard.hold_floor + margin);
+}
+
+void set_core(Standard& standard, const Request& request, const facts::Rule& rule) {
+    const facts::Facts& facts = facts::facts();
+    standard.core_at_least = rule.core_at_least;
+    standard.core_at_least_for = rule.core_at_least_for;
+    standard.consumer_core = rule.consumer_core;
+    standard.consumer_hold = rule.consumer_hold;
+    if (request.category != Category::red_meat || !is_whole_muscle(request.cut)) {
+        return;
+    }
+    if (request.pork && rule.pork_core) {
+        standard.core_at_least = std::max(standard.core_at_least, *rule.pork_core);
+        standard.consumer_core = std::max(standard.consumer_core, *rule.pork_core);
+    }
+    if (request.at_risk) {
+        standard.core_at_least = std::max(standard.core_at_least, facts.temperature("at-risk.red-meat"));
+        standard.core_at_least_for = std::max(standard.core_at_least_for, facts.duration("at-risk.red-meat.hold"));
+    }
+}
+
+}  // namespace
+
+Request request_for(const facts::FoodKind& kind) {
+    Request request;
+    request.category = kind.category;
+    request.pork = kind.pork;
+    return request;
+}
+
+problem::Result<Standard> standard_for(const Request& request) {
+    Standard standard;
+    standard.finish = finish_for(request);
+    if (std::optional<problem::Problem> refusal = refuse_food(request, standard.finish.has_value())) {
+        return *refusal;
+    }
+    const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
+    if (rule == nullptr) {
+        return problem::error("no-rule", "There is no rule for this food, so there is no safe plan for it.",
+                              "Cook it over the fire, hot all through.");
+    }
+    if (std::optional<problem::Problem> refusal = refuse_target(request, *rule)) {
+        return *refusal;
+    }
+    set_floors(standard, request, *rule);
+    set_core(standard, request, *rule);
+    standard.kill = &facts::facts().kill_standard(rule->kill_standard);
+    standard.below_consumer_advice =
+        !standard.finish && request.target < std::max(standard.consumer_core, standard.core_at_least) -
+                                                 facts::facts().difference("target.rounding");
+    standard.rule_source = rule->source;
+    return standard;
+}
+
+}  // namespace holdwater::safety

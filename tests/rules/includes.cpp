@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+// The direction of includes: the table of DEVELOPERS.md, checked against every file of src/.
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <regex>
+#include <set>
+#include <string>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const std::map<std::string, std::set<std::string>> may_see = {
+    {"problem", {}},
+    {"units", {}},
+    {"facts", {}},
+    {"heat", {"facts"}},
+    {"safety", {"facts"}},
+    {"trip", {"facts"}},
+    {"answer", {"facts", "heat", "safety", "trip"}},
+    {"plan", {"facts", "heat", "safety", "trip", "answer"}},
+    {"words", {}},
+    {"card", {"facts", "heat", "safety", "trip", "answer", "plan", "words"}},
+    {"layout", {"card", "words"}},
+    {"draw", {"layout"}},
+    {"cli", {"facts", "heat", "safety", "trip", "answer", "plan", "words", "card", "layout", "draw"}}};
+
+const std::set<std::string> toml_folders = {"facts", "trip", "words", "layout"};
+
+/// Every include of a folder's files, as (file, included).
+template <class Visit>
+void each_include(Visit visit) {
+    const std::regex line(R"re(^\s*#\s*include\s*[<"]([^>"]+)[>"].*)re");
+    for (const auto& entry : fs::recursive_directory_iterator(fs::path(HOLDWATER_SOURCE_DIR) / "src")) {
+        const auto extension = entry.path().extension();
+        if (extension != ".cpp" && extension != ".hpp") {
+            continue;
+        }
+        std::ifstream in(entry.path());
+        for (std::string text; std::getline(in, text);) {
+            if (std::smatch match; std::regex_match(text, match, line)) {
+                visit(entry.path().parent_path().filename().string(), entry.path().filename().string(), match[1].str());
+            }
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("each folder includes only what the design lets it see") {
+    int seen = 0;
+    each_include([&](const std::string& folder, const std::string& file, const std::string& included) {
+        const auto slash = included.find('/');
+        if (slash == std::string::npos) {
+            return;
+        }
+        const std::string target = included.substr(0, slash);
+        if (!may_see.contains(target) || target == folder || target == "problem" || target == "units") {
+            return;
+        }
+        ++seen;
+        CAPTURE(file);
+        CAPTURE(included);
+        REQUIRE(may_see.contains(folder));
+        CHECK(may_see.at(folder).contains(target));
+        if (folder == "trip") {
+            CHECK(included == "facts/names.hpp");
+        }
+        if (folder == "layout" && target == "card") {
+            CHECK(included == "card/content.hpp");
+        }
+        if (folder == "draw") {
+            const bool page = included == "layout/page.hpp" || included == "layout/measure.hpp";
+            CHECK(page);
+        }
+    });
+    CHECK(seen > 40);
+}
+
+TEST_CASE("units and problem see nothing of the rest") {
+    each_include([&](const std::string& folder, const std::string& file, const std::string& included) {
+        if (folder != "problem" && folder != "units") {
+            return;
+        }
+        const std::string target = included.substr(0, included.find('/'));
+        CAPTURE(file);
+        CAPTURE(included);
+        const bool wrong = included.find('/') != std::string::npos && may_see.contains(target) && target != folder &&
+                           target != "problem";
+        CHECK_FALSE(wrong);
+    });
+}
+
+TEST_CASE("only draw knows the drawing libraries, only four folders know toml++") {
+    each_include([&](const std::string& folder, const std::string& file, const std::string& included) {
+        CAPTURE(file);
+        CAPTURE(included);
+        const bool drawing = included.starts_with("hpdf") || included.starts_with("cairo") ||
+                             included.starts_with("ft2build") || included.starts_with("freetype");
+        if (drawing) {
+            CHECK(folder == "draw");
+        }
+        if (included.starts_with("toml++")) {
+            CHECK(toml_folders.contains(folder));
+        }
+    });
+}
