@@ -11,11 +11,11 @@
 namespace holdwater::facts {
 namespace {
 
-constexpr std::array provenances{
-    std::pair{std::string_view{"read"}, Provenance::read}, std::pair{std::string_view{"memory"}, Provenance::memory},
-    std::pair{std::string_view{"computed"}, Provenance::computed},
-    std::pair{std::string_view{"measured"}, Provenance::measured},
-    std::pair{std::string_view{"judgement"}, Provenance::judgement}};
+constexpr std::array provenances{std::pair{std::string_view{"read"}, Provenance::read},
+                                 std::pair{std::string_view{"memory"}, Provenance::memory},
+                                 std::pair{std::string_view{"computed"}, Provenance::computed},
+                                 std::pair{std::string_view{"measured"}, Provenance::measured},
+                                 std::pair{std::string_view{"judgement"}, Provenance::judgement}};
 
 constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
@@ -39,8 +39,7 @@ const toml::node* Entry::find(std::string_view key) {
 void Entry::fault(std::string code, std::string message, std::string hint) {
     problem::Problem problem = problem::error(std::move(code), name_ + ": " + std::move(message), std::move(hint));
     const toml::source_position& begin = table_.source().begin;
-    problem.place =
-        problem::Place{std::string{file_}, static_cast<int>(begin.line), static_cast<int>(begin.column)};
+    problem.place = problem::Place{std::string{file_}, static_cast<int>(begin.line), static_cast<int>(begin.column)};
     problems_.push_back(std::move(problem));
 }
 

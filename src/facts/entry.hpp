@@ -3,6 +3,9 @@
 // type or left over becomes a problem with its place.
 #pragma once
 
+#include "facts/facts.hpp"
+#include "problem/problem.hpp"
+
 #include <toml++/toml.h>
 
 #include <initializer_list>
@@ -10,9 +13,6 @@
 #include <set>
 #include <string>
 #include <string_view>
-
-#include "facts/facts.hpp"
-#include "problem/problem.hpp"
 
 namespace holdwater::facts {
 

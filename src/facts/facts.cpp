@@ -1,22 +1,25 @@
 // SPDX-License-Identifier: MIT
 #include "facts/facts.hpp"
 
+#include "facts/read_facts.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
 #include <stdexcept>
 
-#include "facts/read_facts.hpp"
-
 namespace holdwater::facts {
 namespace {
 
-constexpr std::array categories{
-    Name<Category>{Category::red_meat, "red-meat"},   Name<Category>{Category::poultry, "poultry"},
-    Name<Category>{Category::fish, "fish"},           Name<Category>{Category::wild_game, "wild-game"},
-    Name<Category>{Category::boar_or_bear, "boar-or-bear"}, Name<Category>{Category::liver, "liver"},
-    Name<Category>{Category::bivalve, "bivalve"},     Name<Category>{Category::egg, "egg"},
-    Name<Category>{Category::vegetable, "vegetable"}};
+constexpr std::array categories{Name<Category>{Category::red_meat, "red-meat"},
+                                Name<Category>{Category::poultry, "poultry"},
+                                Name<Category>{Category::fish, "fish"},
+                                Name<Category>{Category::wild_game, "wild-game"},
+                                Name<Category>{Category::boar_or_bear, "boar-or-bear"},
+                                Name<Category>{Category::liver, "liver"},
+                                Name<Category>{Category::bivalve, "bivalve"},
+                                Name<Category>{Category::egg, "egg"},
+                                Name<Category>{Category::vegetable, "vegetable"}};
 
 template <class Entry>
 const Entry* find(const std::vector<Entry>& entries, std::string_view key) {
@@ -66,14 +69,24 @@ const Facts& facts() {
     return all;
 }
 
-const Figure& Facts::figure(std::string_view key) const { return need(figures_, key, "figure"); }
-const Spread& Facts::spread(std::string_view key) const { return need(spreads_, key, "spread"); }
+const Figure& Facts::figure(std::string_view key) const {
+    return need(figures_, key, "figure");
+}
+const Spread& Facts::spread(std::string_view key) const {
+    return need(spreads_, key, "spread");
+}
 const KillStandard& Facts::kill_standard(std::string_view key) const {
     return need(kill_standards_, key, "kill standard");
 }
-const GrowthModel& Facts::growth(std::string_view key) const { return need(growth_models_, key, "growth model"); }
-const Source& Facts::source(std::string_view key) const { return need(sources_, key, "source"); }
-const FoodKind* Facts::find_food(std::string_view key) const { return find(foods_, key); }
+const GrowthModel& Facts::growth(std::string_view key) const {
+    return need(growth_models_, key, "growth model");
+}
+const Source& Facts::source(std::string_view key) const {
+    return need(sources_, key, "source");
+}
+const FoodKind* Facts::find_food(std::string_view key) const {
+    return find(foods_, key);
+}
 
 const Rule* Facts::find_rule(Ruleset ruleset, Category category) const {
     for (const Rule& rule : rules_) {
@@ -116,26 +129,40 @@ units::Duration Facts::duration(std::string_view key) const {
 
 std::string_view to_text(Provenance provenance) {
     switch (provenance) {
-        case Provenance::read: return "read";
-        case Provenance::memory: return "from memory";
-        case Provenance::computed: return "computed";
-        case Provenance::measured: return "measured";
-        case Provenance::judgement: return "judgement";
+        case Provenance::read:
+            return "read";
+        case Provenance::memory:
+            return "from memory";
+        case Provenance::computed:
+            return "computed";
+        case Provenance::measured:
+            return "measured";
+        case Provenance::judgement:
+            return "judgement";
     }
     return {};
 }
 
 std::string_view to_text(Category category) {
     switch (category) {
-        case Category::red_meat: return "red meat";
-        case Category::poultry: return "poultry";
-        case Category::fish: return "fish";
-        case Category::wild_game: return "game";
-        case Category::boar_or_bear: return "wild boar or bear";
-        case Category::liver: return "liver";
-        case Category::bivalve: return "mussels, clams and oysters";
-        case Category::egg: return "eggs";
-        case Category::vegetable: return "vegetables";
+        case Category::red_meat:
+            return "red meat";
+        case Category::poultry:
+            return "poultry";
+        case Category::fish:
+            return "fish";
+        case Category::wild_game:
+            return "game";
+        case Category::boar_or_bear:
+            return "wild boar or bear";
+        case Category::liver:
+            return "liver";
+        case Category::bivalve:
+            return "mussels, clams or oysters";
+        case Category::egg:
+            return "eggs";
+        case Category::vegetable:
+            return "vegetables";
     }
     return {};
 }

@@ -3,15 +3,15 @@
 // A figure knows its source and how far that source was seen; `holdwater sources` prints them all.
 #pragma once
 
+#include "facts/names.hpp"
+#include "problem/problem.hpp"
+#include "units/quantity.hpp"
+
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "facts/names.hpp"
-#include "problem/problem.hpp"
-#include "units/quantity.hpp"
 
 namespace holdwater::facts {
 
@@ -25,12 +25,12 @@ struct Source {
 
 /// A single number with its unit, range and origin.
 struct Figure {
-    std::string key;      // "film.cautious"
-    double value = 0.0;   // in `unit`
-    std::string unit;     // as written in contracts: "W/m2/K"
-    double low = 0.0;     // the range in which the truth is thought to lie
+    std::string key;     // "film.cautious"
+    double value = 0.0;  // in `unit`
+    std::string unit;    // as written in contracts: "W/m2/K"
+    double low = 0.0;    // the range in which the truth is thought to lie
     double high = 0.0;
-    std::string source;   // key of a Source
+    std::string source;  // key of a Source
     Provenance provenance = Provenance::judgement;
     std::string meaning;  // one line
 };
@@ -53,11 +53,11 @@ template <>
 std::span<const Name<Category>> names();
 
 struct FoodKind {
-    std::string key;       // "pork-loin"
-    std::string name;      // "pork loin, lean"
+    std::string key;   // "pork-loin"
+    std::string name;  // "pork loin, lean"
     Category category = Category::red_meat;
-    bool pork = false;     // of the pig: some countries ask more of it than of other red meat
-    std::string growth;    // key of the growth model that fits: beef, pork, chicken
+    bool pork = false;   // of the pig: some countries ask more of it than of other red meat
+    std::string growth;  // key of the growth model that fits: beef, pork, chicken
     Composition composition;
     std::string source;
     Provenance provenance = Provenance::read;
@@ -72,8 +72,8 @@ struct KillRow {
 /// A published kill standard. Rows rise in temperature. Below the first row nothing is credited; between two rows the
 /// lower row's time counts; above the last row its time counts.
 struct KillStandard {
-    std::string key;     // "us-red-meat-6.5"
-    std::string claim;   // "6.5 log Salmonella"
+    std::string key;    // "us-red-meat-6.5"
+    std::string claim;  // "6.5 log Salmonella"
     std::vector<KillRow> rows;
     std::string source;
     Provenance provenance = Provenance::read;
@@ -89,11 +89,11 @@ struct Rule {
     std::string kill_standard;                     // key
     units::Temperature core_at_least;              // the core must reach this at some time, besides the kill
     units::Duration core_at_least_for;
-    units::Temperature hold_floor;                 // after done: the bath not below this
-    units::Temperature consumer_core;              // the country's consumer advice for this category
+    units::Temperature hold_floor;     // after done: the bath not below this
+    units::Temperature consumer_core;  // the country's consumer advice for this category
     units::Duration consumer_hold;
-    units::Temperature lowest_target;              // a lower target is refused
-    std::optional<units::Temperature> pork_core;   // pork: instead of core_at_least, consumer_core and lowest_target
+    units::Temperature lowest_target;             // a lower target is refused
+    std::optional<units::Temperature> pork_core;  // pork: instead of core_at_least, consumer_core and lowest_target
     std::string source;
     Provenance provenance = Provenance::read;
     std::string note;
@@ -103,9 +103,9 @@ enum class SpreadShape { uniform, normal, lognormal, triangular };
 
 /// What is not known exactly, and how far it may be off.
 struct Spread {
-    std::string key;     // "thickness"
+    std::string key;  // "thickness"
     SpreadShape shape = SpreadShape::uniform;
-    double low = 0.0;    // 5 % or lower end, see `meaning`; factors where unit is "1"
+    double low = 0.0;  // 5 % or lower end, see `meaning`; factors where unit is "1"
     double high = 0.0;
     std::string unit;
     std::string source;
@@ -123,10 +123,10 @@ struct BurnRow {
 };
 
 struct GrowthModel {
-    std::string key;   // beef, pork, chicken
-    double b = 0.0;    // 1/(K sqrt(h))
+    std::string key;  // beef, pork, chicken
+    double b = 0.0;   // 1/(K sqrt(h))
     units::Temperature lowest;
-    double c = 0.0;    // 1/K
+    double c = 0.0;  // 1/K
     units::Temperature highest;
     double q0_likely = 0.0;
     double q0_cautious = 0.0;

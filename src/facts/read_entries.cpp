@@ -10,10 +10,9 @@
 namespace holdwater::facts {
 namespace {
 
-constexpr std::array spread_shapes{Name<SpreadShape>{SpreadShape::uniform, "uniform"},
-                                   Name<SpreadShape>{SpreadShape::normal, "normal"},
-                                   Name<SpreadShape>{SpreadShape::lognormal, "lognormal"},
-                                   Name<SpreadShape>{SpreadShape::triangular, "triangular"}};
+constexpr std::array spread_shapes{
+    Name<SpreadShape>{SpreadShape::uniform, "uniform"}, Name<SpreadShape>{SpreadShape::normal, "normal"},
+    Name<SpreadShape>{SpreadShape::lognormal, "lognormal"}, Name<SpreadShape>{SpreadShape::triangular, "triangular"}};
 
 // Printed compositions add up to 97 to 102; a row outside these bounds was copied wrongly.
 constexpr double least_sum = 95.0;

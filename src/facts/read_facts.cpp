@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "facts/read_facts.hpp"
 
+#include "facts/read_entries.hpp"
+
 #include <fmt/format.h>
 
 #include <cstdint>
 #include <set>
 #include <utility>
-
-#include "facts/read_entries.hpp"
 
 namespace holdwater::facts {
 
@@ -36,14 +36,10 @@ void FactsReader::read_all(const toml::table& document, std::string_view file, s
 
 void FactsReader::read(const toml::table& document, std::string_view file) {
     const std::pair<std::string_view, ReadOne> kinds[] = {
-        {"source", &FactsReader::source},
-        {"figure", &FactsReader::figure},
-        {"food", &FactsReader::food},
-        {"kill_standard", &FactsReader::kill_standard},
-        {"rule", &FactsReader::rule},
-        {"spread", &FactsReader::spread},
-        {"burn", &FactsReader::burn},
-        {"growth_model", &FactsReader::growth_model},
+        {"source", &FactsReader::source}, {"figure", &FactsReader::figure},
+        {"food", &FactsReader::food},     {"kill_standard", &FactsReader::kill_standard},
+        {"rule", &FactsReader::rule},     {"spread", &FactsReader::spread},
+        {"burn", &FactsReader::burn},     {"growth_model", &FactsReader::growth_model},
     };
     std::set<std::string_view> known;
     for (const auto& [kind, read_one] : kinds) {

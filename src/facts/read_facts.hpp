@@ -2,11 +2,11 @@
 // Reads and checks the facts from TOML texts: those compiled in, or those that a test hands over.
 #pragma once
 
-#include <span>
-#include <string_view>
-
 #include "facts/facts.hpp"
 #include "problem/problem.hpp"
+
+#include <span>
+#include <string_view>
 
 namespace holdwater::facts {
 

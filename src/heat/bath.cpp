@@ -14,7 +14,7 @@ namespace {
 
 // After a jump each step length is used so many times before the next longer one: seconds first, minutes later. A
 // numerical setting; tests/heat holds the result against steps of one second.
-constexpr std::size_t steps_per_length = 2;
+constexpr std::size_t steps_per_length = 3;
 
 double water_cp() { return water_specific_heat().si(); }
 

@@ -26,6 +26,12 @@ struct Series {
 /// Source: incropera-fhmt ch. 5, cengel-hmt ch. 4 (b = 0, 1, 2); Bessel form of order (b - 1)/2 between.
 Series series(double b, double biot, int terms);
 
+/// theta of one direction at a place r (0 centre or blocked face, 1 wetted face) and at a Fourier number
+/// alpha t / half^2, with as many terms as the time asks for: what is left out stays under 1e-12 from Fo 1e-4 on, up to
+/// the most terms below that. The product over directions is the theta of a whole body at any point.
+double theta_at(double b, double biot, double fourier, double r);
+double theta_mean(double b, double biot, double fourier);
+
 struct Body {
     facts::Shape shape = facts::Shape::slab;
     units::Length thickness;              // the smallest way through; for round and ball the diameter

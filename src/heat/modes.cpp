@@ -7,13 +7,14 @@
 namespace holdwater::heat {
 namespace {
 
-// How far the series is carried; numerical settings, not figures: tests/heat/test_modes.cpp holds them to 0.2 % of a
-// bath step in the core from the time on that the core moves at all, and to 0.02 % in the mean's lag.
-constexpr double fastest_over_slowest = 150.0;  // modes that die sooner than this share of the slowest are cut off
+// How far the series is carried. Numerical settings, not figures; tests/heat/modes.cpp holds the result to 6 % of a bath
+// step in the core within the first minute and to 2 % after it, when a real core has hardly begun to move, to 0.3 % once
+// it moves, and the mean to 0.3 % after the first minute.
+constexpr double fastest_over_slowest = 150.0;  // modes of a higher rate than this many times the slowest are cut off
 constexpr double fastest_rate = 0.25;           // 1/s; what dies within seconds is cut off in thin pieces too
 constexpr double least_core = 1e-4;             // weight times lifetime, as a share of the slowest mode's
 constexpr double least_mean = 1e-5;
-constexpr double fade = 0.03;
+constexpr double fade_time = 0.02;              // in lifetimes of the slowest mode
 constexpr int fade_order = 3;
 constexpr double merge_above = 4.0;             // times the slowest rate: from there modes of like rate become one
 constexpr double merge_within = 1.25;           // ratio of rates
@@ -40,6 +41,12 @@ Mode times(const Mode& mode, const Ladder& ladder, std::size_t n, bool nearest_f
     return {mode.rate + ladder.rate[n], mode.core * ladder.series.centre[n],
             mode.surface * (nearest_face ? ladder.series.surface[n] : ladder.series.centre[n]),
             mode.mean * ladder.series.mean[n]};
+}
+
+/// The core's series alternates: cut off sharply it would swing by several per cent after each jump. Its last terms are
+/// faded out, which leaves slow modes alone (to the order below) and the core at rest while it has not begun to move.
+double fade(double rate_over_slowest) {
+    return 1.0 - std::pow(-std::expm1(-fade_time * rate_over_slowest), fade_order);
 }
 
 /// One mode for several whose rates lie close together and whose core weights have one sign: the weights add up, the rate
@@ -123,7 +130,7 @@ Modes product_of(const std::vector<Direction>& directions, const FoodProperties&
     }
     std::sort(modes.begin(), modes.end(), [](const Mode& a, const Mode& b) { return a.rate < b.rate; });
     for (Mode& mode : modes) {
-        mode.core *= 1.0 - std::pow(-std::expm1(-fade * mode.rate / slowest), fade_order);
+        mode.core *= fade(mode.rate / slowest);
     }
     const Mode first = modes.front();
     std::erase_if(modes, [&](const Mode& mode) {

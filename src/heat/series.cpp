@@ -100,6 +100,12 @@ double eigenvalue(double b, double biot, double low, double high, double guess) 
     return zeta;
 }
 
+/// Terms after which exp(-zeta^2 Fo) is below 1e-13: one eigenvalue lies in each stretch of about pi.
+int terms_for(double fourier) {
+    constexpr double most = 180.0;
+    return 2 + static_cast<int>(std::min(most, std::sqrt(30.0 / std::max(fourier, 1e-12)) / pi));
+}
+
 }  // namespace
 
 Series series(double b, double biot, int terms) {
@@ -134,6 +140,25 @@ Series series(double b, double biot, int terms) {
         low = high;
     }
     return result;
+}
+
+double theta_at(double b, double biot, double fourier, double r) {
+    const Series s = series(b, biot, terms_for(fourier));
+    double sum = 0.0;
+    for (std::size_t n = 0; n < s.zeta.size(); ++n) {
+        const double place = r > 0.0 ? edge_at(b, s.zeta[n] * r).value : 1.0;
+        sum += s.centre[n] * place * std::exp(-s.zeta[n] * s.zeta[n] * fourier);
+    }
+    return sum;
+}
+
+double theta_mean(double b, double biot, double fourier) {
+    const Series s = series(b, biot, terms_for(fourier));
+    double sum = 0.0;
+    for (std::size_t n = 0; n < s.zeta.size(); ++n) {
+        sum += s.mean[n] * std::exp(-s.zeta[n] * s.zeta[n] * fourier);
+    }
+    return sum;
 }
 
 }  // namespace holdwater::heat

@@ -43,7 +43,7 @@ class RulerPlan {
     void place_labels(Upright& made) const;
     void place_bar(Upright& made) const;
     TextStyle label_style(bool on_black) const;
-    double two_line_width(const card::Text& text) const;
+    double two_line_width(const card::Text& text, const TextStyle& style) const;
 
     const card::Ruler& block_;
     const Setting& setting_;
@@ -67,10 +67,10 @@ TextStyle RulerPlan::label_style(bool on_black) const {
 }
 
 /// The least width in which a text stands in two lines.
-double RulerPlan::two_line_width(const card::Text& text) const {
+double RulerPlan::two_line_width(const card::Text& text, const TextStyle& style) const {
     constexpr double step = 0.25;
-    double width = widest_word(text, label_style(true), setting_.measure);
-    while (break_lines(text, label_style(true), width, setting_.measure).size() > 2) {
+    double width = widest_word(text, style, setting_.measure);
+    while (break_lines(text, style, width, setting_.measure).size() > 2) {
         width += step;
     }
     return width;
@@ -80,14 +80,14 @@ Upright RulerPlan::draw() {
     const double line_height = leading(setting_.format.figure_pt);
     zero_ = from_ + zero_head + 0.5 * line_height;
 
-    double widest = widest_word(block_.zero_label, body_style(setting_), setting_.measure);
+    double widest = two_line_width(block_.zero_label, body_style(setting_));
     for (const auto& tick : block_.ticks) {
         widest = std::max(widest, one_line(tick.label, label_style(false), setting_.measure).width);
     }
     const double pad = setting_.scaled(1.2);
     const double bar_inset = setting_.format.margin + 2.0 * pad;
-    inner_ = std::max({label_at + widest + pad, bar_inset + two_line_width(block_.too_thick_label),
-                       bar_inset + two_line_width(setting_.phrases.longer)});
+    inner_ = std::max({label_at + widest + pad, bar_inset + two_line_width(block_.too_thick_label, label_style(true)),
+                       bar_inset + two_line_width(setting_.phrases.longer, label_style(true))});
     zero_text_ = break_lines(block_.zero_label, body_style(setting_), widest, setting_.measure);
 
     const auto bar_lines = [&](const card::Text& text) {
@@ -121,11 +121,13 @@ Upright RulerPlan::draw() {
 
 void RulerPlan::place_bar(Upright& made) const {
     const double pad = setting_.scaled(1.2);
-    PlacedBox bar = filled_box(setting_.format.margin, zero_ + end_, inner_ - setting_.format.margin, to_ - zero_ - end_);
+    constexpr double longest = 18.0;  // more black says no more
+    const double text = lines_height(bar_text_.size(), setting_.format.figure_pt);
+    const double length = std::min(to_ - zero_ - end_, std::max(longest, text + 2.0 * pad));
+    PlacedBox bar = filled_box(setting_.format.margin, zero_ + end_, inner_ - setting_.format.margin, length);
     bar.role = Role::ruler_tick;
     made.items.emplace_back(bar);
-    const double text = lines_height(bar_text_.size(), setting_.format.figure_pt);
-    double baseline = zero_ + end_ + std::max(pad, 0.5 * (to_ - zero_ - end_ - text)) + ascent(setting_.format.figure_pt);
+    double baseline = zero_ + end_ + std::max(pad, 0.5 * (length - text)) + ascent(setting_.format.figure_pt);
     for (const auto& one : bar_text_) {
         place(made.items, one, setting_.format.margin + pad, baseline, label_style(true));
         baseline += leading(setting_.format.figure_pt);

@@ -24,26 +24,20 @@ struct ColumnPlan {
     double width = 0.0;
     double x = 0.0;
     FigureColumn figures;
+    TextStyle style;  // of its cells
 };
 
-/// Headings with figures in them ("at 60 °C") are read as figures are.
-TextStyle head_style(const card::Text& head, const Setting& setting) {
-    TextStyle style = body_style(setting);
-    style.role = Role::table;
-    const bool figures = std::any_of(head.begin(), head.end(), [](char c) { return c >= '0' && c <= '9'; });
-    style.size_pt = figures ? setting.format.figure_pt : setting.format.body_pt;
-    return style;
+bool has_digit(const card::Text& text) {
+    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-TextStyle cell_style(const card::Column& column, const card::Text& cell, const Setting& setting) {
-    TextStyle style = figure_style(setting);
-    if (!column.strong) {
-        style.face = Face::regular;
-    }
-    const bool figures = std::any_of(cell.begin(), cell.end(), [](char c) { return c >= '0' && c <= '9'; });
-    if (column.align == card::Align::left && !figures && !column.strong) {
-        style.size_pt = setting.format.body_pt;  // a column of words
-    }
+/// Headings with figures in them ("at 60 °C") are read as figures are.
+TextStyle head_style(const card::Table& block, const Setting& setting) {
+    TextStyle style = body_style(setting);
+    style.role = Role::table;
+    const bool figures =
+        std::any_of(block.columns.begin(), block.columns.end(), [](const auto& column) { return has_digit(column.head); });
+    style.size_pt = figures ? setting.format.figure_pt : setting.format.body_pt;
     return style;
 }
 
@@ -60,6 +54,7 @@ class TablePlan {
     Fragment draw() const;
 
   private:
+    TextStyle column_style(std::size_t c) const;
     void measure_columns();
     void share_width();
     Fragment draw_row(const std::vector<card::Text>& row) const;
@@ -72,16 +67,29 @@ class TablePlan {
     double too_wide_ = 0.0;
 };
 
+/// Figures at their size; a column of nothing but words at the size of words.
+TextStyle TablePlan::column_style(std::size_t c) const {
+    TextStyle style = figure_style(setting_);
+    style.face = block_.columns[c].strong ? Face::bold : Face::regular;
+    const bool figures = std::any_of(block_.rows.begin(), block_.rows.end(),
+                                     [c](const auto& row) { return c < row.size() && has_digit(row[c]); });
+    if (!figures && !block_.columns[c].strong && !keeps_figures(block_.columns[c])) {
+        style.size_pt = setting_.format.body_pt;
+    }
+    return style;
+}
+
 void TablePlan::measure_columns() {
     const Measure& measure = setting_.measure;
     for (std::size_t c = 0; c < plans_.size(); ++c) {
         const card::Column& column = block_.columns[c];
         ColumnPlan& plan = plans_[c];
+        plan.style = column_style(c);
+        const TextStyle& style = plan.style;
         for (const auto& row : block_.rows) {
             if (c >= row.size()) {
                 continue;
             }
-            const TextStyle style = cell_style(column, row[c], setting_);
             if (keeps_figures(column)) {
                 plan.figures.take(figure_of(row[c], style, measure));
                 plan.natural = std::max(plan.natural, plan.figures.width());
@@ -92,7 +100,7 @@ void TablePlan::measure_columns() {
             }
         }
         // A heading may take a second line rather than widen its column much.
-        const TextStyle head = head_style(column.head, setting_);
+        const TextStyle head = head_style(block_, setting_);
         const double whole = one_line(column.head, head, measure).width;
         const double word = widest_word(column.head, head, measure);
         plan.natural = std::max({plan.natural, word, 0.55 * whole});
@@ -148,13 +156,12 @@ Fragment TablePlan::draw_heads() const {
     Fragment made;
     std::vector<std::vector<TextLine>> heads;
     double height = 0.0;
+    const TextStyle style = head_style(block_, setting_);
     for (std::size_t c = 0; c < plans_.size(); ++c) {
-        const TextStyle style = head_style(block_.columns[c].head, setting_);
         heads.push_back(break_lines(block_.columns[c].head, style, plans_[c].width, setting_.measure));
         height = std::max(height, lines_height(heads.back().size(), style.size_pt));
     }
     for (std::size_t c = 0; c < plans_.size(); ++c) {
-        const TextStyle style = head_style(block_.columns[c].head, setting_);
         const auto align = block_.columns[c].align;
         double baseline = height - descent(style.size_pt) -
                           static_cast<double>(heads[c].empty() ? 0 : heads[c].size() - 1) * leading(style.size_pt);
@@ -178,7 +185,7 @@ Fragment TablePlan::draw_row(const std::vector<card::Text>& row) const {
     for (std::size_t c = 0; c < plans_.size() && c < row.size(); ++c) {
         const card::Column& column = block_.columns[c];
         const ColumnPlan& plan = plans_[c];
-        const TextStyle style = cell_style(column, row[c], setting_);
+        const TextStyle& style = plan.style;
         if (keeps_figures(column)) {
             place_figure(made.items, figure_of(row[c], style, setting_.measure), plan.figures, plan.x, plan.width,
                          column.align, baseline, style);
@@ -205,7 +212,7 @@ Fragment TablePlan::draw() const {
         style.quiet_units = false;
         const Fragment title = paragraph(block_.title, style, width, setting_.measure);
         put(made, title, 0.0, 0.0);
-        made.height = title.height + setting_.scaled(1.0);
+        made.height = title.height + setting_.scaled(1.6);
     }
     const bool has_heads =
         std::any_of(block_.columns.begin(), block_.columns.end(), [](const auto& c) { return !c.head.empty(); });

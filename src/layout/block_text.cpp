@@ -13,9 +13,9 @@ Fragment heading(const card::Heading& block, const Setting& setting) {
     style.face = Face::bold;
     style.quiet_units = false;
     style.role = Role::heading;
-    const double air = setting.first ? 0.0 : setting.scaled(1.5);
+    const double air = setting.ruled ? 0.0 : setting.scaled(1.5);
     Fragment made;
-    if (!setting.first) {
+    if (!setting.ruled) {
         made.items.emplace_back(line(0.0, 0.0, setting.width, 0.0, rule_pt));
     }
     const Fragment text = paragraph(block.text, style, setting.width, setting.measure);

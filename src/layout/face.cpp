@@ -34,6 +34,11 @@ constexpr double after_heading = 1.8;
 constexpr double above_cautions = 2.0;
 constexpr double above_foot = 1.4;
 
+bool ends_with_rule(const Piece& piece) {
+    return std::holds_alternative<card::Table>(piece.block) || std::holds_alternative<card::WriteIn>(piece.block) ||
+           std::holds_alternative<card::Ladder>(piece.block);
+}
+
 bool is_heading(const Piece& piece) { return std::holds_alternative<card::Heading>(piece.block); }
 
 /// "2 of 3": a card whose faces fill more than one leaf.
@@ -76,7 +81,7 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
     bool after_head = false;
     for (const auto& piece : pieces) {
         Fragment part;
-        here.first = made.parts.empty();
+        here.ruled = made.parts.empty() || ends_with_rule(pieces[made.parts.size() - 1]);
         if (const auto* list = std::get_if<card::Steps>(&piece.block)) {
             part = steps(*list, here, piece.first_number);
         } else if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {

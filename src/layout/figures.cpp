@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <string_view>
 
+#include "layout/emphasis.hpp"
+
 namespace holdwater::layout {
 
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// Bytes of a leading sign or bound: "+", "<", "≤", "−" and the like.
 std::size_t sign_length(std::string_view text) {

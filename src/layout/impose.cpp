@@ -142,7 +142,7 @@ void place_head(Page& page, const Sheet& sheet, const std::string& title, const 
     style.size_pt = head_pt;
     style.role = Role::artifact;
     style.quiet_units = false;
-    const double left = sheet.margin_sides;
+    const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
     double baseline = sheet.margin_top + ascent(head_pt);
     place(page.items, one_line("*" + title + " · " + page.name + "* · " + phrases.print_rule, style, measure), left, baseline, style);
 

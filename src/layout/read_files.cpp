@@ -2,15 +2,16 @@
 // Reads layouts/formats/*.toml and layouts/sheets/*.toml: every fault with its line, unknown keys with the nearest known.
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <iterator>
 #include <optional>
 #include <string_view>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <toml++/toml.h>
 
 #include "layout/layout.hpp"
-#include "layout/style.hpp"
+#include "units/nearest.hpp"
 
 namespace holdwater::layout {
 
@@ -27,20 +28,6 @@ struct Field {
     double least = 0.0;
     double most = greatest_mm;
 };
-
-std::size_t edit_distance(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        std::size_t diagonal = row[0]++;
-        for (std::size_t j = 0; j < b.size(); ++j) {
-            const std::size_t above = row[j + 1];
-            row[j + 1] = a[i] == b[j] ? diagonal : 1 + std::min({diagonal, above, row[j]});
-            diagonal = above;
-        }
-    }
-    return row.back();
-}
 
 class Reader {
   public:
@@ -89,16 +76,17 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
         fault("toml-unreadable", std::string(error.description()), "", error.source());
         return;
     }
+    std::vector<std::string_view> names;
+    std::transform(fields.begin(), fields.end(), std::back_inserter(names), [](const Field& field) { return field.key; });
     for (const auto& [key, node] : table) {
         const auto known = std::find_if(fields.begin(), fields.end(), [&](const auto& field) { return field.key == key.str(); });
         if (known != fields.end()) {
             take(*known, node);
             continue;
         }
-        const auto nearest = std::min_element(fields.begin(), fields.end(), [&](const auto& a, const auto& b) {
-            return edit_distance(key.str(), a.key) < edit_distance(key.str(), b.key);
-        });
-        fault("key-unknown", fmt::format("there is no key {}", key.str()), fmt::format("did you mean {}?", nearest->key), key.source());
+        const auto near = units::nearest(key.str(), names);
+        fault("key-unknown", fmt::format("there is no key {}", key.str()),
+              near ? fmt::format("did you mean {}?", *near) : fmt::format("known are {}", fmt::join(names, ", ")), key.source());
     }
     for (const auto& field : fields) {
         if (field.required && !table.contains(field.key)) {

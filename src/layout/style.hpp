@@ -41,7 +41,7 @@ struct Setting {
     const Phrases& phrases;
     double width = 0.0;  // of the column
     double ease = 0.0;   // 0 tight .. 1 roomy
-    bool first = false;  // on its face: the head's rule is just above
+    bool ruled = false;  // a rule stands just above already
 
     /// A distance that grows from tight to roomy.
     double between(double tight, double roomy) const { return tight + (roomy - tight) * ease; }

@@ -82,13 +82,13 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
     for (const Run& run : lived) {
         excess.push_back(run.excess().si());
     }
-    if (quantile_high(excess, 1.0 - allowed_failures()) > 0.3) {
+    if (quantile_high(excess, 1.0 - allowed_failures()) > 1e-9) {
         broken.push_back(at(setup.foods.front().food->place,
                             problem::error("core-too-hot",
                                            "no bath that is safe keeps the core within the target and its tolerance",
                                            "a higher target or a wider tolerance")));
     }
-    if (!schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 0.02) {
+    if (!schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9) {
         broken.push_back(at(setup.box->place,
                             problem::error("bath-falls-too-fast",
                                            fmt::format("the bath cannot be kept at {} or above: the box loses heat "

@@ -156,7 +156,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     Plan plan;
     plan.trip = &trip;
     plan.scenarios = ensemble.size();
-    plan.share_that_holds = 1.0 - share_failing(ensemble, lived);
+    plan.share_that_holds = 1.0 - share_failing(lived);
     plan.top_up_mark = schedule->recipe.top_up_mark;
     plan.action_line = setup->action_line;
     plan.floor = setup->floor;

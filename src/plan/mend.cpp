@@ -94,8 +94,8 @@ std::vector<Change> changes_for(const Trip& trip) {
 
 problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
     Effort quick;
-    quick.search = 48;
-    quick.scenarios = 128;
+    quick.search = 256;
+    quick.scenarios = 256;
     quick.advise = false;
     std::size_t found = 0;
     std::string kind_tried;

@@ -10,7 +10,7 @@ namespace holdwater::plan {
 
 /// How hard to think: scenarios while searching, scenarios for the promise, and whether to look for advice.
 struct Effort {
-    std::size_t search = 96;
+    std::size_t search = 256;
     std::size_t scenarios = 256;
     bool advise = true;
 };

@@ -71,18 +71,6 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Run>& lived, std:
     return plan;
 }
 
-double share_failing(const Ensemble& ensemble, const std::vector<Run>& lived) {
-    const Duration serving = ensemble.setup().trip->serve.since(ensemble.setup().trip->from);
-    std::size_t failing = 0;
-    for (const Run& run : lived) {
-        if (run.food_in() < serving &&
-            run.bath().bath_history().lowest(run.food_in(), serving) < run.level() - units::kelvins(1e-6)) {
-            ++failing;
-        }
-    }
-    return static_cast<double>(failing) / static_cast<double>(lived.size());
-}
-
 units::LocalTime latest_food_in(const Plan& plan) {
     Duration slack{1e9};
     for (const FoodPlan& food : plan.foods) {

@@ -9,9 +9,6 @@ namespace holdwater::plan {
 
 FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Run>& lived, std::size_t food);
 
-/// Share of the scenarios in which the bath fell below the floor (as the food sees it) or the action line.
-double share_failing(const Ensemble& ensemble, const std::vector<Run>& lived);
-
 /// Food in later than planned by what is left between ready and serving, over all foods.
 units::LocalTime latest_food_in(const Plan& plan);
 

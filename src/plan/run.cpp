@@ -99,6 +99,7 @@ void Run::fill(const Recipe& recipe) {
         pour(litres);
     }
     fill_pours_ = poured_.size();
+    filled_at_ = bath_.temperature();
     bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
     bath_.open_lid(Duration{scenario_.lid});
     for (heat::FoodInBath& food : foods_) {
@@ -128,6 +129,7 @@ void Run::advance_to(Duration moment) {
 }
 
 void Run::look() {
+    failed_ = failed_ || (food_is_in_ && bath_.temperature() <= level_);
     for (std::size_t i = 0; food_is_in_ && i < setup_->foods.size(); ++i) {
         const trip::Food& food = *setup_->foods[i].food;
         excess_ = std::max(excess_, bath_.core(i) - (food.target + food.tolerance));

@@ -42,6 +42,8 @@ class Run {
     units::Temperature level() const { return level_; }
     units::Temperature shown() const;  // what the cook's thermometer shows now
 
+    /// True once the bath, between top-ups and with the food in, was seen below level().
+    bool failed() const { return failed_; }
     /// The most by which any core has passed its target and tolerance so far; negative while all are below.
     units::TemperatureDifference excess() const { return excess_; }
 
@@ -49,6 +51,7 @@ class Run {
     units::Duration food_in() const { return food_in_; }
     const std::vector<units::Volume>& poured() const { return poured_; }  // fill batches, then top-ups
     std::size_t fill_pours() const { return fill_pours_; }
+    units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill
     const std::vector<units::Temperature>& readings() const { return readings_; }  // at each top-up, on arrival
     units::Volume room() const;
 
@@ -65,8 +68,10 @@ class Run {
     units::Temperature poured_at_;
     units::Duration food_in_{0};
     bool food_is_in_ = false;
+    bool failed_ = false;
     units::TemperatureDifference excess_{-1000.0};
     std::size_t fill_pours_ = 0;
+    units::Temperature filled_at_;
     std::vector<units::Volume> poured_;
     std::vector<units::Temperature> readings_;
 };

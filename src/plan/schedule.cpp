@@ -92,7 +92,6 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
     const Duration end = serving(setup);
     const SleepWindow sleep(*setup.trip);
     std::vector<Run> runs = start;
-    std::vector<bool> failed(runs.size(), false);
     Schedule schedule;
     schedule.recipe = recipe;
     Duration last = runs.front().food_in();
@@ -112,7 +111,6 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
         schedule.top_ups.push_back({at, next.wakes});
         for (std::size_t i = 0; i < runs.size(); ++i) {
             const Duration moment = at + Duration{late_of(ensemble.scenario(i), k)};
-            failed[i] = runs[i].until_level(runs[i].level(), moment) || failed[i];
             runs[i].advance_to(moment);
             runs[i].top_up(recipe);
         }
@@ -121,11 +119,10 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
             break;
         }
     }
-    for (std::size_t i = 0; i < runs.size(); ++i) {
-        failed[i] = runs[i].until_level(runs[i].level(), end) || failed[i];
+    for (Run& run : runs) {
+        run.advance_to(end);
     }
-    schedule.failing = static_cast<double>(std::count(failed.begin(), failed.end(), true)) /
-                       static_cast<double>(failed.size());
+    schedule.failing = share_failing(runs);
     schedule.excess = excess_of(runs);
     return schedule;
 }
@@ -170,30 +167,40 @@ Schedule best_spread(const Ensemble& ensemble, const std::vector<Run>& start, co
 
 }  // namespace
 
+double share_failing(const std::vector<Run>& runs) {
+    const auto failing = std::count_if(runs.begin(), runs.end(), [](const Run& run) { return run.failed(); });
+    return static_cast<double>(failing) / static_cast<double>(runs.size());
+}
+
 std::optional<Recipe> recipe_for(const Setup& setup, Temperature reading) {
-    const double batch = setup.batch.si();
+    constexpr int most_pours = 12;
     const double water = setup.box->water.si();
-    Scenario likely = likely_scenario();
-    // Boiling water that cooled less or more is made up by the last pot, so the cold litres are set for the middle.
-    double low = 0.0;
-    double high = water;
-    const auto litres_short = [&](double cold) {
-        Recipe recipe{units::Volume{cold}, reading, static_cast<int>(std::ceil((water - cold) / batch)), reading};
-        Run run(setup, likely, {}, false);
-        run.fill(recipe);
-        return water - run.bath().water().si();
-    };
-    // More cold water asks for more boiling: the filled volume rises with the cold litres.
-    if (litres_short(low) < 0) {
-        return std::nullopt;
+    const Scenario likely = likely_scenario();
+    // The fewest pours that reach the reading; the cold litres are set so that the box then holds its water.
+    for (int pours = 1; pours <= most_pours; ++pours) {
+        const auto filled_with = [&](double cold) {
+            Run run(setup, likely, {}, false);
+            run.fill({units::Volume{cold}, reading, pours, reading});
+            return run;
+        };
+        double low = 0.0;
+        double high = water;
+        if (filled_with(low).bath().water().si() > water) {
+            return std::nullopt;  // even without cold water the box is full before the reading is reached
+        }
+        for (int i = 0; i < 24; ++i) {
+            const double middle = (low + high) / 2.0;
+            // More cold water asks for more boiling: the filled volume rises with it.
+            (filled_with(middle).bath().water().si() < water ? low : high) = middle;
+        }
+        const double cold = units::round_to(low, 0.5e-3, units::Toward::nearest);
+        const Run run = filled_with(cold);
+        if (run.fill_pours() == static_cast<std::size_t>(pours) &&
+            run.filled_at() > reading - units::kelvins(0.5)) {
+            return Recipe{units::Volume{cold}, reading, pours, reading};
+        }
     }
-    for (int i = 0; i < 30; ++i) {
-        const double middle = (low + high) / 2.0;
-        (litres_short(middle) > 0 ? low : high) = middle;
-    }
-    const double cold = units::round_to(low, 0.5e-3, units::Toward::nearest);
-    const int pours = std::max(1, static_cast<int>(std::ceil((water - cold) / batch - 1e-9)));
-    return Recipe{units::Volume{cold}, reading, pours, reading};
+    return std::nullopt;
 }
 
 std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
@@ -207,9 +214,9 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
     const double lowest = std::ceil(setup.action_line.celsius()) + 2.0;
     const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
     std::optional<Schedule> best;
-    for (double mark = highest; mark >= lowest; mark -= 0.5) {
+    for (double mark = highest; mark >= lowest; mark -= 1.0) {
         Recipe recipe = *fill;
-        recipe.top_up_mark = units::celsius(units::round_to(mark, 0.5, units::Toward::down));
+        recipe.top_up_mark = units::celsius(units::round_to(mark, 1.0, units::Toward::down));
         Schedule schedule = best_spread(ensemble, start, recipe);
         if (!best || better(schedule, *best)) {
             best = schedule;

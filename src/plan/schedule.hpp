@@ -30,6 +30,10 @@ std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading)
 /// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
 std::optional<Schedule> make_schedule(const Ensemble& ensemble);
 
+/// Share of lived scenarios in which the bath was below its level between top-ups: the floor as the food sees it, or
+/// the action line.
+double share_failing(const std::vector<Run>& runs);
+
 /// Lives the schedule through in one scenario, up to serving; `recording` keeps the histories.
 Run replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
 

@@ -2,11 +2,11 @@
 // The clocks: how long the core takes through the zone in which things grow, and how long a bath was too cool.
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "facts/facts.hpp"
 #include "units/history.hpp"
+
+#include <optional>
+#include <string>
 
 namespace holdwater::safety {
 
@@ -27,8 +27,8 @@ enum class FallAction { none, finish_and_eat_next, finish_and_eat_now, throw_awa
 struct Fall {
     units::Duration below_floor;  // clock below the hold floor; no top-up stops or resets it
     units::Duration below_50;
-    double growth = 0.0;          // log10, cautious q0
-    int times = 1;                // how often it fell below; the uk allows once
+    double growth = 0.0;  // log10, cautious q0
+    int times = 1;        // how often it fell below; the uk allows once
 };
 FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset);
 
@@ -41,11 +41,12 @@ Fall measure_fall(const units::History& bath, const units::History& core, units:
 
 /// The two cooling clocks of leftovers: 57 to 21 C, then 21 to 5 C.
 struct Cooling {
-    std::optional<units::Duration> first;   // nothing: it never came down that far
+    std::optional<units::Duration> first;  // nothing: it never came down that far
     std::optional<units::Duration> second;
-    bool in_time = false;                   // both parts within their limits
+    bool in_time = false;  // both parts within their limits
 };
-/// `slowest` is the warmest point of the leftovers while they cool. A history that starts below 57 C counts from its start.
+/// `slowest` is the warmest point of the leftovers while they cool. A history that starts below 57 C counts from its
+/// start.
 Cooling judge_cooling(const units::History& slowest);
 
 }  // namespace holdwater::safety

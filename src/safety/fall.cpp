@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
-
 #include "safety/clocks.hpp"
+
+#include <algorithm>
 
 namespace holdwater::safety {
 namespace {
@@ -46,7 +46,9 @@ History part(const History& whole, Duration from, Duration to) {
     return cut;
 }
 
-Duration end_of(const History& history) { return history.empty() ? Duration{0} : history.points.back().at; }
+Duration end_of(const History& history) {
+    return history.empty() ? Duration{0} : history.points.back().at;
+}
 
 /// First moment from which on both are at or above the floor; nothing if that never comes.
 std::optional<Duration> both_back(const History& bath, const History& core, Temperature floor, Duration from) {
@@ -81,8 +83,7 @@ FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset) {
     if (grown || deep || fall.below_floor > facts.duration("fall.eat-now")) {
         return FallAction::throw_away;
     }
-    if (ruleset == facts::Ruleset::uk &&
-        (fall.times > 1 || fall.below_floor >= facts.duration("fall.uk"))) {
+    if (ruleset == facts::Ruleset::uk && (fall.times > 1 || fall.below_floor >= facts.duration("fall.uk"))) {
         return FallAction::throw_away;
     }
     return fall.below_floor <= facts.duration("fall.eat-next") ? FallAction::finish_and_eat_next

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "safety/finish.hpp"
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 
@@ -20,13 +21,19 @@ Finish finish(std::string_view figure, std::string why) {
 
 std::string why_cut(Cut cut) {
     switch (cut) {
-        case Cut::minced: return "Minced: germs from the outside are all through it.";
-        case Cut::tenderised: return "Tenderised: blades or needles carried germs inside.";
-        case Cut::injected: return "Injected: needles carried germs inside.";
-        case Cut::rolled: return "Rolled: the outside with its germs is now inside.";
-        case Cut::stuffed: return "Stuffed: the middle was never one whole piece of meat.";
+        case Cut::minced:
+            return "Minced: germs from the outside are all through it.";
+        case Cut::tenderised:
+            return "Tenderised: blades or needles carried germs inside.";
+        case Cut::injected:
+            return "Injected: needles carried germs inside.";
+        case Cut::rolled:
+            return "Rolled: the outside with its germs is now inside.";
+        case Cut::stuffed:
+            return "Stuffed: the middle was never one whole piece of meat.";
         case Cut::intact:
-        case Cut::tied: return {};
+        case Cut::tied:
+            return {};
     }
     return {};
 }
@@ -40,14 +47,23 @@ std::string_view figure_for_cut(const Request& request) {
 
 }  // namespace
 
-bool is_whole_muscle(Cut cut) { return cut == Cut::intact || cut == Cut::tied; }
+bool is_whole_muscle(Cut cut) {
+    return cut == Cut::intact || cut == Cut::tied;
+}
 
 std::optional<Finish> finish_for(const Request& request) {
     std::optional<Finish> hottest;
+    // The hottest asked for, held for the longest asked for.
     const auto take = [&hottest](Finish one) {
-        if (!hottest || one.core > hottest->core) {
+        if (!hottest) {
+            hottest = std::move(one);
+            return;
+        }
+        const units::Duration hold = std::max(hottest->hold, one.hold);
+        if (one.core > hottest->core) {
             hottest = std::move(one);
         }
+        hottest->hold = hold;
     };
     if (request.category == Category::bivalve) {
         take(finish("finish.bivalve", "Shellfish carry viruses that the bath does not kill."));

@@ -2,13 +2,14 @@
 // Which foods are never served from the bath alone, and to what they are finished over the fire.
 #pragma once
 
-#include <optional>
-
 #include "safety/standard.hpp"
+
+#include <optional>
 
 namespace holdwater::safety {
 
-/// The finish that the cut, the kind and the eaters ask for together, the hottest of them; nothing if the bath will do.
+/// The finish that the cut, the kind and the eaters ask for together: the hottest, held for the longest of them; nothing
+/// if the bath alone will do.
 std::optional<Finish> finish_for(const Request& request);
 
 /// True for pieces whose inside no germ from outside has reached: the bath alone can make them safe.

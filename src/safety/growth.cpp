@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "safety/growth.hpp"
 
-#include <algorithm>
-#include <boost/math/quadrature/gauss.hpp>
-#include <cmath>
-
 #include "safety/clocks.hpp"
+
+#include <boost/math/quadrature/gauss.hpp>
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::safety {
 namespace {
@@ -34,8 +35,7 @@ double mean_rate(const facts::GrowthModel& model, double from, double to) {
 /// log10(1 + 10^x) without overflow.
 double log10_one_plus_power(double x) {
     const double natural = x * std::log(10.0);
-    return (natural > 0.0 ? natural + std::log1p(std::exp(-natural)) : std::log1p(std::exp(natural))) /
-           std::log(10.0);
+    return (natural > 0.0 ? natural + std::log1p(std::exp(-natural)) : std::log1p(std::exp(natural))) / std::log(10.0);
 }
 
 }  // namespace
@@ -82,8 +82,7 @@ double cardinal_rate(const Cardinal& model, units::Temperature t) {
     const double high = model.highest.celsius();
     const double at = t.celsius();
     const double top = (at - high) * (at - low) * (at - low);
-    const double bottom =
-        (best - low) * ((best - low) * (at - best) - (best - high) * (best + low - 2.0 * at));
+    const double bottom = (best - low) * ((best - low) * (at - best) - (best - high) * (best + low - 2.0 * at));
     return model.optimum_rate * top / bottom / std::log(10.0);
 }
 

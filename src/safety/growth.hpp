@@ -2,10 +2,10 @@
 // The growth model behind the clocks, and an independent model to check it against.
 #pragma once
 
-#include <string_view>
-
 #include "facts/facts.hpp"
 #include "units/quantity.hpp"
+
+#include <string_view>
 
 namespace holdwater::safety {
 

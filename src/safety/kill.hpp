@@ -2,10 +2,10 @@
 // Kill along a core history, from published rows only.
 #pragma once
 
-#include <optional>
-
 #include "facts/facts.hpp"
 #include "units/history.hpp"
+
+#include <optional>
 
 namespace holdwater::safety {
 

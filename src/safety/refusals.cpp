@@ -1,99 +1,95 @@
 // SPDX-License-Identifier: MIT
 #include "safety/refusals.hpp"
 
+#include "safety/finish.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
-
-#include "safety/finish.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::safety {
 namespace {
 
 using facts::Category;
-using problem::error;
-using problem::Problem;
+
+Refusal refusal(std::string source, std::string code, std::string message, std::string hint) {
+    return {problem::error(std::move(code), std::move(message), std::move(hint)), std::move(source)};
+}
 
 bool stricter_for_risk(const Request& request) {
     return request.at_risk && request.category == Category::red_meat && is_whole_muscle(request.cut);
 }
 
-std::optional<Problem> refuse_without_thermometer(const Request& request, bool needs_finish) {
+std::optional<Refusal> refuse_without_thermometer(const Request& request, bool needs_finish) {
     const std::string get_one = "Bring a thermometer that you have checked in ice water.";
     if (request.at_risk) {
-        return error("no-thermometer-refused",
-                     "Without a thermometer there is no safe plan when someone who eats is pregnant, very young, old "
-                     "or ill.",
-                     get_one);
+        return refusal("judgement", "no-thermometer-refused",
+                       "Without a thermometer there is no safe plan when someone who eats is pregnant, very young, old "
+                       "or ill.",
+                       get_one);
     }
     if (needs_finish) {
-        return error("no-thermometer-refused",
-                     "This food has to be finished over the fire, and without a thermometer nobody can tell when it "
-                     "is hot enough inside. Colour does not tell.",
-                     get_one + " Or take a whole piece of red meat.");
+        return refusal("judgement", "no-thermometer-refused",
+                       "This food has to be finished over the fire, and without a thermometer nobody can tell when it "
+                       "is hot enough inside. Colour does not tell.",
+                       get_one + " Or take a whole piece of red meat.");
     }
     if ((request.category == Category::poultry || request.category == Category::fish) && !request.has_wax_tell_tale) {
-        return error("no-thermometer-refused",
-                     fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all the time: "
-                                 "it shows that the water is above {}.",
-                                 facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
-                     get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
+        return refusal("judgement", "no-thermometer-refused",
+                       fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all the time: "
+                                   "it shows that the water is above {}.",
+                                   facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
+                       get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
     }
     return std::nullopt;
 }
 
-}  // namespace
-
-std::string in_both(units::Temperature t) {
-    const bool whole = std::abs(t.celsius() - std::round(t.celsius())) < 1e-9;
-    return units::print(t, units::System::both, {whole ? 1.0 : 0.1});
+/// What the rules alone allow for this kind and cut, whoever eats.
+units::Temperature lowest_of_rules(const Request& request, const facts::Rule& rule) {
+    const bool whole_pork = request.category == Category::red_meat && request.pork && is_whole_muscle(request.cut);
+    return whole_pork && rule.pork_core ? std::max(rule.lowest_target, *rule.pork_core) : rule.lowest_target;
 }
 
-std::optional<Problem> refuse_food(const Request& request, bool needs_finish) {
+std::string_view food_words(const Request& request) {
+    const bool pork = request.category == Category::red_meat && request.pork;
+    return pork ? "pork" : facts::to_text(request.category);
+}
+
+std::optional<Refusal> refuse_food(const Request& request) {
     switch (request.category) {
         case Category::boar_or_bear:
-            return error("category-refused",
-                         "Wild boar and bear are not cooked in a bath: they carry parasites that survive it, and "
-                         "freezing does not kill these for sure.",
-                         "Boil or braise it over the fire, hot all through, or take farmed pork or beef.");
+            return refusal("trichinella-wild", "category-refused",
+                           "Wild boar and bear are not cooked in a bath: they carry parasites that can survive it, "
+                           "and freezing does not kill these for sure.",
+                           "Braise it over the fire, hot all through, or take farmed pork or beef.");
         case Category::liver:
         case Category::bivalve:
             if (request.at_risk) {
-                return error("category-refused",
-                             fmt::format("No {} from a bath when someone who eats is pregnant, very young, old or "
-                                         "ill: they carry viruses that the bath does not kill.",
-                                         facts::to_text(request.category)),
-                             "Cook another food, such as whole beef or pork to 63 °C (145 °F) or more.");
+                return refusal(finish_for(request)->source, "category-refused",
+                               fmt::format("No {} from a bath when someone who eats is pregnant, very young, old or "
+                                           "ill: viruses in it survive the bath.",
+                                           facts::to_text(request.category)),
+                               fmt::format("Take another food, such as whole beef to {} or more.",
+                                           in_both(facts::facts().temperature("at-risk.red-meat"))));
             }
-            break;
+            return std::nullopt;
         case Category::egg:
-            return error("no-rule", "There is no published table for eggs in a bath like this.",
-                         "Boil or fry them over the fire until white and yolk are firm.");
+            return refusal("judgement", "no-rule", "There is no published table for eggs in a bath like this.",
+                           "Boil or fry them over the fire until white and yolk are firm.");
         case Category::vegetable:
-            return error("no-rule", "A bath for meat is too cool to cook vegetables.",
-                         "Cook them over the fire, as a side dish.");
+            return refusal("judgement", "no-rule", "A bath for meat is too cool to cook vegetables.",
+                           "Cook them over the fire, as a side dish.");
         case Category::red_meat:
         case Category::poultry:
         case Category::fish:
         case Category::wild_game:
-            break;
+            return std::nullopt;
     }
-    return request.has_thermometer ? std::nullopt : refuse_without_thermometer(request, needs_finish);
+    return std::nullopt;
 }
 
-units::Temperature lowest_target(const Request& request, const facts::Rule& rule) {
-    units::Temperature lowest = rule.lowest_target;
-    if (request.category == Category::red_meat && request.pork && rule.pork_core && is_whole_muscle(request.cut)) {
-        lowest = std::max(lowest, *rule.pork_core);
-    }
-    if (stricter_for_risk(request)) {
-        lowest = std::max(lowest, facts::facts().temperature("at-risk.red-meat"));
-    }
-    return lowest;
-}
-
-std::optional<Problem> refuse_target(const Request& request, const facts::Rule& rule) {
+std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& rule) {
     const units::Temperature lowest = lowest_target(request, rule);
     // Where the core itself has to reach the limit, the target may be its rounded Fahrenheit figure.
     const bool core_guards = lowest > rule.cook_floor;
@@ -103,19 +99,49 @@ std::optional<Problem> refuse_target(const Request& request, const facts::Rule& 
         return std::nullopt;
     }
     const std::string hint = fmt::format("The lowest target allowed here is {}.", in_both(lowest));
-    if (request.at_risk && request.target >= rule.lowest_target) {
-        return error("at-risk-target-too-low",
-                     fmt::format("{} inside is too low when someone who eats is pregnant, very young, old or ill.",
-                                 in_both(request.target)),
-                     fmt::format("{} The meat then stays there for {}.", hint,
-                                 units::print(facts::facts().duration("at-risk.red-meat.hold"))));
+    const bool risk_decides = stricter_for_risk(request) && lowest > lowest_of_rules(request, rule);
+    if (risk_decides && request.target >= rule.lowest_target) {
+        const facts::Facts& facts = facts::facts();
+        return refusal(facts.figure("at-risk.red-meat").source, "at-risk-target-too-low",
+                       fmt::format("{} inside is too low when someone who eats is pregnant, very young, old or ill.",
+                                   in_both(request.target)),
+                       fmt::format("{} The meat then stays there for {}.", hint,
+                                   units::print(facts.duration("at-risk.red-meat.hold"))));
     }
-    return error("target-too-low",
-                 fmt::format("{} inside is too low for {} under the rules \"{}\": germs in it can live on or grow, "
-                             "however long it stays in the bath.",
-                             in_both(request.target), facts::to_text(request.category),
-                             facts::to_name(request.ruleset)),
-                 hint);
+    return refusal(rule.source, "target-too-low",
+                   fmt::format("{} inside is too low for {} under the rules \"{}\": germs in it can live on or grow, "
+                               "however long it stays in the bath.",
+                               in_both(request.target), food_words(request), facts::to_name(request.ruleset)),
+                   hint);
+}
+
+}  // namespace
+
+std::string in_both(units::Temperature t) {
+    const bool whole = std::abs(t.celsius() - std::round(t.celsius())) < 1e-9;
+    return units::print(t, units::System::both, {whole ? 1.0 : 0.1});
+}
+
+units::Temperature lowest_target(const Request& request, const facts::Rule& rule) {
+    const units::Temperature lowest = lowest_of_rules(request, rule);
+    return stricter_for_risk(request) ? std::max(lowest, facts::facts().temperature("at-risk.red-meat")) : lowest;
+}
+
+std::optional<Refusal> refusal_of(const Request& request) {
+    if (std::optional<Refusal> refusal = refuse_food(request)) {
+        return refusal;
+    }
+    if (!request.has_thermometer) {
+        if (std::optional<Refusal> refusal = refuse_without_thermometer(request, finish_for(request).has_value())) {
+            return refusal;
+        }
+    }
+    const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
+    if (rule == nullptr) {
+        return refusal("judgement", "no-rule", "There is no rule for this food, so there is no safe plan for it.",
+                       "Cook it over the fire, hot all through.");
+    }
+    return refuse_target(request, *rule);
 }
 
 }  // namespace holdwater::safety

@@ -2,19 +2,22 @@
 // The refusals: when, and in words that a cook understands.
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "problem/problem.hpp"
 #include "safety/standard.hpp"
 
+#include <optional>
+#include <string>
+
 namespace holdwater::safety {
 
-/// What is refused whatever the target is: the food itself, or the food without a thermometer.
-std::optional<problem::Problem> refuse_food(const Request& request, bool needs_finish);
+struct Refusal {
+    problem::Problem problem;
+    std::string source;  // key of the source behind it
+};
 
-/// A target below what the rules, the eaters and the kind of meat allow. `rule` is the request's.
-std::optional<problem::Problem> refuse_target(const Request& request, const facts::Rule& rule);
+/// Why this request is refused; nothing if it is not. First the food itself, then the food without a thermometer, then
+/// a target below what the rules, the eaters and the kind of meat allow.
+std::optional<Refusal> refusal_of(const Request& request);
 
 /// The lowest target that a whole piece may have: that of the rules, or of the people at risk.
 units::Temperature lowest_target(const Request& request, const facts::Rule& rule);

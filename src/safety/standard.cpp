@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "safety/standard.hpp"
 
-#include <algorithm>
-
 #include "safety/finish.hpp"
 #include "safety/refusals.hpp"
+
+#include <algorithm>
 
 namespace holdwater::safety {
 namespace {
@@ -58,20 +58,18 @@ Request request_for(const facts::FoodKind& kind) {
     return request;
 }
 
+std::string refusal_source(const Request& request) {
+    const std::optional<Refusal> refusal = refusal_of(request);
+    return refusal ? refusal->source : std::string{};
+}
+
 problem::Result<Standard> standard_for(const Request& request) {
-    Standard standard;
-    standard.finish = finish_for(request);
-    if (std::optional<problem::Problem> refusal = refuse_food(request, standard.finish.has_value())) {
-        return *refusal;
+    if (const std::optional<Refusal> refusal = refusal_of(request)) {
+        return refusal->problem;
     }
     const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
-    if (rule == nullptr) {
-        return problem::error("no-rule", "There is no rule for this food, so there is no safe plan for it.",
-                              "Cook it over the fire, hot all through.");
-    }
-    if (std::optional<problem::Problem> refusal = refuse_target(request, *rule)) {
-        return *refusal;
-    }
+    Standard standard;
+    standard.finish = finish_for(request);
     set_floors(standard, request, *rule);
     set_core(standard, request, *rule);
     standard.kill = &facts::facts().kill_standard(rule->kill_standard);

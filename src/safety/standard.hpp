@@ -2,12 +2,12 @@
 // What a food must reach to be safe, under whose rules and for which eaters; or why it is refused.
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "facts/facts.hpp"
 #include "problem/problem.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
+#include <string>
 
 namespace holdwater::safety {
 
@@ -36,15 +36,15 @@ struct Finish {
 
 /// All that the plan has to keep for one food.
 struct Standard {
-    units::Temperature cook_floor;   // bath never below, as the food sees it, while it cooks
-    units::Temperature action_line;  // top up before a reading falls to this
-    units::Temperature hold_floor;   // bath never below, after done
+    units::Temperature cook_floor;        // bath never below, as the food sees it, while it cooks
+    units::Temperature action_line;       // top up before a reading falls to this
+    units::Temperature hold_floor;        // bath never below, after done
     units::Temperature hold_action_line;  // after done: top up before a reading falls to this
     const facts::KillStandard* kill = nullptr;
     units::Temperature core_at_least;
     units::Duration core_at_least_for;
-    std::optional<Finish> finish;          // set: never served from the bath alone
-    bool below_consumer_advice = false;    // say so on the Plan card in one line
+    std::optional<Finish> finish;        // set: never served from the bath alone
+    bool below_consumer_advice = false;  // say so on the Plan card in one line
     units::Temperature consumer_core;
     units::Duration consumer_hold;
     std::string rule_source;
@@ -54,5 +54,8 @@ struct Standard {
 /// category-refused (boar and bear; liver and shellfish for people at risk), target-too-low, at-risk-target-too-low,
 /// no-thermometer-refused, no-rule (eggs, vegetables).
 problem::Result<Standard> standard_for(const Request& request);
+
+/// Key of the source behind the refusal of this request; empty if it is not refused.
+std::string refusal_source(const Request& request);
 
 }  // namespace holdwater::safety

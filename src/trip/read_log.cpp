@@ -10,7 +10,6 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 
 namespace holdwater::trip {
 namespace {
@@ -116,7 +115,8 @@ LogRow read_row(const CsvRow& row, const Columns& columns, Report& report) {
     log_row.outside = temperature(columns.outside, columns.outside_f, "outside", ranges::air);
     log_row.core = temperature(columns.core, columns.core_f, "core", ranges::logged_core);
     if (columns.note >= 0) {
-        log_row.note = row.cells[static_cast<std::size_t>(columns.note)].text;
+        const std::string& note = row.cells[static_cast<std::size_t>(columns.note)].text;
+        log_row.note = quoted(note, note.size());
     }
     return log_row;
 }
@@ -205,6 +205,14 @@ problem::Result<Log> read_log(std::string_view text, const std::string& file_nam
     if (text.size() > ranges::log_bytes) {
         report.error(whole, "file-big", fmt::format("{} bytes are too many for a log", text.size()),
                      "a log is some pages of readings");
+        return std::move(report).take();
+    }
+    if (const auto bad = first_not_utf8(text)) {
+        const std::string_view before = text.substr(0, *bad);
+        const auto line_start = before.rfind('\n') + 1;  // 0 if there is none
+        report.error(report.place(static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
+                                  static_cast<int>(*bad - line_start) + 1),
+                     "not-utf8", "the log is not UTF-8 text", "save it as UTF-8");
         return std::move(report).take();
     }
     const std::vector<CsvRow> rows = split_csv(text, report);

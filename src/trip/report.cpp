@@ -92,6 +92,41 @@ std::string quoted(std::string_view text, std::size_t letters) {
     return one_line(text);
 }
 
+std::optional<std::size_t> first_not_utf8(std::string_view text) {
+    const auto byte_at = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+    for (std::size_t i = 0; i < text.size();) {
+        const unsigned lead = byte_at(i);
+        const unsigned second = byte_at(i + 1);
+        std::size_t more = 0;
+        // The range of the second byte shuts out overlong forms, surrogates and what lies beyond U+10FFFF.
+        unsigned low = 0x80;
+        unsigned high = 0xBF;
+        if (lead >= 0xC2 && lead <= 0xDF) {
+            more = 1;
+        } else if (lead >= 0xE0 && lead <= 0xEF) {
+            more = 2;
+            low = lead == 0xE0 ? 0xA0 : low;
+            high = lead == 0xED ? 0x9F : high;
+        } else if (lead >= 0xF0 && lead <= 0xF4) {
+            more = 3;
+            low = lead == 0xF0 ? 0x90 : low;
+            high = lead == 0xF4 ? 0x8F : high;
+        } else if (lead >= 0x80) {
+            return i;
+        }
+        if (more > 0 && (second < low || second > high)) {
+            return i;
+        }
+        for (std::size_t k = 2; k <= more; ++k) {
+            if ((byte_at(i + k) & 0xC0U) != 0x80U) {
+                return i;
+            }
+        }
+        i += 1 + more;
+    }
+    return std::nullopt;
+}
+
 std::size_t letters_in(std::string_view text) {
     return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_letter));
 }

@@ -4,6 +4,7 @@
 
 #include "problem/problem.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -35,6 +36,10 @@ class Report {
 
 /// Text of a user as a message quotes it: control characters as '?', cut to `letters` with "..." behind.
 std::string quoted(std::string_view text, std::size_t letters = 40);
+
+/// Index of the first byte that is no part of well-formed UTF-8 (RFC 3629: no overlong forms, no surrogates, at most
+/// U+10FFFF); nothing if the text is well-formed.
+std::optional<std::size_t> first_not_utf8(std::string_view text);
 
 /// Number of letters (code points) in valid UTF-8.
 std::size_t letters_in(std::string_view text);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Files that must be refused (bad/) and files that are odd but possible (odd/), each with the messages that it must
-// give, to the byte: NAME.toml or NAME.csv beside NAME.expected.
+// give, to the byte: NAME.toml or NAME.csv beside NAME.expected (after the line with the licence).
 #include "trip/read_log.hpp"
 #include "trip/reading.hpp"
 
@@ -48,7 +48,7 @@ void check_expected(const std::filesystem::path& file, bool must_be_read) {
     const Outcome outcome = read_any(file);
     CHECK(outcome.value == must_be_read);
     CHECK(problem::has_error(outcome.problems) == !must_be_read);
-    CHECK(lines(outcome.problems) == read_text(expected));
+    CHECK("# SPDX-License-Identifier: MIT\n" + lines(outcome.problems) == read_text(expected));
     for (const problem::Problem& problem : outcome.problems) {
         CHECK(problem.place.has_value());
         CHECK(!problem.code.empty());

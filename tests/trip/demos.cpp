@@ -57,7 +57,6 @@ TEST_CASE("the trail-crew demo holds what its cards are built on") {
     CHECK(near_abs(food.mass.si(), 1.8, 1e-12));
     CHECK(food.pieces == 2);
     CHECK(food.target == units::celsius(63));
-    CHECK(food.tolerance == units::kelvins(2));
     CHECK(food.contact == facts::Contact::free);
     CHECK(food.contact_given);
     REQUIRE(t.boxes.size() == 1);

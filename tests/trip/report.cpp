@@ -61,3 +61,14 @@ TEST_CASE("moments in quotes or logs") {
         CHECK(!trip::parse_moment(bad));
     }
 }
+
+TEST_CASE("well-formed UTF-8 is told from other bytes") {
+    for (const char* const good : {"", "a", "ä", "–", "\xF0\x9F\x8D\xB2", "\xED\x9F\xBF", "\xF4\x8F\xBF\xBF"}) {
+        CHECK(!trip::first_not_utf8(good));
+    }
+    // Lone continuation, Latin-1, cut short, overlong (2, 3, 4 bytes), surrogate, beyond U+10FFFF, never used.
+    for (const char* const bad : {"ab\x80", "ab\xE4 c", "ab\xC3", "ab\xE2\x80", "ab\xC0\xAF", "ab\xE0\x9F\xBF",
+                                  "ab\xF0\x8F\xBF\xBF", "ab\xED\xA0\x80", "ab\xF4\x90\x80\x80", "ab\xFF"}) {
+        CHECK(trip::first_not_utf8(bad) == 2U);
+    }
+}

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+// What the tables of data must keep among themselves.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <string>
+
+#include "facts/read_facts.hpp"
+
+using namespace holdwater;
+using namespace holdwater::facts;
+
+TEST_CASE("every set of rules covers the same categories") {
+    for (const Name<Ruleset>& ruleset : names<Ruleset>()) {
+        INFO(ruleset.text);
+        for (const Category category : {Category::red_meat, Category::poultry, Category::fish, Category::wild_game,
+                                        Category::liver, Category::bivalve}) {
+            CHECK(facts::facts().find_rule(ruleset.value, category) != nullptr);
+        }
+        for (const Category category : {Category::boar_or_bear, Category::egg, Category::vegetable}) {
+            CHECK(facts::facts().find_rule(ruleset.value, category) == nullptr);
+        }
+    }
+}
+
+TEST_CASE("floors, credit and targets fit together in every rule") {
+    for (const Rule& rule : facts::facts().rules()) {
+        INFO(to_name(rule.ruleset), " ", to_name(rule.category));
+        const KillStandard& kill = facts::facts().kill_standard(rule.kill_standard);
+        // A core that may be called done has reached a credited row.
+        CHECK(rule.core_at_least >= kill.rows.front().core);
+        CHECK(rule.core_at_least <= rule.lowest_target);
+        CHECK(rule.cook_floor_no_thermometer > rule.cook_floor);
+        CHECK(rule.action_line - rule.cook_floor >= units::kelvins(2.6 - 1e-9));
+        CHECK(rule.consumer_core >= rule.core_at_least);
+        if (rule.category == Category::poultry || rule.category == Category::fish) {
+            CHECK(rule.cook_floor_no_thermometer >= facts::facts().temperature("wax.floor"));
+        }
+    }
+}
+
+TEST_CASE("no set of rules is looser than us on floors") {
+    for (const Rule& rule : facts::facts().rules()) {
+        INFO(to_name(rule.ruleset), " ", to_name(rule.category));
+        const Rule& us = *facts::facts().find_rule(Ruleset::us, rule.category);
+        CHECK(rule.cook_floor >= us.cook_floor);
+        CHECK(rule.hold_floor >= us.hold_floor);
+        CHECK(rule.cook_floor_no_thermometer >= us.cook_floor_no_thermometer);
+        if (rule.ruleset != Ruleset::us) {
+            CHECK(rule.cook_floor >= units::celsius(60));
+        }
+        if (rule.ruleset == Ruleset::uk) {
+            CHECK(rule.hold_floor >= units::celsius(63));
+        }
+    }
+}
+
+TEST_CASE("every source is cited, by an entry, a formula or a test") {
+    std::string texts;
+    for (const char* folder : {"src", "tests"}) {
+        for (const auto& entry :
+             std::filesystem::recursive_directory_iterator(std::string(HOLDWATER_SOURCE_DIR) + "/" + folder)) {
+            if (entry.is_regular_file()) {
+                std::ifstream file(entry.path());
+                texts.append(std::istreambuf_iterator<char>(file), {});
+            }
+        }
+    }
+    for (const Source& source : facts::facts().sources()) {
+        INFO(source.key);
+        std::size_t found = 0;
+        for (std::size_t at = texts.find(source.key); at != std::string::npos; at = texts.find(source.key, at + 1)) {
+            ++found;
+        }
+        CHECK(found >= 2);
+    }
+}
+
+TEST_CASE("units are those that the program writes") {
+    const std::set<std::string> known{"1",     "C",      "K",      "mm",    "um",     "m",       "L",     "kg",
+                                      "s",     "min",    "h",      "1/s",   "1/h",    "J/kg/K",  "J/kg",  "MJ/kg",
+                                      "W/m/K", "W/m2",   "W/m2/K", "m2/s",  "kg/m3",  "kJ/m2/K", "K/h",   "m2 K/W",
+                                      "m/s",   "kg/m2",  "J/m2/K"};
+    for (const Figure& figure : facts::facts().figures()) {
+        INFO(figure.key, " ", figure.unit);
+        CHECK(known.contains(figure.unit));
+    }
+    for (const Spread& spread : facts::facts().spreads()) {
+        INFO(spread.key, " ", spread.unit);
+        CHECK(known.contains(spread.unit));
+    }
+}

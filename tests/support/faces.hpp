@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// Looking into finished pages.
+#pragma once
+
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "layout/layout.hpp"
+
+namespace holdwater::support {
+
+inline std::string read_file(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::stringstream content;
+    content << file.rdbuf();
+    return content.str();
+}
+
+/// One of the formats that the program ships.
+inline layout::Format format(const std::string& name) {
+    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/formats/" + name + ".toml";
+    return layout::read_format(read_file(path), path).value();
+}
+
+inline layout::Sheet sheet(const std::string& name) {
+    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/sheets/" + name + ".toml";
+    return layout::read_sheet(read_file(path), path).value();
+}
+
+inline std::vector<layout::PlacedText> texts(const layout::Page& page) {
+    std::vector<layout::PlacedText> found;
+    for (const auto& item : page.items) {
+        if (const auto* text = std::get_if<layout::PlacedText>(&item)) {
+            found.push_back(*text);
+        }
+    }
+    return found;
+}
+
+/// All texts of a page one after the other, spaces, stars and no-break spaces left out.
+inline std::string squeezed(const std::string& text) {
+    std::string made;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        if (text.compare(i, 2, "\u00A0") == 0) {
+            ++i;
+        } else if (text[i] != ' ' && text[i] != '*') {
+            made += text[i];
+        }
+    }
+    return made;
+}
+
+inline std::string all_text(const layout::Page& page) {
+    std::string made;
+    for (const auto& text : texts(page)) {
+        made += squeezed(text.text);
+    }
+    return made;
+}
+
+inline bool has_code(const problem::Problems& problems, const std::string& code) {
+    for (const auto& one : problems) {
+        if (one.code == code) {
+            return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace holdwater::support
