@@ -75,8 +75,7 @@ problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip
         unknown.place = food.place;
         return unknown;
     }
-    safety::Request request;
-    request.category = kind->category;
+    safety::Request request = safety::request_for(*kind);
     request.cut = food.cut;
     request.ruleset = trip.rules;
     request.target = food.target;

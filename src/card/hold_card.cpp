@@ -35,21 +35,52 @@ Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food) {
     return drawn;
 }
 
+/// A printed length without its unit, which stands in the column head.
+std::string bare(std::string length) { return length.substr(0, length.rfind("\u00A0")); }
+
+/// "11 h 05" as "11h05": the columns are narrow.
+std::string tight(const std::string& duration) {
+    std::string out;
+    for (std::size_t i = 0; i < duration.size(); ++i) {
+        if (duration.compare(i, 2, "\u00A0") == 0) {
+            ++i;
+            continue;
+        }
+        out += duration[i];
+    }
+    return out;
+}
+
 Table table_of(const Hand& hand, const plan::HoldTable& table) {
     const words::Words& w = hand.words;
     Table drawn;
     drawn.title = w.text("hold.table-title", {{"food", table.food->food->name}});
-    drawn.columns.push_back({w.text("hold.table-thick"), Align::right, false});
+    // In both systems each figure would be too wide for a column: inches get a column, Fahrenheit the first row.
+    const units::System system = hand.system();
+    const bool both = system == units::System::both;
+    const units::System first = both ? units::System::metric : system;
+    drawn.columns.push_back({system == units::System::us ? "in" : "mm", Align::right, false});
+    if (both) {
+        drawn.columns.push_back({"in", Align::right, false});
+    }
+    std::vector<Text> second{"", ""};
     for (const units::Temperature bath : table.baths) {
-        drawn.columns.push_back({hand.at_least(bath), Align::right, true});
+        drawn.columns.push_back({units::print(bath, first, {1.0, Toward::up}), Align::right, true});
+        second.push_back(units::print(bath, units::System::us, {1.0, Toward::up}));
+    }
+    if (both) {
+        drawn.rows.push_back(second);
     }
     for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
-        std::vector<Text> row{units::print(table.thicknesses[i], hand.system())};
+        std::vector<Text> row{bare(units::print(table.thicknesses[i], first))};
+        if (both) {
+            row.push_back(bare(units::print(table.thicknesses[i], units::System::us, {1.0, Toward::down})));
+        }
         for (const plan::HoldCell& cell : table.cells[i]) {
-            row.push_back(cell.safe ? hand.must_hold(*cell.safe) : w.text("hold.never"));
+            row.push_back(cell.safe ? tight(hand.must_hold(*cell.safe)) : w.text("hold.never"));
         }
         if (std::abs((table.thicknesses[i] - table.food->food->thickness).si()) < 1e-6) {
-            drawn.marked_row = i;
+            drawn.marked_row = drawn.rows.size();
         }
         drawn.rows.push_back(std::move(row));
     }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "card/cards.hpp"
 #include "plan/sleep_window.hpp"
@@ -62,19 +63,28 @@ DayBar bar_of(const Hand& hand) {
     for (const plan::FoodPlan& food : plan.foods) {
         ready = std::max(ready, food.ready_late);
     }
-    bar.spans.push_back({DayBar::Kind::fill, bar.from, hour(plan.fill.food_in), hand.words.text("plan.bar-fill")});
-    bar.spans.push_back(
-        {DayBar::Kind::cook, hour(plan.fill.food_in), hour(ready), hand.words.text("plan.bar-cook")});
-    bar.spans.push_back({DayBar::Kind::hold, hour(ready), bar.to, hand.words.text("plan.bar-hold")});
-    const plan::SleepWindow sleep(*plan.trip);
-    if (const auto night = sleep.night_after(units::Duration{0})) {
-        const double from = hour(plan.trip->from.after(night->from));
-        const double to = hour(plan.trip->from.after(night->to));
-        if (from < bar.to && to > bar.from) {
-            bar.spans.push_back({DayBar::Kind::sleep, std::max(from, bar.from), std::min(to, bar.to),
-                                 hand.words.text("plan.bar-sleep")});
-        }
+    const double in = hour(plan.fill.food_in);
+    bar.spans.push_back({DayBar::Kind::fill, bar.from, in, hand.words.text("plan.bar-fill")});
+    // Sleep lies over cooking and holding: what is left of those on both sides of it is drawn.
+    double sleep_from = bar.to;
+    double sleep_to = bar.to;
+    if (const auto night = plan::SleepWindow(*plan.trip).night_after(units::Duration{0})) {
+        sleep_from = std::clamp(hour(plan.trip->from.after(night->from)), in, bar.to);
+        sleep_to = std::clamp(hour(plan.trip->from.after(night->to)), in, bar.to);
     }
+    const auto around_sleep = [&](DayBar::Kind kind, double from, double to, const char* label) {
+        const std::pair<double, double> parts[] = {{from, std::min(to, sleep_from)}, {std::max(from, sleep_to), to}};
+        for (const auto& [begin, end] : parts) {
+            if (end > begin + 1e-9) {
+                bar.spans.push_back({kind, begin, end, hand.words.text(label)});
+            }
+        }
+    };
+    around_sleep(DayBar::Kind::cook, in, std::min(hour(ready), bar.to), "plan.bar-cook");
+    if (sleep_to > sleep_from) {
+        bar.spans.push_back({DayBar::Kind::sleep, sleep_from, sleep_to, hand.words.text("plan.bar-sleep")});
+    }
+    around_sleep(DayBar::Kind::hold, std::min(hour(ready), bar.to), bar.to, "plan.bar-hold");
     bar.marks.push_back({hour(plan.fill.food_in), hand.clock_only(plan.fill.food_in), hand.words.text("plan.bar-in")});
     for (const plan::TopUp& top_up : plan.top_ups) {
         bar.marks.push_back({hour(top_up.at), hand.clock_only(top_up.at), ""});
@@ -131,8 +141,7 @@ Card plan_card(const Hand& hand) {
         if (food.standard.below_consumer_advice) {
             card.blocks.emplace_back(
                 Note{w.text("plan.advice-line", {{"target", hand.about(food.food->target)},
-                                                 {"core", hand.at_least(food.standard.consumer_core)},
-                                                 {"hold", units::print(food.standard.consumer_hold)}})});
+                                                 {"core", hand.about(food.standard.consumer_core)}})});
         }
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});

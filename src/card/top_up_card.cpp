@@ -13,10 +13,12 @@ Ladder ladder_of(const Hand& hand) {
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
     ladder.right_heads = {w.text("topup.add"), w.text("topup.swap")};
+    // Pots are measured in litres on a card in both systems: two more figures a rung would not fit.
+    const units::System system = hand.system() == units::System::both ? units::System::metric : hand.system();
+    const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
     for (const plan::LadderRung& rung : plan.ladder) {
         if (rung.reading >= plan.floor) {
-            ladder.rungs.push_back({hand.about(rung.reading),
-                                    {hand.litres(rung.add, Toward::up), hand.litres(rung.swap, Toward::up)}});
+            ladder.rungs.push_back({hand.about(rung.reading), {amount(rung.add), amount(rung.swap)}});
         }
     }
     ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.floor)}});

@@ -74,9 +74,10 @@ std::string plan_text(const plan::Plan& plan, bool explain) {
                                degrees(plan, food.standard.finish->core, Toward::up), food.standard.finish->why);
         }
         if (food.standard.below_consumer_advice) {
-            out += fmt::format("  served under the consumer advice of {} for {}\n",
-                               degrees(plan, food.standard.consumer_core, Toward::up),
-                               units::print(food.standard.consumer_hold));
+            const bool dwells = food.standard.consumer_hold.si() > 0;
+            out += fmt::format("  served under the consumer advice of {}{}\n",
+                               degrees(plan, food.standard.consumer_core, Toward::nearest),
+                               dwells ? " for " + units::print(food.standard.consumer_hold) : "");
         }
         if (food.thickest) {
             out += fmt::format("  thickest piece for this bath: {}\n",

@@ -34,7 +34,7 @@ HoldTable hold_table(const Plan& plan, const FoodPlan& food) {
     HoldTable table;
     table.food = &food;
     const double first = std::ceil(plan.action_line.celsius());
-    for (double bath = first; table.baths.size() < 4; bath += 2.0) {
+    for (double bath = first; table.baths.size() < 3; bath += 3.0) {
         table.baths.push_back(units::celsius(bath));
     }
     const double own = units::in_millimetres(food.food->thickness);

@@ -15,7 +15,7 @@ namespace {
 
 std::string pdf_of(const std::vector<layout::Page>& pages, const std::vector<std::string>& labels = {}) {
     const auto made = draw::to_pdf(pages, support::fonts(), {"Larch Ridge · cards", "en", "Holdwater test", labels});
-    REQUIRE(made.ok());
+    REQUIRE_MESSAGE(made.ok(), (made.problems().empty() ? "" : problem::to_line(made.problems()[0])));
     return *made;
 }
 
@@ -24,6 +24,7 @@ layout::Page one_text(const std::string& text) {
     layout::PlacedText placed;
     placed.x = 10.0;
     placed.baseline = 20.0;
+    placed.size_pt = 10.0;
     placed.text = text;
     page.items.emplace_back(placed);
     return page;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The demos against the facts that the program really holds.
-#include <doctest/doctest.h>
-
 #include "facts/facts.hpp"
 #include "trip/reading.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::support;

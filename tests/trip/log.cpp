@@ -83,7 +83,7 @@ TEST_CASE("a row without a reading keeps its note and makes no reading up") {
     CHECK(log.rows[1].note == "stirred");
 }
 
-TEST_CASE("gaps are named and kept; rows without a reading do not fill them") {
+TEST_CASE("gaps are named and kept, and rows without a reading do not fill them") {
     const auto result = trip::read_log("time_min,bath_c\n0,64\n10,64\n20,63\n60,\n100,60\n110,60\n120,59\n", "l.csv");
     REQUIRE(result.ok());
     REQUIRE(result->gaps.size() == 1);

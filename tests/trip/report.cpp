@@ -36,7 +36,7 @@ TEST_CASE("a message is one line, whatever a user wrote") {
     CHECK(std::move(report).take().front().message == "line??break");
 }
 
-TEST_CASE("letters are counted, not bytes; what no card can print is found") {
+TEST_CASE("letters are counted, not bytes, and what no card can print is found") {
     CHECK(trip::letters_in("Fjäll") == 5);
     CHECK(!trip::has_unprintable("Fjällhütte 2 – “Ostern”"));
     for (const char* const bad : {"a\nb", "a\tb", "a\x7f", "a\xC2\x85",
