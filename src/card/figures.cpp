@@ -18,6 +18,14 @@ std::string Hand::about(units::Temperature t) const { return units::print(t, sys
 
 std::string Hand::litres(units::Volume v, Toward toward) const { return units::print(v, system(), {0.5, toward}); }
 
+std::string Hand::litres_short(units::Volume v, Toward toward) const {
+    return units::print(v, system() == System::both ? System::metric : system(), {0.5, toward});
+}
+
+std::string Hand::short_degrees(units::Temperature t) const {
+    return units::print(t, system() == System::both ? System::metric : system(), {1.0, Toward::nearest});
+}
+
 std::string Hand::may_leave(units::Duration d) const {
     return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)});
 }

@@ -24,6 +24,9 @@ struct Hand {
     std::string about(units::Temperature t) const;
     /// Litres to half a litre.
     std::string litres(units::Volume v, units::Toward toward = units::Toward::nearest) const;
+    /// Litres alone where the trip prints both systems: for lines that must stay short.
+    std::string litres_short(units::Volume v, units::Toward toward = units::Toward::nearest) const;
+    std::string short_degrees(units::Temperature t) const;
     /// A span that may be left: down to a quarter of an hour; a span that must be kept: up to five minutes.
     std::string may_leave(units::Duration d) const;
     std::string must_hold(units::Duration d) const;

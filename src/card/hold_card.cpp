@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "card/cards.hpp"
@@ -18,8 +19,10 @@ std::string shape_text(const Hand& hand, facts::Shape shape) {
 
 Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food) {
     const words::Words& w = hand.words;
-    // One tick each 5 mm, a label each 10; the ruler ends where the longest card still shows it.
-    const auto ruler = plan::hold_ruler(hand.plan, food, hand.plan.action_line, units::millimetres(5), units::millimetres(100));
+    // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
+    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 100.0);
+    const auto ruler = plan::hold_ruler(hand.plan, food, plan::first_hold_bath(hand.plan, food), units::millimetres(5),
+                                        units::millimetres(longest));
     Ruler drawn;
     drawn.title = w.text("hold.ruler-title", {{"food", food.food->name},
                                               {"shape", shape_text(hand, food.food->shape)},
@@ -33,6 +36,11 @@ Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food) {
     drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
     drawn.too_thick_label = w.text("hold.ruler-thick");
     return drawn;
+}
+
+/// The system of a figure that has no room for both.
+units::System first_of(const Hand& hand) {
+    return hand.system() == units::System::both ? units::System::metric : hand.system();
 }
 
 /// A printed length without its unit, which stands in the column head.
@@ -54,11 +62,11 @@ std::string tight(const std::string& duration) {
 Table table_of(const Hand& hand, const plan::HoldTable& table) {
     const words::Words& w = hand.words;
     Table drawn;
-    drawn.title = w.text("hold.table-title", {{"food", table.food->food->name}});
+    drawn.title = w.text("hold.table-title");
     // In both systems each figure would be too wide for a column: inches get a column, Fahrenheit the first row.
     const units::System system = hand.system();
     const bool both = system == units::System::both;
-    const units::System first = both ? units::System::metric : system;
+    const units::System first = first_of(hand);
     drawn.columns.push_back({system == units::System::us ? "in" : "mm", Align::right, false});
     if (both) {
         drawn.columns.push_back({"in", Align::right, false});
@@ -94,27 +102,26 @@ Card hold_card(const Hand& hand) {
     const words::Words& w = hand.words;
     Card card;
     for (const plan::FoodPlan& food : plan.foods) {
-        const auto own = plan::safe_hold(plan, food, food.food->thickness, plan.action_line);
-        const std::string what = units::print(food.food->thickness, hand.system());
+        const units::Temperature bath = plan::first_hold_bath(plan, food);
+        const auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
+        const std::string what = units::print(food.food->thickness, hand.system(), {1.0, Toward::down});
         if (own) {
-            card.blocks.emplace_back(KeyNumber{
-                w.text("hold.key-label"), hand.must_hold(*own), "",
-                w.text("hold.key-aside", {{"thickness", what}, {"bath", hand.at_least(plan.action_line)}})});
+            card.blocks.emplace_back(
+                KeyNumber{w.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}), hand.must_hold(*own),
+                          "", w.text("hold.key-aside", {{"bath", hand.at_least(bath)}})});
         }
         card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
     }
-    card.blocks.emplace_back(Note{w.text("hold.table-note")});
     card.blocks.emplace_back(Turn{});
     for (const plan::FoodPlan& food : plan.foods) {
         card.blocks.emplace_back(ruler_of(hand, food));
     }
     card.blocks.emplace_back(Note{w.text("hold.ruler-note")});
-    card.cautions.push_back({SignalWord::warning, w.text("hold.caution")});
-    if (const auto thickest = plan.foods.front().thickest) {
-        card.cautions.push_back(
-            {SignalWord::none,
-             w.text("hold.caution-thick", {{"thickest", units::print(*thickest, hand.system(), {1.0, Toward::down})}})});
-    }
+    const auto thickest = plan.foods.front().thickest;
+    card.cautions.push_back(
+        {SignalWord::warning,
+         thickest ? w.text("hold.caution", {{"thickest", units::print(*thickest, first_of(hand), {1.0, Toward::down})}})
+                  : w.text("hold.caution-plain")});
     return card;
 }
 

@@ -12,6 +12,9 @@ namespace {
 
 using units::Toward;
 
+/// The full temperature over the fire after a fall.
+units::Temperature full() { return facts::facts().temperature("reheat"); }
+
 std::string action_text(const Hand& hand, safety::FallAction action) {
     switch (action) {
         case safety::FallAction::none:
@@ -43,7 +46,7 @@ Curve curve_of(const Hand& hand) {
         curve.high.push_back({x, night.curve[i].high});
     }
     curve.floor = plan.hold_floor.celsius();
-    curve.floor_label = w.text("night.curve-floor", {{"floor", hand.at_least(plan.hold_floor)}});
+    curve.floor_label = w.text("night.curve-floor");
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});
     }
@@ -77,29 +80,30 @@ Card night_card(const Hand& hand) {
     alone.title = w.text("night.table-title");
     alone.columns = {{w.text("night.table-read"), Align::right, false}, {w.text("night.table-alone"), Align::right, true}};
     for (const plan::Unattended& row : night.unattended) {
-        if (row.longest >= units::minutes(45) && alone.rows.size() < 7) {
+        if (row.longest >= units::minutes(45) && alone.rows.size() < 5) {
             alone.rows.push_back({hand.about(row.reading), hand.may_leave(row.longest)});
         }
     }
     card.blocks.emplace_back(alone);
-    card.blocks.emplace_back(curve_of(hand));
     card.blocks.emplace_back(Turn{});
     Table morning;
-    morning.title = w.text("night.morning-title");
+    morning.title = w.text("night.morning-title", {{"full", hand.about(full())}});
     morning.columns = {{w.text("night.table-read"), Align::right, false},
                        {w.text("night.morning-2"), Align::left, false},
                        {w.text("night.morning-4"), Align::left, false},
                        {w.text("night.morning-8"), Align::left, false}};
     for (const plan::MorningRow& row : night.morning) {
-        std::vector<Text> cells{units::print(row.reading, hand.system())};
+        std::vector<Text> cells{hand.about(row.reading)};
         for (const plan::MorningRow::Cell& cell : row.cells) {
             cells.push_back(action_text(hand, cell.action));
         }
         morning.rows.push_back(std::move(cells));
     }
     card.blocks.emplace_back(morning);
-    card.blocks.emplace_back(Note{w.text("night.morning-do")});
     card.blocks.emplace_back(Note{w.text("night.morning-note", {{"action", hand.at_least(plan.action_line)}})});
+    card.blocks.emplace_back(Turn{});
+    card.blocks.emplace_back(curve_of(hand));
+    card.blocks.emplace_back(Note{w.text("night.curve-note")});
     card.cautions.push_back({SignalWord::warning, w.text("night.caution")});
     return card;
 }

@@ -24,21 +24,21 @@ Step step_of(const Hand& hand, const Event& event) {
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return {when, w.text("plan.light-fire", {{"pots", hand.litres(plan.fill.boiled, Toward::up)}})};
+            return {when, w.text("plan.light-fire", {{"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
                 return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)}})
-                                    : w.text("plan.pour-last-measured", {{"litres", hand.litres(pour.boiling)}})};
+                                    : w.text("plan.pour-last-measured", {{"litres", hand.litres_short(pour.boiling)}})};
             }
-            return {when, w.text("plan.pour", {{"litres", hand.litres(pour.boiling)}})};
+            return {when, w.text("plan.pour", {{"litres", hand.litres_short(pour.boiling)}})};
         }
         case Event::Kind::food_in:
             return {when, w.text("plan.food-in")};
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             return {when, w.text(top_up.wakes ? "plan.top-up-wake" : "plan.top-up",
-                                 {{"litres", hand.litres(top_up.boiling, Toward::up)}})};
+                                 {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -93,6 +93,24 @@ DayBar bar_of(const Hand& hand) {
     return bar;
 }
 
+Steps timeline_of(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    Steps steps;
+    steps.numbered = false;
+    for (const Event& event : plan.events) {
+        if (event.kind == Event::Kind::serve) {
+            for (const plan::FoodPlan& food : plan.foods) {
+                if (food.standard.finish) {
+                    steps.steps.push_back({hand.clock(event.at),
+                                           hand.words.text("plan.finish", {{"core", hand.at_least(food.standard.finish->core)}})});
+                }
+            }
+        }
+        steps.steps.push_back(step_of(hand, event));
+    }
+    return steps;
+}
+
 std::string contact_line(const Hand& hand) {
     switch (hand.plan.foods.front().food->contact) {
         case facts::Contact::free:
@@ -115,36 +133,24 @@ Card plan_card(const Hand& hand) {
         KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
                   w.text("plan.key-aside", {{"latest", hand.clock(plan.fill.latest_food_in)}})});
     card.blocks.emplace_back(bar_of(hand));
-    Steps steps;
-    steps.numbered = false;
-    for (const Event& event : plan.events) {
-        steps.steps.push_back(step_of(hand, event));
-        if (event.kind == Event::Kind::ready && plan.foods[event.index].standard.finish) {
-            const safety::Finish& finish = *plan.foods[event.index].standard.finish;
-            steps.steps.push_back({hand.clock(plan.trip->serve),
-                                   w.text("plan.finish", {{"food", plan.foods[event.index].food->name},
-                                                          {"core", hand.at_least(finish.core)}})});
-        }
-    }
-    card.blocks.emplace_back(steps);
-    card.blocks.emplace_back(Turn{});
     for (const plan::FoodPlan& food : plan.foods) {
         card.blocks.emplace_back(Heading{
             w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
                                       {"food", food.food->name},
                                       {"thickness", units::print(food.food->thickness, hand.system())}})});
-        card.blocks.emplace_back(Note{w.text("plan.core-line", {{"target", hand.about(food.food->target)},
-                                                                {"peak", hand.at_least(units::celsius(food.core_peak.high))}})});
         const double margin = std::floor(food.kill.low * 10.0) / 10.0;
         card.blocks.emplace_back(
-            Note{w.text("plan.kill-line", {{"margin", margin > 20 ? "20 or more" : units::number(margin, 1)}})});
+            Note{w.text("plan.core-line", {{"target", hand.about(food.food->target)},
+                                           {"peak", hand.at_least(units::celsius(food.core_peak.high))},
+                                           {"margin", margin > 20 ? "over 20" : units::number(margin, 1)}})});
         if (food.standard.below_consumer_advice) {
-            card.blocks.emplace_back(
-                Note{w.text("plan.advice-line", {{"target", hand.about(food.food->target)},
-                                                 {"core", hand.about(food.standard.consumer_core)}})});
+            card.blocks.emplace_back(Note{w.text("plan.advice-line", {{"target", hand.about(food.food->target)},
+                                                                      {"core", hand.about(food.standard.consumer_core)}})});
         }
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
+    card.blocks.emplace_back(Turn{});
+    card.blocks.emplace_back(timeline_of(hand));
     card.cautions.push_back({SignalWord::warning, w.text("plan.caution", {{"floor", hand.at_least(plan.floor)}})});
     return card;
 }

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <cmath>
+
 #include "card/cards.hpp"
 #include "units/print.hpp"
 
@@ -17,7 +19,9 @@ Ladder ladder_of(const Hand& hand) {
     const units::System system = hand.system() == units::System::both ? units::System::metric : hand.system();
     const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
     for (const plan::LadderRung& rung : plan.ladder) {
-        if (rung.reading >= plan.floor) {
+        // Every second kelvin, counted from the lowest: nobody reads a box to one degree, and rungs stay far apart.
+        const double above = (rung.reading - plan.ladder.back().reading).si();
+        if (rung.reading >= plan.floor && std::lround(above) % 2 == 0 && above <= 10.5) {
             ladder.rungs.push_back({hand.about(rung.reading), {amount(rung.add), amount(rung.swap)}});
         }
     }
@@ -43,16 +47,16 @@ Card top_up_card(const Hand& hand) {
                                            w.text("topup.fixed-aside")});
     }
     card.blocks.emplace_back(Note{w.text("topup.act", {{"action", hand.at_least(plan.action_line)}})});
+    card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(Note{w.text("topup.every", {{"calm", hand.may_leave(plan.interval_calm)},
                                                          {"rough", hand.may_leave(plan.interval_rough)}})});
     if (!plan.top_ups.empty()) {
-        card.blocks.emplace_back(Turn{});
         card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
         Steps steps;
         steps.numbered = false;
         for (const plan::TopUp& top_up : plan.top_ups) {
             steps.steps.push_back(
-                {hand.clock(top_up.at), w.text("topup.step", {{"litres", hand.litres(top_up.boiling, Toward::up)}})});
+                {hand.clock(top_up.at), w.text("topup.step", {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})});
         }
         card.blocks.emplace_back(steps);
         card.blocks.emplace_back(Note{w.text("topup.full")});

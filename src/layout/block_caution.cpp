@@ -47,6 +47,40 @@ Fragment warnings(const std::vector<const card::Caution*>& all, const Setting& s
     return made;
 }
 
+/// The same for a small card: sign and word as a black tag in the first line.
+Fragment compact_warnings(const std::vector<const card::Caution*>& all, const Setting& setting) {
+    const TextStyle text = caution_text(setting);
+    TextStyle word = text;
+    word.face = Face::bold;
+    word.grey = 1.0;
+    const double pad = setting.scaled(1.8);
+    const double air = setting.scaled(1.3);
+    const double tag = air + lines_height(1, text.size_pt) + 0.1;
+    const double sign = 0.72 * tag;
+    const TextLine name = one_line(setting.phrases.warning, word, setting.measure);
+    const double tag_width = 2.0 * pad + warning_width(sign) + setting.scaled(1.4) + name.width;
+
+    Fragment made;
+    made.items.emplace_back(filled_box(0.0, 0.0, tag_width, tag));
+    place_warning_sign(made.items, pad, 0.5 * (tag - sign) - 0.02 * tag, sign, 1.0);
+    place(made.items, name, pad + warning_width(sign) + setting.scaled(1.4), air + ascent(text.size_pt), word);
+    double y = air;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (i > 0) {
+            y += setting.scaled(0.5);
+            made.items.emplace_back(line(pad, y, setting.width - pad, y, hair_pt));
+            y += setting.scaled(0.8);
+        }
+        const Fragment one = paragraph(all[i]->text, text, setting.width - 2.0 * pad, setting.measure, i == 0 ? tag_width : 0.0);
+        put(made, one, pad, y);
+        y += one.height;
+    }
+    y += setting.scaled(0.8);
+    made.items.emplace_back(frame(0.0, 0.0, setting.width, y, heavy_pt));
+    made.height = y;
+    return made;
+}
+
 Fragment framed(const card::Caution& one, const Setting& setting) {
     const TextStyle style = caution_text(setting);
     const double pad = setting.scaled(2.0);
@@ -80,7 +114,7 @@ Fragment cautions(const std::vector<card::Caution>& blocks, const Setting& setti
         }
     }
     if (!grave.empty()) {
-        add(warnings(grave, setting));
+        add(setting.format.compact ? compact_warnings(grave, setting) : warnings(grave, setting));
     }
     for (const auto& one : blocks) {
         if (one.word == card::SignalWord::caution) {

@@ -20,6 +20,7 @@ struct Cell {
 struct ColumnPlan {
     double natural = 0.0;
     double least = 0.0;
+    double snug = 0.0;  // least, but with brief words in one line
     double wanted = 0.0;  // with its heading in one line
     double width = 0.0;
     double x = 0.0;
@@ -65,6 +66,7 @@ class TablePlan {
     double pad_;
     std::vector<ColumnPlan> plans_;
     double too_wide_ = 0.0;
+    bool squeezed_ = false;
 };
 
 /// Figures at their size; a column of nothing but words at the size of words.
@@ -107,6 +109,7 @@ void TablePlan::measure_columns() {
         const bool brief = whole <= setting_.scaled(15.0);
         plan.least = std::max(plan.least, brief ? whole : word);
         plan.natural = std::max(plan.natural, plan.least);
+        plan.snug = plan.natural <= setting_.scaled(22.0) ? plan.natural : plan.least;
         plan.wanted = std::max(plan.natural, whole);
     }
 }
@@ -124,6 +127,7 @@ void TablePlan::share_width() {
     const double natural = sum(&ColumnPlan::natural);
     const double least = sum(&ColumnPlan::least);
     double x = pad_;
+    const double snug = sum(&ColumnPlan::snug);
     if (natural <= room) {
         const double wanted = sum(&ColumnPlan::wanted);
         const double share = wanted > natural ? std::min(1.0, (room - natural) / (wanted - natural)) : 0.0;
@@ -140,9 +144,15 @@ void TablePlan::share_width() {
             last.width = setting_.width - pad_ - (x + used - last.width + gap * gaps);
         }
     } else {
-        const double share = natural > least ? std::max(0.0, (room - least) / (natural - least)) : 0.0;
+        // The long words give way first.
+        const bool keep_brief = snug <= room;
+        squeezed_ = !keep_brief;
+        const double from = keep_brief ? snug : least;
+        const double to = keep_brief ? natural : snug;
+        const double share = to > from ? std::max(0.0, (room - from) / (to - from)) : 0.0;
         for (auto& plan : plans_) {
-            plan.width = plan.least + share * (plan.natural - plan.least);
+            const double low = keep_brief ? plan.snug : plan.least;
+            plan.width = low + share * ((keep_brief ? plan.natural : plan.snug) - low);
         }
         too_wide_ = std::max(0.0, least - room);
     }
@@ -243,6 +253,7 @@ Fragment TablePlan::draw() const {
                                       1.25 * heavy_pt));
     }
     made.too_wide = std::max(made.too_wide, too_wide_);
+    made.squeezed = squeezed_;
     return made;
 }
 

@@ -62,14 +62,17 @@ std::vector<Mark> marks_of(std::string_view span, bool& words) {
     return marks;
 }
 
-/// In bold, "2 h 15" is set with quiet units; "over 2 h" is one emphasis and stays whole.
+/// In bold, "2 h 15" and "71 °C (160 °F)" are set with quiet units and asides; "over 2 h" is one emphasis and stays whole.
 void add_span(std::vector<Run>& runs, std::string_view span, bool strong, const TextStyle& style) {
     bool words = false;
+    bool aside = false;  // in brackets: the same in other units
     const auto marks = marks_of(span, words);
     for (const auto& mark : marks) {
-        const bool quiet = strong && mark.unit && !words && style.quiet_units;
-        add_text(runs, mark.character, strong && !quiet ? Face::bold : Face::regular,
-                 quiet && style.unit_pt > 0.0 ? style.unit_pt : style.size_pt);
+        aside = aside || mark.character == "(";
+        const bool quiet = strong && !words && style.quiet_units && (mark.unit || aside);
+        const bool small = quiet && mark.unit && !aside && style.unit_pt > 0.0;
+        add_text(runs, mark.character, strong && !quiet ? Face::bold : Face::regular, small ? style.unit_pt : style.size_pt);
+        aside = aside && mark.character != ")";
     }
 }
 

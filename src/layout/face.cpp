@@ -116,7 +116,8 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
         }
         for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
             Stack made = stack(pieces, column, type, static_cast<double>(grade) / grades);
-            if (fits(made)) {
+            const bool squeezed = std::any_of(made.parts.begin(), made.parts.end(), [](const auto& part) { return part.squeezed; });
+            if (fits(made) && !(larger > 1.0 && squeezed)) {
                 return made;
             }
         }

@@ -100,7 +100,10 @@ void Flow::add_split(Pieces group) {
             refuse(group, maker_.fit(group));
             return;
         }
-        const std::size_t rows = rows_that_fit(current_, group);
+        std::size_t rows = rows_that_fit(current_, group);
+        if (rows > 2 && rows + 1 == rows_of(group.back().block)) {
+            --rows;  // no single row on the next face
+        }
         if (rows < least_here && !current_.empty()) {
             next_face();
             continue;

@@ -12,6 +12,7 @@ struct Fragment {
     double height = 0.0;
     std::vector<Item> items;
     double too_wide = 0.0;  // mm by which something in it does not fit its column
+    bool squeezed = false;  // brief words had to be broken; fits, but asks for no larger type
 };
 
 Item moved(Item item, double dx, double dy);

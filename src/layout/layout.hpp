@@ -27,7 +27,8 @@ struct Format {
     double small_pt = 7.5;     // footer only
     double key_max_pt = 44.0;  // the key number grows up to this where its face has room
     double question_pt = 14.0;  // the card's question
-    std::string mark;          // "daylight", printed in the footer; may be empty
+    std::string mark;          // "daylight", printed at the head; may be empty
+    bool compact = false;      // a small card: a warning has a black tag in its first line instead of a bar above it
 };
 
 /// A sheet, from layouts/sheets/NAME.toml.

@@ -24,6 +24,7 @@ struct Field {
     std::string_view key;
     double* number = nullptr;      // either a number
     std::string* text = nullptr;   // or a text
+    bool* yes_or_no = nullptr;     // or true, false
     bool required = true;
     double least = 0.0;
     double most = greatest_mm;
@@ -54,6 +55,14 @@ void Reader::take(const Field& field, const toml::node& node) {
         } else {
             fault("text-expected", fmt::format("{} must be a text", field.key), fmt::format("{} = \"...\"", field.key),
                   node.source());
+        }
+        return;
+    }
+    if (field.yes_or_no != nullptr) {
+        if (const auto yes = node.is_boolean() ? node.value<bool>() : std::nullopt) {
+            *field.yes_or_no = *yes;
+        } else {
+            fault("true-or-false-expected", fmt::format("{} must be true or false", field.key), "", node.source());
         }
         return;
     }
@@ -110,18 +119,19 @@ problem::Result<Format> read_format(std::string_view toml, const std::string& fi
     Format format;
     Reader(file_name, problems)
         .read(toml, {{"name", nullptr, &format.name},
-                     {"width_mm", &format.width, nullptr, true, least_card},
-                     {"height_mm", &format.height, nullptr, true, least_card},
-                     {"margin_mm", &format.margin, nullptr, true, 1.0, 20.0},
-                     {"distance_mm", &format.distance, nullptr, true, 200.0, 3000.0},
-                     {"body_pt", &format.body_pt, nullptr, true, least_pt, greatest_pt},
-                     {"figure_pt", &format.figure_pt, nullptr, true, least_pt, greatest_pt},
-                     {"key_pt", &format.key_pt, nullptr, true, least_pt, greatest_pt},
-                     {"key_max_pt", &format.key_max_pt, nullptr, true, least_pt, greatest_pt},
-                     {"question_pt", &format.question_pt, nullptr, true, least_pt, greatest_pt},
-                     {"heading_pt", &format.heading_pt, nullptr, true, least_pt, greatest_pt},
-                     {"small_pt", &format.small_pt, nullptr, true, least_pt, greatest_pt},
-                     {"mark", nullptr, &format.mark, false}});
+                     {"width_mm", &format.width, nullptr, nullptr, true, least_card},
+                     {"height_mm", &format.height, nullptr, nullptr, true, least_card},
+                     {"margin_mm", &format.margin, nullptr, nullptr, true, 1.0, 20.0},
+                     {"distance_mm", &format.distance, nullptr, nullptr, true, 200.0, 3000.0},
+                     {"body_pt", &format.body_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"figure_pt", &format.figure_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"key_pt", &format.key_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"key_max_pt", &format.key_max_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"question_pt", &format.question_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"heading_pt", &format.heading_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"small_pt", &format.small_pt, nullptr, nullptr, true, least_pt, greatest_pt},
+                     {"mark", nullptr, &format.mark, nullptr, false},
+                     {"compact", nullptr, nullptr, &format.compact, false}});
     if (problems.empty() && format.key_max_pt < format.key_pt) {
         problems.push_back(file_fault(file_name, "out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
     }
@@ -138,11 +148,11 @@ problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file
     Sheet sheet;
     Reader(file_name, problems)
         .read(toml, {{"name", nullptr, &sheet.name},
-                     {"width_mm", &sheet.width, nullptr, true, least_sheet},
-                     {"height_mm", &sheet.height, nullptr, true, least_sheet},
-                     {"margin_sides_mm", &sheet.margin_sides, nullptr, true, 0.0, most_margin},
-                     {"margin_top_mm", &sheet.margin_top, nullptr, true, 0.0, most_margin},
-                     {"margin_bottom_mm", &sheet.margin_bottom, nullptr, true, 0.0, most_margin}});
+                     {"width_mm", &sheet.width, nullptr, nullptr, true, least_sheet},
+                     {"height_mm", &sheet.height, nullptr, nullptr, true, least_sheet},
+                     {"margin_sides_mm", &sheet.margin_sides, nullptr, nullptr, true, 0.0, most_margin},
+                     {"margin_top_mm", &sheet.margin_top, nullptr, nullptr, true, 0.0, most_margin},
+                     {"margin_bottom_mm", &sheet.margin_bottom, nullptr, nullptr, true, 0.0, most_margin}});
     if (problem::has_error(problems)) {
         return problems;
     }

@@ -23,6 +23,17 @@ struct Atom {
     Run space_run;
 };
 
+/// Letters on each side of a hyphen at which a line may end: "trail-crew", but not "top-up".
+constexpr std::size_t least_part = 3;
+
+std::size_t letters_from(std::string_view text, std::size_t at) {
+    std::size_t count = 0;
+    while (at + count < text.size() && is_letter(text[at + count])) {
+        ++count;
+    }
+    return count;
+}
+
 std::vector<Atom> atoms_of(std::string_view text, const TextStyle& style, const Measure& measure) {
     std::vector<Atom> atoms;
     Atom current;
@@ -33,7 +44,7 @@ std::vector<Atom> atoms_of(std::string_view text, const TextStyle& style, const 
         }
         current = {};
     };
-    char before = ' ';
+    std::size_t letters = 0;  // in a row up to here
     for (const auto& run : styled(text, style, measure)) {
         for (std::size_t i = 0; i < run.text.size();) {
             const std::size_t length = character_length(run.text[i]);
@@ -47,11 +58,11 @@ std::vector<Atom> atoms_of(std::string_view text, const TextStyle& style, const 
                 }
             } else {
                 add_text(current.runs, character, run.face, run.size_pt);
-                if (character == "-" && is_letter(before)) {
+                if (character == "-" && letters >= least_part && letters_from(run.text, i + length) >= least_part) {
                     finish();
                 }
             }
-            before = character[0];
+            letters = is_letter(character[0]) ? letters + 1 : 0;
             i += length;
         }
     }
@@ -82,10 +93,12 @@ TextLine join_atoms(const std::vector<Atom>& atoms, std::size_t from, std::size_
 }
 
 /// Where lines start, in as few lines as can be; among those the evenest.
-std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double width) {
+std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whole_width, double first_indent) {
     const std::size_t n = atoms.size();
     std::size_t lines = 0;
+    const auto width_of = [&](std::size_t line) { return line == 0 ? whole_width - first_indent : whole_width; };
     for (std::size_t from = 0; from < n; ++lines) {
+        const double width = width_of(lines);
         std::size_t to = from + 1;
         while (to < n && atoms_width(atoms, from, to + 1) <= width + rounding_mm) {
             ++to;
@@ -101,6 +114,7 @@ std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double widt
     std::vector<std::vector<std::size_t>> start(lines + 1, std::vector<std::size_t>(n + 1, 0));
     cost[0][0] = 0.0;
     for (std::size_t k = 1; k <= lines; ++k) {
+        const double width = width_of(k - 1);
         for (std::size_t to = 1; to <= n; ++to) {
             for (std::size_t from = to; from-- > 0;) {
                 const double used = atoms_width(atoms, from, to);
@@ -137,9 +151,10 @@ TextLine one_line(std::string_view text, const TextStyle& style, const Measure& 
     return made;
 }
 
-std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure) {
+std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure,
+                                  double first_indent) {
     const auto atoms = atoms_of(text, style, measure);
-    const auto starts = line_starts(atoms, width);
+    const auto starts = line_starts(atoms, width, first_indent);
     std::vector<TextLine> lines;
     for (std::size_t k = 0; k < starts.size(); ++k) {
         lines.push_back(join_atoms(atoms, starts[k], k + 1 < starts.size() ? starts[k + 1] : atoms.size(), measure));
@@ -179,13 +194,15 @@ void place(std::vector<Item>& items, const TextLine& text, double x, double base
     }
 }
 
-Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure) {
+Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure, double first_indent) {
     Fragment made;
     double baseline = ascent(style.size_pt);
-    const auto lines = break_lines(text, style, width, measure);
+    const auto lines = break_lines(text, style, width, measure, first_indent);
+    double x = first_indent;
     for (const auto& one : lines) {
-        place(made.items, one, 0.0, baseline, style);
-        made.too_wide = std::max(made.too_wide, one.width - width);
+        place(made.items, one, x, baseline, style);
+        made.too_wide = std::max(made.too_wide, x + one.width - width);
+        x = 0.0;
         baseline += leading(style.size_pt);
     }
     made.too_wide = made.too_wide > rounding_mm ? made.too_wide : 0.0;

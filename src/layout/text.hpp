@@ -43,7 +43,9 @@ TextLine one_line(std::string_view text, const TextStyle& style, const Measure& 
 
 /// As few lines as the width allows; among those the evenest, without a single word on the last line where that can be
 /// had. Breaks at spaces and after hyphens, never at U+00A0. A word wider than the column stands alone and sticks out.
-std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure);
+/// The first line may be shorter by an indent.
+std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure,
+                                  double first_indent = 0.0);
 
 /// Width of the widest part that cannot be broken.
 double widest_word(std::string_view text, const TextStyle& style, const Measure& measure);
@@ -51,6 +53,7 @@ double widest_word(std::string_view text, const TextStyle& style, const Measure&
 void place(std::vector<Item>& items, const TextLine& text, double x, double baseline, const TextStyle& style);
 
 /// Lines as a fragment: left at x = 0, first capitals at the top.
-Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure);
+Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure,
+                   double first_indent = 0.0);
 
 }  // namespace holdwater::layout

@@ -30,17 +30,28 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     return answer->safe;
 }
 
+units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food) {
+    // Fifteen kelvins above the action line every standard of the rules is met.
+    const double first = std::ceil(plan.action_line.celsius());
+    for (double bath = first; bath < first + 15.0; bath += 1.0) {
+        if (safe_hold(plan, food, food.food->thickness, units::celsius(bath))) {
+            return units::celsius(bath);
+        }
+    }
+    return units::celsius(first + 15.0);
+}
+
 HoldTable hold_table(const Plan& plan, const FoodPlan& food) {
     HoldTable table;
     table.food = &food;
-    const double first = std::ceil(plan.action_line.celsius());
+    const double first = first_hold_bath(plan, food).celsius();
     for (double bath = first; table.baths.size() < 3; bath += 3.0) {
         table.baths.push_back(units::celsius(bath));
     }
     const double own = units::in_millimetres(food.food->thickness);
     const double step = own > 60 ? 15.0 : own > 30 ? 10.0 : 5.0;
     const double lowest = std::max(step, std::floor(own / step) * step - 2 * step);
-    for (double mm = lowest; table.thicknesses.size() < 6; mm += step) {
+    for (double mm = lowest; table.thicknesses.size() < 5; mm += step) {
         table.thicknesses.push_back(units::millimetres(mm));
     }
     if (std::find_if(table.thicknesses.begin(), table.thicknesses.end(), [&](units::Length l) {

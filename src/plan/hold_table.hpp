@@ -12,6 +12,9 @@ namespace holdwater::plan {
 std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, units::Length thickness,
                                          units::Temperature bath);
 
+/// The lowest whole-degree bath, from the action line up, in which the food's own piece becomes safe.
+units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food);
+
 HoldTable hold_table(const Plan& plan, const FoodPlan& food);
 
 /// A tick every so many millimetres, until pieces come up too slowly in this bath.

@@ -2,6 +2,7 @@
 #include "safety/clocks.hpp"
 
 #include <algorithm>
+#include <vector>
 
 namespace holdwater::safety {
 namespace {
@@ -10,26 +11,19 @@ using units::Duration;
 using units::History;
 using units::Temperature;
 
-/// First moment at or after `from` at which the value is below the level; nothing if never.
-std::optional<Duration> first_below(const History& history, Temperature level, Duration from) {
-    if (history.empty()) {
-        return std::nullopt;
-    }
-    if (history.at(from) < level) {
-        return from;
-    }
-    for (std::size_t i = 1; i < history.points.size(); ++i) {
-        const History::Point& a = history.points[i - 1];
+/// Adds every moment after `from` at which the history has a point or crosses the level.
+void add_moments(std::vector<Duration>& moments, const History& history, Temperature level, Duration from) {
+    for (std::size_t i = 0; i < history.points.size(); ++i) {
         const History::Point& b = history.points[i];
-        if (b.at < from || b.value >= level) {
-            continue;
+        if (i > 0) {
+            const History::Point& a = history.points[i - 1];
+            if ((a.value < level) != (b.value < level)) {
+                moments.push_back(a.at + (b.at - a.at) * ((level - a.value) / (b.value - a.value)));
+            }
         }
-        // Falls below within this segment, at the crossing or, at a jump, at once.
-        const double drop = (a.value - b.value).si();
-        const double share = drop > 0.0 ? std::clamp((a.value - level).si() / drop, 0.0, 1.0) : 0.0;
-        return std::max(from, a.at + (b.at - a.at) * share);
+        moments.push_back(b.at);
     }
-    return std::nullopt;
+    std::erase_if(moments, [from](Duration moment) { return moment < from; });
 }
 
 History part(const History& whole, Duration from, Duration to) {
@@ -44,31 +38,6 @@ History part(const History& whole, Duration from, Duration to) {
         cut.add(to, whole.at(to));
     }
     return cut;
-}
-
-Duration end_of(const History& history) {
-    return history.empty() ? Duration{0} : history.points.back().at;
-}
-
-/// First moment from which on both are at or above the floor; nothing if that never comes.
-std::optional<Duration> both_back(const History& bath, const History& core, Temperature floor, Duration from) {
-    Duration moment = from;
-    // Each pass moves on to a later crossing, of which there are no more than points.
-    for (std::size_t i = 0; i <= bath.points.size() + core.points.size(); ++i) {
-        const std::optional<Duration> core_back = core.first_at_or_above(floor, moment);
-        if (!core_back) {
-            return std::nullopt;
-        }
-        const std::optional<Duration> bath_back = bath.first_at_or_above(floor, *core_back);
-        if (!bath_back) {
-            return std::nullopt;
-        }
-        moment = *bath_back;
-        if (core.at(moment) >= floor) {
-            return moment;
-        }
-    }
-    return std::nullopt;
 }
 
 }  // namespace
@@ -94,21 +63,35 @@ Fall measure_fall(const History& bath, const History& core, Temperature floor, D
                   const facts::GrowthModel& model) {
     Fall fall;
     fall.times = 0;
-    const Duration end = std::max(end_of(bath), end_of(core));
-    std::optional<Duration> first;
-    std::optional<Duration> begin = first_below(bath, floor, from);
-    while (begin && *begin <= end) {
-        first = first.value_or(*begin);
-        const Duration back = std::min(both_back(bath, core, floor, *begin).value_or(end), end);
-        if (back > *begin || fall.times == 0) {
-            ++fall.times;
-        }
-        fall.below_floor += back - *begin;
-        if (back >= end) {
-            break;
-        }
-        begin = first_below(bath, floor, back);
+    if (bath.empty() || core.empty()) {
+        return fall;
     }
+    // Between two neighbouring moments neither history crosses the floor, so its middle speaks for the whole stretch.
+    std::vector<Duration> moments{from};
+    add_moments(moments, bath, floor, from);
+    add_moments(moments, core, floor, from);
+    std::sort(moments.begin(), moments.end());
+    std::optional<Duration> first;
+    bool running = false;
+    for (std::size_t i = 1; i < moments.size(); ++i) {
+        const Duration span = moments[i] - moments[i - 1];
+        if (!(span > Duration{0})) {
+            continue;
+        }
+        const Duration middle = moments[i - 1] + span / 2.0;
+        const bool bath_below = bath.at(middle) < floor;
+        if (!running && bath_below) {
+            running = true;
+            ++fall.times;
+            first = first.value_or(moments[i - 1]);
+        } else if (running && !bath_below && core.at(middle) >= floor) {
+            running = false;
+        }
+        if (running) {
+            fall.below_floor += span;
+        }
+    }
+    const Duration end = moments.back();
     if (first) {
         fall.below_50 = bath.time_below(facts::facts().temperature("fall.deep"), *first, end);
         const double along_core = growth_with_lag(model, part(core, *first, end), model.q0_cautious);

@@ -8,8 +8,8 @@
 
 namespace holdwater::safety {
 
-/// The finish that the cut, the kind and the eaters ask for together: the hottest, held for the longest of them; nothing
-/// if the bath alone will do.
+/// The finish that the cut, the kind and the eaters ask for together: the hottest, held for the longest of them;
+/// nothing if the bath alone will do.
 std::optional<Finish> finish_for(const Request& request);
 
 /// True for pieces whose inside no germ from outside has reached: the bath alone can make them safe.

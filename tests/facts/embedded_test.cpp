@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The facts that are compiled in: all are read, and what the rest of the program asks for by name is there.
+#include "facts/read_facts.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -8,9 +11,6 @@
 #include <set>
 #include <stdexcept>
 #include <string>
-
-#include "facts/read_facts.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using namespace holdwater::facts;
@@ -57,8 +57,8 @@ TEST_CASE("typed figures mind their units") {
 }
 
 TEST_CASE("every uncertain input of a plan has a spread") {
-    for (const char* key : {"thickness", "thickness.least", "diffusivity", "film", "start", "box-loss", "outside", "wind",
-                            "litres", "boil.cooling", "thermometer", "top-up.late", "lid.open", "unstirred"}) {
+    for (const char* key : {"thickness", "thickness.least", "diffusivity", "film", "start", "box-loss", "outside",
+                            "wind", "litres", "boil.cooling", "thermometer", "top-up.late", "lid.open", "unstirred"}) {
         INFO(key);
         const Spread& spread = facts::facts().spread(key);
         CHECK(spread.low < spread.high);
@@ -67,7 +67,8 @@ TEST_CASE("every uncertain input of a plan has a spread") {
 }
 
 TEST_CASE("what was only remembered or judged never loosens what was read") {
-    // Figures from memory in the rules of the kitchen: each lies on the strict side of, or beside, a figure that was read.
+    // Figures from memory in the rules of the kitchen: each lies on the strict side of, or beside, a figure that was
+    // read.
     const Facts& facts = facts::facts();
     CHECK(facts.temperature("finish.bivalve") > facts.temperature("finish.full"));
     for (const Rule& rule : facts.rules()) {

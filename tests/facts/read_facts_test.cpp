@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The reader refuses faulty data: each text below differs from a sound one in a single fault.
+#include "facts/read_facts.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
-
-#include "facts/read_facts.hpp"
 
 using namespace holdwater;
 using namespace holdwater::facts;
@@ -184,7 +184,9 @@ TEST_CASE("each fault is found and named") {
         {"rows that fall", "[[kill_standard]]", "60.0", "50.0", "facts-range"},
         {"hotter but longer", "[[kill_standard]]", "min = 12 ", "min = 120 ", "facts-range"},
         {"a hold of nothing", "[[kill_standard]]", "s = 169", "s = 0", "facts-range"},
-        {"no rows", "[[kill_standard]]", "rows = [{ core = 54.4, min = 112 }, { core = 60.0, min = 12 }, { core = 63.3, s = 169 }]", "rows = []", "facts-range"},
+        {"no rows", "[[kill_standard]]",
+         "rows = [{ core = 54.4, min = 112 }, { core = 60.0, min = 12 }, { core = 63.3, s = 169 }]", "rows = []",
+         "facts-range"},
         {"action line at the floor", "[[rule]]", "action_line = 57.0", "action_line = 54.4", "facts-range"},
         {"blind floor too low", "[[rule]]", "57.2", "54.0", "facts-range"},
         {"target under the floor", "[[rule]]", "lowest_target = 54.4", "lowest_target = 50.0", "facts-range"},

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the tables of data must keep among themselves.
+#include "facts/read_facts.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -8,8 +10,6 @@
 #include <iterator>
 #include <set>
 #include <string>
-
-#include "facts/read_facts.hpp"
 
 using namespace holdwater;
 using namespace holdwater::facts;
@@ -81,10 +81,10 @@ TEST_CASE("every source is cited, by an entry, a formula or a test") {
 }
 
 TEST_CASE("units are those that the program writes") {
-    const std::set<std::string> known{"1",     "C",      "K",      "mm",    "um",     "m",       "L",     "kg",
-                                      "s",     "min",    "h",      "1/s",   "1/h",    "J/kg/K",  "J/kg",  "MJ/kg",
-                                      "W/m/K", "W/m2",   "W/m2/K", "m2/s",  "kg/m3",  "kJ/m2/K", "K/h",   "m2 K/W",
-                                      "m/s",   "kg/m2",  "J/m2/K"};
+    const std::set<std::string> known{"1",       "C",     "K",      "mm",   "um",     "m",     "L",
+                                      "kg",      "s",     "min",    "h",    "1/s",    "1/h",   "J/kg/K",
+                                      "J/kg",    "MJ/kg", "W/m/K",  "W/m2", "W/m2/K", "m2/s",  "kg/m3",
+                                      "kJ/m2/K", "K/h",   "m2 K/W", "m/s",  "kg/m2",  "J/m2/K"};
     for (const Figure& figure : facts::facts().figures()) {
         INFO(figure.key, " ", figure.unit);
         CHECK(known.contains(figure.unit));

@@ -65,7 +65,9 @@ Worst compare(facts::Shape shape, unsigned seed, int nodes, int quarters) {
     c.outside_start = dice.between(-10, 15);
     c.outside_slope = dice.between(-3, 3) / 3600;
     for (const double share : {0.3, 0.6}) {
-        const double at = 60.0 * std::round(share * quarters * 15 + dice.between(-12, 12));
+        // Not in the last minutes of a quarter hour: the engine lets the outermost two per cent of a food's heat follow
+        // a jump at once, where the grid needs a minute.
+        const double at = quarter * std::round(share * quarters + dice.between(-2, 2)) + 60.0 * dice.between(1, 10);
         c.pours.push_back({at, dice.between(0, 0.003), dice.between(0, 0.004), dice.between(80, 97)});
     }
     switch (shape) {

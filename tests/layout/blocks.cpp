@@ -168,6 +168,23 @@ TEST_CASE("warnings share one bar, cautions have a frame, a plain word neither")
     CHECK(find(plain, "go to Limits").face == Face::bold);
 }
 
+TEST_CASE("on a small card a warning has its tag in its first line, and is lower for it") {
+    Format small = hand;
+    small.compact = true;
+    const card::Caution warning{card::SignalWord::warning, "Never pour boiling water on a bag; scald: cool water, 20 min."};
+    const Setting tight{small, measure, phrases, 84.0, 0.0};
+    const Fragment made = cautions({warning}, tight);
+    CHECK(made.too_wide == 0.0);
+    CHECK(made.height < cautions({warning}, setting()).height);
+    const auto tag = find(made, "WARNING");
+    CHECK(tag.grey == 1.0);
+    const auto all = texts(made);
+    REQUIRE(all.size() >= 3);
+    CHECK(all[1].baseline == tag.baseline);
+    CHECK(all[1].x > right(tag));
+    CHECK(all[2].x < all[1].x);
+}
+
 TEST_CASE("the key number grows with the room of its face and never falls below its size") {
     const card::KeyNumber block{"Fill to", "71", "°C", "160 °F, stirred"};
     double before = 0.0;

@@ -164,6 +164,15 @@ TEST_CASE("a table taller than a face is cut between rows, its head on each part
     CHECK(all_text(faces[2]).find("2of") != std::string::npos);
 }
 
+TEST_CASE("no row stands alone on the next face") {
+    for (int rows = 15; rows < 50; ++rows) {
+        const auto faces = faces_of(deck_of({long_table(rows)}));
+        const std::string last = all_text(faces.back());
+        CHECK(last.find(std::to_string(100 + rows - 1) + "mm") != std::string::npos);
+        CHECK(last.find(std::to_string(100 + rows - 2) + "mm") != std::string::npos);
+    }
+}
+
 TEST_CASE("steps cut between faces go on counting") {
     card::Steps steps;
     for (int i = 0; i < 40; ++i) {

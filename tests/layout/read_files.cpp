@@ -37,6 +37,8 @@ TEST_CASE("the shipped formats have the sizes of the design") {
     const Format pocket = support::format("pocket");
     CHECK(pocket.height == 81.0);
     CHECK(pocket.mark == "daylight");
+    CHECK(pocket.compact);
+    CHECK_FALSE(hand.compact);
     CHECK(support::format("wallet").width == 85.6);
     CHECK(support::format("wallet").height == 53.98);
     CHECK(support::format("large").width == 190.0);
@@ -52,6 +54,8 @@ TEST_CASE("faults name file, line and column and what would be right") {
           "x.toml:4:13: error: margin_mm = 40 is out of range (1 to 20)");
     CHECK(line_of(read_format(replaced(good_format, "\"hand\"", "7"), "x.toml").problems()) ==
           "x.toml:1:8: error: name must be a text (name = \"...\")");
+    CHECK(line_of(read_format(good_format + "compact = 1\n", "x.toml").problems()) ==
+          "x.toml:13:11: error: compact must be true or false");
     CHECK(line_of(read_format(good_format + "boddy_pt = 3\n", "x.toml").problems()) ==
           "x.toml:13:1: error: there is no key boddy_pt (did you mean body_pt?)");
     CHECK(line_of(read_format(replaced(good_format, "key_max_pt = 44", "key_max_pt = 20"), "x.toml").problems())

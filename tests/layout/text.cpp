@@ -87,6 +87,7 @@ TEST_CASE("no single word on the last line where another break gives as few line
 TEST_CASE("a word breaks after its hyphen and nowhere else") {
     CHECK(lines_of("trail-crew", 6) == Lines{"trail-", "crew"});
     CHECK(lines_of("thermometers", 5) == Lines{"thermometers"});
+    CHECK(lines_of("top-up", 4) == Lines{"top-up"});
     CHECK(lines_of("at -10", 4) == Lines{"at", "-10"});
     const Fragment wide = paragraph("thermometers", {}, 5 * character, measure);
     CHECK(support::near_abs(wide.too_wide, 7 * character, 1e-9));
@@ -124,6 +125,13 @@ TEST_CASE("units are quieter than their number in bold, but one emphasis stays w
     CHECK(runs[1].size_pt == 8.0);
     CHECK(runs[2].text == "15");
     CHECK(styled("over 4\u00A0h", style, measure).size() == 1);
+    // The same in other units stands beside it, quieter but not smaller.
+    runs = styled("71\u00A0°C (160\u00A0°F)", style, measure);
+    REQUIRE(runs.size() == 4);
+    CHECK(runs[1].text == "\u00A0°C");
+    CHECK(runs[3].text == "(160\u00A0°F)");
+    CHECK(runs[3].face == Face::regular);
+    CHECK(runs[3].size_pt == style.size_pt);
     style.quiet_units = false;
     CHECK(styled("2\u00A0h\u00A015", style, measure).size() == 1);
 }

@@ -2,12 +2,12 @@
 // Come-up, growth along a history, and the clocks of cooling leftovers.
 #include "safety/clocks.hpp"
 
+#include "safety/growth.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
-
-#include "safety/growth.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using namespace holdwater::safety;
@@ -27,7 +27,9 @@ History line(std::initializer_list<std::pair<double, double>> points) {
     return history;
 }
 
-const facts::GrowthModel& beef() { return facts::facts().growth("beef"); }
+const facts::GrowthModel& beef() {
+    return facts::facts().growth("beef");
+}
 
 }  // namespace
 

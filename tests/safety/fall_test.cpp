@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // After the bath fell below the hold floor: the clock, and what to do. Expectations are those of the decision table.
-#include <doctest/doctest.h>
-
 #include "safety/clocks.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::safety;
@@ -24,7 +24,9 @@ History line(std::initializer_list<std::pair<double, double>> points) {
     return history;
 }
 
-const facts::GrowthModel& beef() { return facts::facts().growth("beef"); }
+const facts::GrowthModel& beef() {
+    return facts::facts().growth("beef");
+}
 
 double hours_below(const History& bath, const History& core) {
     return units::in_hours(measure_fall(bath, core, celsius(57), hours(0), beef()).below_floor);
@@ -84,7 +86,8 @@ TEST_CASE("the clock starts when the bath falls below the floor and stops when t
 }
 
 TEST_CASE("later falls add to the same clock and are counted") {
-    const History bath = line({{0, 60}, {1, 60}, {1, 56}, {2, 56}, {2, 60}, {5, 60}, {5, 56}, {5.5, 56}, {5.5, 60}, {8, 60}});
+    const History bath =
+        line({{0, 60}, {1, 60}, {1, 56}, {2, 56}, {2, 60}, {5, 60}, {5, 56}, {5.5, 56}, {5.5, 60}, {8, 60}});
     const Fall fall = measure_fall(bath, line({{0, 60}, {8, 60}}), celsius(57), hours(0), beef());
     CHECK(near_rel(units::in_hours(fall.below_floor), 1.5, 1e-12));
     CHECK(fall.times == 2);
@@ -111,7 +114,8 @@ TEST_CASE("growth is that of the side on which more grows, from the first fall o
     const History deep = line({{0, 60}, {1, 60}, {1, 46}, {3, 46}});
     const Fall cold_bath = measure_fall(deep, warm, celsius(57), hours(0), beef());
     CHECK(near_abs(cold_bath.growth, growth_with_lag(beef(), line({{1, 46}, {6, 46}}), beef().q0_cautious), 1e-12));
-    const Fall cold_core = measure_fall(line({{0, 56}, {3, 56}}), line({{0, 46}, {3, 46}}), celsius(57), hours(0), beef());
+    const Fall cold_core =
+        measure_fall(line({{0, 56}, {3, 56}}), line({{0, 46}, {3, 46}}), celsius(57), hours(0), beef());
     CHECK(near_abs(cold_core.growth, growth_with_lag(beef(), line({{0, 46}, {3, 46}}), beef().q0_cautious), 1e-12));
 }
 

@@ -2,9 +2,9 @@
 // Kill along a history: exact sums over the rows of a table.
 #include "safety/kill.hpp"
 
-#include <doctest/doctest.h>
-
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::safety;
@@ -16,7 +16,9 @@ using units::minutes;
 
 namespace {
 
-const facts::KillStandard& beef() { return facts::facts().kill_standard("us-red-meat-6.5"); }
+const facts::KillStandard& beef() {
+    return facts::facts().kill_standard("us-red-meat-6.5");
+}
 
 facts::KillStandard two_rows() {
     facts::KillStandard standard;

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Laws of the safety side over grids: what must hold whatever the numbers are.
-#include <doctest/doctest.h>
-
-#include <cmath>
-
 #include "safety/clocks.hpp"
 #include "safety/growth.hpp"
 #include "safety/kill.hpp"
 #include "safety/standard.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
 
 using namespace holdwater;
 using namespace holdwater::safety;
@@ -106,7 +106,8 @@ TEST_CASE("uk is never looser than us: kill, floors, clocks") {
             }
         }
     }
-    for (const facts::Category category : {facts::Category::red_meat, facts::Category::poultry, facts::Category::fish}) {
+    for (const facts::Category category :
+         {facts::Category::red_meat, facts::Category::poultry, facts::Category::fish}) {
         for (double target = 54.0; target < 80.0; target += 0.5) {
             for (const bool at_risk : {false, true}) {
                 Request request;

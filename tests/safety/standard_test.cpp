@@ -2,13 +2,13 @@
 // Refusals and standards: kind x cut x target x rules x eaters x thermometer.
 #include "safety/standard.hpp"
 
+#include "safety/table.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <set>
-
-#include "safety/table.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using namespace holdwater::safety;

@@ -2,10 +2,10 @@
 // Cases kept as rows of a text file, cells apart by " | ".
 #pragma once
 
+#include "safety/standard.hpp"
+
 #include <string>
 #include <vector>
-
-#include "safety/standard.hpp"
 
 namespace holdwater::support {
 

@@ -11,6 +11,8 @@
 #include <memory>
 #include <stdexcept>
 #include <string>
+#include <type_traits>
+#include <utility>
 
 #include "heat/water.hpp"
 #include "units/quantity.hpp"
@@ -65,11 +67,61 @@ struct System {
     std::vector<Line> lines;
     std::size_t nodes = 1;
     double bath_capacity = 0.0;
+    std::vector<double> weights;  // of each node in the mean
+
+    // I - gamma times the operator of one direction, eliminated (Thomas): the preconditioner is the product of all.
+    struct Eliminated {
+        std::vector<double> pivot, above;
+    };
+    std::vector<Eliminated> eliminated;
+    double gamma = 0.0;  // of the elimination
 
     explicit System(const LinesCase& c) : input(c) {
         for (const Axis& axis : c.axes) {
             lines.push_back(line_of(axis, c));
             nodes *= static_cast<std::size_t>(axis.nodes);
+        }
+        for (std::size_t i = 0; i < nodes; ++i) {
+            weights.push_back(weight(i));
+        }
+    }
+
+    void eliminate(double new_gamma) {
+        gamma = new_gamma;
+        eliminated.clear();
+        for (const Line& line : lines) {
+            const std::size_t n = line.share.size();
+            Eliminated e{std::vector<double>(n), std::vector<double>(n)};
+            for (std::size_t j = 0; j < n; ++j) {
+                const double film = j + 1 == n ? line.film : 0.0;
+                const double diagonal = 1.0 + gamma * (line.lower[j] + line.upper[j] + film);
+                e.pivot[j] = diagonal - (j > 0 ? gamma * line.lower[j] * e.above[j - 1] : 0.0);
+                e.above[j] = gamma * line.upper[j] / e.pivot[j];
+            }
+            eliminated.push_back(std::move(e));
+        }
+    }
+
+    void precondition(double* z) const {
+        std::size_t stride = 1;
+        for (std::size_t a = 0; a < lines.size(); ++a) {
+            const Line& line = lines[a];
+            const Eliminated& e = eliminated[a];
+            const std::size_t count = line.share.size();
+            const std::size_t block = stride * count;
+            for (std::size_t start = 0; start < nodes; start += block) {
+                for (std::size_t j = 0; j < count; ++j) {
+                    for (std::size_t i = start + j * stride; i < start + (j + 1) * stride; ++i) {
+                        z[i] = (z[i] + (j > 0 ? gamma * line.lower[j] * z[i - stride] : 0.0)) / e.pivot[j];
+                    }
+                }
+                for (std::size_t j = count - 1; j-- > 0;) {
+                    for (std::size_t i = start + j * stride; i < start + (j + 1) * stride; ++i) {
+                        z[i] += e.above[j] * z[i + stride];
+                    }
+                }
+            }
+            stride = block;
         }
     }
 
@@ -97,7 +149,7 @@ struct System {
                         } else {
                             const double film = line.film * (bath - y[i]);
                             rate += film;
-                            uptake += weight(i) * film;
+                            uptake += weights[i] * film;
                         }
                         dy[i] += rate;
                     }
@@ -122,6 +174,18 @@ struct System {
 
 int right_hand_side(realtype t, N_Vector y, N_Vector dy, void* data) {
     static_cast<const System*>(data)->rates(t, N_VGetArrayPointer(y), N_VGetArrayPointer(dy));
+    return 0;
+}
+
+int set_up(realtype, N_Vector, N_Vector, booleantype, booleantype* again, realtype gamma, void* data) {
+    static_cast<System*>(data)->eliminate(gamma);
+    *again = SUNTRUE;
+    return 0;
+}
+
+int solve(realtype, N_Vector, N_Vector, N_Vector r, N_Vector z, realtype, realtype, int, void* data) {
+    N_VScale(1.0, r, z);
+    static_cast<const System*>(data)->precondition(N_VGetArrayPointer(z));
     return 0;
 }
 
@@ -164,8 +228,11 @@ std::vector<LinesState> run_lines(const LinesCase& input, const std::vector<doub
         banded ? SUNBandMatrix(size, 1, 2, context.get()) : nullptr);
     const Handle<std::remove_pointer_t<SUNLinearSolver>, SUNLinSolFree> solver(
         banded ? SUNLinSol_Band(y.get(), matrix.get(), context.get())
-               : SUNLinSol_SPGMR(y.get(), SUN_PREC_NONE, 20, context.get()));
+               : SUNLinSol_SPGMR(y.get(), input.preconditioned ? SUN_PREC_LEFT : SUN_PREC_NONE, 20, context.get()));
     check(CVodeSetLinearSolver(cvode.get(), solver.get(), matrix.get()), "CVodeSetLinearSolver");
+    if (!banded && input.preconditioned) {
+        check(CVodeSetPreconditioner(cvode.get(), set_up, solve), "CVodeSetPreconditioner");
+    }
 
     std::vector<LinesState> states;
     double now = 0.0;

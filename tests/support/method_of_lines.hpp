@@ -38,6 +38,7 @@ struct LinesCase {
     std::vector<LinesPour> pours;  // rising times
     double relative_tolerance = 1e-6;
     double absolute_tolerance = 1e-6;  // K
+    bool preconditioned = true;        // two and three directions: one tridiagonal solve a direction
 };
 
 struct LinesState {
