@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+#include "safety/population.hpp"
+
+#include "facts/facts.hpp"
+
+#include <boost/math/special_functions/erf.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <string>
+
+namespace holdwater::safety {
+namespace {
+
+constexpr double metres_per_micrometre = 1e-6;
+
+// Responses are worked out once for these film coefficients; hands lie between two of them.
+constexpr double lowest_film = 150.0;     // W/(m2 K)
+constexpr double highest_film = 15000.0;  // W/(m2 K)
+constexpr std::size_t film_count = 41;
+
+double film_at(std::size_t i) {
+    return lowest_film *
+           std::pow(highest_film / lowest_film, static_cast<double>(i) / static_cast<double>(film_count - 1));
+}
+
+const std::vector<SkinResponse>& responses() {
+    static const std::vector<SkinResponse> all = [] {
+        std::vector<SkinResponse> made;
+        const Skin skin = typical_skin();
+        const units::Duration horizon = facts::facts().duration("hand.horizon");
+        for (std::size_t i = 0; i < film_count; ++i) {
+            made.emplace_back(skin, units::FilmCoefficient{film_at(i)}, horizon);
+        }
+        return made;
+    }();
+    return all;
+}
+
+constexpr std::size_t dimensions = 5;
+
+/// Point n of an evenly filling sequence in [0, 1)^5: multiples of powers of 1/phi, with phi the root of
+/// x^(d+1) = x + 1 (a Kronecker sequence).
+std::array<double, dimensions> even_point(std::size_t n) {
+    static const double phi = [] {
+        double x = 1.0;
+        for (int i = 0; i < 100; ++i) {
+            x = std::pow(1.0 + x, 1.0 / (static_cast<double>(dimensions) + 1.0));
+        }
+        return x;
+    }();
+    std::array<double, dimensions> point{};
+    double alpha = 1.0;
+    for (double& coordinate : point) {
+        alpha /= phi;
+        const double value = 0.5 + alpha * static_cast<double>(n);
+        coordinate = value - std::floor(value);
+    }
+    return point;
+}
+
+/// Standard normal deviate of a probability, cut off at four standard deviations.
+double normal(double probability) {
+    constexpr double tail = 3.2e-5;
+    const double p = std::clamp(probability, tail, 1.0 - tail);
+    return std::sqrt(2.0) * boost::math::erf_inv(2.0 * p - 1.0);
+}
+
+}  // namespace
+
+Population::Population(HandState hand, Stirring stirring) {
+    const facts::Facts& facts = facts::facts();
+    const std::string film_key = stirring == Stirring::stirred ? "hand.film.stirred" : "hand.film.still";
+    const std::string start_key = hand == HandState::warm ? "hand.warm" : "hand.cold";
+    const auto people = static_cast<std::size_t>(facts.value("hand.people"));
+    for (std::size_t n = 0; n < people; ++n) {
+        const std::array<double, dimensions> point = even_point(n);
+        Draw draw;
+        const double film = facts.value(film_key) * std::exp(facts.value(film_key + ".ln-sd") * normal(point[0]));
+        const double depth = facts.value("hand.depth") * std::exp(facts.value("hand.depth.ln-sd") * normal(point[1]));
+        draw.hand.depth = units::metres(depth * metres_per_micrometre);
+        draw.hand.threshold =
+            facts.temperature("hand.threshold") + facts.difference("hand.threshold.sd") * normal(point[2]);
+        draw.hand.start = facts.temperature(start_key) + facts.difference(start_key + ".sd") * normal(point[3]);
+        draw.reaction = std::max(facts.value("hand.reaction.least"),
+                                 facts.value("hand.reaction") + facts.value("hand.reaction.sd") * normal(point[4]));
+        const double place = std::clamp(std::log(film / lowest_film) / std::log(highest_film / lowest_film), 0.0, 1.0) *
+                             static_cast<double>(film_count - 1);
+        draw.film = std::min(static_cast<std::size_t>(place), film_count - 2);
+        draw.film_part = place - static_cast<double>(draw.film);
+        draws_.push_back(draw);
+    }
+}
+
+const Population& Population::of(HandState hand, Stirring stirring) {
+    static const Population warm_stirred{HandState::warm, Stirring::stirred};
+    static const Population warm_still{HandState::warm, Stirring::still};
+    static const Population cold_stirred{HandState::cold, Stirring::stirred};
+    static const Population cold_still{HandState::cold, Stirring::still};
+    if (hand == HandState::warm) {
+        return stirring == Stirring::stirred ? warm_stirred : warm_still;
+    }
+    return stirring == Stirring::stirred ? cold_stirred : cold_still;
+}
+
+std::vector<double> Population::sting_seconds(units::Temperature water) const {
+    std::vector<double> times;
+    times.reserve(draws_.size());
+    for (const Draw& draw : draws_) {
+        const std::optional<units::Duration> low = first_sting(responses()[draw.film], draw.hand, water);
+        const std::optional<units::Duration> high = first_sting(responses()[draw.film + 1], draw.hand, water);
+        if (!low && !high) {
+            times.push_back(std::numeric_limits<double>::infinity());
+        } else if (!low || !high) {
+            times.push_back((low ? low : high)->si() + draw.reaction);
+        } else {
+            times.push_back(low->si() + (high->si() - low->si()) * draw.film_part + draw.reaction);
+        }
+    }
+    return times;
+}
+
+}  // namespace holdwater::safety

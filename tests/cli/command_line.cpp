@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+// Exit codes and outputs of the contract, on the built program.
+#include <doctest/doctest.h>
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "cli/program.hpp"
+
+using namespace holdwater::support;
+namespace fs = std::filesystem;
+
+TEST_CASE("help and version are done, wrong usage is bad input") {
+    const auto folder = fresh_folder("usage");
+    CHECK(holdwater_says("--help", folder).exit == 0);
+    CHECK(holdwater_says("--version", folder).exit == 0);
+    CHECK(holdwater_says("cards --help", folder).exit == 0);
+    CHECK(holdwater_says("", folder).exit == 2);
+    CHECK(holdwater_says("bake", folder).exit == 2);
+    CHECK(holdwater_says("cards", folder).exit == 2);
+    CHECK(holdwater_says("cards --format poster " + demo_path("class-day"), folder).exit == 2);
+    CHECK(holdwater_says("plan /does/not/exist.toml", folder).exit == 2);
+    CHECK(holdwater_says("plan /", folder).exit == 2);
+}
+
+TEST_CASE("plan as JSON follows schema 1") {
+    const auto folder = fresh_folder("json");
+    const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), folder);
+    const bool done = said.exit == 0 || said.exit == 3;
+    CHECK(done);
+    const auto json = nlohmann::json::parse(said.out);
+    CHECK(json["schema"] == 1);
+    CHECK(json["verdict"] == "holds");
+    CHECK(json["foods"][0]["come_up_h"]["high"].get<double>() < 6.0);
+    CHECK(json["fill"]["pours"].size() >= 1);
+    CHECK(json["warnings"].is_array());
+    CHECK(json["stamp"].get<std::string>().size() == 9);
+}
+
+TEST_CASE("sources lists foods, rules and single words") {
+    const auto folder = fresh_folder("sources");
+    CHECK(holdwater_says("sources --foods", folder).out.find("pork-loin") != std::string::npos);
+    CHECK(holdwater_says("sources --rules", folder).out.find("112.00 min") != std::string::npos);
+    CHECK(holdwater_says("sources --search film", folder).out.find("film.slow") != std::string::npos);
+    CHECK(holdwater_says("sources --search no-such-word-at-all", folder).exit == 2);
+}
+
+TEST_CASE("new writes a trip file that plans, and never over an existing one") {
+    const auto folder = fresh_folder("new");
+    const std::string file = (folder / "mine.toml").string();
+    CHECK(holdwater_says("new '" + file + "'", folder).exit == 0);
+    const int planned = holdwater_says("plan '" + file + "'", folder).exit;
+    const bool good = planned == 0 || planned == 3;
+    CHECK(good);
+    const std::string before = file_text(file);
+    CHECK(holdwater_says("new '" + file + "'", folder).exit == 2);
+    CHECK(file_text(file) == before);
+}
+
+TEST_CASE("a refused trip leaves no cards and marks earlier ones as superseded") {
+    const auto folder = fresh_folder("refused");
+    std::string text = file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/paddling-day.toml");
+    const fs::path trip = folder / "day.toml";
+    std::ofstream(trip) << text;
+    const std::string cards = "cards '" + trip.string() + "' --out '" + (folder / "out").string() + "'";
+    const int first = holdwater_says(cards, folder).exit;
+    const bool printed = first == 0 || first == 3;
+    REQUIRE(printed);
+    CHECK(fs::exists(folder / "out" / "day-cards.pdf"));
+    const auto target = text.find("target = \"");
+    REQUIRE(target != std::string::npos);
+    text.replace(target, text.find('\n', target) - target, "target = \"50 C\"");
+    std::ofstream(trip, std::ios::trunc) << text;
+    const Said said = holdwater_says(cards, folder);
+    CHECK(said.exit == 1);
+    CHECK_FALSE(fs::exists(folder / "out" / "day-cards.pdf"));
+    CHECK(fs::exists(folder / "out" / "day-cards.pdf.superseded"));
+    CHECK(said.out.find("day-cards.pdf.superseded") != std::string::npos);
+}
+
+TEST_CASE("a folder that cannot be written is told, nothing is half written") {
+    const auto folder = fresh_folder("unwritable");
+    std::ofstream(folder / "file") << "x";
+    const Said said =
+        holdwater_says("cards " + demo_path("class-day") + " --out '" + (folder / "file" / "sub").string() + "'", folder);
+    CHECK(said.exit == 2);
+    CHECK(said.err.find("file") != std::string::npos);
+}

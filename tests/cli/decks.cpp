@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MIT
+// The printed decks of the demo trips in both working formats and on both sheets.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "card/deck.hpp"
+#include "cli/program.hpp"
+#include "draw/draw.hpp"
+#include "layout/layout.hpp"
+#include "plan/plan.hpp"
+#include "words/words.hpp"
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+const std::string root = HOLDWATER_SOURCE_DIR;
+
+bool good(int exit) { return exit == 0 || exit == 3; }
+
+}  // namespace
+
+TEST_CASE("every demo deck prints in hand and pocket on A4 and Letter, twice the same bytes, valid and readable") {
+    for (const char* trip : {"trail-crew", "paddling-day", "class-day"}) {
+        for (const char* format : {"hand", "pocket"}) {
+            for (const char* sheet : {"a4", "letter"}) {
+                CAPTURE(trip);
+                CAPTURE(format);
+                CAPTURE(sheet);
+                const auto folder = fresh_folder(std::string("deck-") + trip + "-" + format + "-" + sheet);
+                const std::string arguments = "cards " + demo_path(trip) + " --format " + format + " --sheet " + sheet +
+                                              " --out '" + folder.string() + "'";
+                const Said said = holdwater_says(arguments, folder);
+                CAPTURE(said.err);
+                REQUIRE(good(said.exit));
+                const std::string pdf = (folder / (std::string(trip) + "-cards.pdf")).string();
+                const std::string first = file_text(pdf);
+                REQUIRE(good(holdwater_says(arguments, folder).exit));
+                CHECK(first == file_text(pdf));
+                CHECK(first.size() < 120000);
+                CHECK(std::system(("qpdf --check '" + pdf + "' >/dev/null 2>&1").c_str()) == 0);
+                const std::string text = (folder / "text.txt").string();
+                REQUIRE(std::system(("pdftotext -layout '" + pdf + "' '" + text + "'").c_str()) == 0);
+                CHECK(file_text(text).find("How long for this thickness?") != std::string::npos);
+                CHECK(file_text(text).find("WARNING") != std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 mm") {
+    const trip::Trip trip = demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip);
+    REQUIRE(plan.ok());
+    const auto words = words::Words::read(file_text(root + "/layouts/words/en.toml"), "en.toml");
+    REQUIRE(words.ok());
+    const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST", {"hold"});
+    const std::string fonts = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
+    const auto measure = draw::open_measure({fonts + "B612-Regular.ttf", fonts + "B612-Bold.ttf"});
+    REQUIRE(measure.ok());
+    const auto format = layout::read_format(file_text(root + "/layouts/formats/hand.toml"), "hand.toml");
+    REQUIRE(format.ok());
+    const auto faces = layout::lay_out(deck, *format, **measure);
+    REQUIRE(faces.ok());
+    // The ticks of one ruler lie on one line across; sorted along it they are 5 mm apart.
+    std::vector<double> ticks;
+    for (const layout::CardFaces& card : *faces) {
+        for (const layout::Page& face : card.faces) {
+            for (const layout::Item& item : face.items) {
+                const auto* line = std::get_if<layout::PlacedLine>(&item);
+                if (line != nullptr && line->role == layout::Role::ruler_tick && std::abs(line->y1 - line->y2) < 1e-9) {
+                    ticks.push_back(line->y1);
+                }
+            }
+        }
+    }
+    std::sort(ticks.begin(), ticks.end());
+    REQUIRE(ticks.size() >= 17);
+    bool found = false;
+    for (const double from : ticks) {
+        for (const double to : ticks) {
+            found = found || std::abs((to - from) - 60.0) < 0.001;
+        }
+    }
+    CHECK(found);
+    for (std::size_t i = 1; i < ticks.size(); ++i) {
+        const double gap = ticks[i] - ticks[i - 1];
+        CHECK(std::abs(gap / 5.0 - std::round(gap / 5.0)) < 0.001);
+    }
+}
+
+TEST_CASE("every card of a deck carries a caution, and the stamp is on the paper") {
+    const trip::Trip trip = demo_trip("class-day");
+    const auto plan = plan::make_plan(trip);
+    REQUIRE(plan.ok());
+    const auto words = words::Words::read(file_text(root + "/layouts/words/en.toml"), "en.toml");
+    REQUIRE(words.ok());
+    const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST");
+    CHECK(deck.cards.size() == card::trip_cards().size());
+    for (const card::Card& card : deck.cards) {
+        CHECK_FALSE(card.cautions.empty());
+        CHECK_FALSE(card.question.empty());
+    }
+}
+
+TEST_CASE("a wording with a missing place or a broken file is told with its line") {
+    const auto broken = words::Words::read("[plan]\nname = 3\n", "xx.toml");
+    REQUIRE_FALSE(broken.ok());
+    CHECK(problem::to_line(broken.problems().front()).find("xx.toml:2:") == 0);
+    const auto words = words::Words::read("[a]\nb = \"{x} L\"\n", "xx.toml");
+    REQUIRE(words.ok());
+    CHECK(words->text("a.b", {{"x", "3"}}) == "3 L");
+    CHECK_THROWS(words->text("a.b"));
+    CHECK_THROWS(words->text("a.c"));
+}

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+// The demo trips: the promises of a plan, looked at from outside the planner.
+#include <doctest/doctest.h>
+
+#include "plan/hold_table.hpp"
+#include "plan/plan.hpp"
+#include "support/near.hpp"
+#include "support/trips.hpp"
+
+using namespace holdwater;
+
+namespace {
+
+void keeps_its_promises(const plan::Plan& plan) {
+    const trip::Trip& trip = *plan.trip;
+    CHECK(plan.share_that_holds >= 0.95);
+    CHECK(plan.fill.food_in < trip.serve);
+    CHECK(plan.fill.latest_food_in >= plan.fill.food_in);
+    for (const plan::FoodPlan& food : plan.foods) {
+        CHECK(food.ready_likely <= food.ready_late);
+        CHECK(food.ready_late <= trip.serve);
+        CHECK(food.core_peak.high <= (food.food->target + food.food->tolerance).celsius() + 1e-6);
+        CHECK(food.kill.low >= 1.0);
+        CHECK(food.come_up.high < 6 * 3600.0);
+    }
+    const units::Volume batch = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
+    units::LocalTime last = plan.fill.food_in;
+    for (const plan::TopUp& top_up : plan.top_ups) {
+        CHECK(top_up.at > last);
+        CHECK(top_up.boiling_most <= batch + units::litres(1e-6));
+        CHECK(top_up.light_fire >= last);
+        last = top_up.at;
+    }
+    // Heat of the fill: what was poured cold and boiling gives about the reading (liner and losses take a few kelvin).
+    const double cold = units::in_litres(plan.fill.cold);
+    const double hot = units::in_litres(plan.fill.boiled);
+    CHECK(support::near_abs(cold + hot, units::in_litres(trip.boxes.front().water), 1.0));
+    const double mixed = (cold * trip.fire.cold_water.celsius() + hot * plan.fill.boiling.celsius()) / (cold + hot);
+    CHECK(mixed >= plan.fill.reading.celsius());
+    CHECK(mixed <= plan.fill.reading.celsius() + 12.0);
+    for (std::size_t i = 1; i < plan.ladder.size(); ++i) {
+        CHECK(plan.ladder[i].add >= plan.ladder[i - 1].add);
+        CHECK(plan.ladder[i].swap >= plan.ladder[i - 1].swap);
+    }
+}
+
+}  // namespace
+
+TEST_CASE("each demo trip has a plan that keeps its promises") {
+    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+        CAPTURE(name);
+        const trip::Trip trip = support::demo_trip(name);
+        const auto plan = plan::make_plan(trip);
+        REQUIRE(plan.ok());
+        keeps_its_promises(*plan);
+    }
+}
+
+TEST_CASE("the same trip gives the same plan") {
+    const trip::Trip trip = support::demo_trip("paddling-day");
+    const auto a = plan::make_plan(trip);
+    const auto b = plan::make_plan(trip);
+    REQUIRE(a.ok());
+    REQUIRE(b.ok());
+    CHECK(a->share_that_holds == b->share_that_holds);
+    CHECK(a->fill.reading == b->fill.reading);
+    CHECK(a->bath_curve.back().low == b->bath_curve.back().low);
+}
+
+TEST_CASE("hold times: thicker is never sooner, a hotter bath never later") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip);
+    REQUIRE(plan.ok());
+    const plan::FoodPlan& food = plan->foods.front();
+    for (double bath = 58; bath <= 68; bath += 2) {
+        std::optional<units::Duration> thinner;
+        for (double mm = 20; mm <= 120; mm += 10) {
+            const auto hold = plan::safe_hold(*plan, food, units::millimetres(mm), units::celsius(bath));
+            const auto hotter = plan::safe_hold(*plan, food, units::millimetres(mm), units::celsius(bath + 1));
+            if (thinner && hold) {
+                CHECK(*hold >= *thinner);
+            }
+            if (hold) {
+                REQUIRE(hotter.has_value());
+                CHECK(*hotter <= *hold + units::minutes(0.01));
+            }
+            thinner = hold;
+        }
+    }
+}

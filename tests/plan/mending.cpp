@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// Trips that must be refused, each with its limit; and advice that works when it is followed.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "plan/mend.hpp"
+#include "support/trips.hpp"
+
+using namespace holdwater;
+
+namespace {
+
+bool has(const problem::Problems& problems, const std::string& code) {
+    return std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) { return p.code == code; });
+}
+
+bool advises(const problem::Problems& problems, const std::string& start) {
+    return std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) {
+        return p.code == "mend" && p.message.find(start) != std::string::npos;
+    });
+}
+
+}  // namespace
+
+TEST_CASE("a serving time too early is refused; serving later, as advised, holds") {
+    trip::Trip trip = support::demo_trip("paddling-day");
+    trip.serve = trip.from.after(units::minutes(50));
+    const auto plan = plan::make_plan(trip);
+    REQUIRE_FALSE(plan.ok());
+    const bool early = has(plan.problems(), "serve-too-early") || has(plan.problems(), "not-ready-in-time");
+    CHECK(early);
+    REQUIRE(advises(plan.problems(), "serve = "));
+    for (const problem::Problem& p : plan.problems()) {
+        const auto found = p.message.find("serve = ");
+        if (p.code == "mend" && found != std::string::npos) {
+            const std::string iso = p.message.substr(found + 8, 19);
+            trip.serve = units::LocalTime::from_civil(std::stoi(iso.substr(0, 4)), std::stoi(iso.substr(5, 2)),
+                                                      std::stoi(iso.substr(8, 2)), std::stoi(iso.substr(11, 2)),
+                                                      std::stoi(iso.substr(14, 2)));
+        }
+    }
+    CHECK(plan::make_plan(trip).ok());
+}
+
+TEST_CASE("a target of 50 C gets a clear no") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.foods.front().target = units::celsius(50);
+    plan::Effort quick;
+    quick.advise = false;
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE_FALSE(plan.ok());
+    CHECK(plan.problems().front().message.find("50") != std::string::npos);
+    CHECK_FALSE(plan.problems().front().hint.empty());
+}
+
+TEST_CASE("thick minced meat is refused") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Food& food = trip.foods.front();
+    food.cut = facts::Cut::minced;
+    food.thickness = units::millimetres(150);
+    plan::Effort quick;
+    quick.advise = false;
+    CHECK_FALSE(plan::make_plan(trip, quick).ok());
+}
+
+TEST_CASE("a box that leaks heat badly is refused") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.boxes.front().test = units::HeatLoss{9.0};
+    plan::Effort quick;
+    quick.advise = false;
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE_FALSE(plan.ok());
+    CHECK(has(plan.problems(), "bath-falls-too-fast"));
+}
+
+TEST_CASE("too few pots are refused") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.fire.pots = 1;
+    trip.fire.pot = units::litres(1.5);
+    plan::Effort quick;
+    quick.advise = false;
+    CHECK_FALSE(plan::make_plan(trip, quick).ok());
+}
+
+TEST_CASE("two boxes in one trip are refused, not ignored") {
+    trip::Trip trip = support::demo_trip("paddling-day");
+    trip.boxes.push_back(trip.boxes.front());
+    plan::Effort quick;
+    quick.advise = false;
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE_FALSE(plan.ok());
+    CHECK(has(plan.problems(), "two-boxes"));
+}
+
+TEST_CASE("a bath that does not fit its box is an error") {
+    trip::Trip trip = support::demo_trip("paddling-day");
+    const auto& inside = trip.boxes.front().inside;
+    trip.boxes.front().water = units::Volume{inside[0].si() * inside[1].si() * inside[2].si()};
+    plan::Effort quick;
+    quick.advise = false;
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE_FALSE(plan.ok());
+    CHECK(has(plan.problems(), "bath-overflows"));
+}

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// Trips for tests: the demo files, and changes of them.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include <fstream>
+#include <sstream>
+#include <string>
+
+#include "facts/facts.hpp"
+#include "trip/read_trip.hpp"
+
+namespace holdwater::support {
+
+inline std::string file_text(const std::string& path) {
+    std::ifstream in(path, std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    return text.str();
+}
+
+inline trip::Trip demo_trip(const std::string& name) {
+    trip::Known known;
+    for (const facts::FoodKind& kind : facts::facts().foods()) {
+        known.kinds.push_back(kind.key);
+    }
+    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/" + name + ".toml";
+    auto trip = trip::read_trip(
+        file_text(path), path,
+        [](const std::string&) -> problem::Result<std::string> { return problem::error("none", "no other file"); }, known);
+    REQUIRE(trip.ok());
+    return std::move(trip).value();
+}
+
+}  // namespace holdwater::support
