@@ -51,7 +51,9 @@ KeyNumber Hand::key(const std::string& label, units::Temperature t, Toward towar
     const double value = us ? t.fahrenheit() : t.celsius();
     KeyNumber number{label, units::number(units::round_to(value, 1.0, toward), 0), us ? "°F" : "°C", aside};
     if (system() == System::both) {
-        number.aside = units::print(t, System::us, {1.0, toward}) + (aside.empty() ? "" : ", " + aside);
+        const std::string both_text = units::print(t, System::both, {1.0, toward});
+        const auto open = both_text.find('(');
+        number.aside = both_text.substr(open + 1, both_text.size() - open - 2) + (aside.empty() ? "" : ", " + aside);
     }
     return number;
 }

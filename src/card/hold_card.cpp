@@ -82,7 +82,7 @@ Table table_of(const Hand& hand, const plan::HoldTable& table) {
     for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
         std::vector<Text> row{bare(units::print(table.thicknesses[i], first))};
         if (both) {
-            row.push_back(bare(units::print(table.thicknesses[i], units::System::us, {1.0, Toward::down})));
+            row.push_back(bare(units::print(table.thicknesses[i], units::System::us)));
         }
         for (const plan::HoldCell& cell : table.cells[i]) {
             row.push_back(cell.safe ? tight(hand.must_hold(*cell.safe)) : w.text("hold.never"));
@@ -104,7 +104,7 @@ Card hold_card(const Hand& hand) {
     for (const plan::FoodPlan& food : plan.foods) {
         const units::Temperature bath = plan::first_hold_bath(plan, food);
         const auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
-        const std::string what = units::print(food.food->thickness, hand.system(), {1.0, Toward::down});
+        const std::string what = units::print(food.food->thickness, hand.system());
         if (own) {
             card.blocks.emplace_back(
                 KeyNumber{w.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}), hand.must_hold(*own),

@@ -33,7 +33,7 @@ Card limits_card(const Hand& hand) {
                   {w.text("limits.other-risk"), w.text("limits.do-risk", {{"full", full}})},
                   {w.text("limits.other-late"), w.text("limits.do-late")}};
     card.blocks.emplace_back(other);
-    card.blocks.emplace_back(Note{w.text("limits.unsure", {{"floor", floor}})});
+    card.blocks.emplace_back(Note{w.text("limits.unsure")});
     card.blocks.emplace_back(Note{w.text("limits.clock", {{"floor", floor}})});
     card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
     return card;

@@ -69,7 +69,7 @@ Card night_card(const Hand& hand) {
     Card card;
     if (night.wake) {
         card.blocks.emplace_back(KeyRow{
-            {KeyNumber{w.text("night.wake-label"), hand.clock_only(*night.wake), "", ""},
+            {KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.trip->fire.boils_in)), "", ""},
              KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
                        w.text("night.key-aside", {{"mark", hand.about(night.reading)}})}}});
     } else {
@@ -80,7 +80,7 @@ Card night_card(const Hand& hand) {
     alone.title = w.text("night.table-title");
     alone.columns = {{w.text("night.table-read"), Align::right, false}, {w.text("night.table-alone"), Align::right, true}};
     for (const plan::Unattended& row : night.unattended) {
-        if (row.longest >= units::minutes(45) && alone.rows.size() < 5) {
+        if (row.longest >= units::minutes(45) && alone.rows.size() < 4) {
             alone.rows.push_back({hand.about(row.reading), hand.may_leave(row.longest)});
         }
     }
@@ -93,7 +93,9 @@ Card night_card(const Hand& hand) {
                        {w.text("night.morning-4"), Align::left, false},
                        {w.text("night.morning-8"), Align::left, false}};
     for (const plan::MorningRow& row : night.morning) {
-        std::vector<Text> cells{hand.about(row.reading)};
+        const bool last = &row == &night.morning.back();
+        std::vector<Text> cells{last ? w.text("night.or-less", {{"reading", hand.short_degrees(row.reading)}})
+                                     : hand.about(row.reading)};
         for (const plan::MorningRow::Cell& cell : row.cells) {
             cells.push_back(action_text(hand, cell.action));
         }

@@ -24,7 +24,7 @@ Step step_of(const Hand& hand, const Event& event) {
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return {when, w.text("plan.light-fire", {{"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
+            return {when, w.text("plan.light-fire", {{"cold", hand.litres_short(plan.fill.cold)}, {"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
@@ -93,6 +93,13 @@ DayBar bar_of(const Hand& hand) {
     return bar;
 }
 
+/// "Fri, " where the trip runs over more than one day.
+std::string day_of(const Hand& hand, units::LocalTime t) {
+    const std::string with_day = hand.clock(t);
+    const std::string bare = hand.clock_only(t);
+    return with_day == bare ? "" : with_day.substr(0, with_day.find("\u00A0")) + ", ";
+}
+
 Steps timeline_of(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     Steps steps;
@@ -105,6 +112,11 @@ Steps timeline_of(const Hand& hand) {
                                            hand.words.text("plan.finish", {{"core", hand.at_least(food.standard.finish->core)}})});
                 }
             }
+        }
+        if (event.kind == Event::Kind::top_up && plan.top_ups[event.index].wakes) {
+            const plan::TopUp& top_up = plan.top_ups[event.index];
+            steps.steps.push_back({hand.clock(top_up.light_fire),
+                                   hand.words.text("plan.wake", {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})});
         }
         steps.steps.push_back(step_of(hand, event));
     }
@@ -131,7 +143,7 @@ Card plan_card(const Hand& hand) {
     Card card;
     card.blocks.emplace_back(
         KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
-                  w.text("plan.key-aside", {{"latest", hand.clock(plan.fill.latest_food_in)}})});
+                  w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)}, {"latest", hand.clock(plan.fill.latest_food_in)}})});
     card.blocks.emplace_back(bar_of(hand));
     for (const plan::FoodPlan& food : plan.foods) {
         card.blocks.emplace_back(Heading{

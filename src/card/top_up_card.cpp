@@ -59,9 +59,9 @@ Card top_up_card(const Hand& hand) {
                 {hand.clock(top_up.at), w.text("topup.step", {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})});
         }
         card.blocks.emplace_back(steps);
-        card.blocks.emplace_back(Note{w.text("topup.full")});
+        card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
         const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-        card.blocks.emplace_back(Note{w.text("topup.pots", {{"litres", hand.litres(batch, Toward::down)}})});
+        card.blocks.emplace_back(Note{w.text("topup.pots", {{"litres", hand.litres(batch)}})});
     }
     card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
     return card;

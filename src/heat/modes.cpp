@@ -17,7 +17,7 @@ constexpr double least_mean = 1e-5;
 constexpr double fade_time = 0.02;              // in lifetimes of the slowest mode
 constexpr int fade_order = 3;
 constexpr double merge_above = 4.0;             // times the slowest rate: from there modes of like rate become one
-constexpr double merge_within = 1.25;           // ratio of rates
+constexpr double merge_within = 1.15;           // ratio of rates
 
 /// Terms of one direction up to a rate.
 struct Ladder {

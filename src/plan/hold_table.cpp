@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "facts/facts.hpp"
 #include "safety/clocks.hpp"
 
 namespace holdwater::plan {
@@ -17,7 +18,10 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     question.body.shape = food.food->shape == facts::Shape::block ? facts::Shape::slab : food.food->shape;
     question.body.length.reset();
     question.body.width.reset();
-    question.body.thickness = thickness;
+    // Nobody measures a piece of meat to better than the spread of thicknesses.
+    const facts::Spread& spread = facts::facts().spread("thickness");
+    const double least = facts::facts().spread("thickness.least").high * 1e-3;
+    question.body.thickness = thickness + units::Length{std::max(thickness.si() * (spread.high - 1.0), least)};
     question.properties = answer::properties_of(food.piece, heat::Reading::slow);
     question.film = answer::film_of(food.piece, heat::Reading::slow);
     question.bath = bath - box.thermometer.value_or(units::kelvins(0));
@@ -39,6 +43,17 @@ units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food) {
         }
     }
     return units::celsius(first + 15.0);
+}
+
+std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath) {
+    double good = 0.0;
+    double bad = 300.0;
+    while (bad - good > 0.5) {
+        const double middle = (good + bad) / 2.0;
+        (safe_hold(plan, food, units::millimetres(middle), bath) ? good : bad) = middle;
+    }
+    const double whole = std::floor(good);
+    return whole >= 5.0 ? std::optional(units::millimetres(whole)) : std::nullopt;
 }
 
 HoldTable hold_table(const Plan& plan, const FoodPlan& food) {

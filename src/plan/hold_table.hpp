@@ -15,6 +15,9 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
 /// The lowest whole-degree bath, from the action line up, in which the food's own piece becomes safe.
 units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food);
 
+/// The thickest piece that becomes safe and comes up in time in this bath, down to 1 mm; nothing under 5 mm.
+std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath);
+
 HoldTable hold_table(const Plan& plan, const FoodPlan& food);
 
 /// A tick every so many millimetres, until pieces come up too slowly in this bath.

@@ -166,6 +166,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, lived, i));
+        plan.foods.back().thickest = thickest(plan, plan.foods.back(), first_hold_bath(plan, plan.foods.back()));
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);

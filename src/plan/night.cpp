@@ -134,6 +134,15 @@ Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroun
     return Duration{quantile_low(times, allowed_failures())};
 }
 
+Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
+    const Setup& setup = ensemble.setup();
+    const auto [coldest, warmest] = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from));
+    (void)warmest;
+    const Duration alone =
+        left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
+    return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
+}
+
 Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;

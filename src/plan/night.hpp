@@ -17,6 +17,9 @@ struct Surroundings {
 /// that all but the allowed share of scenarios keep [s]. Zero if it is below already.
 units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading, const Surroundings& around);
 
+/// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an hour.
+units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
+
 /// Night card of a schedule.
 Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived);
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/hold_table.hpp"
 #include "safety/clocks.hpp"
 #include "safety/kill.hpp"
 
@@ -60,14 +61,6 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Run>& lived, std:
     plan.come_up = band_of(come_up);
     plan.growth_with_lag = band_of(lag);
     plan.growth_without_lag = band_of(no_lag);
-    answer::HoldQuestion question;
-    question.body = food.piece.body;
-    question.properties = answer::properties_of(food.piece, heat::Reading::slow);
-    question.film = answer::film_of(food.piece, heat::Reading::slow);
-    question.bath = setup.action_line;
-    question.start = food.food->start;
-    question.target = food.food->target;
-    plan.thickest = answer::thickest_piece(question);
     return plan;
 }
 
@@ -75,6 +68,11 @@ units::LocalTime latest_food_in(const Plan& plan) {
     Duration slack{1e9};
     for (const FoodPlan& food : plan.foods) {
         slack = std::min(slack, plan.trip->serve.since(food.ready_late));
+        // Later food meets other top-ups: the hold time in the coolest bath that is allowed must fit as well.
+        if (const auto hold = safe_hold(plan, food, food.food->thickness, first_hold_bath(plan, food))) {
+            const Duration by_hold = plan.trip->serve.since(plan.fill.food_in) - *hold;
+            slack = std::min(slack, std::max(by_hold, Duration{0}));
+        }
     }
     return plan.fill.food_in.after(Duration{std::floor(slack.si() / 900.0) * 900.0});
 }

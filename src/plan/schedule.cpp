@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "facts/facts.hpp"
+#include "plan/night.hpp"
 #include "plan/sleep_window.hpp"
 #include "units/print.hpp"
 
@@ -94,12 +95,17 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
     std::vector<Run> runs = start;
     Schedule schedule;
     schedule.recipe = recipe;
+    // The cards say how long the bath may be left after a top-up; the schedule keeps to it.
+    const Duration longest = longest_alone(ensemble, recipe.top_up_mark);
     Duration last = runs.front().food_in();
     for (const Run& run : runs) {
         last = std::max(last, run.food_in());
     }
     for (std::size_t k = 0; k < most; ++k) {
-        const Duration deadline{quantile_low(deadlines(ensemble, runs, k), share)};
+        Duration deadline{quantile_low(deadlines(ensemble, runs, k), share)};
+        if (k > 0 && last + longest < end) {
+            deadline = std::min(deadline, last + longest);
+        }
         if (deadline >= end) {
             break;
         }

@@ -74,6 +74,7 @@ Population::Population(HandState hand, Stirring stirring) {
     const facts::Facts& facts = facts::facts();
     const std::string film_key = stirring == Stirring::stirred ? "hand.film.stirred" : "hand.film.still";
     const std::string start_key = hand == HandState::warm ? "hand.warm" : "hand.cold";
+    seconds_ = responses().front().seconds();
     const auto people = static_cast<std::size_t>(facts.value("hand.people"));
     for (std::size_t n = 0; n < people; ++n) {
         const std::array<double, dimensions> point = even_point(n);
@@ -88,36 +89,57 @@ Population::Population(HandState hand, Stirring stirring) {
                                  facts.value("hand.reaction") + facts.value("hand.reaction.sd") * normal(point[4]));
         const double place = std::clamp(std::log(film / lowest_film) / std::log(highest_film / lowest_film), 0.0, 1.0) *
                              static_cast<double>(film_count - 1);
-        draw.film = std::min(static_cast<std::size_t>(place), film_count - 2);
-        draw.film_part = place - static_cast<double>(draw.film);
-        draws_.push_back(draw);
+        const std::size_t lower = std::min(static_cast<std::size_t>(place), film_count - 2);
+        const double part = place - static_cast<double>(lower);
+        for (std::size_t moment = 0; moment < seconds_.size(); ++moment) {
+            const double before = responses()[lower].at_moment(draw.hand.depth, moment);
+            const double after = responses()[lower + 1].at_moment(draw.hand.depth, moment);
+            draw.share.push_back(static_cast<float>(before + (after - before) * part));
+        }
+        draws_.push_back(std::move(draw));
     }
 }
 
 const Population& Population::of(HandState hand, Stirring stirring) {
-    static const Population warm_stirred{HandState::warm, Stirring::stirred};
-    static const Population warm_still{HandState::warm, Stirring::still};
-    static const Population cold_stirred{HandState::cold, Stirring::stirred};
-    static const Population cold_still{HandState::cold, Stirring::still};
-    if (hand == HandState::warm) {
-        return stirring == Stirring::stirred ? warm_stirred : warm_still;
+    if (hand == HandState::warm && stirring == Stirring::stirred) {
+        static const Population population{hand, stirring};
+        return population;
     }
-    return stirring == Stirring::stirred ? cold_stirred : cold_still;
+    if (hand == HandState::warm) {
+        static const Population population{hand, stirring};
+        return population;
+    }
+    if (stirring == Stirring::stirred) {
+        static const Population population{hand, stirring};
+        return population;
+    }
+    static const Population population{hand, stirring};
+    return population;
+}
+
+double Population::sting_of(const Draw& draw, double water) const {
+    const double start = draw.hand.start.celsius();
+    const double threshold = draw.hand.threshold.celsius();
+    if (start >= threshold) {
+        return draw.reaction;
+    }
+    const double share = water > threshold ? (threshold - start) / (water - start) : 2.0;
+    const auto reached = std::lower_bound(draw.share.begin(), draw.share.end(), static_cast<float>(share));
+    if (reached == draw.share.end()) {
+        return std::numeric_limits<double>::infinity();
+    }
+    const auto right = static_cast<std::size_t>(std::max<std::ptrdiff_t>(1, reached - draw.share.begin()));
+    const double before = static_cast<double>(draw.share[right - 1]);
+    const double after = static_cast<double>(draw.share[right]);
+    const double part = std::clamp((share - before) / (after - before), 0.0, 1.0);
+    return seconds_[right - 1] + (seconds_[right] - seconds_[right - 1]) * part + draw.reaction;
 }
 
 std::vector<double> Population::sting_seconds(units::Temperature water) const {
     std::vector<double> times;
     times.reserve(draws_.size());
     for (const Draw& draw : draws_) {
-        const std::optional<units::Duration> low = first_sting(responses()[draw.film], draw.hand, water);
-        const std::optional<units::Duration> high = first_sting(responses()[draw.film + 1], draw.hand, water);
-        if (!low && !high) {
-            times.push_back(std::numeric_limits<double>::infinity());
-        } else if (!low || !high) {
-            times.push_back((low ? low : high)->si() + draw.reaction);
-        } else {
-            times.push_back(low->si() + (high->si() - low->si()) * draw.film_part + draw.reaction);
-        }
+        times.push_back(sting_of(draw, water.celsius()));
     }
     return times;
 }

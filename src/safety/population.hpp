@@ -22,10 +22,12 @@ class Population {
 
     struct Draw {
         HandModel hand;
-        double reaction = 0.0;   // s
-        std::size_t film = 0;    // lower neighbour in the shared responses
-        double film_part = 0.0;  // how far towards the upper neighbour
+        double reaction = 0.0;     // s
+        std::vector<float> share;  // of the way to the water, at its depth, by moment
     };
+    double sting_of(const Draw& draw, double water) const;
+
+    std::vector<double> seconds_;
     std::vector<Draw> draws_;
 };
 

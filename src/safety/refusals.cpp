@@ -17,10 +17,6 @@ Refusal refusal(std::string source, std::string code, std::string message, std::
     return {problem::error(std::move(code), std::move(message), std::move(hint)), std::move(source)};
 }
 
-bool stricter_for_risk(const Request& request) {
-    return request.at_risk && request.category == Category::red_meat && is_whole_muscle(request.cut);
-}
-
 std::optional<Refusal> refuse_without_thermometer(const Request& request, bool needs_finish) {
     const std::string get_one = "Bring a thermometer that you have checked in ice water.";
     if (request.at_risk) {
@@ -99,14 +95,18 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
         return std::nullopt;
     }
     const std::string hint = fmt::format("The lowest target allowed here is {}.", in_both(lowest));
-    const bool risk_decides = stricter_for_risk(request) && lowest > lowest_of_rules(request, rule);
+    const bool risk_decides = lowest > lowest_of_rules(request, rule);
     if (risk_decides && request.target >= rule.lowest_target) {
         const facts::Facts& facts = facts::facts();
-        return refusal(facts.figure("at-risk.red-meat").source, "at-risk-target-too-low",
+        std::string stay;
+        if (request.category == Category::red_meat) {
+            stay = fmt::format(" The meat then stays there for {}.",
+                               units::print(facts.duration("at-risk.red-meat.hold")));
+        }
+        return refusal(facts.figure(at_risk_figure(request)).source, "at-risk-target-too-low",
                        fmt::format("{} inside is too low when someone who eats is pregnant, very young, old or ill.",
                                    in_both(request.target)),
-                       fmt::format("{} The meat then stays there for {}.", hint,
-                                   units::print(facts.duration("at-risk.red-meat.hold"))));
+                       hint + stay);
     }
     return refusal(rule.source, "target-too-low",
                    fmt::format("{} inside is too low for {} under the rules \"{}\": germs in it can live on or grow, "
@@ -117,6 +117,16 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
 
 }  // namespace
 
+std::string_view at_risk_figure(const Request& request) {
+    if (!request.at_risk || !is_whole_muscle(request.cut)) {
+        return {};
+    }
+    if (request.category == Category::red_meat) {
+        return "at-risk.red-meat";
+    }
+    return request.category == Category::fish ? "at-risk.fish" : "";
+}
+
 std::string in_both(units::Temperature t) {
     const bool whole = std::abs(t.celsius() - std::round(t.celsius())) < 1e-9;
     return units::print(t, units::System::both, {whole ? 1.0 : 0.1});
@@ -124,7 +134,8 @@ std::string in_both(units::Temperature t) {
 
 units::Temperature lowest_target(const Request& request, const facts::Rule& rule) {
     const units::Temperature lowest = lowest_of_rules(request, rule);
-    return stricter_for_risk(request) ? std::max(lowest, facts::facts().temperature("at-risk.red-meat")) : lowest;
+    const std::string_view figure = at_risk_figure(request);
+    return figure.empty() ? lowest : std::max(lowest, facts::facts().temperature(figure));
 }
 
 std::optional<Refusal> refusal_of(const Request& request) {

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace holdwater::safety {
 
@@ -18,6 +19,9 @@ struct Refusal {
 /// Why this request is refused; nothing if it is not. First the food itself, then the food without a thermometer, then
 /// a target below what the rules, the eaters and the kind of meat allow.
 std::optional<Refusal> refusal_of(const Request& request);
+
+/// Key of the figure that the core of a whole piece must reach for people at risk; empty where none applies.
+std::string_view at_risk_figure(const Request& request);
 
 /// The lowest target that a whole piece may have: that of the rules, or of the people at risk.
 units::Temperature lowest_target(const Request& request, const facts::Rule& rule);

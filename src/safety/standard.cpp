@@ -36,15 +36,15 @@ void set_core(Standard& standard, const Request& request, const facts::Rule& rul
     standard.core_at_least_for = rule.core_at_least_for;
     standard.consumer_core = rule.consumer_core;
     standard.consumer_hold = rule.consumer_hold;
-    if (request.category != Category::red_meat || !is_whole_muscle(request.cut)) {
-        return;
-    }
-    if (request.pork && rule.pork_core) {
+    const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
+    if (whole_red_meat && request.pork && rule.pork_core) {
         standard.core_at_least = std::max(standard.core_at_least, *rule.pork_core);
         standard.consumer_core = std::max(standard.consumer_core, *rule.pork_core);
     }
-    if (request.at_risk) {
-        standard.core_at_least = std::max(standard.core_at_least, facts.temperature("at-risk.red-meat"));
+    if (const std::string_view figure = at_risk_figure(request); !figure.empty()) {
+        standard.core_at_least = std::max(standard.core_at_least, facts.temperature(figure));
+    }
+    if (whole_red_meat && request.at_risk) {
         standard.core_at_least_for = std::max(standard.core_at_least_for, facts.duration("at-risk.red-meat.hold"));
     }
 }

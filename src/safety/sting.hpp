@@ -26,7 +26,7 @@ struct HandModel {
 std::optional<units::Duration> first_sting(const SkinResponse& response, const HandModel& hand,
                                            units::Temperature water);
 
-/// 5, 50 and 95 of 100 hands are stung, and have said so, after these times; nothing: not within ten minutes.
+/// 5, 50 and 95 of 100 hands are stung, and have said so, after these times; nothing: not within two minutes.
 struct StingBand {
     std::optional<units::Duration> p5;
     std::optional<units::Duration> p50;

@@ -73,8 +73,16 @@ std::string number(double value, int decimals) {
 }
 
 std::string print(Temperature t, System system, Rounding r) {
-    return joined(system, with_unit(rounded(t.celsius(), r.step, r.toward), "°C"),
-                  with_unit(rounded(t.fahrenheit(), 1.0, r.toward), "°F"));
+    const double metric = round_to(t.celsius(), r.step, r.toward);
+    double us = round_to(t.fahrenheit(), 1.0, r.toward);
+    if (system == System::both) {
+        // From the printed Celsius, so that the same 55 °C is the same °F on every card; a degree further if that fell
+        // on the unsafe side of the true value.
+        us = round_to(Temperature{metric}.fahrenheit(), 1.0, Toward::nearest);
+        us += r.toward == Toward::up && us < t.fahrenheit() - 1e-9 ? 1.0 : 0.0;
+        us -= r.toward == Toward::down && us > t.fahrenheit() + 1e-9 ? 1.0 : 0.0;
+    }
+    return joined(system, with_unit(number(metric, decimals_for(r.step)), "°C"), with_unit(number(us, 0), "°F"));
 }
 
 std::string print(TemperatureDifference d, System system, Rounding r) {

@@ -23,7 +23,7 @@ struct Rounding {
 };
 
 /// Each prints, for System::both, metric first and US after it in brackets: "63 °C (145 °F)". The US figure is rounded
-/// by the same direction from the unrounded value, so that both stay on the safe side.
+/// to the same side. With both, °F follows from the printed °C, and steps on if that would be the unsafe side.
 std::string print(Temperature t, System system, Rounding rounding = {});
 std::string print(TemperatureDifference d, System system, Rounding rounding = {});
 std::string print(Length l, System system, Rounding rounding = {});   // mm (in to 1/8)

@@ -228,6 +228,37 @@ TEST_CASE("only whole red meat, poultry and fish are served from the bath alone"
     }
 }
 
+TEST_CASE("people at risk: whole red meat and fish reach 63 C, everything else is finished to 74 C or refused") {
+    for (const facts::FoodKind& kind : facts::facts().foods()) {
+        for (const auto& rules : facts::names<facts::Ruleset>()) {
+            for (const auto& cut : facts::names<facts::Cut>()) {
+                for (double target = 54.0; target < 80.0; target += 0.5) {
+                    Request request = request_for(kind);
+                    request.ruleset = rules.value;
+                    request.cut = cut.value;
+                    request.target = celsius(target);
+                    request.at_risk = true;
+                    const auto standard = standard_for(request);
+                    if (!standard.ok()) {
+                        continue;
+                    }
+                    INFO(kind.key, " ", rules.text, " ", cut.text, " ", target);
+                    if (standard->finish) {
+                        CHECK(standard->finish->core >= celsius(74));
+                    } else {
+                        CHECK((kind.category == facts::Category::red_meat || kind.category == facts::Category::fish));
+                        CHECK(standard->core_at_least >= celsius(63));
+                        const bool three_minutes = standard->core_at_least_for >= units::minutes(3);
+                        CHECK((kind.category == facts::Category::fish || three_minutes));
+                    }
+                    request.has_thermometer = false;
+                    CHECK_FALSE(standard_for(request).ok());
+                }
+            }
+        }
+    }
+}
+
 TEST_CASE("cautious is never less strict than likely, and lag never grows more than no lag") {
     for (const facts::GrowthModel& model : facts::facts().growth_models()) {
         INFO(model.key);

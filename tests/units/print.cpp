@@ -6,7 +6,7 @@
 using namespace holdwater::units;
 
 TEST_CASE("temperatures round both systems to the same side") {
-    CHECK(print(celsius(54.4), System::both, {1.0, Toward::up}) == "55\u00A0°C (130\u00A0°F)");
+    CHECK(print(celsius(54.4), System::both, {1.0, Toward::up}) == "55\u00A0°C (131\u00A0°F)");
     CHECK(print(celsius(54.4), System::both, {1.0, Toward::down}) == "54\u00A0°C (129\u00A0°F)");
     CHECK(print(celsius(63.0), System::metric) == "63\u00A0°C");
     CHECK(print(celsius(63.0), System::us, {1.0, Toward::up}) == "146\u00A0°F");
