@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: MIT
 """Turns an OpenType face with CFF outlines into a TrueType face: make_truetype.py FROM.otf TO.ttf
 
-The same input gives the same bytes: no clock is written. Cubic curves become quadratic ones with an error of at most one
-font unit, far below what a printer shows."""
+The same input gives the same bytes: no clock is written. Cubic curves become quadratic ones with an error of at most
+one font unit, far below what a printer shows."""
 
 import os
 import sys

@@ -38,7 +38,8 @@ Step step_of(const Hand& hand, const Event& event) {
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             return {when, w.text(top_up.wakes ? "plan.top-up-wake" : "plan.top-up",
-                                 {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})};
+                                 {{"wake", hand.clock_only(top_up.light_fire)},
+                                  {"litres", hand.litres_short(top_up.boiling, Toward::up)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -112,11 +113,6 @@ Steps timeline_of(const Hand& hand) {
                                            hand.words.text("plan.finish", {{"core", hand.at_least(food.standard.finish->core)}})});
                 }
             }
-        }
-        if (event.kind == Event::Kind::top_up && plan.top_ups[event.index].wakes) {
-            const plan::TopUp& top_up = plan.top_ups[event.index];
-            steps.steps.push_back({hand.clock(top_up.light_fire),
-                                   hand.words.text("plan.wake", {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})});
         }
         steps.steps.push_back(step_of(hand, event));
     }

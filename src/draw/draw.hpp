@@ -2,13 +2,13 @@
 // Pages -> PDF and PNG bytes; the only folder that knows libharu, cairo and FreeType.
 #pragma once
 
-#include <memory>
-#include <string>
-#include <vector>
-
 #include "layout/measure.hpp"
 #include "layout/page.hpp"
 #include "problem/problem.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
 
 namespace holdwater::draw {
 
@@ -23,14 +23,15 @@ problem::Result<std::unique_ptr<layout::Measure>> open_measure(const FontFiles& 
 
 struct PdfInfo {
     std::string title;
-    std::string language;  // "en"
-    std::string creator;   // "Holdwater 0.1.0"
+    std::string language;                  // "en"
+    std::string creator;                   // "Holdwater 0.1.0"
     std::vector<std::string> page_labels;  // may be empty
 };
 
 /// A whole PDF in memory: DeviceGray, compressed, embedded subset fonts, no dates, same input same bytes. Error:
 /// pdf-failed with libharu's code.
-problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& fonts, const PdfInfo& info);
+problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& fonts,
+                                    const PdfInfo& info);
 
 /// A PNG in memory. Error: png-failed.
 problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& fonts, double dpi);

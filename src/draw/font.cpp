@@ -44,8 +44,11 @@ std::u32string code_points(std::string_view utf8) {
     std::u32string made;
     for (std::size_t i = 0; i < utf8.size();) {
         const auto first = static_cast<unsigned char>(utf8[i]);
-        const std::size_t length = first < 0x80 ? 1 : first >= 0xC2 && first < 0xE0 ? 2
-                                   : first >= 0xE0 && first < 0xF0 ? 3 : first >= 0xF0 && first < 0xF5 ? 4 : 0;
+        const std::size_t length = first < 0x80                    ? 1
+                                   : first >= 0xC2 && first < 0xE0 ? 2
+                                   : first >= 0xE0 && first < 0xF0 ? 3
+                                   : first >= 0xF0 && first < 0xF5 ? 4
+                                                                   : 0;
         if (length == 0 || i + length > utf8.size()) {
             made += none;
             ++i;

@@ -2,10 +2,10 @@
 // The two font files, opened with FreeType.
 #pragma once
 
+#include <ft2build.h>
+
 #include <memory>
 #include <string>
-
-#include <ft2build.h>
 #include FT_FREETYPE_H
 
 #include "draw/draw.hpp"

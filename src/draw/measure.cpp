@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include "draw/font.hpp"
+
 #include <array>
 #include <unordered_map>
 #include <utility>
-
-#include "draw/font.hpp"
 
 namespace holdwater::draw {
 

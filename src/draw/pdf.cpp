@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Pages as a PDF, by libharu. Its error handler only notes the code: throwing through C code is not ours to do.
-#include <algorithm>
-#include <cstdint>
-#include <string>
+#include "draw/font.hpp"
+#include "draw/pdf_extras.hpp"
 
 #include <fmt/format.h>
 #include <hpdf.h>
 
-#include "draw/font.hpp"
-#include "draw/pdf_extras.hpp"
+#include <algorithm>
+#include <cstdint>
+#include <string>
 
 namespace holdwater::draw {
 
@@ -33,7 +33,9 @@ struct DocumentCloser {
 };
 using Document = std::unique_ptr<_HPDF_Doc_Rec, DocumentCloser>;
 
-HPDF_REAL pt(double mm) { return static_cast<HPDF_REAL>(mm / mm_per_pt); }
+HPDF_REAL pt(double mm) {
+    return static_cast<HPDF_REAL>(mm / mm_per_pt);
+}
 
 struct PdfFonts {
     HPDF_Font regular = nullptr;
@@ -143,7 +145,8 @@ class Painter {
 };
 
 problem::Problem failed(const Fault& fault) {
-    return problem::error("pdf-failed", fmt::format("the PDF cannot be made: libharu {:#06x}, detail {}", fault.code, fault.detail));
+    return problem::error("pdf-failed",
+                          fmt::format("the PDF cannot be made: libharu {:#06x}, detail {}", fault.code, fault.detail));
 }
 
 bool sound(const layout::Page& page) {
@@ -172,8 +175,9 @@ problem::Problems missing_glyphs(const std::vector<layout::Page>& pages, const l
         for (const auto& item : page.items) {
             const auto* text = std::get_if<layout::PlacedText>(&item);
             if (text != nullptr && !measure.covers(text->text, text->face)) {
-                problems.push_back(problem::error("glyph-missing", fmt::format("{}: \"{}\" holds a character that the typeface has not",
-                                                                               page.name, text->text)));
+                problems.push_back(problem::error(
+                    "glyph-missing",
+                    fmt::format("{}: \"{}\" holds a character that the typeface has not", page.name, text->text)));
             }
         }
     }
@@ -194,7 +198,8 @@ bool read_out(HPDF_Doc document, std::string& bytes) {
 
 }  // namespace
 
-problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& files, const PdfInfo& info) {
+problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& files,
+                                    const PdfInfo& info) {
     auto measure = open_measure(files);
     if (!measure.ok()) {
         return measure.problems();
@@ -203,7 +208,8 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
         return missing;
     }
     if (pages.empty() || !std::all_of(pages.begin(), pages.end(), sound)) {
-        return problem::error("pdf-failed", "the PDF cannot be made: a page is missing or holds a place that is no number");
+        return problem::error("pdf-failed",
+                              "the PDF cannot be made: a page is missing or holds a place that is no number");
     }
 
     Fault fault;
@@ -244,8 +250,7 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
         fine = fine && !painter.raw_failed();
     }
     fine = fine && add_language(doc, info.language) && add_page_labels(doc, info.page_labels) &&
-           add_to_unicode(doc, fonts.regular, fonts.used_regular) &&
-           add_to_unicode(doc, fonts.bold, fonts.used_bold);
+           add_to_unicode(doc, fonts.regular, fonts.used_regular) && add_to_unicode(doc, fonts.bold, fonts.used_bold);
 
     std::string bytes;
     const bool saved = read_out(doc, bytes);

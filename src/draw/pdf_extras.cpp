@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "draw/pdf_extras.hpp"
 
-#include <set>
-
 #include <fmt/format.h>
 #include <hpdf_doc.h>
 #include <hpdf_objects.h>
 #include <hpdf_pages.h>
+
+#include <set>
 
 namespace holdwater::draw {
 
@@ -66,7 +66,8 @@ bool add_page_labels(HPDF_Doc document, const std::vector<std::string>& labels) 
         HPDF_Dict label = HPDF_Dict_New(document->mmgr);
         HPDF_String text = HPDF_String_New(document->mmgr, labels[i].c_str(), document->cur_encoder);
         fine = label != nullptr && text != nullptr && HPDF_Dict_Add(label, "P", text) == HPDF_OK &&
-               HPDF_Array_AddNumber(ranges, static_cast<HPDF_INT32>(i)) == HPDF_OK && HPDF_Array_Add(ranges, label) == HPDF_OK;
+               HPDF_Array_AddNumber(ranges, static_cast<HPDF_INT32>(i)) == HPDF_OK &&
+               HPDF_Array_Add(ranges, label) == HPDF_OK;
     }
     return fine;
 }

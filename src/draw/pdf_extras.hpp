@@ -2,10 +2,10 @@
 // What libharu's own interface cannot do, done on its objects; the only place that knows them.
 #pragma once
 
+#include <hpdf.h>
+
 #include <string>
 #include <vector>
-
-#include <hpdf.h>
 
 namespace holdwater::draw {
 

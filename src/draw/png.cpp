@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Pages as pictures: the same items as in the PDF, drawn by cairo.
-#include <cmath>
-#include <memory>
-#include <string>
+#include "draw/font.hpp"
 
 #include <cairo-ft.h>
 #include <cairo.h>
 #include <fmt/format.h>
 
-#include "draw/font.hpp"
+#include <cmath>
+#include <memory>
+#include <numbers>
+#include <string>
 
 namespace holdwater::draw {
 
@@ -51,7 +52,7 @@ class Painter {
         tone(text.grey);
         cairo_translate(context_, pt(text.x), pt(text.baseline));
         if (text.upward) {
-            cairo_rotate(context_, -std::acos(-1.0) / 2.0);
+            cairo_rotate(context_, -std::numbers::pi / 2.0);
         }
         // Outlines, not glyph pictures: those stand on whole pixels only.
         cairo_move_to(context_, 0.0, 0.0);
@@ -133,7 +134,8 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
         return fonts.problems();
     }
     const double scale = dpi / points_per_inch;
-    // Pixels as the rasterisers of the PDF count them: the page's own top edge is row 0, the last row may be part empty.
+    // Pixels as the rasterisers of the PDF count them: the page's own top edge is row 0, the last row may be part
+    // empty.
     const auto pixels = [&](double mm) { return static_cast<int>(std::ceil(mm / mm_per_pt * scale - 1e-6)); };
     const std::unique_ptr<cairo_surface_t, SurfaceCloser> surface(
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(page.width), pixels(page.height)));
@@ -154,7 +156,8 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
         return failed(status);
     }
     std::string bytes;
-    if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes); status != CAIRO_STATUS_SUCCESS) {
+    if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes);
+        status != CAIRO_STATUS_SUCCESS) {
         return failed(status);
     }
     return bytes;

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "heat/bath.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <utility>
-
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
 #include "heat/water.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace holdwater::heat {
 namespace {
@@ -16,28 +16,33 @@ namespace {
 // numerical setting; tests/heat holds the result against steps of one second.
 constexpr std::size_t steps_per_length = 3;
 
-double water_cp() { return water_specific_heat().si(); }
+double water_cp() {
+    return water_specific_heat().si();
+}
 
 }  // namespace
 
 Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside)
-    : box_(box),
-      outside_(std::move(outside)),
-      mass_(water.si() * water_density(start).si()),
-      bath_(start.celsius()) {
+    : box_(box), outside_(std::move(outside)), mass_(water.si() * water_density(start).si()), bath_(start.celsius()) {
     note();
 }
 
-double Bath::Piece::mean() const { return seen - state.mean(); }
+double Bath::Piece::mean() const {
+    return seen - state.mean();
+}
 
 double Bath::colder(const Piece& piece, double moment) const {
     static const double ramp = facts::facts().value("unstirred.ramp") * 60.0;
     return piece.food.colder.si() * std::clamp((moment - last_stir_.si()) / ramp, 0.0, 1.0);
 }
 
-units::Volume Bath::water() const { return units::Volume{mass_ / water_density(temperature()).si()}; }
+units::Volume Bath::water() const {
+    return units::Volume{mass_ / water_density(temperature()).si()};
+}
 
-units::HeatCapacity Bath::capacity() const { return units::HeatCapacity{mass_ * water_cp() + box_.liner.si()}; }
+units::HeatCapacity Bath::capacity() const {
+    return units::HeatCapacity{mass_ * water_cp() + box_.liner.si()};
+}
 
 double Bath::capacity_with_foods() const {
     double sum = capacity().si();
@@ -158,8 +163,8 @@ void Bath::open_lid(units::Duration how_long) {
     double t = bath_;
     for (int i = 0; i < steps; ++i) {
         const auto fall = [&](double at) {
-            return open_surface_loss(units::Temperature{at}, units::Temperature{outside}) *
-                   box_.open_surface.si() * dt / capacity_sum;
+            return open_surface_loss(units::Temperature{at}, units::Temperature{outside}) * box_.open_surface.si() *
+                   dt / capacity_sum;
         };
         t -= fall(t - 0.5 * fall(t));
     }
@@ -218,9 +223,13 @@ units::Temperature Bath::surface(std::size_t food) const {
     return units::Temperature{piece.seen - piece.state.surface()};
 }
 
-units::Temperature Bath::mean(std::size_t food) const { return units::Temperature{pieces_.at(food).mean()}; }
+units::Temperature Bath::mean(std::size_t food) const {
+    return units::Temperature{pieces_.at(food).mean()};
+}
 
-const units::History& Bath::core_history(std::size_t food) const { return pieces_.at(food).core; }
+const units::History& Bath::core_history(std::size_t food) const {
+    return pieces_.at(food).core;
+}
 
 double Bath::stored_energy() const {
     double sum = capacity().si() * bath_;

@@ -3,21 +3,21 @@
 // poured in and taken out, step by step. Energy closes to rounding in every step.
 #pragma once
 
-#include <cstddef>
-#include <vector>
-
 #include "heat/body.hpp"
 #include "heat/mode_state.hpp"
 #include "heat/outside_air.hpp"
 #include "units/history.hpp"
 #include "units/quantity.hpp"
 
+#include <cstddef>
+#include <vector>
+
 namespace holdwater::heat {
 
 struct BoxHeat {
-    units::HeatLoss loss;          // lid closed, at the wind class of the run
-    units::HeatCapacity liner;     // what the bath must heat besides water, at bath temperature
-    units::Area open_surface;      // water surface when the lid is off
+    units::HeatLoss loss;       // lid closed, at the wind class of the run
+    units::HeatCapacity liner;  // what the bath must heat besides water, at bath temperature
+    units::Area open_surface;   // water surface when the lid is off
 };
 
 struct FoodInBath {
@@ -60,8 +60,8 @@ class Bath {
 
     units::Duration now() const { return now_; }
     units::Temperature temperature() const { return units::Temperature{bath_}; }
-    units::Volume water() const;                 // at the present temperature
-    units::HeatCapacity capacity() const;        // water and liner
+    units::Volume water() const;           // at the present temperature
+    units::HeatCapacity capacity() const;  // water and liner
     units::Temperature core(std::size_t food) const;
     units::Temperature surface(std::size_t food) const;
     units::Temperature mean(std::size_t food) const;

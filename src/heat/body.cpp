@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "heat/body.hpp"
 
+#include "heat/modes.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
-
-#include "heat/modes.hpp"
 
 namespace holdwater::heat {
 namespace {
@@ -52,7 +52,9 @@ problem::Problems faults_of(const Body& body) {
 }
 
 /// A slab between two wetted faces, or with one face blocked: then its half is the whole thickness.
-Direction flat(double thickness, bool blocked) { return {0.0, blocked ? thickness : thickness / 2.0}; }
+Direction flat(double thickness, bool blocked) {
+    return {0.0, blocked ? thickness : thickness / 2.0};
+}
 
 /// The directions whose product is the body.
 ///

@@ -2,13 +2,13 @@
 // A piece of food as a set of decaying modes: the exact eigenfunction series of slab, round, block and ball.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "facts/names.hpp"
 #include "heat/food_properties.hpp"
 #include "problem/problem.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace holdwater::heat {
 
@@ -38,7 +38,7 @@ struct Body {
     std::optional<units::Length> width;   // block
     std::optional<units::Length> length;  // round, block; absent = so long that the ends do not matter
     facts::Contact contact = facts::Contact::free;
-    double rounding = 0.0;                // slab only: b of a rounded body, 0 to 2
+    double rounding = 0.0;  // slab only: b of a rounded body, 0 to 2
 };
 
 /// One decaying mode of a whole body.

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "heat/box.hpp"
 
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "facts/facts.hpp"
-#include "heat/water.hpp"
 
 namespace holdwater::heat {
 namespace {
@@ -21,16 +21,18 @@ problem::Problems faults_of(const BoxTest& test) {
     for (std::size_t i = 0; i < test.readings.size(); ++i) {
         const BathReading& reading = test.readings[i];
         if (i > 0 && !(reading.after > test.readings[i - 1].after)) {
-            faults.push_back(problem::error(
-                "times-not-rising", fmt::format("reading {} of the box test is not later than the one before it", i + 1),
-                "give the readings in the order in which they were taken"));
+            faults.push_back(
+                problem::error("times-not-rising",
+                               fmt::format("reading {} of the box test is not later than the one before it", i + 1),
+                               "give the readings in the order in which they were taken"));
         }
         if (!(reading.bath > test.outside)) {
-            faults.push_back(problem::error("bath-not-above-outside",
-                                            fmt::format("reading {} of the box test, {:.1f} C, is not above the {:.1f} C "
-                                                        "outside",
-                                                        i + 1, reading.bath.celsius(), test.outside.celsius()),
-                                            "a box test needs hot water; are Celsius and Fahrenheit mixed up?"));
+            faults.push_back(
+                problem::error("bath-not-above-outside",
+                               fmt::format("reading {} of the box test, {:.1f} C, is not above the {:.1f} C "
+                                           "outside",
+                                           i + 1, reading.bath.celsius(), test.outside.celsius()),
+                               "a box test needs hot water; are Celsius and Fahrenheit mixed up?"));
         }
     }
     return faults;
@@ -68,13 +70,13 @@ problem::Result<BoxLoss> loss_from(const BoxTest& test) {
     // Source: standard cooling law (heat reference e.1), from memory. Valid for a closed lid and a steady outside;
     // faults are refused.
     problem::Problems faults = faults_of(test);
-    const double capacity =
-        test.readings.empty()
-            ? 0.0
-            : test.water.si() * water_density(test.readings.front().bath).si() * water_specific_heat().si() +
-                  test.liner.si();
+    const double capacity = test.readings.empty() ? 0.0
+                                                  : test.water.si() * water_density(test.readings.front().bath).si() *
+                                                            water_specific_heat().si() +
+                                                        test.liner.si();
     if (!test.readings.empty() && !(capacity > 0.0)) {
-        faults.push_back(problem::error("nothing-in-the-box", "a box test needs water in the box", "test_water = \"20 L\""));
+        faults.push_back(
+            problem::error("nothing-in-the-box", "a box test needs water in the box", "test_water = \"20 L\""));
     }
     if (!faults.empty()) {
         return faults;

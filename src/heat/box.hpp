@@ -2,13 +2,13 @@
 // The box: how fast it loses heat, from a test with readings; what its liner holds; what wind does.
 #pragma once
 
-#include <array>
-#include <vector>
-
 #include "facts/names.hpp"
 #include "heat/bath.hpp"
 #include "problem/problem.hpp"
 #include "units/quantity.hpp"
+
+#include <array>
+#include <vector>
 
 namespace holdwater::heat {
 
@@ -18,7 +18,7 @@ struct BathReading {
 };
 
 struct BoxTest {
-    std::vector<BathReading> readings;          // two or more, rising time
+    std::vector<BathReading> readings;  // two or more, rising time
     units::Volume water;
     units::Temperature outside;
     units::HeatCapacity liner;
@@ -42,8 +42,8 @@ units::HeatCapacity liner_of(const std::array<units::Length, 3>& inside);
 
 units::Volume volume_of(const std::array<units::Length, 3>& inside);
 
-/// Heat [W/m2] that an open water surface gives off: evaporation and radiation by facts lid.*, radiation in proportion to
-/// how much colder the air is.
+/// Heat [W/m2] that an open water surface gives off: evaporation and radiation by facts lid.*, radiation in proportion
+/// to how much colder the air is.
 double open_surface_loss(units::Temperature water, units::Temperature air);
 
 /// How much more a box loses in wind than in still air (1 = still). Steps of half a class: position 0 still, 1 breezy,

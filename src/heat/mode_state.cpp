@@ -61,7 +61,9 @@ void ModeState::choose(double dt, std::size_t rung) {
     finish(factors);
 }
 
-double ModeState::fall() const { return dot(factors_[chosen_].mean_lost); }
+double ModeState::fall() const {
+    return dot(factors_[chosen_].mean_lost);
+}
 
 void ModeState::step(double slope) {
     const Factors& factors = factors_[chosen_];

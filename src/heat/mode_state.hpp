@@ -2,11 +2,11 @@
 // The modes of one food while it lies in a bath: their excesses and how they answer one step. Inside heat/ only.
 #pragma once
 
+#include "heat/body.hpp"
+
 #include <array>
 #include <cstddef>
 #include <vector>
-
-#include "heat/body.hpp"
 
 namespace holdwater::heat {
 

@@ -2,9 +2,9 @@
 // From directions to the few modes of a whole body that matter. Inside heat/ only.
 #pragma once
 
-#include <vector>
-
 #include "heat/body.hpp"
+
+#include <vector>
 
 namespace holdwater::heat {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
-#include <array>
-
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
+
+#include <algorithm>
+#include <array>
 
 namespace holdwater::heat {
 namespace {

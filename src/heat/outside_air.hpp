@@ -2,9 +2,9 @@
 // The air outside the box, asked for its mean over steps that follow one another. Inside heat/ only.
 #pragma once
 
-#include <cstddef>
-
 #include "units/history.hpp"
+
+#include <cstddef>
 
 namespace holdwater::heat {
 

@@ -1,18 +1,28 @@
 // SPDX-License-Identifier: MIT
 // Eigenvalues and weights of one direction, for every radial exponent b from slab to ball.
+#include "heat/body.hpp"
+
 #include <boost/math/special_functions/bessel.hpp>
 #include <boost/math/special_functions/gamma.hpp>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
 
-#include "heat/body.hpp"
-
 namespace holdwater::heat {
 namespace {
 
 constexpr double pi = std::numbers::pi;
+
+/// Bessel functions in double throughout: the last digit that long double would give is not needed, its time is.
+using Plain = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+double bessel(int order, double x) {
+    return boost::math::cyl_bessel_j(order, x, Plain());
+}
+double bessel(double order, double x) {
+    return boost::math::cyl_bessel_j(order, x, Plain());
+}
 
 /// The position factor R(r), R(0) = 1, of T'' + (b/r) T' = -zeta^2 T, seen at r = 1.
 struct Edge {
@@ -20,10 +30,12 @@ struct Edge {
     double slope = 0.0;  // -R'(1)
 };
 
-Edge slab_edge(double zeta) { return {std::cos(zeta), zeta * std::sin(zeta)}; }
+Edge slab_edge(double zeta) {
+    return {std::cos(zeta), zeta * std::sin(zeta)};
+}
 
 Edge cylinder_edge(double zeta) {
-    return {boost::math::cyl_bessel_j(0, zeta), zeta * boost::math::cyl_bessel_j(1, zeta)};
+    return {bessel(0, zeta), zeta * bessel(1, zeta)};
 }
 
 Edge ball_edge(double zeta) {
@@ -39,7 +51,7 @@ Edge ball_edge(double zeta) {
 /// R(r) = Gamma(nu + 1) (2 / (zeta r))^nu J_nu(zeta r), nu = (b - 1)/2; slab, cylinder and ball are special cases.
 Edge rounded_edge(double nu, double zeta) {
     const double scale = boost::math::tgamma(nu + 1.0) * std::pow(2.0 / zeta, nu);
-    return {scale * boost::math::cyl_bessel_j(nu, zeta), scale * zeta * boost::math::cyl_bessel_j(nu + 1.0, zeta)};
+    return {scale * bessel(nu, zeta), scale * zeta * bessel(nu + 1.0, zeta)};
 }
 
 Edge edge_at(double b, double zeta) {
@@ -67,8 +79,8 @@ double zero_of_edge(double b, int n) {
         // McMahon's expansion, then Newton with J0' = -J1.
         const double beta = (n - 0.25) * pi;
         double zero = beta + 1.0 / (8.0 * beta) - 124.0 / (1536.0 * beta * beta * beta);
-        for (int i = 0; i < 3; ++i) {
-            zero += boost::math::cyl_bessel_j(0, zero) / boost::math::cyl_bessel_j(1, zero);
+        for (int i = 0; i < 2; ++i) {
+            zero += bessel(0, zero) / bessel(1, zero);
         }
         return zero;
     }
@@ -89,11 +101,12 @@ double eigenvalue(double b, double biot, double low, double high, double guess) 
         ((f > 0.0) == rises ? high : low) = zeta;
         const double derivative = (biot + 1.0 - b) * edge.slope / zeta + zeta * edge.value;
         double next = zeta - f / derivative;
+        // Newton doubles the digits: after a step this small the next one would be below rounding.
+        if (std::abs(next - zeta) <= 1e-9 * zeta) {
+            return next;
+        }
         if (!(next > low && next < high)) {
             next = 0.5 * (low + high);
-        }
-        if (std::abs(next - zeta) <= 4e-16 * zeta) {
-            return next;
         }
         zeta = next;
     }
@@ -112,8 +125,8 @@ Series series(double b, double biot, int terms) {
     // Eigenvalues: -R'(1) = Bi R(1). Weights for a step of the bath, from the integrals over r^b dr of R and R^2
     // (Sturm-Liouville; both have closed forms at the eigenvalues), with N = zeta^2 + Bi^2 + (1 - b) Bi:
     // centre 2 Bi / (R(1) N), surface 2 Bi / N, mean (b + 1) 2 Bi^2 / (zeta^2 N).
-    // Source: incropera-fhmt ch. 5, cengel-hmt ch. 4 for b = 0, 1, 2, of which these are one form. Valid for b in [0, 2],
-    // Bi > 0; anything else is a fault of the caller.
+    // Source: incropera-fhmt ch. 5, cengel-hmt ch. 4 for b = 0, 1, 2, of which these are one form. Valid for b in [0,
+    // 2], Bi > 0; anything else is a fault of the caller.
     if (!(b >= 0.0 && b <= 2.0 && biot > 0.0 && terms >= 1)) {
         throw std::invalid_argument("series: b outside [0, 2], biot not positive or no terms");
     }
@@ -127,8 +140,8 @@ Series series(double b, double biot, int terms) {
         const double high = zero_of_edge(b, n);
         // First guess: of the first eigenvalue the bound from small and large Bi together, of the others the distance
         // from the zero as a slab has it.
-        const double guess = n == 1 ? 1.0 / std::sqrt(1.0 / ((b + 1.0) * biot) + 1.0 / (high * high))
-                                    : high - std::atan2(high, biot);
+        const double guess =
+            n == 1 ? 1.0 / std::sqrt(1.0 / ((b + 1.0) * biot) + 1.0 / (high * high)) : high - std::atan2(high, biot);
         const double zeta = eigenvalue(b, biot, low, high, guess);
         const Edge edge = edge_at(b, zeta);
         const double at_edge = zeta > biot ? edge.value : edge.slope / biot;

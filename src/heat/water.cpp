@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "heat/water.hpp"
 
+#include "facts/facts.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-
-#include "facts/facts.hpp"
 
 namespace holdwater::heat {
 
@@ -36,10 +36,9 @@ problem::Result<units::Temperature> boiling_point(units::Pressure pressure) {
     // Returns the saturation temperature [K -> C] by the backward equation; pressure in MPa, temperature in K.
     // Source: iapws-if97, Eq. 31 with the coefficients of Table 34. Valid 611.213 Pa to 22.064 MPa; outside it is
     // refused.
-    constexpr std::array<double, 10> n = {0.11670521452767e4,  -0.72421316703206e6, -0.17073846940092e2,
-                                          0.12020824702470e5,  -0.32325550322333e7, 0.14915108613530e2,
-                                          -0.48232657361591e4, 0.40511340542057e6,  -0.23855557567849,
-                                          0.65017534844798e3};
+    constexpr std::array<double, 10> n = {
+        0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5, -0.32325550322333e7,
+        0.14915108613530e2, -0.48232657361591e4, 0.40511340542057e6,  -0.23855557567849,  0.65017534844798e3};
     constexpr double lowest = 611.213;
     constexpr double highest = 22.064e6;
     if (!(pressure.si() >= lowest && pressure.si() <= highest)) {
@@ -70,9 +69,9 @@ units::Density water_density(units::Temperature t) {
     // Source: kell-1975, coefficients from memory, agreeing with IAPWS-IF97 to 0.02 kg/m3. Valid 0 to 100 C;
     // outside it the value at the nearer end is taken.
     const double c = std::clamp(t.celsius(), 0.0, 100.0);
-    const double above = 999.83952 +
-                         c * (16.945176 +
-                              c * (-7.9870401e-3 + c * (-4.6170461e-5 + c * (1.0556302e-7 + c * -2.8054253e-10))));
+    const double above =
+        999.83952 +
+        c * (16.945176 + c * (-7.9870401e-3 + c * (-4.6170461e-5 + c * (1.0556302e-7 + c * -2.8054253e-10))));
     return units::Density{above / (1.0 + 1.6879850e-2 * c)};
 }
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Cautions: a solid bar with the word in white for what can injure gravely, a frame for lesser harm.
-#include <algorithm>
-
 #include "layout/blocks.hpp"
 #include "layout/marks.hpp"
+
+#include <algorithm>
 
 namespace holdwater::layout {
 
@@ -71,7 +71,8 @@ Fragment compact_warnings(const std::vector<const card::Caution*>& all, const Se
             made.items.emplace_back(line(pad, y, setting.width - pad, y, hair_pt));
             y += setting.scaled(0.8);
         }
-        const Fragment one = paragraph(all[i]->text, text, setting.width - 2.0 * pad, setting.measure, i == 0 ? tag_width : 0.0);
+        const Fragment one =
+            paragraph(all[i]->text, text, setting.width - 2.0 * pad, setting.measure, i == 0 ? tag_width : 0.0);
         put(made, one, pad, y);
         y += one.height;
     }

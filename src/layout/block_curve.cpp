@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // A cooling curve: the likely line in its band, and the floor it must not cross.
+#include "layout/blocks.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <utility>
-
-#include "layout/blocks.hpp"
 
 namespace holdwater::layout {
 
@@ -152,7 +152,7 @@ void CurvePlan::place_floor_label(Fragment& made) const {
     const TextLine text = one_line(block_.floor_label, style, setting_.measure);
     const double pad = setting_.scaled(0.8);
     const double floor = y(block_.floor);
-    const double above = floor - setting_.scaled(1.1) - descent(style.size_pt);   // baselines
+    const double above = floor - setting_.scaled(1.1) - descent(style.size_pt);  // baselines
     const double below = floor + setting_.scaled(1.3) + ascent(style.size_pt);
     struct Place {
         double x;
@@ -175,8 +175,9 @@ void CurvePlan::place_floor_label(Fragment& made) const {
             break;
         }
     }
-    made.items.emplace_back(filled_box(best.x - pad, best.baseline - ascent(style.size_pt) - 0.2, text.width + 2.0 * pad,
-                                       ascent(style.size_pt) + descent(style.size_pt) + 0.2, 1.0));
+    made.items.emplace_back(filled_box(best.x - pad, best.baseline - ascent(style.size_pt) - 0.2,
+                                       text.width + 2.0 * pad, ascent(style.size_pt) + descent(style.size_pt) + 0.2,
+                                       1.0));
     place(made.items, text, best.x, best.baseline, style);
 }
 
@@ -194,7 +195,8 @@ std::pair<Fragment, double> CurvePlan::key() const {
     if (!block_.low.empty()) {
         const TextLine range = one_line(setting_.phrases.range, style, setting_.measure);
         const double at = width + setting_.scaled(4.0);
-        PlacedBox swatch = filled_box(at, middle - 0.5 * cap_height(style.size_pt), sample, cap_height(style.size_pt), band_grey);
+        PlacedBox swatch =
+            filled_box(at, middle - 0.5 * cap_height(style.size_pt), sample, cap_height(style.size_pt), band_grey);
         swatch.stroke_pt = hair_pt;
         made.items.emplace_back(swatch);
         place(made.items, range, at + sample + gap, ascent(style.size_pt), style);
@@ -258,6 +260,8 @@ Fragment CurvePlan::draw() {
 
 }  // namespace
 
-Fragment curve(const card::Curve& block, const Setting& setting) { return CurvePlan(block, setting).draw(); }
+Fragment curve(const card::Curve& block, const Setting& setting) {
+    return CurvePlan(block, setting).draw();
+}
 
 }  // namespace holdwater::layout

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The day as a bar: what goes on as patterns, what to do as flags with clock times.
-#include <algorithm>
-#include <string>
-
 #include "layout/blocks.hpp"
 #include "layout/pattern.hpp"
 #include "layout/spread.hpp"
+
+#include <algorithm>
+#include <string>
 
 namespace holdwater::layout {
 
@@ -114,11 +114,12 @@ Fragment day_bar(const card::DayBar& block, const Setting& setting) {
     made.items.emplace_back(frame(0.0, bar_top, width, bar, 1.5 * rule_pt));
 
     for (std::size_t i = 0; i < flags.size(); ++i) {
-        const double baseline = bar_top - setting.scaled(1.6) - static_cast<double>(flags[i].row) * row -
-                                descent(setting.format.figure_pt);
+        const double baseline =
+            bar_top - setting.scaled(1.6) - static_cast<double>(flags[i].row) * row - descent(setting.format.figure_pt);
         const double x = std::clamp(at[i], 0.5 * em(rule_pt), width - 0.5 * em(rule_pt));
         place(made.items, texts[i].clock, flags[i].left, baseline, clock_style(setting));
-        place(made.items, texts[i].words, flags[i].left + texts[i].clock.width + texts[i].gap, baseline, body_style(setting));
+        place(made.items, texts[i].words, flags[i].left + texts[i].clock.width + texts[i].gap, baseline,
+              body_style(setting));
         made.items.emplace_back(line(x, baseline + descent(setting.format.figure_pt) + 0.3, x, bar_top, rule_pt));
     }
 

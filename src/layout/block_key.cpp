@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The number that is seen first, and rows of smaller ones.
+#include "layout/blocks.hpp"
+
 #include <algorithm>
 #include <string>
 #include <string_view>
 #include <utility>
-
-#include "layout/blocks.hpp"
 
 namespace holdwater::layout {
 

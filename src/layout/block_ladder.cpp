@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The ladder: readings stand on its rungs, what to do stands beside them, the floor is a solid bar.
-#include <algorithm>
-
 #include "layout/blocks.hpp"
 #include "layout/figures.hpp"
 #include "layout/marks.hpp"
+
+#include <algorithm>
 
 namespace holdwater::layout {
 
@@ -73,7 +73,7 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     }
 
     double y = top;
-    const double x0 = rail;            // inner edges of the rails
+    const double x0 = rail;  // inner edges of the rails
     const double x1 = left - rail;
     for (std::size_t r = 0; r < block.rungs.size(); ++r) {
         const double middle = y + 0.5 * row;
@@ -103,7 +103,8 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     floor_style.quiet_units = false;
     // On one line where that can be had without falling below the table figures.
     const auto action_start = [&] {
-        return std::max(left + gap, pad + one_line(block.floor_reading, floor_style, measure).width + setting.scaled(7.0));
+        return std::max(left + gap,
+                        pad + one_line(block.floor_reading, floor_style, measure).width + setting.scaled(7.0));
     };
     while (floor_style.size_pt > setting.format.figure_pt &&
            action_start() + one_line(block.floor_action, floor_style, measure).width > setting.width - pad) {

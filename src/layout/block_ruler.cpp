@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The ruler: true to scale from its own zero line, labels spread so that none touch, a solid bar at its end.
-#include <algorithm>
-#include <variant>
-
 #include "layout/blocks.hpp"
 #include "layout/marks.hpp"
 #include "layout/spread.hpp"
+
+#include <algorithm>
+#include <variant>
 
 namespace holdwater::layout {
 
@@ -50,7 +50,7 @@ class RulerPlan {
     double from_;  // along
     double to_;
     double zero_ = 0.0;
-    double end_ = 0.0;  // mm from zero: where the bar starts
+    double end_ = 0.0;    // mm from zero: where the bar starts
     double inner_ = 0.0;  // across: where the labels end
     std::vector<TextLine> bar_text_;
     std::vector<TextLine> zero_text_;
@@ -177,7 +177,8 @@ void RulerPlan::place_labels(Upright& made) const {
         const double baseline = middle + 0.5 * cap_height(label.style.size_pt);
         if (label.marked) {
             const double pad = setting_.scaled(1.0);
-            made.items.emplace_back(filled_box(label_at - pad, middle - 0.47 * slot, label.text.width + 2.0 * pad, 0.94 * slot));
+            made.items.emplace_back(
+                filled_box(label_at - pad, middle - 0.47 * slot, label.text.width + 2.0 * pad, 0.94 * slot));
         }
         place(made.items, label.text, label_at, baseline, label.style);
         if (i < zero_text_.size()) {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Tables: column widths from their content, figures in line, light rules, a heavy frame round this trip's row.
+#include "layout/blocks.hpp"
+#include "layout/figures.hpp"
+
 #include <algorithm>
 #include <numeric>
 #include <optional>
-
-#include "layout/blocks.hpp"
-#include "layout/figures.hpp"
 
 namespace holdwater::layout {
 
@@ -20,7 +20,7 @@ struct Cell {
 struct ColumnPlan {
     double natural = 0.0;
     double least = 0.0;
-    double snug = 0.0;  // least, but with brief words in one line
+    double snug = 0.0;    // least, but with brief words in one line
     double wanted = 0.0;  // with its heading in one line
     double width = 0.0;
     double x = 0.0;
@@ -36,13 +36,15 @@ bool has_digit(const card::Text& text) {
 TextStyle head_style(const card::Table& block, const Setting& setting) {
     TextStyle style = body_style(setting);
     style.role = Role::table;
-    const bool figures =
-        std::any_of(block.columns.begin(), block.columns.end(), [](const auto& column) { return has_digit(column.head); });
+    const bool figures = std::any_of(block.columns.begin(), block.columns.end(),
+                                     [](const auto& column) { return has_digit(column.head); });
     style.size_pt = figures ? setting.format.figure_pt : setting.format.body_pt;
     return style;
 }
 
-bool keeps_figures(const card::Column& column) { return column.align != card::Align::left; }
+bool keeps_figures(const card::Column& column) {
+    return column.align != card::Align::left;
+}
 
 class TablePlan {
   public:
@@ -178,7 +180,9 @@ Fragment TablePlan::draw_heads() const {
         for (const auto& one : heads[c]) {
             const double spare = plans_[c].width - one.width;
             place(made.items, one,
-                  plans_[c].x + (align == card::Align::right ? spare : align == card::Align::centre ? 0.5 * spare : 0.0),
+                  plans_[c].x + (align == card::Align::right    ? spare
+                                 : align == card::Align::centre ? 0.5 * spare
+                                                                : 0.0),
                   baseline, style);
             baseline += leading(style.size_pt);
         }
@@ -207,7 +211,8 @@ Fragment TablePlan::draw_row(const std::vector<card::Text>& row) const {
             place(made.items, one, plan.x, y, style);
             y += leading(style.size_pt);
         }
-        made.height = std::max(made.height, baseline - ascent(style.size_pt) + lines_height(lines.size(), style.size_pt));
+        made.height =
+            std::max(made.height, baseline - ascent(style.size_pt) + lines_height(lines.size(), style.size_pt));
     }
     return made;
 }
@@ -249,8 +254,8 @@ Fragment TablePlan::draw() const {
     if (marked) {
         // Round the rules above and below the row.
         const double half = 0.5 * em(1.25 * heavy_pt);
-        made.items.emplace_back(frame(0.0, marked->first - half, width, marked->second - marked->first + 2.0 * half,
-                                      1.25 * heavy_pt));
+        made.items.emplace_back(
+            frame(0.0, marked->first - half, width, marked->second - marked->first + 2.0 * half, 1.25 * heavy_pt));
     }
     made.too_wide = std::max(made.too_wide, too_wide_);
     made.squeezed = squeezed_;
@@ -259,6 +264,8 @@ Fragment TablePlan::draw() const {
 
 }  // namespace
 
-Fragment table(const card::Table& block, const Setting& setting) { return TablePlan(block, setting).draw(); }
+Fragment table(const card::Table& block, const Setting& setting) {
+    return TablePlan(block, setting).draw();
+}
 
 }  // namespace holdwater::layout

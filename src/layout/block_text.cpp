@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Heading, note and steps.
+#include "layout/blocks.hpp"
+
 #include <algorithm>
 #include <string>
-
-#include "layout/blocks.hpp"
 
 namespace holdwater::layout {
 
@@ -34,7 +34,8 @@ Fragment steps(const card::Steps& block, const Setting& setting, int first_numbe
     const TextStyle text = body_style(setting);
     const double gutter = setting.scaled(2.2);
     const double air = setting.between(setting.scaled(1.1), setting.scaled(2.6));
-    const bool clocks = std::any_of(block.steps.begin(), block.steps.end(), [](const auto& s) { return !s.when.empty(); });
+    const bool clocks =
+        std::any_of(block.steps.begin(), block.steps.end(), [](const auto& s) { return !s.when.empty(); });
 
     std::vector<std::vector<TextLine>> marks;  // one or two columns: the number, the clock
     double number_width = 0.0;

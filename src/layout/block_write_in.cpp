@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A grid to write in with a grease pencil and a gloved hand.
-#include <algorithm>
-
 #include "layout/blocks.hpp"
+
+#include <algorithm>
 
 namespace holdwater::layout {
 
 Fragment write_in(const card::WriteIn& block, const Setting& setting) {
-    constexpr double least_row = 7.0;   // mm: what a grease pencil needs
+    constexpr double least_row = 7.0;  // mm: what a grease pencil needs
     constexpr double roomy_row = 11.0;
     const double row = setting.between(least_row, roomy_row);
     const TextStyle head = body_style(setting);

@@ -55,8 +55,8 @@ Fragment build(const card::Block& block, const Setting& setting) {
 }
 
 const char* block_name(const card::Block& block) {
-    static constexpr const char* names[] = {"heading", "key number", "key row", "steps",   "table", "ladder",  "ruler",
-                                            "curve",   "day bar",    "caution", "note",    "write-in", "turn"};
+    static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder", "ruler",
+                                            "curve",   "day bar",    "caution", "note",  "write-in", "turn"};
     static_assert(std::size(names) == std::variant_size_v<card::Block>);
     return names[block.index()];
 }

@@ -2,12 +2,12 @@
 // Each block of a card as a fragment of a given width. One function a block; `build` visits them all.
 #pragma once
 
-#include <vector>
-
 #include "card/content.hpp"
 #include "layout/fragment.hpp"
 #include "layout/style.hpp"
 #include "layout/text.hpp"
+
+#include <vector>
 
 namespace holdwater::layout {
 
@@ -29,10 +29,10 @@ Fragment cautions(const std::vector<card::Caution>& blocks, const Setting& setti
 /// foot of a wide one. `items` have the card's own origin, since ticks start at the cut.
 struct RulerStrip {
     std::vector<Item> items;
-    double left = 0.0;       // mm that the column loses on its left
-    double bottom = 0.0;     // or at its foot
-    double cut_off_mm = 0.0; // from here on the ruler has no room and says so; 0: whole
-    double too_tight = 0.0;  // mm by which the labels do not find room
+    double left = 0.0;        // mm that the column loses on its left
+    double bottom = 0.0;      // or at its foot
+    double cut_off_mm = 0.0;  // from here on the ruler has no room and says so; 0: whole
+    double too_tight = 0.0;   // mm by which the labels do not find room
 };
 RulerStrip ruler(const card::Ruler& block, const Setting& setting);
 

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // What must be true of a finished face before anyone prints it.
+#include "layout/geometry.hpp"
+#include "layout/layout.hpp"
+#include "layout/style.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <set>
-
-#include <fmt/format.h>
-
-#include "layout/geometry.hpp"
-#include "layout/layout.hpp"
-#include "layout/style.hpp"
 
 namespace holdwater::layout {
 
@@ -28,7 +28,9 @@ double capital_arcmin(double size_pt, double distance_mm) {
 }
 
 /// Relative luminance of a grey from 0 to 1 (WCAG 2, sRGB decoding), equal in all channels and so under any lamp.
-double luminance(double grey) { return grey <= 0.04045 ? grey / 12.92 : std::pow((grey + 0.055) / 1.055, 2.4); }
+double luminance(double grey) {
+    return grey <= 0.04045 ? grey / 12.92 : std::pow((grey + 0.055) / 1.055, 2.4);
+}
 
 double contrast(double one, double other) {
     const double a = luminance(one) + 0.05;
@@ -117,8 +119,8 @@ void FaceCheck::check_text(std::size_t index, const PlacedText& text) {
     std::size_t from = 0;
     const double tone = ground(index, text, from);
     if (contrast(text.grey, tone) < least_contrast) {
-        report("contrast-too-low", fmt::format("\"{}\" has a contrast of {:.1f} with its ground, {:g} is the least", text.text,
-                                               contrast(text.grey, tone), least_contrast));
+        report("contrast-too-low", fmt::format("\"{}\" has a contrast of {:.1f} with its ground, {:g} is the least",
+                                               text.text, contrast(text.grey, tone), least_contrast));
     }
     check_strokes(index, text);
 }
@@ -151,7 +153,8 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
             }
         } else if (const auto* path = std::get_if<PlacedPath>(&page_.items[i])) {
             for (std::size_t k = 1; k < path->points.size(); ++k) {
-                hit(path->points[k - 1].x, path->points[k - 1].y, path->points[k].x, path->points[k].y, path->stroke_pt);
+                hit(path->points[k - 1].x, path->points[k - 1].y, path->points[k].x, path->points[k].y,
+                    path->stroke_pt);
             }
         }
     }
@@ -163,12 +166,11 @@ void FaceCheck::check_place(const Item& item) {
     const auto role = std::visit([](const auto& one) { return one.role; }, item);
     const auto* text = std::get_if<PlacedText>(&item);
     const std::string what = text != nullptr ? "\"" + text->text + "\"" : "a drawn line or box";
-    const bool may_be_outside = role == Role::ruler_tick || role == Role::cut_mark;
-    if (!card.grown(rounding).holds(ink) && text != nullptr) {
+    const bool at_cut = text == nullptr && (role == Role::ruler_tick || role == Role::cut_mark);
+    constexpr double mark_overhang = 1.0;  // a cut mark may reach over the cut by this
+    if (!card.grown(at_cut ? mark_overhang : rounding).holds(ink)) {
         report("overflow", fmt::format("{} runs over the edge of the card", what));
-    } else if (!card.grown(may_be_outside ? 1.0 : rounding).holds(ink)) {
-        report("overflow", fmt::format("{} runs over the edge of the card", what));
-    } else if ((!may_be_outside || text != nullptr) && !card.grown(rounding - format_.margin).holds(ink)) {
+    } else if (!at_cut && !card.grown(rounding - format_.margin).holds(ink)) {
         report("quiet-zone", fmt::format("{} comes nearer to the cut than {:g} mm", what, format_.margin));
     }
 }

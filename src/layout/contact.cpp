@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
-#include <cstddef>
-
 #include "layout/fragment.hpp"
 #include "layout/layout.hpp"
+
+#include <algorithm>
+#include <cstddef>
 
 namespace holdwater::layout {
 
@@ -29,7 +29,8 @@ Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double widt
     const double gap = gap_share * card_width;
     const double factor = card_width / faces.front()->width;
     const double card_height = factor * faces.front()->height;
-    const auto rows = static_cast<int>((faces.size() + static_cast<std::size_t>(across) - 1) / static_cast<std::size_t>(across));
+    const auto rows =
+        static_cast<int>((faces.size() + static_cast<std::size_t>(across) - 1) / static_cast<std::size_t>(across));
     sheet.height = gap + rows * (card_height + gap);
     for (std::size_t i = 0; i < faces.size(); ++i) {
         const auto column = static_cast<double>(i % static_cast<std::size_t>(across));

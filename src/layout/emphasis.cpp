@@ -10,13 +10,14 @@ namespace {
 
 /// The unit that starts at `at`, in characters; 0 if none does.
 std::size_t unit_length(std::string_view text, std::size_t at) {
-    static constexpr std::array<std::string_view, 26> units = {
-        "°C", "°F", "mm", "cm", "min", "kg", "mL", "lb", "oz", "qt", "gal", "in", "ft", "kW",
-        "m",  "g",  "L",  "h",  "s",   "K",  "%",  "C",  "F",  "W", "cup",  "cups"};
+    static constexpr std::array<std::string_view, 26> units = {"°C", "°F",  "mm", "cm", "min", "kg", "mL",  "lb",  "oz",
+                                                               "qt", "gal", "in", "ft", "kW",  "m",  "g",   "L",   "h",
+                                                               "s",  "K",   "%",  "C",  "F",   "W",  "cup", "cups"};
     std::size_t best = 0;
     for (const auto unit : units) {
         const std::size_t end = at + unit.size();
-        if (unit.size() > best && text.substr(at, unit.size()) == unit && (end >= text.size() || !is_letter(text[end]))) {
+        if (unit.size() > best && text.substr(at, unit.size()) == unit &&
+            (end >= text.size() || !is_letter(text[end]))) {
             best = unit.size();
         }
     }
@@ -62,7 +63,8 @@ std::vector<Mark> marks_of(std::string_view span, bool& words) {
     return marks;
 }
 
-/// In bold, "2 h 15" and "71 °C (160 °F)" are set with quiet units and asides; "over 2 h" is one emphasis and stays whole.
+/// In bold, "2 h 15" and "71 °C (160 °F)" are set with quiet units and asides; "over 2 h" is one emphasis and stays
+/// whole.
 void add_span(std::vector<Run>& runs, std::string_view span, bool strong, const TextStyle& style) {
     bool words = false;
     bool aside = false;  // in brackets: the same in other units
@@ -71,7 +73,8 @@ void add_span(std::vector<Run>& runs, std::string_view span, bool strong, const 
         aside = aside || mark.character == "(";
         const bool quiet = strong && !words && style.quiet_units && (mark.unit || aside);
         const bool small = quiet && mark.unit && !aside && style.unit_pt > 0.0;
-        add_text(runs, mark.character, strong && !quiet ? Face::bold : Face::regular, small ? style.unit_pt : style.size_pt);
+        add_text(runs, mark.character, strong && !quiet ? Face::bold : Face::regular,
+                 small ? style.unit_pt : style.size_pt);
         aside = aside && mark.character != ")";
     }
 }

@@ -2,19 +2,23 @@
 // Text to runs of one face and size: "*bold*", quiet units after bold numbers, numbers joined to their units.
 #pragma once
 
+#include "layout/text.hpp"
+
 #include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "layout/text.hpp"
-
 namespace holdwater::layout {
 
 inline constexpr std::string_view no_break = "\u00A0";
 
-inline bool is_digit(char c) { return c >= '0' && c <= '9'; }
-inline bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+inline bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+inline bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
 /// Bytes of the UTF-8 character that starts with this one.
 std::size_t character_length(char first);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "layout/face.hpp"
 
-#include <algorithm>
-
 #include "layout/marks.hpp"
+
+#include <algorithm>
 
 namespace holdwater::layout {
 
@@ -21,15 +21,15 @@ struct FaceMaker::Stack {
     Fragment cautions;
     double head = 0.0;
     double foot = 0.0;
-    double room = 0.0;    // for parts and their gaps
+    double room = 0.0;  // for parts and their gaps
     double needed = 0.0;
 };
 
 namespace {
 
-constexpr double gap_tight = 2.1;    // between blocks, for a 10 pt body
+constexpr double gap_tight = 2.1;  // between blocks, for a 10 pt body
 constexpr double gap_roomy = 5.0;
-constexpr double gap_most = 8.0;     // when all else has its fill
+constexpr double gap_most = 8.0;  // when all else has its fill
 constexpr double after_heading = 1.8;
 constexpr double above_cautions = 2.0;
 constexpr double above_foot = 1.4;
@@ -39,7 +39,9 @@ bool ends_with_rule(const Piece& piece) {
            std::holds_alternative<card::Ladder>(piece.block);
 }
 
-bool is_heading(const Piece& piece) { return std::holds_alternative<card::Heading>(piece.block); }
+bool is_heading(const Piece& piece) {
+    return std::holds_alternative<card::Heading>(piece.block);
+}
 
 /// "2 of 3": a card whose faces fill more than one leaf.
 std::string leaf_of(int index, int count, const Phrases& phrases) {
@@ -89,9 +91,8 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
         } else {
             part = build(piece.block, here);
         }
-        const double gap =
-            after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
-                       : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
+        const double gap = after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
+                                      : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
         made.needed += gap + part.height;
         made.gaps.push_back(gap);
         made.parts.push_back(std::move(part));
@@ -102,9 +103,8 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
 
 FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Column& column) const {
     const auto fits = [](const Stack& made) {
-        return made.needed <= made.room && std::all_of(made.parts.begin(), made.parts.end(), [](const Fragment& part) {
-                   return part.too_wide <= 1e-6;
-               });
+        return made.needed <= made.room && std::all_of(made.parts.begin(), made.parts.end(),
+                                                       [](const Fragment& part) { return part.too_wide <= 1e-6; });
     };
     // First larger type, where the face has room for it and air besides; then as much air as there is.
     constexpr int grades = 25;
@@ -116,7 +116,8 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
         }
         for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
             Stack made = stack(pieces, column, type, static_cast<double>(grade) / grades);
-            const bool squeezed = std::any_of(made.parts.begin(), made.parts.end(), [](const auto& part) { return part.squeezed; });
+            const bool squeezed =
+                std::any_of(made.parts.begin(), made.parts.end(), [](const auto& part) { return part.squeezed; });
             if (fits(made) && !(larger > 1.0 && squeezed)) {
                 return made;
             }
@@ -154,7 +155,9 @@ double FaceMaker::filled(const std::vector<Piece>& pieces) const {
     return column.rulers > 0 ? 1.0 : made.needed / made.room;
 }
 
-double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const { return column_for(pieces).strip.cut_off_mm; }
+double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
+    return column_for(pieces).strip.cut_off_mm;
+}
 
 Fragment FaceMaker::header(double width, FacePlace place) const {
     const Setting here = setting(width, 0.0);
@@ -189,7 +192,8 @@ Fragment FaceMaker::header(double width, FacePlace place) const {
     const double bottom_air = here.scaled(1.0);
     const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5));
     made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
-    layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)), number);
+    layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)),
+                  number);
     put(made, tag_text, box_width + gap, 0.0);
     if (!format_.mark.empty()) {
         const TextLine mark = one_line(format_.mark, name, measure_);
@@ -213,10 +217,10 @@ Fragment FaceMaker::footer(double width, FacePlace place) const {
     double right = width;
     const bool to_back = place.index % 2 == 0 && place.index + 1 < place.count;
     const bool to_next = place.index % 2 == 1 && place.index + 1 < place.count;
-    const std::string cue = to_back ? phrases_.turn_over
+    const std::string cue = to_back   ? phrases_.turn_over
                             : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
                                       : "";
-    const std::string line_one = deck_.title + " · " + deck_.stamp;
+    const std::string line_one = deck_.title + "\u00A0· " + deck_.stamp;
     const Fragment words = paragraph(deck_.footer, small, width, measure_);
     if (!cue.empty()) {
         const TextLine text = one_line(cue, strong, measure_);

@@ -2,11 +2,11 @@
 // One face of a card: head, blocks, cautions, foot.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "card/content.hpp"
 #include "layout/blocks.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::layout {
 
@@ -29,9 +29,9 @@ class FaceMaker {
         : deck_(deck), card_(card), format_(format), measure_(measure), phrases_(phrases) {}
 
     struct Fit {
-        double missing = 0.0;    // mm of height; 0: fits
-        double too_wide = 0.0;   // mm
-        std::string widest;      // which block
+        double missing = 0.0;         // mm of height; 0: fits
+        double too_wide = 0.0;        // mm
+        std::string widest;           // which block
         double labels_missing = 0.0;  // mm along a ruler
         bool fits() const { return missing <= 0.0 && too_wide <= 0.0 && labels_missing <= 0.0; }
     };

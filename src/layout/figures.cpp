@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "layout/figures.hpp"
 
+#include "layout/emphasis.hpp"
+
 #include <algorithm>
 #include <string_view>
-
-#include "layout/emphasis.hpp"
 
 namespace holdwater::layout {
 
@@ -69,7 +69,9 @@ void FigureColumn::take(const Figure& figure) {
     words = std::max(words, figure.words.width);
 }
 
-double FigureColumn::width() const { return std::max(numbers(), words); }
+double FigureColumn::width() const {
+    return std::max(numbers(), words);
+}
 
 void place_figure(std::vector<Item>& items, const Figure& figure, const FigureColumn& column, double left, double width,
                   card::Align align, double baseline, const TextStyle& style) {
@@ -78,7 +80,10 @@ void place_figure(std::vector<Item>& items, const Figure& figure, const FigureCo
     if (!figure.words.runs.empty()) {
         const double room = column.width() - figure.words.width;
         place(items, figure.words,
-              x + (align == card::Align::right ? room : align == card::Align::centre ? 0.5 * room : 0.0), baseline, style);
+              x + (align == card::Align::right    ? room
+                   : align == card::Align::centre ? 0.5 * room
+                                                  : 0.0),
+              baseline, style);
         return;
     }
     const double inner = column.width() - column.numbers();

@@ -2,11 +2,11 @@
 // A column of figures: whole numbers end at one line, decimals follow it, units stand under each other.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "card/content.hpp"
 #include "layout/text.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::layout {
 

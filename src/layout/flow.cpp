@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "layout/flow.hpp"
 
-#include <algorithm>
-#include <utility>
+#include "layout/split.hpp"
 
 #include <fmt/format.h>
 
-#include "layout/split.hpp"
+#include <algorithm>
+#include <utility>
 
 namespace holdwater::layout {
 
@@ -60,20 +60,24 @@ void Flow::refuse(const Pieces& group, const FaceMaker::Fit& fit) {
     const std::string hint = "shorten it, or take a larger format";
     const char* block = block_name(group.back().block);
     if (fit.too_wide > 0.0) {
-        problems_.push_back(problem::error(
-            "block-too-wide",
-            fmt::format("{}: the {} is {:.1f} mm too wide for the format {}", where, fit.widest, fit.too_wide, format_.name), hint));
+        problems_.push_back(problem::error("block-too-wide",
+                                           fmt::format("{}: the {} is {:.1f} mm too wide for the format {}", where,
+                                                       fit.widest, fit.too_wide, format_.name),
+                                           hint));
     }
     if (fit.labels_missing > 0.0) {
-        problems_.push_back(problem::error(
-            "ruler-crowded", fmt::format("{}: the labels of the ruler need {:.1f} mm more than the format {} gives", where,
-                                         fit.labels_missing, format_.name),
-            "label fewer ticks"));
+        problems_.push_back(
+            problem::error("ruler-crowded",
+                           fmt::format("{}: the labels of the ruler need {:.1f} mm more than the format {} gives",
+                                       where, fit.labels_missing, format_.name),
+                           "label fewer ticks"));
     }
     if (fit.missing > 0.0) {
-        problems_.push_back(problem::error(
-            "block-too-tall", fmt::format("{}: the {} is {:.1f} mm too tall for a whole face of the format {}", where, block,
-                                          fit.missing, format_.name), hint));
+        problems_.push_back(
+            problem::error("block-too-tall",
+                           fmt::format("{}: the {} is {:.1f} mm too tall for a whole face of the format {}", where,
+                                       block, fit.missing, format_.name),
+                           hint));
     }
 }
 
@@ -108,7 +112,8 @@ void Flow::add_split(Pieces group) {
             next_face();
             continue;
         }
-        if (rows == 0) {
+        if (rows == 0) {  // not even its first row has room
+            group.back() = split_after(group.back(), 1).first;
             refuse(group, maker_.fit(group));
             return;
         }

@@ -2,9 +2,9 @@
 // Which blocks stand on which face of a card.
 #pragma once
 
-#include <vector>
-
 #include "layout/face.hpp"
+
+#include <vector>
 
 namespace holdwater::layout {
 

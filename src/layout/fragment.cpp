@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "layout/fragment.hpp"
 
+#include "layout/style.hpp"
+
 #include <algorithm>
 #include <type_traits>
 #include <utility>
-
-#include "layout/style.hpp"
 
 namespace holdwater::layout {
 

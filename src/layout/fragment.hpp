@@ -2,9 +2,9 @@
 // A piece of a face with its own origin at its top left, ready to be put anywhere.
 #pragma once
 
-#include <vector>
-
 #include "layout/page.hpp"
+
+#include <vector>
 
 namespace holdwater::layout {
 

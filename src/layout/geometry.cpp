@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "layout/geometry.hpp"
 
+#include "layout/style.hpp"
+
 #include <algorithm>
 #include <limits>
-
-#include "layout/style.hpp"
 
 namespace holdwater::layout {
 

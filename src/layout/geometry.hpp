@@ -2,9 +2,9 @@
 // How much of a page an item covers, for the checks.
 #pragma once
 
-#include <string>
-
 #include "layout/page.hpp"
+
+#include <string>
 
 namespace holdwater::layout {
 

@@ -1,27 +1,27 @@
 // SPDX-License-Identifier: MIT
 // Cards onto sheets: as many up as the printer's margins leave, backs mirrored for a turn about the long edge.
-#include <algorithm>
-#include <cmath>
-#include <string>
-#include <utility>
-
-#include <fmt/format.h>
-
 #include "layout/fragment.hpp"
 #include "layout/layout.hpp"
 #include "layout/style.hpp"
 #include "layout/text.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
 namespace holdwater::layout {
 
 namespace {
 
-constexpr double mark_offset = 2.0;   // from the corner of the outermost cards
+constexpr double mark_offset = 2.0;  // from the corner of the outermost cards
 constexpr double mark_least = 2.0;
 constexpr double mark_most = 5.0;
-constexpr double cross_arm = 1.5;     // where four cards meet
+constexpr double cross_arm = 1.5;  // where four cards meet
 constexpr double mark_pt = 0.5;
-constexpr double head_height = 8.0;   // the title and the bar
+constexpr double head_height = 8.0;  // the title and the bar
 constexpr double bar_mm = 50.0;
 constexpr double two_inches = 50.8;
 constexpr double head_pt = 9.0;
@@ -107,10 +107,12 @@ void place_cut_marks(Page& page, const Grid& grid) {
             const double x = grid.x(c);
             const double y = grid.y(r);
             if (!edge_y) {
-                page.items.emplace_back(cut_line(std::max(grid.left, x - cross_arm), y, std::min(right, x + cross_arm), y));
+                page.items.emplace_back(
+                    cut_line(std::max(grid.left, x - cross_arm), y, std::min(right, x + cross_arm), y));
             }
             if (!edge_x) {
-                page.items.emplace_back(cut_line(x, std::max(grid.top, y - cross_arm), x, std::min(bottom, y + cross_arm)));
+                page.items.emplace_back(
+                    cut_line(x, std::max(grid.top, y - cross_arm), x, std::min(bottom, y + cross_arm)));
             }
         }
     }
@@ -137,14 +139,16 @@ void place_fold_marks(Page& page, const Grid& grid, bool upright) {
     }
 }
 
-void place_head(Page& page, const Sheet& sheet, const std::string& title, const Measure& measure, const Phrases& phrases) {
+void place_head(Page& page, const Sheet& sheet, const std::string& title, const Measure& measure,
+                const Phrases& phrases) {
     TextStyle style;
     style.size_pt = head_pt;
     style.role = Role::artifact;
     style.quiet_units = false;
     const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
     double baseline = sheet.margin_top + ascent(head_pt);
-    place(page.items, one_line("*" + title + " · " + page.name + "* · " + phrases.print_rule, style, measure), left, baseline, style);
+    place(page.items, one_line("*" + title + " · " + page.name + "* · " + phrases.print_rule, style, measure), left,
+          baseline, style);
 
     const double bar_y = sheet.margin_top + leading(head_pt) + 0.9;
     page.items.emplace_back(filled_box(left, bar_y, bar_mm, 1.1));
@@ -169,16 +173,18 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
                                           Sides sides, int copies, const std::string& title, const Measure& measure,
                                           const Phrases& phrases) {
     const bool fold = sides == Sides::fold;
-    const bool upright = format.height >= format.width;  // folded on the long edge: side by side, else one below the other
-    const Grid grid = grid_for(sheet, format.width * (fold && upright ? 2.0 : 1.0),
-                               format.height * (fold && !upright ? 2.0 : 1.0));
+    const bool upright =
+        format.height >= format.width;  // folded on the long edge: side by side, else one below the other
+    const Grid grid =
+        grid_for(sheet, format.width * (fold && upright ? 2.0 : 1.0), format.height * (fold && !upright ? 2.0 : 1.0));
     if (grid.columns < 1 || grid.rows < 1) {
-        return problem::error("sheet-too-small",
-                              fmt::format("the sheet {} ({:g} x {:g} mm) does not hold one card of the format {} ({:g} x {:g} "
-                                          "mm{}) within the printer's margins",
-                                          sheet.name, sheet.width, sheet.height, format.name, format.width, format.height,
-                                          fold ? ", face and back side by side" : ""),
-                              "take a smaller format or a larger sheet");
+        return problem::error(
+            "sheet-too-small",
+            fmt::format("the sheet {} ({:g} x {:g} mm) does not hold one card of the format {} ({:g} x {:g} "
+                        "mm{}) within the printer's margins",
+                        sheet.name, sheet.width, sheet.height, format.name, format.width, format.height,
+                        fold ? ", face and back side by side" : ""),
+            "take a smaller format or a larger sheet");
     }
     const auto leaves = leaves_of(cards, sides, std::max(1, copies));
     std::vector<Page> sheets;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <utility>
+#include "layout/flow.hpp"
+#include "layout/layout.hpp"
 
 #include <fmt/format.h>
 
-#include "layout/flow.hpp"
-#include "layout/layout.hpp"
+#include <utility>
 
 namespace holdwater::layout {
 
@@ -32,8 +32,8 @@ problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Fo
             one.faces.push_back(maker.draw(pieces, {i, count}));
             if (const double end = maker.ruler_cut_off(pieces); end > 0.0) {
                 problems.push_back(problem::note(
-                    "ruler-cut-off", fmt::format("card {} \"{}\": the ruler ends at {:g} mm in the format {}", card.number,
-                                                 card.name, end, format.name)));
+                    "ruler-cut-off", fmt::format("card {} \"{}\": the ruler ends at {:g} mm in the format {}",
+                                                 card.number, card.name, end, format.name)));
             }
         }
         made.push_back(std::move(one));

@@ -2,38 +2,38 @@
 // Content + formats -> card faces -> imposed sheets, checked for fit and legibility before anything is drawn.
 #pragma once
 
-#include <string>
-#include <string_view>
-#include <vector>
-
 #include "card/content.hpp"
 #include "layout/measure.hpp"
 #include "layout/page.hpp"
 #include "problem/problem.hpp"
 
+#include <string>
+#include <string_view>
+#include <vector>
+
 namespace holdwater::layout {
 
 /// A card format, from layouts/formats/NAME.toml.
 struct Format {
-    std::string name;          // "hand"
-    double width = 0.0;        // mm
+    std::string name;    // "hand"
+    double width = 0.0;  // mm
     double height = 0.0;
-    double margin = 4.0;       // quiet zone at every cut
-    double distance = 450.0;   // mm, at which it must be read
+    double margin = 4.0;      // quiet zone at every cut
+    double distance = 450.0;  // mm, at which it must be read
     double body_pt = 10.0;
-    double figure_pt = 11.0;   // cautions and table figures
-    double key_pt = 28.0;      // key number
+    double figure_pt = 11.0;  // cautions and table figures
+    double key_pt = 28.0;     // key number
     double heading_pt = 12.0;
-    double small_pt = 7.5;     // footer only
-    double key_max_pt = 44.0;  // the key number grows up to this where its face has room
+    double small_pt = 7.5;      // footer only
+    double key_max_pt = 44.0;   // the key number grows up to this where its face has room
     double question_pt = 14.0;  // the card's question
-    std::string mark;          // "daylight", printed at the head; may be empty
-    bool compact = false;      // a small card: a warning has a black tag in its first line instead of a bar above it
+    std::string mark;           // "daylight", printed at the head; may be empty
+    bool compact = false;       // a small card: a warning has a black tag in its first line instead of a bar above it
 };
 
 /// A sheet, from layouts/sheets/NAME.toml.
 struct Sheet {
-    std::string name;          // "a4"
+    std::string name;  // "a4"
     double width = 0.0;
     double height = 0.0;
     double margin_sides = 5.0;

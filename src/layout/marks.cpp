@@ -32,7 +32,9 @@ void round_corner(std::vector<Point>& points, double x, double y, double radius,
 
 }  // namespace
 
-double warning_width(double height) { return 1.14 * height; }
+double warning_width(double height) {
+    return 1.14 * height;
+}
 
 void place_warning_sign(std::vector<Item>& items, double x, double y, double height, double grey) {
     const double width = warning_width(height);
@@ -51,10 +53,15 @@ void place_warning_sign(std::vector<Item>& items, double x, double y, double hei
     const double stem = y + 0.70 * height;
     const double wide = 0.085 * height;
     const double narrow = 0.05 * height;
-    place_shape(items, {{middle - wide, top}, {middle + wide, top}, {middle + narrow, stem}, {middle - narrow, stem}}, other);
+    place_shape(items, {{middle - wide, top}, {middle + wide, top}, {middle + narrow, stem}, {middle - narrow, stem}},
+                other);
     const double dot = y + 0.76 * height;
     const double half = 0.07 * height;
-    place_shape(items, {{middle - half, dot}, {middle + half, dot}, {middle + half, dot + 2.0 * half}, {middle - half, dot + 2.0 * half}},
+    place_shape(items,
+                {{middle - half, dot},
+                 {middle + half, dot},
+                 {middle + half, dot + 2.0 * half},
+                 {middle - half, dot + 2.0 * half}},
                 other);
 }
 

@@ -2,9 +2,9 @@
 // Small own drawings: the warning triangle, the arrow of a turn.
 #pragma once
 
-#include <vector>
-
 #include "layout/page.hpp"
+
+#include <vector>
 
 namespace holdwater::layout {
 

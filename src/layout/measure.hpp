@@ -2,9 +2,9 @@
 // How layout learns widths; implemented by draw/ from the font files and by tests with a fixed-width fake.
 #pragma once
 
-#include <string_view>
-
 #include "layout/page.hpp"
+
+#include <string_view>
 
 namespace holdwater::layout {
 

@@ -21,7 +21,7 @@ struct PlacedText {
     double grey = 0.0;  // 0 black, 1 white
     std::string text;   // UTF-8, one line
     Role role = Role::paragraph;
-    double width = 0.0;  // as measured
+    double width = 0.0;   // as measured
     bool upward = false;  // read with the card turned: runs up the page from its origin, capitals to the left
 };
 
@@ -49,7 +49,7 @@ struct PlacedPath {
     bool closed = false;
     bool filled = false;
     double fill_grey = 0.0;
-    double stroke_pt = 0.5;     // 0: no outline
+    double stroke_pt = 0.5;  // 0: no outline
     std::vector<double> dash_mm;
     Role role = Role::artifact;
 };
@@ -57,9 +57,9 @@ struct PlacedPath {
 using Item = std::variant<PlacedText, PlacedLine, PlacedBox, PlacedPath>;
 
 struct Page {
-    double width = 0.0;   // mm
+    double width = 0.0;  // mm
     double height = 0.0;
-    std::string name;     // "fill-1", "sheet 1 front"
+    std::string name;  // "fill-1", "sheet 1 front"
     std::vector<Item> items;
 };
 

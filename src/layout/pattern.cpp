@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "layout/pattern.hpp"
 
-#include <algorithm>
-
 #include "layout/fragment.hpp"
 #include "layout/style.hpp"
+
+#include <algorithm>
 
 namespace holdwater::layout {
 

@@ -2,10 +2,10 @@
 // Fills told apart without colour, drawn as lines that end at the edge of their box.
 #pragma once
 
-#include <vector>
-
 #include "card/content.hpp"
 #include "layout/page.hpp"
+
+#include <vector>
 
 namespace holdwater::layout {
 

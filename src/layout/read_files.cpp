@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: MIT
-// Reads layouts/formats/*.toml and layouts/sheets/*.toml: every fault with its line, unknown keys with the nearest known.
-#include <algorithm>
-#include <cmath>
-#include <iterator>
-#include <optional>
-#include <string_view>
+// Reads layouts/formats/*.toml and layouts/sheets/*.toml: every fault with its line, unknown keys with the nearest
+// known.
+#include "layout/layout.hpp"
+#include "units/nearest.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <toml++/toml.h>
 
-#include "layout/layout.hpp"
-#include "units/nearest.hpp"
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <optional>
+#include <string_view>
 
 namespace holdwater::layout {
 
@@ -22,9 +23,9 @@ constexpr double greatest_pt = 200.0;
 
 struct Field {
     std::string_view key;
-    double* number = nullptr;      // either a number
-    std::string* text = nullptr;   // or a text
-    bool* yes_or_no = nullptr;     // or true, false
+    double* number = nullptr;     // either a number
+    std::string* text = nullptr;  // or a text
+    bool* yes_or_no = nullptr;    // or true, false
     bool required = true;
     double least = 0.0;
     double most = greatest_mm;
@@ -32,14 +33,16 @@ struct Field {
 
 class Reader {
   public:
-    Reader(std::string file_name, problem::Problems& problems) : file_name_(std::move(file_name)), problems_(problems) {}
+    Reader(std::string file_name, problem::Problems& problems)
+        : file_name_(std::move(file_name)), problems_(problems) {}
 
     void read(std::string_view toml, const std::vector<Field>& fields);
 
   private:
     void fault(std::string code, std::string message, std::string hint, const toml::source_region& where) {
         problem::Problem made = problem::error(std::move(code), std::move(message), std::move(hint));
-        made.place = problem::Place{file_name_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
+        made.place =
+            problem::Place{file_name_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
         problems_.push_back(std::move(made));
     }
     void take(const Field& field, const toml::node& node);
@@ -68,7 +71,8 @@ void Reader::take(const Field& field, const toml::node& node) {
     }
     const auto number = node.is_number() ? node.value<double>() : std::nullopt;
     if (!number || !std::isfinite(*number)) {
-        fault("number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key", node.source());
+        fault("number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key",
+              node.source());
     } else if (*number < field.least || *number > field.most) {
         fault("out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
               fmt::format("{:g} to {:g}", field.least, field.most), node.source());
@@ -86,16 +90,19 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
         return;
     }
     std::vector<std::string_view> names;
-    std::transform(fields.begin(), fields.end(), std::back_inserter(names), [](const Field& field) { return field.key; });
+    std::transform(fields.begin(), fields.end(), std::back_inserter(names),
+                   [](const Field& field) { return field.key; });
     for (const auto& [key, node] : table) {
-        const auto known = std::find_if(fields.begin(), fields.end(), [&](const auto& field) { return field.key == key.str(); });
+        const auto known =
+            std::find_if(fields.begin(), fields.end(), [&](const auto& field) { return field.key == key.str(); });
         if (known != fields.end()) {
             take(*known, node);
             continue;
         }
         const auto near = units::nearest(key.str(), names);
         fault("key-unknown", fmt::format("there is no key {}", key.str()),
-              near ? fmt::format("did you mean {}?", *near) : fmt::format("known are {}", fmt::join(names, ", ")), key.source());
+              near ? fmt::format("did you mean {}?", *near) : fmt::format("known are {}", fmt::join(names, ", ")),
+              key.source());
     }
     for (const auto& field : fields) {
         if (field.required && !table.contains(field.key)) {
@@ -133,7 +140,8 @@ problem::Result<Format> read_format(std::string_view toml, const std::string& fi
                      {"mark", nullptr, &format.mark, nullptr, false},
                      {"compact", nullptr, nullptr, &format.compact, false}});
     if (problems.empty() && format.key_max_pt < format.key_pt) {
-        problems.push_back(file_fault(file_name, "out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
+        problems.push_back(
+            file_fault(file_name, "out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
     }
     if (problem::has_error(problems)) {
         return problems;

@@ -2,10 +2,10 @@
 // Blocks that may be cut between two rows when they are taller than a whole face.
 #pragma once
 
+#include "layout/face.hpp"
+
 #include <cstddef>
 #include <utility>
-
-#include "layout/face.hpp"
 
 namespace holdwater::layout {
 

@@ -20,8 +20,9 @@ struct Flag {
     double left = 0.0;
 };
 
-/// Rows for labels of the given widths at ascending places, inside [low, high]: labels of a row keep `gap`, and no leader
-/// (straight down from its label to the bar) crosses another label. As few rows as possible; empty if `most_rows` do not do.
+/// Rows for labels of the given widths at ascending places, inside [low, high]: labels of a row keep `gap`, and no
+/// leader (straight down from its label to the bar) crosses another label. As few rows as possible; empty if
+/// `most_rows` do not do.
 std::vector<Flag> flag_rows(const std::vector<double>& at, const std::vector<double>& widths, double low, double high,
                             double gap, int most_rows);
 

@@ -22,16 +22,25 @@ inline constexpr double heavy_pt = 1.6;
 /// Units stand beside their number in a smaller, regular face.
 inline constexpr double quiet_unit = 0.82;
 
-inline double em(double size_pt) { return size_pt * mm_per_pt; }
-inline double ascent(double size_pt) { return ascent_em * em(size_pt); }
-inline double descent(double size_pt) { return descent_em * em(size_pt); }
-inline double cap_height(double size_pt) { return cap_em * em(size_pt); }
-inline double leading(double size_pt) { return leading_em * em(size_pt); }
+inline double em(double size_pt) {
+    return size_pt * mm_per_pt;
+}
+inline double ascent(double size_pt) {
+    return ascent_em * em(size_pt);
+}
+inline double descent(double size_pt) {
+    return descent_em * em(size_pt);
+}
+inline double cap_height(double size_pt) {
+    return cap_em * em(size_pt);
+}
+inline double leading(double size_pt) {
+    return leading_em * em(size_pt);
+}
 
 /// Height of so many lines of text, from the top of the capitals to below the descenders.
 inline double lines_height(std::size_t lines, double size_pt) {
-    return lines == 0 ? 0.0
-                      : ascent(size_pt) + static_cast<double>(lines - 1) * leading(size_pt) + descent(size_pt);
+    return lines == 0 ? 0.0 : ascent(size_pt) + static_cast<double>(lines - 1) * leading(size_pt) + descent(size_pt);
 }
 
 /// Where a block stands: what it may use and how much air its face has to give.

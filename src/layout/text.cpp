@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "layout/text.hpp"
 
+#include "layout/emphasis.hpp"
+#include "layout/style.hpp"
+
 #include <algorithm>
 #include <cstddef>
 #include <limits>
-
-#include "layout/emphasis.hpp"
-#include "layout/style.hpp"
 
 namespace holdwater::layout {
 
@@ -107,8 +107,8 @@ std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whol
     }
 
     constexpr double never = std::numeric_limits<double>::infinity();
-    constexpr double lone_word = 4.0;     // worth as much as two empty lines
-    constexpr double short_last = 0.15;   // a last line may well be short
+    constexpr double lone_word = 4.0;    // worth as much as two empty lines
+    constexpr double short_last = 0.15;  // a last line may well be short
     // cost[k][j]: the least for the first j atoms in k lines.
     std::vector<std::vector<double>> cost(lines + 1, std::vector<double>(n + 1, never));
     std::vector<std::vector<std::size_t>> start(lines + 1, std::vector<std::size_t>(n + 1, 0));
@@ -194,7 +194,8 @@ void place(std::vector<Item>& items, const TextLine& text, double x, double base
     }
 }
 
-Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure, double first_indent) {
+Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure,
+                   double first_indent) {
     Fragment made;
     double baseline = ascent(style.size_pt);
     const auto lines = break_lines(text, style, width, measure, first_indent);

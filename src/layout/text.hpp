@@ -2,12 +2,12 @@
 // Text to lines: emphasis, quiet units, line breaking. Widths come from Measure, once.
 #pragma once
 
+#include "layout/fragment.hpp"
+#include "layout/measure.hpp"
+
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "layout/fragment.hpp"
-#include "layout/measure.hpp"
 
 namespace holdwater::layout {
 

@@ -31,13 +31,28 @@ std::string day_time(units::LocalTime t) {
 void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
     const double refuse = facts::facts().value("come-up.refuse");  // h
-    if (food.come_up.high > refuse * 3600.0) {
+    // A trip that ends sooner than the limit is short of time, not slow to warm.
+    const bool long_enough = trip.serve.since(plan.fill.food_in) > units::hours(refuse);
+    if (food.come_up.high > refuse * 3600.0 && long_enough) {
         broken.push_back(at(food.food->place,
                             problem::error("come-up-too-slow",
                                            fmt::format("{}: the core may take more than {:.0f} h from 10 to 54.4 C; that "
                                                        "is too long in the zone in which germs grow",
                                                        food.food->name, refuse),
                                            "thinner or split pieces, free in the water, or a hotter bath")));
+        return;
+    }
+    const double warn = facts::facts().value("come-up.warn");  // h
+    if (food.standard.finish && food.come_up.high > warn * 3600.0 &&
+        trip.serve.since(plan.fill.food_in) > units::hours(warn)) {
+        broken.push_back(at(food.food->place,
+                            problem::error("too-thick-to-finish",
+                                           fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
+                                                       "this slowly cannot be",
+                                                       food.food->name,
+                                                       units::print(food.standard.finish->core, System::metric,
+                                                                    {1, Toward::up})),
+                                           "thinner pieces")));
         return;
     }
     if (food.ready_late > trip.serve) {

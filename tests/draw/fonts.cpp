@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The faces made in the build, and what is measured from them.
-#include <doctest/doctest.h>
-
 #include "support/near.hpp"
 #include "support/printing.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using layout::Face;
@@ -59,7 +59,8 @@ TEST_CASE("a typeface that is not there is an error that says which") {
 TEST_CASE("making the faces again gives the same bytes, and their licence lies beside them") {
     const support::Scratch scratch("faces");
     const std::string script = std::string(HOLDWATER_SOURCE_DIR) + "/fonts/make_truetype.py";
-    const auto ran = support::run("/usr/bin/python3 -I " + script + " /usr/share/fonts/opentype/b612/B612-Bold.otf " + scratch.path("b.ttf"));
+    const auto ran = support::run("/usr/bin/python3 -I " + script + " /usr/share/fonts/opentype/b612/B612-Bold.otf " +
+                                  scratch.path("b.ttf"));
     REQUIRE(ran.status == 0);
     const std::string again = support::read_file(scratch.path("b.ttf"));
     CHECK(again.size() > 50000);
@@ -84,8 +85,8 @@ TEST_CASE("with the real faces the sample deck passes every check, in each forma
 TEST_CASE("the head of each sheet fits it") {
     for (const char* sheet_name : {"a4", "letter"}) {
         const auto sheet = support::sheet(sheet_name);
-        const auto pages = layout::impose(support::sample_faces("hand"), support::format("hand"), sheet, layout::Sides::duplex, 1,
-                                          support::sample_deck().title, real_measure());
+        const auto pages = layout::impose(support::sample_faces("hand"), support::format("hand"), sheet,
+                                          layout::Sides::duplex, 1, support::sample_deck().title, real_measure());
         REQUIRE(pages.ok());
         for (const auto& page : *pages) {
             for (const auto& text : support::texts(page)) {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The PDF as other programs see it.
-#include <cmath>
-#include <limits>
+#include "support/near.hpp"
+#include "support/printing.hpp"
 
 #include <doctest/doctest.h>
 
-#include "support/near.hpp"
-#include "support/printing.hpp"
+#include <cmath>
+#include <limits>
 
 using namespace holdwater;
 using support::run;

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The picture of a page and its PDF are the same page; the ruler measures true on it.
+#include "support/near.hpp"
+#include "support/printing.hpp"
+
+#include <cairo.h>
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 #include <memory>
 #include <numeric>
 #include <sstream>
-
-#include <cairo.h>
-#include <doctest/doctest.h>
-
-#include "support/near.hpp"
-#include "support/printing.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -56,7 +56,8 @@ Picture own_picture(const layout::Page& page, double dpi, int mean) {
     cairo_surface_flush(surface.get());
     // The pages are grey: one of four bytes a pixel tells.
     return averaged(cairo_image_surface_get_data(surface.get()), cairo_image_surface_get_width(surface.get()),
-                    cairo_image_surface_get_height(surface.get()), 4, cairo_image_surface_get_stride(surface.get()), mean);
+                    cairo_image_surface_get_height(surface.get()), 4, cairo_image_surface_get_stride(surface.get()),
+                    mean);
 }
 
 /// Another program's picture of the page's PDF, through a plain grey map.
@@ -79,7 +80,8 @@ Picture pdf_picture(const layout::Page& page, int dpi, int mean) {
     REQUIRE(most == 255);
     const std::size_t pixels = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
     REQUIRE(bytes.size() > pixels);
-    return averaged(reinterpret_cast<const unsigned char*>(bytes.data()) + (bytes.size() - pixels), width, height, 1, width, mean);
+    return averaged(reinterpret_cast<const unsigned char*>(bytes.data()) + (bytes.size() - pixels), width, height, 1,
+                    width, mean);
 }
 
 }  // namespace
@@ -142,7 +144,8 @@ TEST_CASE("the ruler of the printed page: 60 mm between its ticks at 20 and 80 m
     std::sort(items.begin(), items.end());
     REQUIRE(items.size() >= 17);
     const auto has = [](const std::vector<double>& ticks, double mm, double tolerance) {
-        return std::any_of(ticks.begin(), ticks.end(), [&](double at) { return near_abs(at - ticks[0], mm, tolerance); });
+        return std::any_of(ticks.begin(), ticks.end(),
+                           [&](double at) { return near_abs(at - ticks[0], mm, tolerance); });
     };
     CHECK(has(items, 20.0, 0.001));
     CHECK(has(items, 80.0, 0.001));

@@ -1,5 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Laws of the bath: heat and mass are conserved through everything that is done to it.
+#include "heat/bath.hpp"
+#include "heat/box.hpp"
+#include "heat/water.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -7,11 +12,6 @@
 #include <random>
 #include <stdexcept>
 #include <vector>
-
-#include "heat/bath.hpp"
-#include "heat/box.hpp"
-#include "heat/water.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -88,8 +88,8 @@ TEST_CASE("energy closes to 1e-9 through swaps, lids, food in and out, steps of 
                         constexpr facts::Shape shapes[] = {facts::Shape::slab, facts::Shape::round, facts::Shape::block,
                                                            facts::Shape::ball};
                         inside.push_back(bath.put_in({piece(shapes[random() % 4], between(8, 120), between(60, 900)),
-                                                      units::HeatCapacity{between(300, 25000)}, celsius(between(-2, 60)),
-                                                      kelvins(between(0, 2))}));
+                                                      units::HeatCapacity{between(300, 25000)},
+                                                      celsius(between(-2, 60)), kelvins(between(0, 2))}));
                     }
                     break;
                 default:
@@ -99,15 +99,15 @@ TEST_CASE("energy closes to 1e-9 through swaps, lids, food in and out, steps of 
             }
             const heat::Ledger& l = bath.ledger();
             const double change = bath.stored_energy() - start;
-            const double error =
-                l.poured - poured - change - l.lost_to_outside - l.lost_by_lid - l.taken_out;
+            const double error = l.poured - poured - change - l.lost_to_outside - l.lost_by_lid - l.taken_out;
             CHECK(std::abs(error) <= 1e-9 * (std::abs(start) + l.poured));
         }
     }
 }
 
 TEST_CASE("what the bath gives, the food has: heat of the food is its capacity times the rise of its mean") {
-    for (const facts::Shape shape : {facts::Shape::slab, facts::Shape::round, facts::Shape::block, facts::Shape::ball}) {
+    for (const facts::Shape shape :
+         {facts::Shape::slab, facts::Shape::round, facts::Shape::block, facts::Shape::ball}) {
         heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(65),
                         weather());
         const auto food = bath.put_in({piece(shape, 70, 300), units::HeatCapacity{9000}, celsius(4), kelvins(1.5)});

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Laws of the bath: better boxes, colder weather, more food, superposition, continuity of the core.
+#include "heat/bath.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <vector>
-
-#include "heat/bath.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -128,8 +128,8 @@ TEST_CASE("superposition: the answer to two changes is the sum of the answers to
     const auto course = [](double bath_start, double outside, double food_start) {
         heat::Bath bath({units::HeatLoss{1.2}, units::HeatCapacity{1e5}, units::Area{0.15}}, litres(0),
                         celsius(bath_start), air(outside, outside));
-        const auto food = bath.put_in({piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start),
-                                       kelvins(0)});
+        const auto food =
+            bath.put_in({piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start), kelvins(0)});
         std::vector<double> values;
         for (int quarter = 1; quarter <= 40; ++quarter) {
             bath.advance_to(minutes(15.0 * quarter));
@@ -157,8 +157,7 @@ TEST_CASE("the core is continuous through swaps, lids, and other food going in a
             CAPTURE(mm);
             heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(66),
                             air(2, -5));
-            const auto food =
-                bath.put_in({piece(shape, mm), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
+            const auto food = bath.put_in({piece(shape, mm), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
             CHECK(near_abs(bath.core(food).celsius(), 4.0, 1e-9));
             const auto same_through = [&](auto change) {
                 bath.advance_to(bath.now() + minutes(13));
@@ -214,7 +213,8 @@ TEST_CASE("without recording the state is the same and no history is kept") {
         heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(66),
                         air(2, -5));
         bath.record(record);
-        const auto food = bath.put_in({piece(facts::Shape::round, 70), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
+        const auto food =
+            bath.put_in({piece(facts::Shape::round, 70), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
         bath.advance_to(hours(5));
         CHECK(bath.core_history(food).empty() == !record);
         return bath.core(food).celsius();

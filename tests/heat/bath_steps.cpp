@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Steps: many short ones and few long ones agree, and a bath without food follows its closed form.
-#include <doctest/doctest.h>
-
-#include <cmath>
-
 #include "heat/bath.hpp"
 #include "heat/water.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
 
 using namespace holdwater;
 using support::near_abs;
@@ -42,7 +42,8 @@ units::History air() {
 }
 
 heat::Bath bath_with(const heat::Modes& modes, std::size_t& food) {
-    heat::Bath bath({units::HeatLoss{1.3}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(20), celsius(67), air());
+    heat::Bath bath({units::HeatLoss{1.3}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(20), celsius(67),
+                    air());
     food = bath.put_in({modes, units::HeatCapacity{9000}, celsius(3), kelvins(1)});
     return bath;
 }
@@ -122,7 +123,8 @@ TEST_CASE("a steady bath gives the food its own series") {
     const heat::Modes modes = piece(facts::Shape::block, 60, 300);
     units::History steady;
     steady.add(hours(0), celsius(60));
-    heat::Bath bath({units::HeatLoss{0}, units::HeatCapacity{1e15}, units::Area{0.15}}, litres(10), celsius(60), steady);
+    heat::Bath bath({units::HeatLoss{0}, units::HeatCapacity{1e15}, units::Area{0.15}}, litres(10), celsius(60),
+                    steady);
     const auto food = bath.put_in({modes, units::HeatCapacity{5000}, celsius(5), kelvins(0)});
     for (int i = 1; i < 40; ++i) {
         bath.advance_to(minutes(7.0 * i));

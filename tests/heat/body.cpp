@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Bodies as users give them: thicker is never faster, long and short meet, sizes are checked.
+#include "heat/body.hpp"
+
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
-
-#include "heat/body.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using facts::Contact;

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: MIT
 // The box: its loss from readings, what the wind does, the open surface, the liner.
+#include "heat/box.hpp"
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <array>
 #include <cmath>
 #include <string>
 #include <vector>
-
-#include "facts/facts.hpp"
-#include "heat/box.hpp"
-#include "heat/water.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -173,7 +174,8 @@ TEST_CASE("open surface: the rows of the table, in between, and beyond") {
 }
 
 TEST_CASE("liner and volume of a box") {
-    const std::array<units::Length, 3> inside = {units::millimetres(540), units::millimetres(290), units::millimetres(300)};
+    const std::array<units::Length, 3> inside = {units::millimetres(540), units::millimetres(290),
+                                                 units::millimetres(300)};
     CHECK(near_rel(heat::volume_of(inside).si(), 0.54 * 0.29 * 0.30, 1e-12));
     const double area = 2 * (0.54 * 0.29 + 0.29 * 0.30 + 0.30 * 0.54);
     CHECK(near_rel(heat::liner_of(inside).si() / area,

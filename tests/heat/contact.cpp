@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-// A round or ball lying on the floor stands for itself as the brick around it. Here the round and the ball with a blocked
-// sector are solved by themselves, on a polar grid, and must be faster than the program says.
+// A round or ball lying on the floor stands for itself as the brick around it. Here the round and the ball with a
+// blocked sector are solved by themselves, on a polar grid, and must be faster than the program says.
+#include "heat/body.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <vector>
-
-#include "heat/body.hpp"
 
 using namespace holdwater;
 

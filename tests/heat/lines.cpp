@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The engine against an independent solver: random pieces in a drifting bath with two additions.
+#include "heat/bath.hpp"
+#include "support/method_of_lines.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -7,10 +11,6 @@
 #include <random>
 #include <string>
 #include <vector>
-
-#include "heat/bath.hpp"
-#include "support/method_of_lines.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Laws of one direction: eigenvalues solve their equation, weights sum up, special cases are their closed forms.
+#include "heat/body.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
-
-#include "heat/body.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using heat::series;

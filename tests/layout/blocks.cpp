@@ -2,15 +2,15 @@
 // Blocks one by one: figures in line, the ladder's floor, rows to write in, the sign of a warning.
 #include "layout/blocks.hpp"
 
-#include <algorithm>
-
-#include <doctest/doctest.h>
-
 #include "layout/figures.hpp"
 #include "layout/geometry.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -22,7 +22,9 @@ const support::FakeMeasure measure;
 const Phrases phrases;
 const Format hand;
 
-Setting setting(double width = 84.0, double ease = 0.0) { return {hand, measure, phrases, width, ease}; }
+Setting setting(double width = 84.0, double ease = 0.0) {
+    return {hand, measure, phrases, width, ease};
+}
 
 std::vector<PlacedText> texts(const Fragment& fragment) {
     Page page;
@@ -40,7 +42,9 @@ PlacedText find(const Fragment& fragment, const std::string& text) {
     return {};
 }
 
-double right(const PlacedText& text) { return text.x + text.width; }
+double right(const PlacedText& text) {
+    return text.x + text.width;
+}
 
 }  // namespace
 
@@ -98,7 +102,8 @@ TEST_CASE("the row of this trip has a heavy frame all round it") {
 TEST_CASE("a table of words and figures shares its width; one that cannot says by how much") {
     card::Table block;
     block.columns = {{"so far", card::Align::right, true}, {"do", card::Align::left, false}};
-    block.rows = {{"2 h", "bring the core to 74 °C over the fire, or the bath back above the floor at once and eat next"}};
+    block.rows = {
+        {"2 h", "bring the core to 74 °C over the fire, or the bath back above the floor at once and eat next"}};
     const Fragment made = table(block, setting());
     CHECK(made.too_wide == 0.0);
     for (const auto& one : texts(made)) {
@@ -171,7 +176,8 @@ TEST_CASE("warnings share one bar, cautions have a frame, a plain word neither")
 TEST_CASE("on a small card a warning has its tag in its first line, and is lower for it") {
     Format small = hand;
     small.compact = true;
-    const card::Caution warning{card::SignalWord::warning, "Never pour boiling water on a bag; scald: cool water, 20 min."};
+    const card::Caution warning{card::SignalWord::warning,
+                                "Never pour boiling water on a bag; scald: cool water, 20 min."};
     const Setting tight{small, measure, phrases, 84.0, 0.0};
     const Fragment made = cautions({warning}, tight);
     CHECK(made.too_wide == 0.0);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Each check is shown a face that breaks it, and one that just does not.
-#include <cmath>
-
-#include <doctest/doctest.h>
-
 #include "layout/geometry.hpp"
 #include "layout/layout.hpp"
 #include "layout/style.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -19,7 +19,8 @@ namespace {
 const support::FakeMeasure measure;
 const Format hand = support::format("hand");
 
-PlacedText text_at(double x, double baseline, const std::string& text, double size_pt = 10.0, Role role = Role::paragraph) {
+PlacedText text_at(double x, double baseline, const std::string& text, double size_pt = 10.0,
+                   Role role = Role::paragraph) {
     PlacedText made;
     made.x = x;
     made.baseline = baseline;
@@ -45,7 +46,9 @@ problem::Problems found(std::vector<Item> items, bool with_caution = true) {
 
 /// The size at which a capital (0.75 em) has so many arc minutes at 450 mm; by the tangent of the whole angle, which
 /// differs from the check's own formula by less than 1e-5 of the size.
-double size_for(double arcmin) { return 450.0 * std::tan(arcmin / 60.0 * std::acos(-1.0) / 180.0) / (0.75 * 25.4 / 72.0); }
+double size_for(double arcmin) {
+    return 450.0 * std::tan(arcmin / 60.0 * std::acos(-1.0) / 180.0) / (0.75 * 25.4 / 72.0);
+}
 
 }  // namespace
 
@@ -54,7 +57,8 @@ TEST_CASE("a sound face has no findings") {
 }
 
 TEST_CASE("type sizes by role, at the limit") {
-    for (const auto& [role, arcmin] : {std::pair{Role::paragraph, 16.0}, {Role::heading, 16.0}, {Role::caution, 20.0}}) {
+    for (const auto& [role, arcmin] :
+         {std::pair{Role::paragraph, 16.0}, {Role::heading, 16.0}, {Role::caution, 20.0}}) {
         CHECK(has_code(found({text_at(6.0, 20.0, "12 min", size_for(arcmin) * 0.999, role)}), "type-too-small"));
         CHECK(found({text_at(6.0, 20.0, "12 min", size_for(arcmin) * 1.001, role)}).empty());
     }

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // From blocks to faces: what goes where, what is repeated, what is refused.
-#include <doctest/doctest.h>
-
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/sample_deck.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -21,7 +21,8 @@ card::Deck deck_of(std::vector<card::Block> blocks) {
     deck.title = "Trip";
     deck.stamp = "AAAA1111";
     deck.footer = "Local rules have the last word.";
-    card::Card card{"hold", "Hold", "How long?", 3, std::move(blocks), {{card::SignalWord::warning, "Scalding water."}}};
+    card::Card card{
+        "hold", "Hold", "How long?", 3, std::move(blocks), {{card::SignalWord::warning, "Scalding water."}}};
     deck.cards.push_back(card);
     return deck;
 }

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Sheets: every format on every sheet, in all three ways of printing.
-#include <algorithm>
-
-#include <doctest/doctest.h>
-
 #include "layout/geometry.hpp"
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -76,7 +76,8 @@ std::vector<PlacedBox> card_boxes(const Page& page) {
     return found;
 }
 
-std::vector<Page> sheets_of(const Format& format, const Sheet& sheet, Sides sides, const std::vector<int>& counts, int copies = 1) {
+std::vector<Page> sheets_of(const Format& format, const Sheet& sheet, Sides sides, const std::vector<int>& counts,
+                            int copies = 1) {
     auto made = impose(plain_cards(format, counts), format, sheet, sides, copies, "Trip", measure);
     REQUIRE(made.ok());
     return *made;
@@ -132,7 +133,8 @@ TEST_CASE("every format on every sheet: within the printer's margins, cards apar
 
 TEST_CASE("as many up as the design says") {
     const auto up = [](const char* format, const char* sheet) {
-        const auto pages = sheets_of(support::format(format), support::sheet(sheet), Sides::single, std::vector<int>(30, 1));
+        const auto pages =
+            sheets_of(support::format(format), support::sheet(sheet), Sides::single, std::vector<int>(30, 1));
         return card_boxes(pages[0]).size();
     };
     CHECK(up("hand", "a4") == 4);

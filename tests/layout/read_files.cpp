@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Formats and sheets from their files, and what is said of faults in them.
-#include <doctest/doctest.h>
-
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -61,12 +61,15 @@ TEST_CASE("faults name file, line and column and what would be right") {
     CHECK(line_of(read_format(replaced(good_format, "key_max_pt = 44", "key_max_pt = 20"), "x.toml").problems())
               .find("key_max_pt is below key_pt") != std::string::npos);
     CHECK(line_of(read_format("name = \n", "x.toml").problems()).rfind("x.toml:1:", 0) == 0);
-    CHECK(line_of(read_sheet("name = \"a4\"\nwidth_mm = 210\nheight_mm = nan\n", "s.toml").problems()).rfind("s.toml:3:13: error", 0) == 0);
+    CHECK(line_of(read_sheet("name = \"a4\"\nwidth_mm = 210\nheight_mm = nan\n", "s.toml").problems())
+              .rfind("s.toml:3:13: error", 0) == 0);
 }
 
 TEST_CASE("all faults of a file are told at once") {
     const auto problems =
-        read_sheet("name = 3\nwidth_mm = -1\nmargin_sides_mm = 5\nmargin_top_mm = 5\nmargin_bottom_mm = 8\nfoo = 1\n", "s.toml").problems();
+        read_sheet("name = 3\nwidth_mm = -1\nmargin_sides_mm = 5\nmargin_top_mm = 5\nmargin_bottom_mm = 8\nfoo = 1\n",
+                   "s.toml")
+            .problems();
     CHECK(support::has_code(problems, "text-expected"));
     CHECK(support::has_code(problems, "out-of-range"));
     CHECK(support::has_code(problems, "key-unknown"));

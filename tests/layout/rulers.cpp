@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // The ruler is a measuring instrument: true to scale, labels apart, an honest end. And the label spreading behind it.
-#include <algorithm>
-
-#include <doctest/doctest.h>
-
 #include "layout/blocks.hpp"
 #include "layout/geometry.hpp"
 #include "layout/spread.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
 
 using namespace holdwater;
 using namespace holdwater::layout;

@@ -2,11 +2,11 @@
 // Line breaking and emphasis, with a typeface of which every character is half an em wide: 10 pt -> 1.7639 mm.
 #include "layout/text.hpp"
 
-#include <doctest/doctest.h>
-
 #include "layout/style.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -40,7 +40,8 @@ TEST_CASE("a text that fits stands on one line, to the last character") {
 }
 
 TEST_CASE("no line is wider than its column, and no fewer lines would do") {
-    const std::string text = "Pour the cold litres in, then the boiling, lid shut between pots; stir to the floor and wait";
+    const std::string text =
+        "Pour the cold litres in, then the boiling, lid shut between pots; stir to the floor and wait";
     for (int width = 9; width <= 95; ++width) {
         const auto lines = lines_of(text, width);
         std::string again;

@@ -2,12 +2,12 @@
 // Looking into finished pages.
 #pragma once
 
+#include "layout/layout.hpp"
+
 #include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
-
-#include "layout/layout.hpp"
 
 namespace holdwater::support {
 

@@ -2,9 +2,9 @@
 // A typeface of which all characters are half an em wide, so that a test can reckon by hand.
 #pragma once
 
-#include <string_view>
-
 #include "layout/measure.hpp"
+
+#include <string_view>
 
 namespace holdwater::support {
 
@@ -18,7 +18,9 @@ class FakeMeasure : public layout::Measure {
         return static_cast<double>(characters) * 0.5 * size_pt * 25.4 / 72.0;
     }
     /// Has every character but the snowman.
-    bool covers(std::string_view text, layout::Face) const override { return text.find("\u2603") == std::string_view::npos; }
+    bool covers(std::string_view text, layout::Face) const override {
+        return text.find("\u2603") == std::string_view::npos;
+    }
 };
 
 }  // namespace holdwater::support

@@ -1,21 +1,20 @@
 // SPDX-License-Identifier: MIT
 #include "support/method_of_lines.hpp"
 
+#include "heat/water.hpp"
+#include "units/quantity.hpp"
+
+#include <cmath>
 #include <cvode/cvode.h>
+#include <memory>
 #include <nvector/nvector_serial.h>
+#include <stdexcept>
+#include <string>
 #include <sunlinsol/sunlinsol_band.h>
 #include <sunlinsol/sunlinsol_spgmr.h>
 #include <sunmatrix/sunmatrix_band.h>
-
-#include <cmath>
-#include <memory>
-#include <stdexcept>
-#include <string>
 #include <type_traits>
 #include <utility>
-
-#include "heat/water.hpp"
-#include "units/quantity.hpp"
 
 namespace holdwater::support {
 namespace {
@@ -192,8 +191,12 @@ int solve(realtype, N_Vector, N_Vector, N_Vector r, N_Vector z, realtype, realty
 template <class T, auto Free>
 using Handle = std::unique_ptr<T, decltype([](T* p) { Free(p); })>;
 
-void free_cvode(void* memory) { CVodeFree(&memory); }
-void free_context(SUNContext context) { SUNContext_Free(&context); }
+void free_cvode(void* memory) {
+    CVodeFree(&memory);
+}
+void free_context(SUNContext context) {
+    SUNContext_Free(&context);
+}
 
 }  // namespace
 

@@ -16,7 +16,7 @@ struct Axis {
 };
 
 struct LinesPour {
-    double at = 0.0;      // s
+    double at = 0.0;       // s
     double removed = 0.0;  // m3 at bath temperature
     double added = 0.0;    // m3 at `poured`
     double poured = 0.0;   // C
@@ -27,14 +27,14 @@ struct LinesCase {
     double diffusivity = 0.0;  // m2/s
     double conductivity = 0.0;
     double film = 0.0;
-    double food_capacity = 0.0;  // J/K
-    double food_start = 0.0;     // C
-    double water = 0.0;          // m3 at bath_start
-    double liner = 0.0;          // J/K
-    double loss = 0.0;           // W/K
-    double bath_start = 0.0;     // C
-    double outside_start = 0.0;  // C, drifting in proportion to time
-    double outside_slope = 0.0;  // K/s
+    double food_capacity = 0.0;    // J/K
+    double food_start = 0.0;       // C
+    double water = 0.0;            // m3 at bath_start
+    double liner = 0.0;            // J/K
+    double loss = 0.0;             // W/K
+    double bath_start = 0.0;       // C
+    double outside_start = 0.0;    // C, drifting in proportion to time
+    double outside_slope = 0.0;    // K/s
     std::vector<LinesPour> pours;  // rising times
     double relative_tolerance = 1e-6;
     double absolute_tolerance = 1e-6;  // K

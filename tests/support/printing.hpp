@@ -2,15 +2,15 @@
 // Real typefaces, real files, and other people's programs that read what ours wrote.
 #pragma once
 
+#include "draw/draw.hpp"
+#include "support/faces.hpp"
+#include "support/sample_deck.hpp"
+
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <memory>
 #include <string>
-
-#include "draw/draw.hpp"
-#include "support/faces.hpp"
-#include "support/sample_deck.hpp"
 
 namespace holdwater::support {
 

@@ -3,6 +3,8 @@
 // integral together. Source: baldwin-2012, tables read in copies; meat kinetics read, poultry kinetics and heat
 // assumptions from memory. The tables print quarter hours, so published minus computed runs from a little under nothing
 // to a quarter hour.
+#include "heat/body.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -11,8 +13,6 @@
 #include <set>
 #include <utility>
 #include <vector>
-
-#include "heat/body.hpp"
 
 using namespace holdwater;
 
@@ -53,34 +53,27 @@ constexpr MeatRow meat[] = {
 };
 
 constexpr PoultryRow poultry[] = {
-    {5, {135, 105, 75, 45, 35, 25, 18, 15, 13}},
-    {10, {135, 105, 75, 55, 40, 35, 30, 25, 20}},
-    {15, {150, 105, 90, 75, 50, 45, 40, 35, 30}},
-    {20, {165, 120, 105, 75, 75, 55, 50, 45, 40}},
-    {25, {180, 135, 120, 90, 90, 75, 75, 60, 55}},
-    {30, {195, 165, 135, 120, 105, 90, 90, 75, 75}},
-    {35, {225, 180, 150, 135, 120, 105, 105, 90, 90}},
-    {40, {240, 195, 165, 150, 135, 120, 120, 105, 105}},
-    {45, {270, 225, 195, 180, 165, 150, 135, 120, 120}},
-    {50, {285, 255, 225, 195, 180, 165, 150, 150, 135}},
-    {55, {315, 270, 240, 225, 210, 195, 180, 165, 165}},
-    {60, {345, 300, 270, 255, 225, 210, 195, 195, 180}},
-    {65, {375, 330, 300, 270, 255, 240, 225, 210, 195}},
-    {70, {420, 360, 330, 300, 285, 270, 255, 240, 225}},
+    {5, {135, 105, 75, 45, 35, 25, 18, 15, 13}},         {10, {135, 105, 75, 55, 40, 35, 30, 25, 20}},
+    {15, {150, 105, 90, 75, 50, 45, 40, 35, 30}},        {20, {165, 120, 105, 75, 75, 55, 50, 45, 40}},
+    {25, {180, 135, 120, 90, 90, 75, 75, 60, 55}},       {30, {195, 165, 135, 120, 105, 90, 90, 75, 75}},
+    {35, {225, 180, 150, 135, 120, 105, 105, 90, 90}},   {40, {240, 195, 165, 150, 135, 120, 120, 105, 105}},
+    {45, {270, 225, 195, 180, 165, 150, 135, 120, 120}}, {50, {285, 255, 225, 195, 180, 165, 150, 150, 135}},
+    {55, {315, 270, 240, 225, 210, 195, 180, 165, 165}}, {60, {345, 300, 270, 255, 225, 210, 195, 195, 180}},
+    {65, {375, 330, 300, 270, 255, 240, 225, 210, 195}}, {70, {420, 360, 330, 300, 285, 270, 255, 240, 225}},
 };
 
 const std::vector<Organism> meat_organisms = {
-    {6.0, 12.66, 55, 9.22},                    // Listeria, 10^6 : 1
-    {std::log10(3e6), 13.18, 55, 7.58},        // Salmonella, 3 x 10^6 : 1
-    {5.0, 19.35, 55, 4.87},                    // E. coli, 10^5 : 1
+    {6.0, 12.66, 55, 9.22},              // Listeria, 10^6 : 1
+    {std::log10(3e6), 13.18, 55, 7.58},  // Salmonella, 3 x 10^6 : 1
+    {5.0, 19.35, 55, 4.87},              // E. coli, 10^5 : 1
 };
 const std::vector<Organism> poultry_organisms = {
     {7.0, 4.68, 60, 6.45},  // Salmonella
     {6.0, 5.94, 60, 5.66},  // Listeria
 };
 
-constexpr double start = 5.0;       // C
-constexpr double film = 95.0;       // W/(m2 K)
+constexpr double start = 5.0;          // C
+constexpr double film = 95.0;          // W/(m2 K)
 constexpr double conductivity = 0.48;  // W/(m K), not stated by the source, see the heat reference
 
 heat::Modes modes(double millimetres, double rounding, double diffusivity) {
@@ -147,8 +140,7 @@ TEST_CASE("published bath times of meat: every cell within -10 to +17 min, seven
     CHECK(sum > 6.1);  // the reference's own recomputation: mean +6.6
     CHECK(sum < 7.1);
     CHECK(shorter.size() == 7);
-    const std::set<std::pair<int, int>> named = {{25, 55}, {25, 65}, {30, 55}, {30, 56},
-                                               {30, 57}, {30, 60}, {30, 63}};
+    const std::set<std::pair<int, int>> named = {{25, 55}, {25, 65}, {30, 55}, {30, 56}, {30, 57}, {30, 60}, {30, 63}};
     CHECK(shorter == named);
 }
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Check values of common practice, no publication: with plausible inputs at the two ends the model brackets them.
-#include <doctest/doctest.h>
-
 #include "facts/facts.hpp"
 #include "heat/bath.hpp"
 #include "heat/food_properties.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using units::celsius;
@@ -20,7 +20,9 @@ units::History steady(double t) {
     return air;
 }
 
-heat::BoxHeat box(double loss) { return {units::HeatLoss{loss}, units::HeatCapacity{4000}, units::Area{0.15}}; }
+heat::BoxHeat box(double loss) {
+    return {units::HeatLoss{loss}, units::HeatCapacity{4000}, units::Area{0.15}};
+}
 
 const facts::Composition beef{72.96, 23.59, 2.94, 0, 0, 1.12};
 
@@ -62,8 +64,8 @@ TEST_CASE("a small ordinary box of 60 C water at 0 C outside loses about 5.5 K i
 TEST_CASE("a filled box with cooked food at 65.5 C stands near 48 C after nine hours at -2 C") {
     const auto morning = [](double loss, double volume) {
         heat::Bath bath(box(loss), litres(volume), celsius(65.5), steady(-2));
-        bath.put_in({piece(facts::Shape::round, 90, heat::Reading::likely, 300), units::HeatCapacity{4 * 3600}, celsius(62),
-                     units::kelvins(0)});
+        bath.put_in({piece(facts::Shape::round, 90, heat::Reading::likely, 300), units::HeatCapacity{4 * 3600},
+                     celsius(62), units::kelvins(0)});
         bath.advance_to(hours(9));
         return bath.temperature().celsius();
     };

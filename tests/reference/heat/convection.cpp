@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Natural convection against worked examples of textbooks and the table recomputed for the project.
+#include "heat/convection.hpp"
+
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <array>
 #include <cmath>
-
-#include "heat/convection.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -53,9 +54,9 @@ TEST_CASE("film around food in 60 C water, recomputed for the project") {
         double difference;
         std::array<double, 3> round;    // D 25, 50, 100 mm
         std::array<double, 3> upright;  // H 50, 100, 200 mm
-    } rows[] = {{0.5, {368, 334, 312}, {368, 336, 313}},    {2, {543, 502, 474}, {545, 505, 478}},
-                {5, {702, 656, 624}, {705, 659, 628}},      {10, {845, 794, 759}, {849, 799, 765}},
-                {20, {997, 941, 903}, {1001, 947, 910}},    {40, {1110, 1052, 1012}, {1115, 1058, 1019}}};
+    } rows[] = {{0.5, {368, 334, 312}, {368, 336, 313}}, {2, {543, 502, 474}, {545, 505, 478}},
+                {5, {702, 656, 624}, {705, 659, 628}},   {10, {845, 794, 759}, {849, 799, 765}},
+                {20, {997, 941, 903}, {1001, 947, 910}}, {40, {1110, 1052, 1012}, {1115, 1058, 1019}}};
     // Whole W/m2/K are printed; between the rows of the water table properties are linear here, 1 %.
     for (const auto& row : rows) {
         for (std::size_t i = 0; i < 3; ++i) {

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Diffusivity from composition: the published equations against figures recomputed for the project, and our readings
 // against what was measured.
-#include <doctest/doctest.h>
+#include "heat/food_properties.hpp"
 
 #include "facts/facts.hpp"
-#include "heat/food_properties.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using heat::MixingRule;
@@ -79,7 +80,8 @@ TEST_CASE("parallel and series diffusivity of every listed food are the recomput
 
 TEST_CASE("lean meat at 60 C: density, specific heat and conductivity in the recomputed ranges") {
     for (const Row& row : rows) {
-        if (row.composition.fat > 3.1 || row.composition.protein < 20.9 || row.composition.water > 75.0 || row.composition.ash > 2.0) {
+        if (row.composition.fat > 3.1 || row.composition.protein < 20.9 || row.composition.water > 75.0 ||
+            row.composition.ash > 2.0) {
             continue;  // the lean meats of the list
         }
         CAPTURE(row.food);
@@ -97,7 +99,8 @@ TEST_CASE("specific heat meets the published whole-food values within their spre
     // earle-uofp App. 7, read: above freezing, kJ/(kg K); whole foods of other composition, so 10 %.
     const facts::Composition beef{75, 22, 2, 0, 0, 1};
     const facts::Composition carrots{88.29, 0.93, 0.24, 6.78, 2.8, 0.97};
-    CHECK(near_rel(heat::properties_from(beef, units::celsius(10), MixingRule::parallel).specific_heat.si(), 3220, 0.13));
+    CHECK(
+        near_rel(heat::properties_from(beef, units::celsius(10), MixingRule::parallel).specific_heat.si(), 3220, 0.13));
     CHECK(near_rel(heat::properties_from(carrots, units::celsius(10), MixingRule::parallel).specific_heat.si(), 3600,
                    0.10));
     // chen-1985, read: cp = 4.19 - 2.30 x - 0.628 x^3 of the solids fraction x, for a quick estimate.
@@ -107,7 +110,8 @@ TEST_CASE("specific heat meets the published whole-food values within their spre
         const double sum = c.water + c.protein + c.fat + c.carbohydrate + c.fibre + c.ash;
         const double x = 1.0 - c.water / sum;
         const double quick = 4190 - 2300 * x - 628 * x * x * x;
-        CHECK(near_rel(heat::properties_from(c, units::celsius(20), MixingRule::parallel).specific_heat.si(), quick, 0.06));
+        CHECK(near_rel(heat::properties_from(c, units::celsius(20), MixingRule::parallel).specific_heat.si(), quick,
+                       0.06));
     }
 }
 
@@ -151,8 +155,8 @@ TEST_CASE("slow and fast bracket what was measured in meat and fish") {
 }
 
 TEST_CASE("named exception: corned beef at 5 C was measured above the parallel rule") {
-    // ashrae-foods-2006, read in a copy: 65 % water, 1.32e-7 at 5 C, as fast as round at 52 C. No meat can reach that by
-    // its composition; the fast reading is not stretched to hold it (it ends there to a hair).
+    // ashrae-foods-2006, read in a copy: 65 % water, 1.32e-7 at 5 C, as fast as round at 52 C. No meat can reach that
+    // by its composition; the fast reading is not stretched to hold it (it ends there to a hair).
     const facts::Composition corned{65, 18, 14, 0, 0, 3};
     CHECK(diffusivity(corned, 5, MixingRule::parallel) < 1.32);
     CHECK(heat::reading_of(corned, units::celsius(5), Reading::likely).diffusivity.si() * 1e7 < 1.32);
@@ -164,15 +168,15 @@ TEST_CASE("readings of lean meat are the planning values of the literature") {
     const auto reading = [&](double celsius, Reading r) {
         return heat::reading_of(round, units::celsius(celsius), r).diffusivity.si() * 1e7;
     };
-    CHECK(reading(35, Reading::slow) > 1.05);   // baldwin-2012, from memory: 1.11 for meat, 1.08 for poultry;
-    CHECK(reading(35, Reading::slow) < 1.11);   // spread of the project from 1.05
+    CHECK(reading(35, Reading::slow) > 1.05);  // baldwin-2012, from memory: 1.11 for meat, 1.08 for poultry;
+    CHECK(reading(35, Reading::slow) < 1.11);  // spread of the project from 1.05
     CHECK(near_abs(reading(40, Reading::likely), 1.30, 0.02));
     CHECK(near_abs(reading(40, Reading::fast), 1.45, 0.02));
 }
 
 TEST_CASE("conductivity and diffusivity stay tied by density and specific heat") {
     const facts::Composition round{72.96, 23.59, 2.94, 0, 0, 1.12};
-    const auto p = heat::with_diffusivity(
-        heat::properties_from(round, units::celsius(40), MixingRule::parallel), units::Diffusivity{1.1e-7});
+    const auto p = heat::with_diffusivity(heat::properties_from(round, units::celsius(40), MixingRule::parallel),
+                                          units::Diffusivity{1.1e-7});
     CHECK(near_rel(p.conductivity.si(), 1.1e-7 * p.density.si() * p.specific_heat.si(), 1e-12));
 }

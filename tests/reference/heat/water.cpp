@@ -1,20 +1,19 @@
 // SPDX-License-Identifier: MIT
 // Water and atmosphere against the verification values of their standards.
+#include "heat/water.hpp"
+
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
-
-#include "heat/water.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_abs;
 using support::near_rel;
 
 TEST_CASE("saturation temperature, IAPWS-IF97 Table 36, read in a copy: nine printed digits") {
-    const struct {
-        double megapascal, kelvin;
-    } rows[] = {{0.1, 372.755919}, {1, 453.035632}, {10, 584.149488}};
+    const struct { double megapascal, kelvin; } rows[] = {{0.1, 372.755919}, {1, 453.035632}, {10, 584.149488}};
     for (const auto& row : rows) {
         CAPTURE(row.megapascal);
         const auto t = heat::boiling_point(units::Pressure{row.megapascal * 1e6});
@@ -24,9 +23,7 @@ TEST_CASE("saturation temperature, IAPWS-IF97 Table 36, read in a copy: nine pri
 }
 
 TEST_CASE("saturation pressure, IAPWS-IF97 Table 35, read in a copy: the backward equation inverts it") {
-    const struct {
-        double kelvin, megapascal;
-    } rows[] = {{300, 0.353658941e-2}, {500, 2.63889776}, {600, 12.3443146}};
+    const struct { double kelvin, megapascal; } rows[] = {{300, 0.353658941e-2}, {500, 2.63889776}, {600, 12.3443146}};
     for (const auto& row : rows) {
         CAPTURE(row.kelvin);
         const auto t = heat::boiling_point(units::Pressure{row.megapascal * 1e6});
@@ -59,9 +56,9 @@ TEST_CASE("standard atmosphere against its published pressures, us-std-atm-1976"
 TEST_CASE("boiling point by altitude, computed for the project from both standards") {
     const struct {
         double metres, pascal, celsius;
-    } rows[] = {{0, 101325, 99.97},    {500, 95461, 98.31},  {1000, 89876, 96.65}, {1500, 84560, 94.98},
-                {2000, 79501, 93.32},  {2500, 74692, 91.65}, {3000, 70121, 89.98}, {3500, 65780, 88.30},
-                {4000, 61660, 86.63},  {4500, 57753, 84.95}, {5000, 54048, 83.27}};
+    } rows[] = {{0, 101325, 99.97},   {500, 95461, 98.31},  {1000, 89876, 96.65}, {1500, 84560, 94.98},
+                {2000, 79501, 93.32}, {2500, 74692, 91.65}, {3000, 70121, 89.98}, {3500, 65780, 88.30},
+                {4000, 61660, 86.63}, {4500, 57753, 84.95}, {5000, 54048, 83.27}};
     for (const auto& row : rows) {
         CAPTURE(row.metres);
         const auto p = heat::standard_pressure(units::metres(row.metres));
@@ -76,8 +73,8 @@ TEST_CASE("boiling point by altitude, computed for the project from both standar
 TEST_CASE("density of water at 1 atm against IAPWS-IF97") {
     const struct {
         double celsius, density;
-    } rows[] = {{4, 999.98},  {10, 999.70}, {20, 998.21}, {30, 995.65}, {40, 992.22}, {50, 988.05},
-                {55, 985.71}, {60, 983.21}, {65, 980.57}, {70, 977.78}, {75, 974.86}, {80, 971.80},
+    } rows[] = {{4, 999.98},  {10, 999.70}, {20, 998.21}, {30, 995.65},  {40, 992.22}, {50, 988.05},
+                {55, 985.71}, {60, 983.21}, {65, 980.57}, {70, 977.78},  {75, 974.86}, {80, 971.80},
                 {85, 968.62}, {90, 965.32}, {95, 961.90}, {99.9, 958.43}};
     for (const auto& row : rows) {
         CAPTURE(row.celsius);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Worked examples of textbooks, W1 to W14 of the heat reference. Each is held against the exact series as recomputed for
-// the project (to its printed digits) and against the book's own answer, within 2 K or 3 % where the book read a chart
-// or stopped at one term. W4 and W11 are known disagreements: there the test pins that we do NOT agree.
+// Worked examples of textbooks, W1 to W14 of the heat reference. Each is held against the exact series as recomputed
+// for the project (to its printed digits) and against the book's own answer, within 2 K or 3 % where the book read a
+// chart or stopped at one term. W4 and W11 are known disagreements: there the test pins that we do NOT agree.
+#include "heat/body.hpp"
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <functional>
-
-#include "heat/body.hpp"
-#include "support/near.hpp"
 
 using namespace holdwater;
 using heat::theta_at;
