@@ -94,7 +94,7 @@ std::vector<Change> changes_for(const Trip& trip) {
 
 problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
     Effort quick;
-    quick.search = 256;
+    quick.search = 64;
     quick.scenarios = 256;
     quick.advise = false;
     std::size_t found = 0;

@@ -11,6 +11,7 @@
 #include <fstream>
 #include <memory>
 #include <string>
+#include <unistd.h>
 
 namespace holdwater::support {
 
@@ -36,11 +37,12 @@ inline std::vector<layout::Page> pages_of(const std::vector<layout::CardFaces>& 
     return pages;
 }
 
-/// A folder of its own for one test, empty at the start and gone at the end.
+/// A folder of its own for one test in one process, empty at the start and gone at the end.
 class Scratch {
   public:
     explicit Scratch(const std::string& name)
-        : folder_(std::filesystem::path(HOLDWATER_BINARY_DIR) / "tests" / ("scratch-" + name)) {
+        : folder_(std::filesystem::path(HOLDWATER_BINARY_DIR) / "tests" /
+                  ("scratch-" + name + "-" + std::to_string(getpid()))) {
         std::filesystem::remove_all(folder_);
         std::filesystem::create_directories(folder_);
     }
