@@ -186,6 +186,10 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
         night.morning.push_back(morning_row(ensemble, units::celsius(r), warmest, columns));
     }
+    // The last row stands for every reading below it too, however fast the bath fell: nothing is saved from there.
+    for (MorningRow::Cell& cell : night.morning.back().cells) {
+        cell.action = safety::FallAction::throw_away;
+    }
     return night;
 }
 

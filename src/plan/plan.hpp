@@ -78,6 +78,7 @@ struct Unattended {
     units::Duration longest;
 };
 
+/// The last row of a night means "this reading or less" and is always thrown away.
 struct MorningRow {
     units::Temperature reading;
     struct Cell {

@@ -45,3 +45,16 @@ TEST_CASE("a cooler morning and a longer night are never judged milder") {
     }
     CHECK(rows.back().cells.back().action == safety::FallAction::throw_away);
 }
+
+TEST_CASE("the last morning row, which stands for everything below it, is thrown away in every demo") {
+    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+        CAPTURE(name);
+        const trip::Trip trip = support::demo_trip(name);
+        const auto plan = plan::make_plan(trip);
+        REQUIRE(plan.ok());
+        REQUIRE_FALSE(plan->night.morning.empty());
+        for (const plan::MorningRow::Cell& cell : plan->night.morning.back().cells) {
+            CHECK(cell.action == safety::FallAction::throw_away);
+        }
+    }
+}
