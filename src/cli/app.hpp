@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Commands, options and exit codes: defined here once; help and README are checked against it.
+// Exit codes, and the list of commands. Each command's own file defines its options, beside what it does.
 #pragma once
 
-#include <string>
-#include <vector>
+#include <functional>
+
+namespace CLI {
+class App;
+}
 
 namespace holdwater::cli {
 
@@ -15,34 +18,24 @@ enum class Exit {
     our_fault = 70
 };
 
-struct CardsOptions {
-    std::vector<std::string> trips;
-    std::string out = "out";
-    std::string format = "hand";
-    std::string sheet = "a4";
-    std::string sides = "duplex";
-    std::vector<std::string> only;
-    int copies = 1;
-    bool preview = false;
+/// A command of the program: its place in the command line and what it does once the line is read.
+struct Command {
+    CLI::App* line = nullptr;
+    std::function<Exit()> act;
 };
 
-struct PlanOptions {
-    std::string trip;
-    bool json = false;
-    bool explain = false;
-};
-
-struct SourcesOptions {
-    bool foods = false;
-    bool rules = false;
-    std::string search;
-};
+/// Each adds one command with its options.
+Command add_cards(CLI::App& program);
+Command add_plan(CLI::App& program);
+Command add_review(CLI::App& program);
+Command add_gauge(CLI::App& program);
+Command add_hold(CLI::App& program);
+Command add_boil(CLI::App& program);
+Command add_mix(CLI::App& program);
+Command add_touch(CLI::App& program);
+Command add_new(CLI::App& program);
+Command add_sources(CLI::App& program);
 
 Exit run(int argc, char** argv);
-
-Exit cards_command(const CardsOptions& options);
-Exit plan_command(const PlanOptions& options);
-Exit sources_command(const SourcesOptions& options);
-Exit new_command(const std::string& trip);
 
 }  // namespace holdwater::cli

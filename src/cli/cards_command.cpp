@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <CLI/CLI.hpp>
 #include <algorithm>
+#include <memory>
 
 #include "card/deck.hpp"
 #include "cli/app.hpp"
@@ -16,6 +18,17 @@ namespace holdwater::cli {
 namespace {
 
 constexpr double preview_dpi = 220.0;
+
+struct CardsOptions {
+    std::vector<std::string> trips;
+    std::string out = "out";
+    std::string format = "hand";
+    std::string sheet = "a4";
+    std::string sides = "duplex";
+    std::vector<std::string> only;
+    int copies = 1;
+    bool preview = false;
+};
 
 layout::Phrases phrases_from(const words::Words& w) {
     layout::Phrases p;
@@ -169,15 +182,37 @@ int weight(Exit exit) {
     return 4;
 }
 
-}  // namespace
-
-Exit cards_command(const CardsOptions& options) {
+Exit print_decks(const CardsOptions& options) {
     Exit worst = Exit::done;
     for (const std::string& path : options.trips) {
         const Exit exit = one_trip(path, options);
         worst = weight(exit) > weight(worst) ? exit : worst;
     }
     return worst;
+}
+
+}  // namespace
+
+Command add_cards(CLI::App& program) {
+    const auto given = std::make_shared<CardsOptions>();
+    CLI::App* line = program.add_subcommand("cards", "print the deck of a trip (PDF, with --preview PNG too)");
+    line->add_option("TRIP", given->trips, "trip files")->required();
+    line->add_option("--out", given->out, "folder to write into")->capture_default_str();
+    line->add_option("--format", given->format, "card format")
+        ->check(CLI::IsMember({"hand", "pocket", "wallet", "large"}))
+        ->capture_default_str();
+    line->add_option("--sheet", given->sheet, "paper")->check(CLI::IsMember({"a4", "letter"}))->capture_default_str();
+    line->add_option("--sides", given->sides, "how backs are printed")
+        ->check(CLI::IsMember({"duplex", "single", "fold"}))
+        ->capture_default_str();
+    line->add_option("--only", given->only, "only these cards, comma between")
+        ->delimiter(',')
+        ->check(CLI::IsMember(card::trip_cards()));
+    line->add_option("--copies", given->copies, "copies of the deck")
+        ->check(CLI::Range(1, 100))
+        ->capture_default_str();
+    line->add_flag("--preview", given->preview, "write a PNG of every card face as well");
+    return {line, [given] { return print_decks(*given); }};
 }
 
 }  // namespace holdwater::cli

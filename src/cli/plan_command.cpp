@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <CLI/CLI.hpp>
+#include <memory>
+
 #include "cli/app.hpp"
 #include "cli/data.hpp"
 #include "cli/files.hpp"
@@ -9,8 +12,15 @@
 #include "cli/trip_file.hpp"
 
 namespace holdwater::cli {
+namespace {
 
-Exit plan_command(const PlanOptions& options) {
+struct PlanOptions {
+    std::string trip;
+    bool json = false;
+    bool explain = false;
+};
+
+Exit show_plan(const PlanOptions& options) {
     const auto trip = load_trip(options.trip);
     tell(trip.problems());
     if (!trip) {
@@ -37,6 +47,17 @@ Exit plan_command(const PlanOptions& options) {
     problem::Problems remarks = trip.problems();
     remarks.insert(remarks.end(), plan->notes.begin(), plan->notes.end());
     return exit_with(remarks);
+}
+
+}  // namespace
+
+Command add_plan(CLI::App& program) {
+    const auto given = std::make_shared<PlanOptions>();
+    CLI::App* line = program.add_subcommand("plan", "show verdict, timeline and curve on the terminal");
+    line->add_option("TRIP", given->trip, "trip file")->required();
+    line->add_flag("--json", given->json, "every number, unrounded, as JSON");
+    line->add_flag("--explain", given->explain, "say how each card number was made safe");
+    return {line, [given] { return show_plan(*given); }};
 }
 
 }  // namespace holdwater::cli

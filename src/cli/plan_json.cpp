@@ -1,38 +1,20 @@
 // SPDX-License-Identifier: MIT
-#include <nlohmann/json.hpp>
-
+#include "cli/json.hpp"
 #include "cli/plan_text.hpp"
 
 namespace holdwater::cli {
 namespace {
 
-using nlohmann::ordered_json;
-
-ordered_json band(const plan::Band& b) { return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}}; }
+Json band(const plan::Band& b) { return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}}; }
 
 /// A moment that never comes within the trip is null.
-ordered_json hours_band(const plan::Band& b) {
-    const auto hours = [](double s) { return s < 1e8 ? ordered_json(s / 3600.0) : ordered_json(nullptr); };
+Json hours_band(const plan::Band& b) {
+    const auto hours = [](double s) { return s < 1e8 ? Json(s / 3600.0) : Json(nullptr); };
     return {{"low", hours(b.low)}, {"likely", hours(b.likely)}, {"high", hours(b.high)}};
 }
 
-ordered_json problems_of(const problem::Problems& problems) {
-    ordered_json list = ordered_json::array();
-    for (const problem::Problem& p : problems) {
-        ordered_json one{{"code", p.code}, {"text", p.message}};
-        if (!p.hint.empty()) {
-            one["hint"] = p.hint;
-        }
-        if (p.place) {
-            one["place"] = {{"file", p.place->file}, {"line", p.place->line}, {"column", p.place->column}};
-        }
-        list.push_back(one);
-    }
-    return list;
-}
-
-ordered_json fill_of(const plan::Fill& fill) {
-    ordered_json pours = ordered_json::array();
+Json fill_of(const plan::Fill& fill) {
+    Json pours = Json::array();
     for (const plan::Pour& pour : fill.pours) {
         pours.push_back({{"at", pour.at.iso()}, {"boiling_l", units::in_litres(pour.boiling)}, {"pots", pour.pots}});
     }
@@ -47,8 +29,8 @@ ordered_json fill_of(const plan::Fill& fill) {
             {"latest_food_in", fill.latest_food_in.iso()}};
 }
 
-ordered_json food_of(const plan::FoodPlan& food) {
-    ordered_json one{{"name", food.food->name},
+Json food_of(const plan::FoodPlan& food) {
+    Json one{{"name", food.food->name},
                      {"kind", food.food->kind},
                      {"ready_likely", food.ready_likely.iso()},
                      {"ready_late", food.ready_late.iso()},
@@ -58,19 +40,19 @@ ordered_json food_of(const plan::FoodPlan& food) {
                      {"growth_with_lag_log10", band(food.growth_with_lag)},
                      {"growth_without_lag_log10", band(food.growth_without_lag)},
                      {"below_consumer_advice", food.standard.below_consumer_advice}};
-    one["thickest_mm"] = food.thickest ? ordered_json(units::in_millimetres(*food.thickest)) : ordered_json(nullptr);
+    one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
     if (food.standard.finish) {
         one["finish"] = {{"core_c", food.standard.finish->core.celsius()}, {"why", food.standard.finish->why}};
     }
     return one;
 }
 
-ordered_json night_of(const plan::Night& night) {
-    ordered_json unattended = ordered_json::array();
+Json night_of(const plan::Night& night) {
+    Json unattended = Json::array();
     for (const plan::Unattended& row : night.unattended) {
         unattended.push_back({{"reading_c", row.reading.celsius()}, {"longest_h", units::in_hours(row.longest)}});
     }
-    ordered_json morning = ordered_json::array();
+    Json morning = Json::array();
     for (const plan::MorningRow& row : night.morning) {
         for (const plan::MorningRow::Cell& cell : row.cells) {
             constexpr const char* actions[] = {"none", "finish-and-eat-next", "finish-and-eat-now", "throw-away"};
@@ -82,7 +64,7 @@ ordered_json night_of(const plan::Night& night) {
     }
     return {{"reading_c", night.reading.celsius()},
             {"longest_h", units::in_hours(night.longest)},
-            {"wake", night.wake ? ordered_json(night.wake->iso()) : ordered_json(nullptr)},
+            {"wake", night.wake ? Json(night.wake->iso()) : Json(nullptr)},
             {"unattended", unattended},
             {"morning", morning}};
 }
@@ -90,12 +72,12 @@ ordered_json night_of(const plan::Night& night) {
 }  // namespace
 
 std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
-    ordered_json events = ordered_json::array();
+    Json events = Json::array();
     for (const plan::Event& event : plan.events) {
         constexpr const char* kinds[] = {"light-fire", "pour", "food-in", "top-up", "ready", "serve"};
         events.push_back({{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }
-    ordered_json top_ups = ordered_json::array();
+    Json top_ups = Json::array();
     for (const plan::TopUp& t : plan.top_ups) {
         top_ups.push_back({{"at", t.at.iso()},
                            {"light_fire", t.light_fire.iso()},
@@ -104,11 +86,11 @@ std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
                            {"boiling_most_l", units::in_litres(t.boiling_most)},
                            {"wakes", t.wakes}});
     }
-    ordered_json foods = ordered_json::array();
+    Json foods = Json::array();
     for (const plan::FoodPlan& food : plan.foods) {
         foods.push_back(food_of(food));
     }
-    const ordered_json root{{"schema", 1},
+    const Json root{{"schema", 1},
                             {"verdict", "holds"},
                             {"trip", plan.trip->name},
                             {"stamp", stamp},
@@ -124,8 +106,8 @@ std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
                             {"foods", foods},
                             {"night", night_of(plan.night)},
                             {"loss_w_per_k", band(plan.loss)},
-                            {"problems", ordered_json::array()},
-                            {"warnings", problems_of(plan.notes)}};
+                            {"problems", Json::array()},
+                            {"warnings", problems_json(plan.notes)}};
     return root.dump(2) + "\n";
 }
 
@@ -134,11 +116,11 @@ std::string refusal_json(const trip::Trip& trip, const problem::Problems& proble
     for (const problem::Problem& p : problems) {
         (p.severity == problem::Severity::error ? broken : rest).push_back(p);
     }
-    const ordered_json root{{"schema", 1},
+    const Json root{{"schema", 1},
                             {"verdict", "refused"},
                             {"trip", trip.name},
-                            {"problems", problems_of(broken)},
-                            {"warnings", problems_of(rest)}};
+                            {"problems", problems_json(broken)},
+                            {"warnings", problems_json(rest)}};
     return root.dump(2) + "\n";
 }
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <CLI/CLI.hpp>
 #include <algorithm>
+#include <memory>
 #include <string>
 
 #include "cli/app.hpp"
@@ -9,6 +11,12 @@
 
 namespace holdwater::cli {
 namespace {
+
+struct SourcesOptions {
+    bool foods = false;
+    bool rules = false;
+    std::string search;
+};
 
 std::string lower(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(),
@@ -69,9 +77,7 @@ void figures(Printer& out) {
     }
 }
 
-}  // namespace
-
-Exit sources_command(const SourcesOptions& options) {
+Exit list_sources(const SourcesOptions& options) {
     Printer out(options.search);
     const bool all = !options.foods && !options.rules;
     if (options.foods || all) {
@@ -88,6 +94,17 @@ Exit sources_command(const SourcesOptions& options) {
         return Exit::bad_input;
     }
     return Exit::done;
+}
+
+}  // namespace
+
+Command add_sources(CLI::App& program) {
+    const auto given = std::make_shared<SourcesOptions>();
+    CLI::App* line = program.add_subcommand("sources", "list every figure with its source and how far it was seen");
+    line->add_flag("--foods", given->foods, "list the kinds of food");
+    line->add_flag("--rules", given->rules, "list the rules and kill rows");
+    line->add_option("--search", given->search, "only entries that contain this word");
+    return {line, [given] { return list_sources(*given); }};
 }
 
 }  // namespace holdwater::cli
