@@ -48,6 +48,7 @@ Piece piece_of(const trip::Food& food) {
     piece.start = food.start;
     piece.target = food.target;
     piece.mass = food.mass * food.pieces;
+    piece.pieces = food.pieces;
     return piece;
 }
 
@@ -65,6 +66,25 @@ heat::FoodProperties properties_of(const Piece& piece, heat::Reading reading) {
 
 units::FilmCoefficient film_of(const Piece& piece, heat::Reading reading) {
     return heat::with_bag(units::FilmCoefficient{facts::facts().value(film_key(reading))}, piece.bag);
+}
+
+heat::Lying lying(const Piece& piece) {
+    const heat::Body& body = piece.body;
+    const units::Density density = properties_of(piece, heat::Reading::likely).density;
+    heat::Lying lying;
+    lying.volume = units::Volume{piece.mass.si() / density.si()};
+    lying.height = body.thickness;
+    // A round and a ball need the rectangle around them, everything else what its volume gives.
+    const double one = body.shape == facts::Shape::ball    ? body.thickness.si() * body.thickness.si()
+                       : body.shape == facts::Shape::round ? body.thickness.si() * body.length.value_or(body.thickness).si()
+                                                           : lying.volume.si() / piece.pieces / body.thickness.si();
+    const bool stacked = body.contact == facts::Contact::stacked && piece.pieces > 1;
+    lying.footprint = units::Area{one * (stacked ? (piece.pieces + 1) / 2 : piece.pieces)};
+    if (stacked) {
+        lying.height += body.thickness;
+    }
+    lying.apart = body.contact == facts::Contact::free;
+    return lying;
 }
 
 problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box) {

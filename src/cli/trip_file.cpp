@@ -38,8 +38,10 @@ problem::Result<words::Words> load_words(const std::string& language) {
 
 Exit exit_for(const problem::Problems& problems) {
     // Faults of the input itself that only the planner can see; everything else is a refusal.
-    constexpr std::array<std::string_view, 6> wrong_input{"bath-overflows",         "too-few-readings", "times-not-rising",
-                                                          "bath-not-above-outside", "bath-not-falling", "two-boxes"};
+    constexpr std::array<std::string_view, 7> wrong_input{
+        "bath-overflows",   "food-not-covered",       "too-few-readings",
+        "times-not-rising", "bath-not-above-outside", "bath-not-falling",
+        "two-boxes"};
     const bool bad = std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) {
         return std::find(wrong_input.begin(), wrong_input.end(), p.code) != wrong_input.end();
     });

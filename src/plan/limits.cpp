@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "facts/facts.hpp"
+#include "heat/level.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -125,6 +126,16 @@ Problems remarks(const Setup& setup, const Plan& plan) {
                                                 fmt::format("{}: the core may take {} from 10 to 54.4 C", food.food->name,
                                                             units::print(units::Duration{food.come_up.high}, Toward::up)),
                                                 "thinner pieces are safer")));
+        }
+    }
+    for (const FoodSetup& food : setup.foods) {
+        if (heat::floats(answer::properties_of(food.piece, heat::Reading::likely).density, plan.fill.reading)) {
+            notes.push_back(at(food.food->place,
+                               problem::warning("food-floats",
+                                                fmt::format("{} is lighter than the bath and floats: what is out of the "
+                                                            "water does not cook",
+                                                            food.food->name),
+                                                "tie a clean stone or spoon to the bag, or lay a rack on top")));
         }
     }
     if (setup.loss.weak) {

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "facts/facts.hpp"
+#include "heat/level.hpp"
 #include "heat/water.hpp"
 #include "units/print.hpp"
 
@@ -75,18 +76,15 @@ void take_strictest(Setup& setup) {
 }
 
 void check_levels(const Setup& setup, Problems& problems) {
-    const units::Volume filled = setup.box->water + setup.food_volume;
-    if (filled > setup.most) {
-        problem::Problem overflow = problem::error(
-            "bath-overflows",
-            fmt::format("{:.1f} L of water and {:.1f} L of food do not fit: this box takes {:.1f} L below its rim",
-                        units::in_litres(setup.box->water), units::in_litres(setup.food_volume),
-                        units::in_litres(setup.most)),
-            fmt::format("fill {:.0f} L at the most, or take less food",
-                        std::floor(units::in_litres(setup.most - setup.food_volume))));
-        overflow.place = setup.box->place;
-        problems.push_back(overflow);
+    std::vector<heat::Lying> foods;
+    for (const FoodSetup& food : setup.foods) {
+        foods.push_back(answer::lying(food.piece));
     }
+    Problems faults = heat::level_faults(setup.box->inside, setup.box->water, foods);
+    for (problem::Problem& fault : faults) {
+        fault.place = setup.box->place;
+    }
+    append(problems, faults);
 }
 
 }  // namespace
@@ -117,7 +115,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
     }
     // The lid lies over the two longer inside measures or over whatever opening the user wrote first and second.
     setup.surface = units::Area{setup.box->inside[0].si() * setup.box->inside[1].si()};
-    setup.most = heat::volume_of(setup.box->inside) * facts::facts().value("top-up.room");
+    setup.most = heat::room_in(setup.box->inside);
     for (const trip::Food& food : trip.foods) {
         auto standard = answer::standard_of(food, trip, *setup.box);
         if (!standard) {
@@ -128,8 +126,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         one.food = &food;
         one.piece = answer::piece_of(food);
         one.standard = *standard;
-        const auto properties = answer::properties_of(one.piece, heat::Reading::likely);
-        setup.food_volume += units::Volume{one.piece.mass.si() / properties.density.si()};
+        setup.food_volume += answer::lying(one.piece).volume;
         setup.foods.push_back(one);
     }
     if (!problems.empty()) {

@@ -39,7 +39,7 @@ struct Setup {
 
 };
 
-/// Errors: every refusal of a food (with its place), the box test's, two-boxes, bath-overflows, altitude.
+/// Errors: every refusal of a food (with its place), the box test's, two-boxes, bath-overflows, food-not-covered, altitude.
 problem::Result<Setup> set_up(const trip::Trip& trip);
 
 /// A food of this setup as the bath meets it in one scenario.

@@ -4,6 +4,8 @@
 #include "support/method_of_lines.hpp"
 #include "support/near.hpp"
 
+#include "support/accuracy.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -153,6 +155,13 @@ void run(facts::Shape shape, unsigned first_seed, int cases, int intervals, int 
     }
     MESSAGE(std::string(facts::to_name(shape)), ": ", cases, " cases; largest difference core ", all.core, " K, bath ",
             all.bath, " K, heat ", 100 * all.heat, " %");
+    const std::string name(facts::to_name(shape));
+    support::record_accuracy("6-lines-" + name,
+                             "core, bath and heat taken by a " + name + " in a bath with two top-ups, " +
+                                 std::to_string(cases) + " random cases",
+                             "method of lines, SUNDIALS CVODE",
+                             "core " + support::at_most(all.core, "K") + ", bath " + support::at_most(all.bath, "K") +
+                                 ", heat " + support::at_most(100 * all.heat, "%"));
 }
 
 }  // namespace

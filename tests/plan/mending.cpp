@@ -104,3 +104,27 @@ TEST_CASE("a bath that does not fit its box is an error") {
     REQUIRE_FALSE(plan.ok());
     CHECK(has(plan.problems(), "bath-overflows"));
 }
+
+TEST_CASE("food that the water does not cover is an error, and enough water mends it") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.boxes.front().water = units::litres(8);
+    plan::Effort quick;
+    quick.advise = false;
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE_FALSE(plan.ok());
+    CHECK(has(plan.problems(), "food-not-covered"));
+    CHECK(plan.problems().front().place.has_value());
+}
+
+TEST_CASE("a food lighter than the bath is named: it floats") {
+    trip::Trip trip = support::demo_trip("class-day");
+    plan::Effort quick;
+    quick.advise = false;
+    const auto usual = plan::make_plan(trip, quick);
+    REQUIRE(usual.ok());
+    CHECK_FALSE(has(usual->notes, "food-floats"));
+    trip.foods.front().composition = trip::GivenComposition{20, 8, 72, 0, 0, 0};
+    const auto fat = plan::make_plan(trip, quick);
+    REQUIRE(fat.ok());
+    CHECK(has(fat->notes, "food-floats"));
+}

@@ -3,6 +3,7 @@
 // for the project (to its printed digits) and against the book's own answer, within 2 K or 3 % where the book read a
 // chart or stopped at one term. W4 and W11 are known disagreements: there the test pins that we do NOT agree.
 #include "heat/body.hpp"
+#include "support/accuracy.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -224,6 +225,29 @@ TEST_CASE("W14 granite cube and short cylinder, cengel-hmt 4-107, inputs read, a
         REQUIRE(modes.ok());
         CHECK(near_abs(500 - 480 * heat::core_at(*modes, units::minutes(row.minutes)), row.cube, 0.06));
     }
+}
+
+TEST_CASE("the worked examples that print a time or a temperature: how far the engine is from the books") {
+    // For the accuracy table only; each example has its own test above. Without the two known disagreements.
+    const Step w1{ball, 0.025, 1200, 0.627, 0.151e-6, 5, 95};
+    const Step w2{ball, 0.0275, 1400, 0.6, 0.14e-6, 8, 97};
+    const Step w5{slab, 0.010, 9, 0.45, 0.91e-7, 25, -11};
+    const Step w8{cylinder, 0.03405, 4540, 0.830, 2.007e-7, 29.4, 115.6};
+    const Step w10{ball, 0.0710, 18, 0.5, 1.25e-7, 20, 163};
+    const double shares[] = {w1.time_to(70, 0) / 60 / 14.4, w2.time_to(70, 0) / 60 / 17.8, w5.time_to(2, 1) / 5590,
+                             w10.time_to(77, 0) / 60 / 134};
+    double worst = 0.0;
+    for (const double share : shares) {
+        worst = std::max(worst, std::abs(share - 1.0));
+    }
+    CHECK(worst < 0.03);
+    const double w8_core = w8.at(2700, 0);
+    CHECK(near_abs(w8_core, 104.4, 2.0));
+    support::record_accuracy("4-worked-examples",
+                             "twelve worked textbook examples (two more are known misprints, named in the tests)",
+                             "answers printed in the books, some read off charts",
+                             "times " + support::at_most(100 * worst, "%") + ", temperatures " +
+                                 support::at_most(std::abs(w8_core - 104.4), "K"));
 }
 
 TEST_CASE("heat of a short cylinder as two bodies, lienhard-ahtt Ex 5.13 rule, read") {
