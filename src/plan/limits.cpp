@@ -81,7 +81,7 @@ Problems fill_impossible(const Setup& setup) {
                               "fill less water, or warm the cold water first"))};
 }
 
-Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<Run>& lived) {
+Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<Lived>& lived) {
     Problems broken;
     const trip::Trip& trip = *setup.trip;
     if (plan.fill.food_in >= trip.serve) {
@@ -95,8 +95,8 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
         judge_food(food, plan, broken);
     }
     std::vector<double> excess;
-    for (const Run& run : lived) {
-        excess.push_back(run.excess().si());
+    for (const Lived& one : lived) {
+        excess.push_back(one.excess);
     }
     if (quantile_high(excess, 1.0 - allowed_failures()) > 1e-9) {
         broken.push_back(at(setup.foods.front().food->place,

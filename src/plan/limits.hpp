@@ -2,14 +2,14 @@
 // Which limit a plan broke, in words that a cook understands; and what is worth saying about a good one.
 #pragma once
 
-#include "plan/ensemble.hpp"
+#include "plan/lived.hpp"
 #include "plan/schedule.hpp"
 
 namespace holdwater::plan {
 
 problem::Problems fill_impossible(const Setup& setup);
 problem::Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
-                                const std::vector<Run>& lived);
+                                const std::vector<Lived>& lived);
 /// Notes and warnings of a plan that holds.
 problem::Problems remarks(const Setup& setup, const Plan& plan);
 

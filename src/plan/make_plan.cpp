@@ -21,7 +21,7 @@ namespace {
 
 using units::Duration;
 
-Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived) {
+Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
     Fill fill;
@@ -39,24 +39,24 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
         fill.boiled += boiling;
     }
     std::vector<double> later;
-    for (const Run& run : lived) {
-        const Duration settled = run.food_in() + units::hours(1);
-        later.push_back(run.bath().bath_history().at(settled).celsius());
+    for (const Lived& one : lived) {
+        later.push_back(one.after_food);
     }
-    fill.after_food = band_of(later);
+    fill.after_food = ensemble.band(later);
     fill.food_in = trip.from.after(likely.food_in());
     return fill;
 }
 
-std::vector<TopUp> top_ups_of(const Setup& setup, const Schedule& schedule, const std::vector<Run>& lived) {
+std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived) {
+    const Setup& setup = ensemble.setup();
     std::vector<TopUp> top_ups;
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
         std::vector<double> readings;
         std::vector<double> litres;
-        for (const Run& run : lived) {
-            if (k < run.readings().size()) {
-                readings.push_back(run.readings()[k].celsius());
-                litres.push_back(run.poured()[run.fill_pours() + k].si());
+        for (const Lived& one : lived) {
+            if (k < one.readings.size()) {
+                readings.push_back(one.readings[k]);
+                litres.push_back(one.litres[k]);
             }
         }
         if (readings.empty()) {
@@ -65,9 +65,10 @@ std::vector<TopUp> top_ups_of(const Setup& setup, const Schedule& schedule, cons
         TopUp top_up;
         top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
         top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.trip->fire.boils_in);
-        top_up.reading = band_of(readings);
-        top_up.boiling = units::Volume{band_of(litres).likely};
-        top_up.boiling_most = units::Volume{band_of(litres).high};
+        top_up.reading = ensemble.band(readings);
+        const Band boiling = ensemble.band(litres);
+        top_up.boiling = units::Volume{boiling.likely};
+        top_up.boiling_most = units::Volume{boiling.high};
         top_up.wakes = schedule.top_ups[k].wakes;
         top_ups.push_back(top_up);
     }
@@ -87,19 +88,17 @@ std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) 
     return ladder;
 }
 
-void add_curves(Plan& plan, const std::vector<Run>& lived) {
-    const Duration end = plan.trip->serve.since(plan.trip->from);
-    for (Duration t{0}; t <= end; t += units::minutes(15)) {
+void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<Lived>& lived) {
+    plan.curve_at = curve_moments(ensemble.setup());
+    for (std::size_t k = 0; k < plan.curve_at.size(); ++k) {
         std::vector<double> bath;
         std::vector<double> core;
-        for (const Run& run : lived) {
-            bath.push_back(run.bath().bath_history().at(t).celsius());
-            core.push_back(t < run.food_in() ? plan.foods.front().food->start.celsius()
-                                             : run.bath().core_history(0).at(t).celsius());
+        for (const Lived& one : lived) {
+            bath.push_back(one.bath[k]);
+            core.push_back(one.core[k]);
         }
-        plan.curve_at.push_back(t);
-        plan.bath_curve.push_back(band_of(bath));
-        plan.core_curve.push_back(band_of(core));
+        plan.bath_curve.push_back(ensemble.band(bath));
+        plan.core_curve.push_back(ensemble.band(core));
     }
 }
 
@@ -134,6 +133,42 @@ void add_intervals(Plan& plan, const Ensemble& ensemble) {
     plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
 }
 
+/// 1 where the promise failed, by scenario.
+std::vector<double> failures(const std::vector<Lived>& lived) {
+    std::vector<double> failed;
+    for (const Lived& one : lived) {
+        failed.push_back(one.failed ? 1.0 : 0.0);
+    }
+    return failed;
+}
+
+/// A schedule, and what became of it in the many scenarios of the promise.
+struct Tried {
+    Schedule schedule;
+    std::vector<Lived> lived;
+};
+
+/// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
+/// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
+std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
+    std::optional<Tried> tried;
+    for (const double strictness : {1.0, 0.8, 0.5, 0.2}) {
+        const Ensemble search(ensemble.setup(), few, ensemble.allowed() * strictness);
+        const auto schedule = make_schedule(search);
+        if (!schedule) {
+            return std::nullopt;
+        }
+        if (tried && !holds(*schedule)) {
+            break;  // stricter cannot be had
+        }
+        tried = Tried{*schedule, live(ensemble, *schedule)};
+        if (!holds(*schedule) || holds_in(ensemble, tried->lived)) {
+            break;
+        }
+    }
+    return tried;
+}
+
 }  // namespace
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
@@ -141,22 +176,20 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     if (!setup) {
         return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
     }
-    const Ensemble search(*setup, effort.search);
-    const auto schedule = make_schedule(search);
-    if (!schedule) {
+    const Ensemble ensemble(*setup, effort.promise);
+    const auto tried = search_and_try(ensemble, effort.search);
+    if (!tried) {
         const problem::Problems broken = fill_impossible(*setup);
         return effort.advise ? with_advice(trip, broken) : broken;
     }
-    const Ensemble ensemble(*setup, effort.scenarios);
-    std::vector<Run> lived;
-    lived.reserve(ensemble.size());
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        lived.push_back(replay(ensemble, *schedule, i, true));
-    }
+    const Schedule* const schedule = &tried->schedule;
+    const std::vector<Lived>& lived = tried->lived;
     Plan plan;
     plan.trip = &trip;
     plan.scenarios = ensemble.size();
-    plan.share_that_holds = 1.0 - share_failing(lived);
+    const auto [share, share_error] = ensemble.share(failures(lived));
+    plan.share_that_holds = 1.0 - share;
+    plan.share_error = share_error;
     plan.top_up_mark = schedule->recipe.top_up_mark;
     plan.action_line = setup->action_line;
     plan.floor = setup->floor;
@@ -173,11 +206,11 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
-    plan.top_ups = top_ups_of(*setup, *schedule, lived);
+    plan.top_ups = top_ups_of(ensemble, *schedule, lived);
     plan.ladder = ladder_of(*setup, *schedule);
     add_intervals(plan, ensemble);
     plan.night = night_of(ensemble, *schedule, lived);
-    add_curves(plan, lived);
+    add_curves(plan, ensemble, lived);
     add_events(plan);
     plan.notes = remarks(*setup, plan);
     return plan;

@@ -94,8 +94,8 @@ std::vector<Change> changes_for(const Trip& trip) {
 
 problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
     Effort quick;
-    quick.search = 64;
-    quick.scenarios = 256;
+    quick.search = {64, 1};
+    quick.promise = {256, 1};
     quick.advise = false;
     std::size_t found = 0;
     std::string kind_tried;

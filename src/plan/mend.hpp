@@ -2,16 +2,14 @@
 // When a plan does not hold: what would mend it, each advice tried before it is given.
 #pragma once
 
-#include <cstddef>
-
-#include "plan/plan.hpp"
+#include "plan/ensemble.hpp"
 
 namespace holdwater::plan {
 
 /// How hard to think: scenarios while searching, scenarios for the promise, and whether to look for advice.
 struct Effort {
-    std::size_t search = 256;
-    std::size_t scenarios = 256;
+    Draw search{256, 1};
+    Draw promise = full_draw();
     bool advise = true;
 };
 

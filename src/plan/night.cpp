@@ -68,7 +68,7 @@ double longest_below(const Ensemble& ensemble, Temperature floor, Temperature re
         const double constant = time_constant(ensemble, i, heat::wind_position(setup.trip->weather.wind));
         times.push_back(cooling_time(constant, floor.celsius(), low, warm_air.celsius() + scenario.outside));
     }
-    return quantile_high(times, 1.0 - allowed_failures());
+    return quantile_high(times, 1.0 - ensemble.allowed());
 }
 
 MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperature warm_air,
@@ -131,7 +131,7 @@ Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroun
                                      reading.celsius() - reading_error(setup, scenario), level,
                                      around.air.celsius() + scenario.outside));
     }
-    return Duration{quantile_low(times, allowed_failures())};
+    return Duration{quantile_low(times, ensemble.allowed())};
 }
 
 Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
@@ -143,10 +143,10 @@ Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
 }
 
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived) {
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
-    const Duration food_in = lived.front().food_in();
+    const Duration food_in = lived.front().food_in;
     const Stretch stretch = stretch_of(setup, food_in);
     const auto [coldest, warmest] = air_between(setup, stretch.from, stretch.to);
     const Surroundings around{coldest, heat::wind_position(trip.weather.wind)};
@@ -179,7 +179,7 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
             baths.push_back(air + (start - air) * std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind)));
         }
         night.curve_hours.push_back(hours);
-        night.curve.push_back(band_of(baths));
+        night.curve.push_back(ensemble.band(baths));
     }
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
     const double floor = std::ceil(setup.hold_floor.celsius());

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "plan/ensemble.hpp"
-#include "plan/schedule.hpp"
+#include "plan/lived.hpp"
 
 namespace holdwater::plan {
 
@@ -21,6 +21,6 @@ units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading,
 units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
 
 /// Night card of a schedule.
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Run>& lived);
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived);
 
 }  // namespace holdwater::plan

@@ -3,11 +3,11 @@
 #pragma once
 
 #include "plan/ensemble.hpp"
-#include "plan/schedule.hpp"
+#include "plan/lived.hpp"
 
 namespace holdwater::plan {
 
-FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Run>& lived, std::size_t food);
+FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Lived>& lived, std::size_t food);
 
 /// Food in later than planned by what is left between ready and serving, over all foods.
 units::LocalTime latest_food_in(const Plan& plan);

@@ -22,6 +22,7 @@ struct Band {
     double low = 0.0;
     double likely = 0.0;
     double high = 0.0;
+    double error = 0.0;  // of the three, from drawing scenarios at all; 0 where it was not worked out
 };
 
 struct Pour {
@@ -139,6 +140,7 @@ struct Plan {
     std::vector<Band> core_curve;         // C, of the first food
     Band loss;                            // W/K, lid closed, still air
     double share_that_holds = 0.0;        // of the scenarios
+    double share_error = 0.0;             // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;
     bool boil_waits_for_fire = false;
     problem::Problems notes;              // warnings and notes that come with a good plan

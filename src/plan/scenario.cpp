@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 #include "facts/facts.hpp"
 
@@ -74,20 +75,29 @@ Scenario scenario_at(const std::vector<double>& share) {
 
 Scenario likely_scenario() { return scenario_at(std::vector<double>(dimensions, 0.5)); }
 
-std::vector<Scenario> draw_scenarios(std::size_t count) {
-    boost::random::sobol sequence(dimensions);
-    // The first point of the sequence is the corner of all zeros; it and its echo at 1/2 are skipped.
-    sequence.discard(dimensions);
+std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
+    // Half a grid step inward, so that no draw is exactly 0 or 1, where a normal has no value.
+    constexpr double edge = 0.5 / 65536.0;
     boost::random::uniform_01<double> uniform;
+    std::mt19937_64 dice;  // its default seed: the standard fixes what it gives
     std::vector<Scenario> scenarios;
-    scenarios.reserve(count);
-    std::vector<double> share(dimensions);
-    for (std::size_t i = 0; i < count; ++i) {
-        for (double& s : share) {
-            // Half a grid step inward, so that no draw is exactly 0 or 1, where a normal has no value.
-            s = std::clamp(uniform(sequence), 0.5 / 65536.0, 1.0 - 0.5 / 65536.0);
+    scenarios.reserve(points * shifts);
+    for (std::size_t shift = 0; shift < shifts; ++shift) {
+        std::vector<double> step(dimensions, 0.0);
+        for (double& s : step) {
+            s = shift == 0 ? 0.0 : std::ldexp(static_cast<double>(dice() >> 11U), -53);
         }
-        scenarios.push_back(scenario_at(share));
+        boost::random::sobol sequence(dimensions);
+        // The first point of the sequence is the corner of all zeros; it and its echo at 1/2 are skipped.
+        sequence.discard(dimensions);
+        std::vector<double> share(dimensions);
+        for (std::size_t i = 0; i < points; ++i) {
+            for (std::size_t d = 0; d < dimensions; ++d) {
+                const double moved = uniform(sequence) + step[d];
+                share[d] = std::clamp(moved < 1.0 ? moved : moved - 1.0, edge, 1.0 - edge);
+            }
+            scenarios.push_back(scenario_at(share));
+        }
     }
     return scenarios;
 }

@@ -30,8 +30,10 @@ struct Scenario {
 /// The middle of every spread.
 Scenario likely_scenario();
 
-/// A deterministic low-discrepancy set (Sobol) of `count` scenarios; the same count gives the same set.
-std::vector<Scenario> draw_scenarios(std::size_t count);
+/// A low-discrepancy set (Sobol) of `points` scenarios, once for each of the shifts: the set as it is, then moved by a
+/// random step in every direction, wrapped around (Cranley-Patterson rotation). The seed is fixed: the same call gives
+/// the same scenarios.
+std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts = 1);
 
 /// How late the n-th top-up is poured [s], differing from one to the next, evenly spread over facts spread "top-up.late".
 double late_of(const Scenario& scenario, std::size_t top_up);

@@ -6,6 +6,7 @@
 
 #include "facts/facts.hpp"
 #include "plan/night.hpp"
+#include "plan/parallel.hpp"
 #include "plan/sleep_window.hpp"
 #include "units/print.hpp"
 
@@ -23,27 +24,34 @@ std::vector<Run> filled(const Ensemble& ensemble, const Recipe& recipe) {
     runs.reserve(ensemble.size());
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         runs.push_back(ensemble.start(i, false));
-        runs.back().fill(recipe);
     }
+    for_each_index(runs.size(), [&](std::size_t i) { runs[i].fill(recipe); });
     return runs;
 }
 
-double excess_of(const std::vector<Run>& runs) {
+/// Share of scenarios in which the bath was below its level between top-ups: the floor as the food sees it, or the
+/// action line.
+double share_failing(const std::vector<Run>& runs) {
+    const auto failing = std::count_if(runs.begin(), runs.end(), [](const Run& run) { return run.failed(); });
+    return static_cast<double>(failing) / static_cast<double>(runs.size());
+}
+
+double excess_of(const std::vector<Run>& runs, double allowed) {
     std::vector<double> excess;
     for (const Run& run : runs) {
         excess.push_back(run.excess().si());
     }
-    return quantile_high(excess, 1.0 - allowed_failures());
+    return quantile_high(excess, 1.0 - allowed);
 }
 
 /// Excess of the core from the fill alone, within the time in which any piece that may be cooked here peaks.
 double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
     std::vector<Run> runs = filled(ensemble, recipe);
     const Duration until = serving(ensemble.setup());
-    for (Run& run : runs) {
-        run.until_level(run.level() - units::kelvins(1), std::max(until, run.food_in()));
-    }
-    return excess_of(runs);
+    for_each_index(runs.size(), [&](std::size_t i) {
+        runs[i].until_level(runs[i].level() - units::kelvins(1), std::max(until, runs[i].food_in()));
+    });
+    return excess_of(runs, ensemble.allowed());
 }
 
 /// The hottest fill whose heat alone keeps the cores within tolerance, to a quarter of a kelvin.
@@ -78,11 +86,11 @@ std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
 /// The moments at which each scenario would meet its level, its next lateness taken off.
 std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Run> runs, std::size_t top_up) {
     const Duration until = serving(ensemble.setup());
-    std::vector<double> moments;
-    for (std::size_t i = 0; i < runs.size(); ++i) {
+    std::vector<double> moments(runs.size());
+    for_each_index(runs.size(), [&](std::size_t i) {
         const bool met = runs[i].until_level(runs[i].level(), until);
-        moments.push_back(met ? runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up) : until.si());
-    }
+        moments[i] = met ? runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up) : until.si();
+    });
     return moments;
 }
 
@@ -115,25 +123,22 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
         }
         const Duration at = std::max(next.at, last);
         schedule.top_ups.push_back({at, next.wakes});
-        for (std::size_t i = 0; i < runs.size(); ++i) {
+        for_each_index(runs.size(), [&](std::size_t i) {
             const Duration moment = at + Duration{late_of(ensemble.scenario(i), k)};
             runs[i].advance_to(moment);
             runs[i].top_up(recipe);
-        }
+        });
         last = at;
         if (!schedule.boils_in_time) {
             break;
         }
     }
-    for (Run& run : runs) {
-        run.advance_to(end);
-    }
+    for_each_index(runs.size(), [&](std::size_t i) { runs[i].advance_to(end); });
+    schedule.allowed = ensemble.allowed();
     schedule.failing = share_failing(runs);
-    schedule.excess = excess_of(runs);
+    schedule.excess = excess_of(runs, ensemble.allowed());
     return schedule;
 }
-
-bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= allowed_failures() && s.excess <= 0; }
 
 std::size_t wakes(const Schedule& s) {
     return static_cast<std::size_t>(
@@ -160,7 +165,7 @@ bool better(const Schedule& a, const Schedule& b) {
 Schedule best_spread(const Ensemble& ensemble, const std::vector<Run>& start, const Recipe& recipe) {
     std::optional<Schedule> best;
     for (const double part : {0.8, 0.5, 0.25, 0.1, 0.0}) {
-        Schedule schedule = spread_top_ups(ensemble, start, recipe, allowed_failures() * part);
+        Schedule schedule = spread_top_ups(ensemble, start, recipe, ensemble.allowed() * part);
         if (!best || better(schedule, *best)) {
             best = schedule;
         }
@@ -173,10 +178,7 @@ Schedule best_spread(const Ensemble& ensemble, const std::vector<Run>& start, co
 
 }  // namespace
 
-double share_failing(const std::vector<Run>& runs) {
-    const auto failing = std::count_if(runs.begin(), runs.end(), [](const Run& run) { return run.failed(); });
-    return static_cast<double>(failing) / static_cast<double>(runs.size());
-}
+bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0; }
 
 std::optional<Recipe> recipe_for(const Setup& setup, Temperature reading) {
     constexpr int most_pours = 12;

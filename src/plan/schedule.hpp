@@ -17,6 +17,7 @@ struct ScheduledTopUp {
 struct Schedule {
     Recipe recipe;
     std::vector<ScheduledTopUp> top_ups;
+    double allowed = 0.0;   // share of scenarios that may fail, of the ensemble it was made for
     double failing = 1.0;   // share of scenarios in which the bath met its level before a top-up
     double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
@@ -30,9 +31,8 @@ std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading)
 /// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
 std::optional<Schedule> make_schedule(const Ensemble& ensemble);
 
-/// Share of lived scenarios in which the bath was below its level between top-ups: the floor as the food sees it, or
-/// the action line.
-double share_failing(const std::vector<Run>& runs);
+/// True if the schedule keeps its promises in the scenarios it was made for.
+bool holds(const Schedule& schedule);
 
 /// Lives the schedule through in one scenario, up to serving; `recording` keeps the histories.
 Run replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
