@@ -103,6 +103,15 @@ struct Curve {
     std::vector<Label> y_labels;
     Text x_title;
     Text y_title;
+    std::vector<Point> second;  // another line, dashed; may be empty
+    std::vector<Point> marks;   // readings: small open circles; may be empty
+    std::vector<std::pair<double, double>> gaps;  // from x to x nobody read anything: hatched
+    // What the key calls each; empty: layout's own word.
+    Text likely_label;
+    Text band_label;
+    Text second_label;
+    Text marks_label;
+    Text gaps_label;
 };
 
 /// The day as a bar: spans (patterns, not colours) and marks with clock times.

@@ -103,6 +103,9 @@ Card night_card(const Hand& hand) {
     }
     card.blocks.emplace_back(morning);
     card.blocks.emplace_back(Note{w.text("night.morning-note", {{"action", hand.at_least(plan.action_line)}})});
+    if (plan.trip->rules == facts::Ruleset::uk) {
+        card.blocks.emplace_back(Note{w.text("night.morning-uk")});  // no second time there
+    }
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(curve_of(hand));
     card.blocks.emplace_back(Note{w.text("night.curve-note")});

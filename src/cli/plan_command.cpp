@@ -38,11 +38,19 @@ Exit show_plan(const PlanOptions& options) {
         }
         return exit_for(plan.problems());
     }
-    const auto words = layout_file("words/" + trip->language + ".toml");
+    const auto words = load_words(trip->language);
+    const auto words_text = layout_file("words/" + trip->language + ".toml");
     const auto format = layout_file("formats/hand.toml");
-    const std::string stamp =
-        words && format ? stamp_of(*trip, {*format, *words}) : std::string{};
-    fmt::print("{}", options.json ? plan_json(*plan, stamp) : plan_text(*plan, options.explain));
+    if (!words || !words_text || !format) {
+        tell(!words ? words.problems() : !format ? format.problems() : words_text.problems());
+        return Exit::our_fault;
+    }
+    const auto numbers = card::card_numbers({*plan, *words});
+    if (options.json) {
+        fmt::print("{}", plan_json(*plan, numbers, stamp_of(*trip, {*format, *words_text})));
+    } else {
+        fmt::print("{}{}", plan_text(*plan), options.explain ? explain_text(*plan, numbers) : "");
+    }
     tell(plan->notes);
     problem::Problems remarks = trip.problems();
     remarks.insert(remarks.end(), plan->notes.begin(), plan->notes.end());

@@ -5,7 +5,9 @@
 namespace holdwater::cli {
 namespace {
 
-Json band(const plan::Band& b) { return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}}; }
+Json band(const plan::Band& b) {
+    return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}, {"error", b.error}};
+}
 
 /// A moment that never comes within the trip is null.
 Json hours_band(const plan::Band& b) {
@@ -71,7 +73,18 @@ Json night_of(const plan::Night& night) {
 
 }  // namespace
 
-std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
+std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
+    Json card = Json::array();
+    for (const card::CardNumber& n : numbers) {
+        card.push_back({{"card", n.card},
+                        {"name", n.name},
+                        {"value", n.value},
+                        {"printed", n.printed},
+                        {"quantile", n.quantile},
+                        {"rounding", n.rounding},
+                        {"source", n.source},
+                        {"error", n.error ? Json(*n.error) : Json(nullptr)}});
+    }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
         constexpr const char* kinds[] = {"light-fire", "pour", "food-in", "top-up", "ready", "serve"};
@@ -95,6 +108,7 @@ std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
                             {"trip", plan.trip->name},
                             {"stamp", stamp},
                             {"share_that_holds", plan.share_that_holds},
+                            {"share_error", plan.share_error},
                             {"scenarios", plan.scenarios},
                             {"fill", fill_of(plan.fill)},
                             {"floor_c", plan.floor.celsius()},
@@ -106,6 +120,7 @@ std::string plan_json(const plan::Plan& plan, const std::string& stamp) {
                             {"foods", foods},
                             {"night", night_of(plan.night)},
                             {"loss_w_per_k", band(plan.loss)},
+                            {"card", card},
                             {"problems", Json::array()},
                             {"warnings", problems_json(plan.notes)}};
     return root.dump(2) + "\n";

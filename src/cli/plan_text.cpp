@@ -56,7 +56,7 @@ std::string what(const plan::Plan& plan, const Event& event) {
 
 }  // namespace
 
-std::string plan_text(const plan::Plan& plan, bool explain) {
+std::string plan_text(const plan::Plan& plan) {
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n\n", plan.trip->name,
                                   std::floor(100.0 * plan.share_that_holds));
     for (const Event& event : plan.events) {
@@ -89,17 +89,26 @@ std::string plan_text(const plan::Plan& plan, bool explain) {
                        degrees(plan, plan.top_up_mark),
                        units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)}));
     out += "\n" + curve_text(plan);
-    if (explain) {
-        out += fmt::format(
-            "\nHow the card numbers are made safe ({} scenarios over every entry of the spreads):\n"
-            "  box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed\n"
-            "  floor and action line: rounded up to 1 degree (rules of the trip, `holdwater sources --rules`)\n"
-            "  top-ups: not later than 95 of 100 scenarios allow, half an hour late included; down to 15 min, by night 5\n"
-            "  ready: 95 of 100 scenarios; hold times: slow reading, thermometer error taken off the bath, up to 5 min\n"
-            "  time alone: 95 of 100 scenarios in the coldest air of the stretch, down to 15 min\n"
-            "  morning rows: the slow end of the box, 95 of 100; litres up to 0.5 L\n",
-            plan.scenarios, plan.loss.likely, plan.loss.low, plan.loss.high);
+    return out;
+}
+
+std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers) {
+    std::string out = fmt::format(
+        "\nHow the card numbers are made safe: {} scenarios over every entry of the spreads; the share that holds,\n"
+        "{:.1f} of 100, is known to {:.1f}. Box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed.\n",
+        plan.scenarios, 100.0 * plan.share_that_holds, 100.0 * plan.share_error, plan.loss.likely, plan.loss.low,
+        plan.loss.high);
+    std::string card;
+    for (const card::CardNumber& n : numbers) {
+        if (n.card != card) {
+            card = n.card;
+            out += "\n" + card + "\n";
+        }
+        out += fmt::format("  {}: {}, from {:.4g}{}\n      {}; rounded {}; {}\n", n.name, n.printed, n.value,
+                           n.error && *n.error > 0 ? fmt::format(" (sampling error {:.2g})", *n.error) : "", n.quantile,
+                           n.rounding, n.source);
     }
+    out += "\nRules and figures by name: `holdwater sources --search NAME`.\n";
     return out;
 }
 

@@ -2,17 +2,21 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
+#include "card/numbers.hpp"
 #include "plan/plan.hpp"
 
 namespace holdwater::cli {
 
 /// The plan as text for a terminal: verdict first, timeline, curve.
-std::string plan_text(const plan::Plan& plan, bool explain);
+std::string plan_text(const plan::Plan& plan);
+/// How each number of the cards was made safe: quantile, rounding, source.
+std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers);
 /// Bath and core with their bands and the floor, drawn with characters.
 std::string curve_text(const plan::Plan& plan);
 /// Schema 1 of the JSON contract.
-std::string plan_json(const plan::Plan& plan, const std::string& stamp);
+std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
 std::string refusal_json(const trip::Trip& trip, const problem::Problems& problems);
 
 }  // namespace holdwater::cli

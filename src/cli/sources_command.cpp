@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include "cli/app.hpp"
+#include "cli/source_entries.hpp"
+#include "cli/wrap.hpp"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cstdio>
 #include <memory>
 #include <string>
-
-#include "cli/app.hpp"
-#include "facts/facts.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -24,72 +26,80 @@ std::string lower(std::string text) {
     return text;
 }
 
+/// "[huang-2020, read]"; own judgement names no work.
+std::string origin(const SourceEntry& entry) {
+    if (entry.source.empty()) {
+        return "";
+    }
+    const std::string_view provenance = facts::to_text(entry.provenance);
+    return entry.source == provenance ? fmt::format(" [{}]", provenance)
+                                      : fmt::format(" [{}, {}]", entry.source, provenance);
+}
+
+std::string citation(const SourceEntry& entry) {
+    return entry.source.empty() ? "" : facts::facts().source(entry.source).citation;
+}
+
+/// Prints entries under their headings, all or those that contain a word in any of their texts or in the citation of
+/// their source. Whoever searches is told that citation at once.
 class Printer {
   public:
     explicit Printer(const std::string& search) : search_(lower(search)) {}
 
-    void line(const std::string& text) {
-        if (search_.empty() || lower(text).find(search_) != std::string::npos) {
-            fmt::print("{}\n", text);
-            ++shown_;
+    void print(const std::vector<SourceEntry>& entries) {
+        for (const SourceEntry& entry : entries) {
+            if (matches(entry)) {
+                print(entry);
+            }
         }
     }
-    int shown() const { return shown_; }
+    bool printed_any() const { return !heading_.empty(); }
 
   private:
-    std::string search_;
-    int shown_ = 0;
-};
-
-void foods(Printer& out) {
-    for (const facts::FoodKind& f : facts::facts().foods()) {
-        out.line(fmt::format("{:22} {:40} {:12} [{}, {}]", f.key, f.name, facts::to_text(f.category), f.source,
-                             facts::to_text(f.provenance)));
+    bool matches(const SourceEntry& entry) const {
+        if (search_.empty()) {
+            return true;
+        }
+        const std::string all =
+            entry.heading + "\n" + entry.title + "\n" + entry.detail + "\n" + origin(entry) + "\n" + citation(entry);
+        return lower(all).find(search_) != std::string::npos;
     }
-}
 
-void rules(Printer& out) {
-    for (const facts::Rule& r : facts::facts().rules()) {
-        out.line(fmt::format("{:5} {:12} bath at least {:.1f} C, top up at {:.1f} C, after done {:.1f} C, kill {} [{}, {}]{}",
-                             facts::to_name(r.ruleset), facts::to_text(r.category), r.cook_floor.celsius(),
-                             r.action_line.celsius(), r.hold_floor.celsius(), r.kill_standard, r.source,
-                             facts::to_text(r.provenance), r.note.empty() ? "" : ": " + r.note));
-    }
-    for (const facts::KillStandard& k : facts::facts().kill_standards()) {
-        for (const facts::KillRow& row : k.rows) {
-            out.line(fmt::format("{:24} core {:5.1f} C for {:8.2f} min  {} [{}, {}]", k.key, row.core.celsius(),
-                                 units::in_minutes(row.hold), k.claim, k.source, facts::to_text(k.provenance)));
+    void print(const SourceEntry& entry) {
+        if (entry.heading != heading_) {
+            fmt::print("{}{}\n", heading_.empty() ? "" : "\n", entry.heading);
+            heading_ = entry.heading;
+        }
+        // Keys that are padded into a column keep their spaces, which wrap would take out.
+        if (entry.title.size() <= terminal_columns - 2) {
+            fmt::print("  {}\n", entry.title);
+        } else {
+            fmt::print("{}", wrap(entry.title, 2));
+        }
+        fmt::print("{}", wrap(entry.detail + origin(entry), 6));
+        if (!search_.empty() && !entry.source.empty()) {
+            fmt::print("{}", wrap("Source: " + citation(entry), 6));
         }
     }
-}
 
-void figures(Printer& out) {
-    for (const facts::Figure& f : facts::facts().figures()) {
-        out.line(fmt::format("{:28} {:g} {} ({:g} to {:g})  {} [{}, {}]", f.key, f.value, f.unit, f.low, f.high,
-                             f.meaning, f.source, facts::to_text(f.provenance)));
-    }
-    for (const facts::Spread& s : facts::facts().spreads()) {
-        out.line(fmt::format("spread {:21} {:g} to {:g} {}  {} [{}, {}]", s.key, s.low, s.high, s.unit, s.meaning,
-                             s.source, facts::to_text(s.provenance)));
-    }
-    for (const facts::Source& s : facts::facts().sources()) {
-        out.line(fmt::format("[{}] {}", s.key, s.citation));
-    }
-}
+    std::string search_;
+    std::string heading_;
+};
 
 Exit list_sources(const SourcesOptions& options) {
-    Printer out(options.search);
+    Printer printer(options.search);
     const bool all = !options.foods && !options.rules;
     if (options.foods || all) {
-        foods(out);
+        printer.print(food_entries());
     }
     if (options.rules || all) {
-        rules(out);
+        printer.print(rule_entries());
     }
     if (all) {
-        figures(out);
+        printer.print(other_entries());
+        printer.print(work_entries());
     }
-    if (out.shown() == 0) {
+    if (!printer.printed_any()) {
         fmt::print(stderr, "no entry contains \"{}\"\n", options.search);
         return Exit::bad_input;
     }
@@ -103,7 +113,7 @@ Command add_sources(CLI::App& program) {
     CLI::App* line = program.add_subcommand("sources", "list every figure with its source and how far it was seen");
     line->add_flag("--foods", given->foods, "list the kinds of food");
     line->add_flag("--rules", given->rules, "list the rules and kill rows");
-    line->add_option("--search", given->search, "only entries that contain this word");
+    line->add_option("--search", given->search, "only entries that contain this word, or whose source does");
     return {line, [given] { return list_sources(*given); }};
 }
 

@@ -53,6 +53,9 @@ struct Phrases {
     std::string of = "of";
     std::string likely = "likely";
     std::string range = "possible";
+    std::string second = "computed";  // the other line, the readings and the gaps of a curve
+    std::string reading = "reading";
+    std::string no_reading = "no reading";
     std::string longer = "longer: use the table";  // where a ruler ends before its last tick
     std::string sheet = "sheet";
     std::string front = "front";

@@ -54,24 +54,21 @@ double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
     return excess_of(runs, ensemble.allowed());
 }
 
-/// The hottest fill whose heat alone keeps the cores within tolerance, to a quarter of a kelvin.
+/// The hottest fill whose heat alone keeps the cores within tolerance, in whole degrees, as the card prints it.
 std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     const Setup& setup = ensemble.setup();
     double low = std::ceil(setup.action_line.celsius());
-    double high = std::min(facts::facts().value("fill.highest"), setup.boiling.celsius() - 5.0);
+    double high = std::floor(std::min(facts::facts().value("fill.highest"), setup.boiling.celsius() - 5.0));
     auto best = recipe_for(setup, units::celsius(low));
     if (!best || excess_after_fill(ensemble, *best) > 0) {
         return best;
     }
-    if (const auto top = recipe_for(setup, units::celsius(std::floor(high)));
+    if (const auto top = recipe_for(setup, units::celsius(high));
         top && excess_after_fill(ensemble, *top) <= 0) {
         return top;
     }
-    while (high - low > 0.5) {
-        const double middle = units::round_to((low + high) / 2.0, 0.5, units::Toward::nearest);
-        if (middle <= low || middle >= high) {
-            break;
-        }
+    while (high - low > 1.0) {
+        const double middle = std::floor((low + high) / 2.0);
         const auto recipe = recipe_for(setup, units::celsius(middle));
         if (recipe && excess_after_fill(ensemble, *recipe) <= 0) {
             low = middle;

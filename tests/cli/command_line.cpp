@@ -2,6 +2,7 @@
 // Exit codes and outputs of the contract, on the built program.
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
@@ -85,4 +86,24 @@ TEST_CASE("a folder that cannot be written is told, nothing is half written") {
         holdwater_says("cards " + demo_path("class-day") + " --out '" + (folder / "file" / "sub").string() + "'", folder);
     CHECK(said.exit == 2);
     CHECK(said.err.find("file") != std::string::npos);
+}
+
+TEST_CASE("each card number says its quantile, its rounding and its source, and is printed from that very value") {
+    const auto folder = fresh_folder("card-numbers");
+    const Said said = holdwater_says("plan --json " + demo_path("trail-crew"), folder);
+    const auto json = nlohmann::json::parse(said.out);
+    REQUIRE(json["card"].size() > 15);
+    for (const auto& number : json["card"]) {
+        CAPTURE(number.dump());
+        CHECK_FALSE(number["quantile"].get<std::string>().empty());
+        CHECK_FALSE(number["rounding"].get<std::string>().empty());
+        CHECK_FALSE(number["source"].get<std::string>().empty());
+        CHECK_FALSE(number["printed"].get<std::string>().empty());
+        if (number["name"] == "fill_c") {
+            CHECK(number["value"].get<double>() == std::floor(number["value"].get<double>()));
+        }
+    }
+    const Said explained = holdwater_says("plan --explain " + demo_path("trail-crew"), folder);
+    CHECK(explained.out.find("sampling error") != std::string::npos);
+    CHECK(explained.out.find("longest_alone_h") != std::string::npos);
 }

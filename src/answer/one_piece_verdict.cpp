@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: MIT
+#include "answer/one_piece_verdict.hpp"
+
+#include "answer/hold.hpp"
+#include "answer/piece.hpp"
+#include "safety/clocks.hpp"
+#include "safety/refusals.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::answer {
+namespace {
+
+using heat::Reading;
+using units::Duration;
+using units::Temperature;
+
+units::TemperatureDifference short_of_bath() {
+    return facts::facts().difference("hold.short-of-bath");
+}
+
+Temperature target_of(const OnePieceQuestion& q) {
+    return q.target.value_or(q.bath < q.start ? q.bath + short_of_bath() : q.bath - short_of_bath());
+}
+
+units::ThermalResistance resistance_of(const OnePieceQuestion& q) {
+    if (const auto* given = std::get_if<units::ThermalResistance>(&q.bag)) {
+        return *given;
+    }
+    const bool thick = std::get<facts::Bag>(q.bag) == facts::Bag::thick;
+    return units::ThermalResistance{facts::facts().value(thick ? "bag.thick" : "bag.thin")};
+}
+
+Piece piece_for(const OnePieceQuestion& q, Temperature target) {
+    Piece piece;
+    piece.body = q.body;
+    piece.composition = q.kind->composition;
+    piece.bag = resistance_of(q);
+    piece.start = q.start;
+    piece.target = target;
+    return piece;
+}
+
+ReadingOfPiece reading_of(const OnePieceQuestion& q, Temperature target, Reading reading) {
+    const Piece piece = piece_for(q, target);
+    const heat::FoodProperties properties = properties_of(piece, reading);
+    return {{}, properties.diffusivity, properties.conductivity, film_of(piece, reading)};
+}
+
+/// What was given, and for the rest the likely reading of the kind.
+ReadingOfPiece given_reading(const OnePieceQuestion& q, Temperature target) {
+    ReadingOfPiece given;
+    if (q.kind != nullptr) {
+        const Piece piece = piece_for(q, target);
+        heat::FoodProperties properties = properties_of(piece, Reading::likely);
+        if (q.diffusivity) {
+            properties = heat::with_diffusivity(properties, *q.diffusivity);
+        }
+        given = {{},
+                 properties.diffusivity,
+                 q.conductivity.value_or(properties.conductivity),
+                 film_of(piece, Reading::likely)};
+    } else {
+        given.diffusivity = *q.diffusivity;
+        given.conductivity = *q.conductivity;
+    }
+    if (q.film) {
+        given.film = q.bag_given ? heat::with_bag(*q.film, resistance_of(q)) : *q.film;
+    }
+    return given;
+}
+
+/// Density times specific heat follows from conductivity and diffusivity; the series needs only these two.
+heat::FoodProperties properties_of(const ReadingOfPiece& reading) {
+    heat::FoodProperties properties;
+    properties.conductivity = reading.conductivity;
+    properties.diffusivity = reading.diffusivity;
+    return properties;
+}
+
+problem::Result<ReadingOfPiece> worked_out(ReadingOfPiece reading, const PieceQuestion& question,
+                                           const KillRule& rule) {
+    const auto times = times_of(question, properties_of(reading), reading.film, rule);
+    if (!times) {
+        return times.problems();
+    }
+    reading.times = *times;
+    return reading;
+}
+
+safety::Request request_of(const OnePieceQuestion& q) {
+    safety::Request request = safety::request_for(*q.kind);
+    request.cut = q.cut;
+    request.ruleset = q.rules;
+    request.at_risk = q.at_risk;
+    // Without a target, and with one beyond the bath, the bath is all that the food can aim at.
+    request.target = q.target ? std::min(*q.target, q.bath) : q.bath;
+    return request;
+}
+
+bool too_slow(const std::optional<Duration>& come_up) {
+    return safety::judge_come_up(come_up) == safety::ComeUpVerdict::refused;
+}
+
+std::optional<Duration> later(const std::optional<Duration>& a, const std::optional<Duration>& b) {
+    return a && b ? std::optional{std::max(*a, *b)} : std::nullopt;
+}
+
+std::optional<units::Length> thickest_at(const OnePieceQuestion& q, Temperature bath, Temperature target) {
+    const ReadingOfPiece slow = reading_of(q, target, Reading::slow);
+    return thickest_piece({q.body, properties_of(slow), slow.film, bath, q.start, target});
+}
+
+/// When this piece is safe and at its target by the cautious reading; nothing if never or if it comes up too slowly.
+std::optional<Duration> cautious_safe(const OnePieceQuestion& q, Temperature bath, Temperature target,
+                                      const safety::Standard& standard) {
+    const PieceQuestion question{q.body, bath, q.start, target, std::nullopt};
+    const auto slow = worked_out(reading_of(q, target, Reading::slow), question, standard);
+    return slow && !too_slow(slow->times.come_up) ? later(slow->times.safe, slow->times.reach) : std::nullopt;
+}
+
+NearestPlan nearest_plan(const OnePieceQuestion& q, const safety::Standard& standard, Temperature lowest) {
+    NearestPlan plan;
+    plan.target = std::max(lowest, standard.core_at_least);
+    // Whole degrees, so that what is printed is what was worked out.
+    plan.bath =
+        units::celsius(std::ceil(std::max(standard.action_line, plan.target + short_of_bath()).celsius() - 1e-9));
+    plan.finish = standard.finish;
+    plan.safe = cautious_safe(q, plan.bath, plan.target, standard);
+    if (!plan.safe) {
+        plan.thickest = thickest_at(q, plan.bath, plan.target);
+    }
+    return plan;
+}
+
+/// The rules for this kind: the standard, or the refusal and the standard of the lowest aim allowed.
+struct Rules {
+    std::optional<problem::Problem> refusal;
+    bool kind_refused = false;
+    std::optional<safety::Standard> standard;
+    Temperature lowest;
+};
+
+Rules rules_for(const OnePieceQuestion& q) {
+    Rules rules;
+    safety::Request request = request_of(q);
+    if (const facts::Rule* rule = facts::facts().find_rule(q.rules, request.category)) {
+        rules.lowest = safety::lowest_target(request, *rule);
+    }
+    auto standard = safety::standard_for(request);
+    if (!standard) {
+        rules.refusal = standard.problems().front();
+        request.target = std::max(request.target, rules.lowest);
+        standard = safety::standard_for(request);
+        rules.kind_refused = !standard;
+    }
+    if (standard) {
+        rules.standard = *standard;
+    }
+    return rules;
+}
+
+Why why_of(const OnePieceQuestion& q, const Rules& rules, const OnePieceAnswer& answer) {
+    if (rules.kind_refused) {
+        return Why::kind_refused;
+    }
+    if (q.bath < q.start) {
+        return Why::cools;
+    }
+    if (q.bath < rules.standard->cook_floor || q.bath < rules.standard->kill->rows.front().core) {
+        return Why::bath_too_cool;
+    }
+    if (rules.refusal) {
+        return q.target && *q.target < q.bath ? Why::target_refused : Why::bath_too_cool;
+    }
+    if (!answer.safe) {
+        return q.bath - short_of_bath() < rules.standard->core_at_least ? Why::bath_too_cool : Why::never_safe;
+    }
+    if (too_slow(answer.come_up)) {
+        return Why::too_slow;
+    }
+    return rules.standard->finish ? Why::needs_finish : Why::safe;
+}
+
+/// Whether given kill figures may stand in for rules that credit nothing here: they never lift a refusal of the kind or
+/// of a target, nor the need of a finish, nor the limit of the come-up.
+bool own_figures_count(const OnePieceQuestion& q, const OnePieceAnswer& answer) {
+    const Why why = answer.why;
+    const bool aim_refused = answer.refusal && q.target && *q.target < q.bath;
+    return !aim_refused && (why == Why::no_kind || why == Why::bath_too_cool || why == Why::never_safe) &&
+           !(answer.standard && answer.standard->finish) && answer.given->times.kill &&
+           !too_slow(answer.given->times.come_up);
+}
+
+void judge(const OnePieceQuestion& q, const Rules& rules, OnePieceAnswer& answer) {
+    if (q.kind != nullptr) {
+        const PieceTimes& cautious = answer.cautious->times;
+        answer.safe = cautious.safe;
+        answer.come_up = cautious.come_up;
+        if (answer.given) {
+            answer.safe = later(answer.safe, answer.given->times.safe);
+            answer.come_up = later(answer.come_up, answer.given->times.come_up);
+        }
+        answer.why = why_of(q, rules, answer);
+    }
+    if (q.kill && own_figures_count(q, answer)) {
+        answer.why = Why::own_figures;
+        answer.safe = answer.given->times.kill;
+        answer.come_up = answer.given->times.come_up;
+    }
+    if (answer.why == Why::too_slow) {
+        answer.thickest = thickest_at(q, q.bath, answer.target);
+    }
+    if (answer.why == Why::target_refused || answer.why == Why::bath_too_cool || answer.why == Why::never_safe) {
+        answer.nearest = nearest_plan(q, *rules.standard, rules.lowest);
+    }
+    const bool too_thick = answer.why == Why::too_slow || (answer.nearest && !answer.nearest->safe);
+    if (too_thick && q.body.contact != facts::Contact::free) {
+        OnePieceQuestion freed = q;
+        freed.body.contact = facts::Contact::free;
+        answer.safe_if_free =
+            answer.nearest
+                ? cautious_safe(freed, answer.nearest->bath, answer.nearest->target, *rules.standard)
+                : cautious_safe(freed, q.bath, std::min(answer.target, q.bath - short_of_bath()), *rules.standard);
+    }
+}
+
+}  // namespace
+
+problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& q) {
+    if (q.kind == nullptr && !(q.diffusivity && q.conductivity && q.film)) {
+        return problem::error("properties-missing",
+                              "without a kind of food its diffusivity, conductivity and film must all be given");
+    }
+    OnePieceAnswer answer;
+    answer.target = target_of(q);
+    const PieceQuestion question{q.body, q.bath, q.start, answer.target, q.at};
+    Rules rules;
+    KillRule rule;
+    if (q.kind != nullptr) {
+        rules = rules_for(q);
+        answer.refusal = rules.refusal;
+        answer.standard = rules.standard;
+        if (rules.standard) {
+            rule = *rules.standard;
+        }
+        for (const auto& [reading, into] :
+             {std::pair{Reading::likely, &answer.likely}, std::pair{Reading::slow, &answer.cautious}}) {
+            const auto done = worked_out(reading_of(q, answer.target, reading), question, rule);
+            if (!done) {
+                return done.problems();
+            }
+            *into = *done;
+        }
+    }
+    if (q.has_given()) {
+        const auto done = worked_out(given_reading(q, answer.target), question, q.kill ? KillRule{*q.kill} : rule);
+        if (!done) {
+            return done.problems();
+        }
+        answer.given = *done;
+    }
+    judge(q, rules, answer);
+    return answer;
+}
+
+}  // namespace holdwater::answer

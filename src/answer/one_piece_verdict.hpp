@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+// One piece in a constant bath, all readings, and whether it may be eaten: the answer of `hold`.
+#pragma once
+
+#include "answer/one_piece.hpp"
+#include "facts/facts.hpp"
+
+#include <optional>
+#include <variant>
+
+namespace holdwater::answer {
+
+/// Everything that `hold` is asked.
+struct OnePieceQuestion {
+    heat::Body body;
+    units::Temperature bath;
+    units::Temperature start;
+    std::optional<units::Temperature> target;  // absent: facts hold.short-of-bath short of the bath
+    std::optional<units::Duration> at;
+    std::variant<facts::Bag, units::ThermalResistance> bag = facts::Bag::thin;
+    bool bag_given = false;
+
+    const facts::FoodKind* kind = nullptr;  // absent: all three properties below must be there
+    facts::Cut cut = facts::Cut::intact;
+    facts::Ruleset rules = facts::Ruleset::us;
+    bool at_risk = false;
+
+    std::optional<units::Diffusivity> diffusivity;
+    std::optional<units::Conductivity> conductivity;
+    std::optional<units::FilmCoefficient> film;  // taken as the whole way to the water, unless a bag is given too
+    std::optional<KillFigures> kill;
+
+    bool has_given() const { return diffusivity || conductivity || film || kill; }
+};
+
+/// One column of the answer, and what it was worked out with.
+struct ReadingOfPiece {
+    PieceTimes times;
+    units::Diffusivity diffusivity;
+    units::Conductivity conductivity;
+    units::FilmCoefficient film;  // bag included
+};
+
+/// Why it may be eaten, or why the answer is physics only.
+enum class Why {
+    safe,            // published rows met
+    own_figures,     // the kill figures given are met; the rules do not say so
+    no_kind,         // nothing is known about what it is
+    kind_refused,    // never from a bath
+    target_refused,  // the aim is too cool
+    bath_too_cool,   // the bath is below what is credited or allowed
+    cools,           // the bath is colder than the food
+    too_slow,        // the core takes too long to come up
+    never_safe,      // not within 72 h
+    needs_finish     // only after a finish over the fire
+};
+
+/// The lowest target and bath that the rules allow, for this very piece.
+struct NearestPlan {
+    units::Temperature target;
+    units::Temperature bath;
+    std::optional<units::Duration> safe;    // cautious; nothing: this piece is too thick for it
+    std::optional<units::Length> thickest;  // set if it is too thick
+    std::optional<safety::Finish> finish;
+};
+
+struct OnePieceAnswer {
+    units::Temperature target;
+    std::optional<ReadingOfPiece> likely;
+    std::optional<ReadingOfPiece> cautious;
+    std::optional<ReadingOfPiece> given;
+
+    Why why = Why::no_kind;
+    bool eat() const { return why == Why::safe || why == Why::own_figures; }
+    std::optional<units::Duration> safe;  // the latest of the readings that decide
+    std::optional<units::Duration> come_up;
+    std::optional<problem::Problem> refusal;
+    std::optional<safety::Standard> standard;  // of this kind; for a refused aim that of the lowest aim allowed
+    std::optional<NearestPlan> nearest;
+    std::optional<units::Length> thickest;        // with too_slow, in this bath; nothing: none
+    std::optional<units::Duration> safe_if_free;  // too thick as it lies: cautious, with water on every face instead
+};
+
+/// Errors: those of the body (size-out-of-range, dimension-missing). A question without a kind needs diffusivity,
+/// conductivity and film (properties-missing).
+problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& question);
+
+}  // namespace holdwater::answer

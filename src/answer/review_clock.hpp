@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// The clock and the growth that decide a review, along given histories. Inside answer/ only.
+#pragma once
+
+#include "facts/facts.hpp"
+#include "safety/clocks.hpp"
+#include "units/history.hpp"
+
+#include <optional>
+
+namespace holdwater::answer {
+
+/// The part of a history between two moments, ends included.
+units::History part_of(const units::History& whole, units::Duration from, units::Duration to);
+
+/// The histories of one food from `in` to `out`, on the clock of the log.
+struct Course {
+    units::History bath;       // the cautious bath: its reading less its error
+    units::History seen;       // as the food sees it, colder where nobody stirs
+    units::History core;       // slow
+    units::History core_fast;  // fast in the same bath
+    units::Duration in;
+    units::Duration out;
+    units::Temperature cook_floor;
+    units::Temperature hold_floor;
+    std::optional<units::Duration> done;  // on the clock of the log
+};
+
+struct Clocks {
+    safety::Fall fall;  // without growth
+    units::Duration cooking;
+    units::Duration holding;
+};
+
+/// safety::measure_fall against the cook floor until done and the hold floor from then on. For a core that has not been
+/// at the floor yet, being "back above it" means back at its highest so far: warming up is no fall, and the come-up
+/// clock looks after it. Falls add up over both.
+Clocks clocks_of(const Course& course);
+
+/// What decides about growth: the exponent A [log10] of safety::lagged_growth.
+/// From the moment on at which the core has first been at the cook floor: the fastest growth at any temperature not
+/// below the coolest of bath, slow core and fast core, since every layer of the piece lies above that, and a milder
+/// reading may have been the true one. Before: only while the clock runs, at the surface (as above, by the bath) or in
+/// the core, whichever is faster; growth while a raw core simply warms is told and decides nothing (come-up clock).
+/// Lower temperatures never give less. 0 where all is above the model's highest temperature.
+double growth_exponent(const Course& course, const facts::GrowthModel& model);
+
+}  // namespace holdwater::answer

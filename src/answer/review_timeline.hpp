@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// What was seen on the way through a log, in time order. Inside answer/ only.
+#pragma once
+
+#include "answer/review.hpp"
+#include "answer/review_bath.hpp"
+
+#include <vector>
+
+namespace holdwater::answer {
+
+std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, const BathPaths& paths);
+
+}  // namespace holdwater::answer

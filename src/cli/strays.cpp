@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "cli/strays.hpp"
+
+#include <fmt/format.h>
+
+#include <charconv>
+#include <cmath>
+#include <string>
+
+namespace holdwater::cli {
+
+void tell_strays(const CLI::App& line, Options& options) {
+    std::vector<std::string> names;
+    for (const CLI::Option* option : line.get_options()) {
+        names.push_back(option->get_name());
+    }
+    const std::vector<std::string_view> known(names.begin(), names.end());
+    for (const std::string& word : line.remaining()) {
+        if (!word.starts_with("-")) {
+            options.fault("\"" + word + "\"", "word-unexpected", "belongs to no option",
+                          "write option and value together, the value with its unit in quotes");
+            continue;
+        }
+        const std::string name = word.substr(0, word.find('='));
+        const auto meant = units::nearest(name, known);
+        options.fault(name, "option-unknown", "is not an option of this command",
+                      meant ? "did you mean " + std::string(*meant) + "?" : "see --help");
+    }
+}
+
+std::optional<double> plain_number(Options& options, std::string_view option, const Given& text, double low,
+                                   double high) {
+    if (!text) {
+        return std::nullopt;
+    }
+    double value = 0.0;
+    const char* last = text->data() + text->size();
+    const auto [end, fault] = std::from_chars(text->data(), last, value);
+    if (fault != std::errc{} || end != last || !std::isfinite(value)) {
+        options.fault(option, "number-unreadable", "\"" + *text + "\" is not a plain number",
+                      fmt::format("a number without a unit, {:g} to {:g}", low, high));
+        return std::nullopt;
+    }
+    if (value < low || value > high) {
+        options.fault(option, "out-of-range", *text + " is outside what can be worked with",
+                      fmt::format("{:g} to {:g}", low, high));
+        return std::nullopt;
+    }
+    return value;
+}
+
+std::string plain_spaces(std::string text) {
+    constexpr std::string_view no_break = "\u00A0";
+    for (std::size_t at = text.find(no_break); at != std::string::npos; at = text.find(no_break, at)) {
+        text.replace(at, no_break.size(), " ");
+    }
+    return text;
+}
+
+bool known_word(Options& options, std::string_view option, std::string_view text,
+                const std::vector<std::string_view>& known) {
+    std::string all;
+    for (const std::string_view word : known) {
+        if (word == text) {
+            return true;
+        }
+        all += (all.empty() ? "" : ", ") + std::string(word);
+    }
+    const auto meant = units::nearest(text, known);
+    options.fault(option, "choice-unknown", "\"" + std::string(text) + "\" is not known",
+                  (meant ? "did you mean " + std::string(*meant) + "? " : "") + "One of: " + all);
+    return false;
+}
+
+}  // namespace holdwater::cli

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// Everything around the box that a plan settles: portions, water, fuel, ice, side dishes, sear, leftovers.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "answer/leftovers.hpp"
+#include "plan/fuel.hpp"
+#include "plan/ice.hpp"
+#include "plan/portions.hpp"
+#include "plan/sear.hpp"
+#include "plan/sides.hpp"
+#include "problem/problem.hpp"
+
+namespace holdwater::plan {
+
+struct Setup;
+struct Plan;
+
+struct Leftovers {
+    units::Temperature air;  // warmest that may be met while they cool, as used
+    /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has none.
+    std::vector<answer::ThickestSlice> slices;
+};
+
+struct Around {
+    Portions portions;
+    WaterNeed water;
+    std::optional<FuelNeed> fuel;  // nothing: none is needed
+    std::optional<Ice> ice;        // nothing: no journey
+    Sides sides;
+    Sear sear;
+    Leftovers leftovers;
+    /// Warnings that go with a good plan: side-clash, too-many-sides, side-before-fire, sear-too-long,
+    /// sear-before-ready, ice-does-not-fit. Notes: portions-scarce, portions-too-small.
+    problem::Problems notes;
+};
+
+/// The plan must be good and complete: fill, top-ups, foods.
+Around around_of(const Setup& setup, const Plan& plan);
+
+}  // namespace holdwater::plan

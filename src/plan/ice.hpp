@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// Ice that keeps the raw food cold on the way.
+#pragma once
+
+#include <optional>
+
+#include "plan/between.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::plan {
+
+struct Setup;
+
+/// A box with raw food and melting ice in steady air.
+struct IceQuestion {
+    units::HeatLoss loss;            // wind included
+    units::Temperature air;
+    units::Duration takes;
+    units::HeatCapacity food;        // of all of it
+    units::Temperature food_start;
+    units::HeatCapacity liner;       // as warm as the air at the start
+};
+
+/// Ice at 0 C [kg] that keeps the food at or below facts raw.cold to the end. Drained: meltwater runs off at once and
+/// helps no more; otherwise it stays and warms with the food. Nothing is needed where neither food nor air is warmer.
+units::Mass ice_drained(const IceQuestion& question);
+units::Mass ice_undrained(const IceQuestion& question);
+
+struct Ice {
+    Between<units::Mass> drained;  // low and likely in the air that is expected; high with every cautious end
+    units::Mass undrained;         // at the cautious ends
+    units::Mass card;              // drained, cautious, rounded up
+    units::Volume takes_up;        // of that ice, in cubes or crushed
+    units::Volume room;            // what the box holds
+    units::Volume food;
+    bool fits = true;              // food and ice together
+};
+
+/// Nothing for a trip without a journey.
+std::optional<Ice> ice_of(const Setup& setup);
+
+}  // namespace holdwater::plan

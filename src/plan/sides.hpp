@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// Side dishes, timed backwards from the meal, and whether their pots are free.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "problem/problem.hpp"
+#include "units/local_time.hpp"
+#include "units/quantity.hpp"
+
+namespace holdwater::plan {
+
+struct Plan;
+
+struct SideStart {
+    std::string name;
+    units::LocalTime begin;  // ready at serving
+    units::Duration takes;
+};
+
+/// A boiling of bath water during which a side dish also wants a pot. All sides cook up to serving, so the moment with
+/// the most pots in use is the end of the boiling.
+struct PotClash {
+    units::LocalTime from;   // fire for the boiling lit
+    units::LocalTime until;  // poured
+    int needed = 0;          // pots, sides included
+    int there = 0;
+    std::vector<std::string> sides;
+};
+
+struct Sides {
+    std::vector<SideStart> list;      // by the clock
+    std::vector<PotClash> clashes;    // by the clock
+    problem::Problems notes;          // warnings: side-clash, too-many-sides, side-before-fire
+};
+Sides sides_of(const Plan& plan);
+
+}  // namespace holdwater::plan

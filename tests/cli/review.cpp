@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: MIT
+// review on the built program: exit codes, JSON, chart, and what a newcomer gets wrong.
+#include "cli/program.hpp"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+
+using namespace holdwater::support;
+namespace fs = std::filesystem;
+
+namespace {
+
+std::string log_path(const std::string& name) {
+    return "'" + std::string(HOLDWATER_SOURCE_DIR) + "/tests/logs/" + name + "'";
+}
+
+std::string on(const std::string& trip, const std::string& log) {
+    return "review " + log_path(trip + ".toml") + " " + log_path(log + ".csv");
+}
+
+bool says(const Said& said, const std::string& text) {
+    return said.out.find(text) != std::string::npos || said.err.find(text) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("review: the verdict leads and decides the exit code") {
+    const auto folder = fresh_folder("review-exit");
+    const Said eat = holdwater_says(on("crew", "fair-night"), folder);
+    CHECK(eat.exit == 0);
+    CHECK(eat.out.find(": EAT\n") < eat.out.find("core 10 to 54.4 C"));
+    CHECK(says(eat, "fair-night.csv:11:1: note: no bath reading"));
+    CHECK(says(eat, "harmless only as long as"));
+    const Said next = holdwater_says(on("chicken", "poultry-under-60"), folder);
+    CHECK(next.exit == 3);
+    CHECK(says(next, "FINISH OVER THE FIRE, EAT NEXT"));
+    CHECK(says(next, "fall.eat-next"));
+    CHECK(holdwater_says(on("crew", "gap-at-night"), folder).exit == 3);
+    const Said early = holdwater_says(on("crew", "too-early"), folder);
+    CHECK(early.exit == 3);
+    CHECK(says(early, "NOT SAFE YET"));
+    const Said bad = holdwater_says(on("crew", "down-to-48"), folder);
+    CHECK(bad.exit == 1);
+    CHECK(says(bad, "THROW AWAY"));
+    CHECK(says(bad, "Reheating does not undo toxin"));
+    for (const Said* said : {&eat, &next, &early, &bad}) {
+        CHECK(says(*said, "When in doubt, throw it out."));
+        CHECK(says(*said, "Local food-safety rules have the last word."));
+    }
+}
+
+TEST_CASE("review: doubtful rows are told with their place and with what they change") {
+    const Said said = holdwater_says(on("crew", "thermometer-jump"), fresh_folder("review-doubt"));
+    CHECK(says(said, "thermometer-jump.csv:9:1: warning"));
+    CHECK(says(said, "Without the doubtful readings: eat"));
+}
+
+TEST_CASE("review --json follows schema 1") {
+    const auto folder = fresh_folder("review-json");
+    const auto json = nlohmann::json::parse(holdwater_says(on("crew", "late-top-up") + " --json", folder).out);
+    CHECK(json["schema"] == 1);
+    CHECK(json["verdict"] == "throw-away");
+    CHECK(json["below_floor_h"].get<double>() > 4.0);
+    CHECK(json["growth_log10"].get<double>() > 1.0);
+    CHECK(json["rule"].get<std::string>().find("fall.eat-now") != std::string::npos);
+    CHECK(json["problems"].empty());
+    CHECK(json["foods"].size() == 1);
+    CHECK(json["foods"][0]["come_up_h"].is_number());
+    bool rise = false;
+    for (const auto& warning : json["warnings"]) {
+        rise = rise || (warning["code"] == "rise-without-top-up" && warning["place"]["line"] == 7);
+    }
+    CHECK(rise);
+    const auto early = nlohmann::json::parse(holdwater_says(on("crew", "too-early") + " --json", folder).out);
+    CHECK(early["foods"][0]["ready_late_h"].is_null());
+    CHECK(early["foods"][0]["missing_h"].is_number());
+    const Said missing = holdwater_says("review " + log_path("crew.toml") + " /no/such.csv --json", folder);
+    CHECK(missing.exit == 2);
+    CHECK(nlohmann::json::parse(missing.out)["verdict"].is_null());
+}
+
+TEST_CASE("review --preview draws a chart named after the log") {
+    const auto folder = fresh_folder("review-chart");
+    const Said said = holdwater_says(on("crew", "gap-at-night") + " --preview --out '" + folder.string() + "'", folder);
+    CHECK(said.exit == 3);
+    const std::string png = file_text((folder / "gap-at-night-review.png").string());
+    CHECK(png.substr(1, 3) == "PNG");
+    CHECK(png.size() > 10000);
+}
+
+TEST_CASE("review: wrong input is told and never judged") {
+    const auto folder = fresh_folder("review-wrong");
+    const auto write = [&](const std::string& name, const std::string& text) {
+        std::ofstream(folder / name) << text;
+        return "review " + log_path("crew.toml") + " '" + (folder / name).string() + "'";
+    };
+    const Said swapped = holdwater_says("review " + log_path("fair-night.csv") + " " + log_path("crew.toml"), folder);
+    CHECK(swapped.exit == 2);
+    CHECK(says(swapped, "the trip comes first"));
+    CHECK(holdwater_says("review " + log_path("crew.toml"), folder).exit == 2);
+    CHECK(holdwater_says("review", folder).exit == 2);
+    CHECK(holdwater_says(write("empty.csv", ""), folder).exit == 2);
+    CHECK(holdwater_says(write("core.csv", "time_min,core_c,note\n0,4,food in\n60,30,\n"), folder).exit == 2);
+    CHECK(holdwater_says(write("order.csv", "time_min,bath_c,note\n60,65,food in\n0,70,\n"), folder).exit == 2);
+    CHECK(holdwater_says(write("twice.csv", "time_min,bath_c,note\n0,70,food in\n60,66,food in\n"), folder).exit == 2);
+    // Without a note the first row is taken: judged, but to be looked at.
+    const Said no_note = holdwater_says(
+        write("no-note.csv", "time_min,bath_c\n0,70\n60,67.4\n120,66.2\n180,65.1\n240,64\n300,62.9\n"), folder);
+    CHECK(no_note.exit == 3);
+    CHECK(says(no_note, "EAT"));
+    CHECK(says(no_note, "the first row is taken"));
+}

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+// `touch` says first what a hand cannot tell, then its bands; its JSON carries the same numbers.
+#include "cli/program.hpp"
+#include "safety/burn.hpp"
+#include "safety/sting.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+using namespace holdwater;
+using namespace holdwater::support;
+using safety::HandState;
+using safety::Stirring;
+
+namespace {
+
+nlohmann::json touch_json(const std::string& arguments, const std::string& folder) {
+    const Said said = holdwater_says("touch --json " + arguments, fresh_folder(folder));
+    REQUIRE(said.exit == 0);
+    return nlohmann::json::parse(said.out);
+}
+
+bool same(const nlohmann::json& number, const std::optional<units::Duration>& time) {
+    return time ? number.is_number() && near_rel(number.get<double>(), time->si(), 1e-12) : number.is_null();
+}
+
+bool contains(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+/// The text with its line feeds as spaces, so that a sentence is found wherever it was broken.
+std::string flat(std::string text) {
+    for (char& c : text) {
+        c = c == '\n' ? ' ' : c;
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("touch --bath --json is the population's band and the burn table") {
+    for (const double bath : {0.0, 41.0, 47.0, 60.0, 72.0, 100.0}) {
+        for (const bool still : {false, true}) {
+            INFO(bath, " C");
+            const auto json =
+                touch_json("--bath '" + std::to_string(bath) + " C'" + (still ? " --still" : ""), "touch-b");
+            CHECK(json["schema"] == 1);
+            const Stirring stirring = still ? Stirring::still : Stirring::stirred;
+            for (const auto& [name, hand] : {std::pair{"warm", HandState::warm}, std::pair{"cold", HandState::cold}}) {
+                const safety::StingBand band = safety::sting_band(units::celsius(bath), hand, stirring);
+                const auto& row = json["sting_s"][name];
+                REQUIRE(row.size() == 3);
+                CHECK(same(row[0], band.p5));
+                CHECK(same(row[1], band.p50));
+                CHECK(same(row[2], band.p95));
+            }
+            const safety::BurnTimes burn = safety::burn_times(units::celsius(bath));
+            CHECK(same(json["burn_s"]["second"], burn.second));
+            CHECK(same(json["burn_s"]["third"], burn.third));
+            CHECK(same(json["burn_s"]["infant"], burn.infant));
+        }
+    }
+}
+
+TEST_CASE("touch --sting --json is the band of baths, null where no hand is stung that soon") {
+    for (const double sting : {0.0, 0.8, 2.0, 10.0}) {
+        INFO(sting, " s");
+        const auto json = touch_json("--sting '" + std::to_string(sting) + " s'", "touch-s");
+        for (const auto& [name, hand] : {std::pair{"warm", HandState::warm}, std::pair{"cold", HandState::cold}}) {
+            const auto band = safety::bath_band(units::seconds(sting), hand, Stirring::stirred);
+            const auto& row = json["bath_c"][name];
+            if (!band) {
+                CHECK(row.is_null());
+                continue;
+            }
+            REQUIRE(row.size() == 3);
+            CHECK(near_rel(row[0].get<double>(), band->p5.celsius(), 1e-12));
+            CHECK(near_rel(row[1].get<double>(), band->p50.celsius(), 1e-12));
+            CHECK(near_rel(row[2].get<double>(), band->p95.celsius(), 1e-12));
+        }
+    }
+}
+
+TEST_CASE("the warm band overlaps what cooks say of water") {
+    // Common practice, no source: comfortable water is about 38 to 43 C; water borne for a count of one or two is about
+    // 60 to 66 C; water that hurts at once is above about 71 C.
+    for (const int bath : {38, 41, 43}) {
+        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-comfort")["sting_s"]["warm"];
+        CHECK(warm[1].is_null());
+    }
+    for (const int bath : {60, 63, 66}) {
+        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-borne")["sting_s"]["warm"];
+        CHECK(warm[0].get<double>() < 2.0);
+        CHECK(warm[2].get<double>() > 1.0);
+    }
+    for (const int bath : {71, 75, 80}) {
+        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-hurts")["sting_s"]["warm"];
+        CHECK(warm[0].get<double>() < 1.0);
+    }
+}
+
+TEST_CASE("every answer begins with what the hand cannot tell, and carries the rule and the two whys") {
+    for (const std::string arguments :
+         {"--bath '0 C'", "--bath '40 C'", "--bath '52 C'", "--bath '60 C'", "--bath '95 C' --still", "--sting '0 s'",
+          "--sting '1 s'", "--sting '2 s' --still", "--sting '10 s'"}) {
+        INFO(arguments);
+        const Said said = holdwater_says("touch " + arguments, fresh_folder("touch-text"));
+        CHECK(said.exit == 0);
+        CHECK(said.out.rfind("A hand is never a thermometer", 0) == 0);
+        const std::string text = flat(said.out);
+        CHECK(contains(text, "Why a count of two already risks a burn: at 65 °C"));
+        CHECK(contains(text, "Why a cold hand reads low"));
+        CHECK(contains(text, "one fingertip of a warm, dry, feeling adult hand"));
+        CHECK(contains(text, "never in for longer than a count of two"));
+        CHECK(contains(text, "never a child"));
+        CHECK(contains(text, "after alcohol"));
+        std::size_t line = 0;
+        for (std::size_t end = said.out.find('\n'); end != std::string::npos; end = said.out.find('\n', line)) {
+            CHECK(end - line <= 100);
+            line = end + 1;
+        }
+    }
+}
+
+TEST_CASE("words fit the bath and the sting") {
+    const auto says = [](const std::string& arguments) {
+        return flat(holdwater_says("touch " + arguments, fresh_folder("touch-words")).out);
+    };
+    CHECK(contains(says("--bath '40 C'"), "Most warm hands are never stung"));
+    CHECK(contains(says("--bath '40 C'"), "no time published, which is no promise"));
+    CHECK(contains(says("--bath '50 C'"), "Most warm hands feel no sting within a count of two"));
+    CHECK(contains(says("--bath '60 C'"), "small child can be burned within that count"));
+    CHECK(contains(says("--bath '70 C'"), "Do not put a finger in"));
+    CHECK(contains(says("--sting '2 s'"), "What it proves: little"));
+    CHECK(contains(says("--sting '2 s'"), "too cool for any food"));
+    CHECK(contains(says("--sting '5 s'"), "was in too long"));
+    CHECK(contains(says("--sting '0 s'"), "proves: nothing"));
+}
+
+TEST_CASE("wrong use of touch is bad input and says what would be right") {
+    const auto folder = fresh_folder("touch-bad");
+    for (const std::string arguments :
+         {"", "--json", "--bath '60 C' --sting '2 s'", "--bath 60", "--bath '101 C'", "--bath '-1 C'", "--bath '2 s'",
+          "--sting 2", "--sting '-1 s'", "--sting '60 C'", "--sting 'nan s'", "--bath 'inf C'", "--bath ''", "--dip"}) {
+        INFO(arguments);
+        const Said said = holdwater_says("touch " + arguments, folder);
+        CHECK(said.exit == 2);
+        CHECK(said.out.empty());
+        CHECK_FALSE(said.err.empty());
+    }
+    const Said longer = holdwater_says("touch --sting '11 s'", folder);
+    CHECK(longer.exit == 2);
+    CHECK(contains(longer.err, "longer than a count of two"));
+}
