@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "units/print.hpp"
 
 namespace holdwater::card {
 
 Card limits_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
-    const std::string floor = hand.at_least(plan.hold_floor);
+    const std::string floor = hand.at_least(plan.read_floor);
     const std::string full = hand.about(facts::facts().temperature("reheat"));
-    const std::string cold = hand.about(facts::facts().temperature("fall.deep"));
     Card card;
-    card.blocks.emplace_back(hand.key(w.text("limits.key-label"), plan.hold_floor, units::Toward::up, w.text("limits.key-aside")));
+    card.blocks.emplace_back(hand.key(w.text("limits.key-label"), plan.read_floor, units::Toward::up, w.text("limits.key-aside")));
     Table below;
     below.title = w.text("limits.table-title", {{"floor", floor}});
     below.columns = {{w.text("limits.col-time"), Align::left, true}, {w.text("limits.col-do"), Align::left, false}};
@@ -22,7 +22,14 @@ Card limits_card(const Hand& hand) {
                       {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
                       {w.text("limits.row-long"), w.text("limits.do-long")}};
     }
-    below.rows.push_back({w.text("limits.row-cold", {{"cold", cold}}), w.text("limits.do-cold")});
+    if (plan.cold_bath) {
+        // The deadliest row first: it cuts the others short.
+        below.rows.insert(below.rows.begin(),
+                          {w.text("limits.row-cold", {{"cold", hand.at_least(plan.cold_bath->under)},
+                                                      {"longest", units::print(units::Duration{units::round_to(
+                                                                      plan.cold_bath->longest.si(), 300.0, units::Toward::down)})}}),
+                           w.text("limits.do-cold")});
+    }
     card.blocks.emplace_back(below);
     card.blocks.emplace_back(Turn{});
     Table other;

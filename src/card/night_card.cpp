@@ -45,7 +45,7 @@ Curve curve_of(const Hand& hand) {
         curve.likely.push_back({x, night.curve[i].likely});
         curve.high.push_back({x, night.curve[i].high});
     }
-    curve.floor = plan.hold_floor.celsius();
+    curve.floor = plan.floor.celsius();
     curve.floor_label = w.text("night.curve-floor");
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});

@@ -57,8 +57,8 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     const std::string rule = rule_of(plan);
     std::vector<CardNumber> numbers;
-    numbers.push_back({"plan", "latest_food_in_h", units::in_hours(plan.fill.latest_food_in.since(plan.trip->from)),
-                       hand.clock(plan.fill.latest_food_in), ninety_five, "down to 15 min", "hold times and ready",
+    numbers.push_back({"plan", "latest_fire_h", units::in_hours(plan.fill.latest_fire.since(plan.trip->from)),
+                       hand.clock(plan.fill.latest_fire), ninety_five, "down to 15 min", "hold times and ready",
                        std::nullopt});
     add_foods(hand, numbers);
     numbers.push_back({"fill", "fill_c", plan.fill.reading.celsius(), hand.about(plan.fill.reading),
@@ -87,10 +87,17 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
                        hand.may_leave(plan.interval_rough), ninety_five, "down to 15 min", "cooling law", std::nullopt});
     numbers.push_back({"night", "longest_alone_h", units::in_hours(plan.night.longest), hand.may_leave(plan.night.longest),
                        ninety_five, "down to 15 min", "cooling law", std::nullopt});
-    numbers.push_back({"limits", "floor_c", plan.floor.celsius(), hand.at_least(plan.floor), "rule", up_1, rule,
-                       std::nullopt});
-    numbers.push_back({"limits", "hold_floor_c", plan.hold_floor.celsius(), hand.at_least(plan.hold_floor), "rule", up_1,
-                       rule, std::nullopt});
+    numbers.push_back({"limits", "read_floor_c", plan.read_floor.celsius(), hand.at_least(plan.read_floor),
+                       "rule, and the thermometer's whole error on it", up_1, rule, std::nullopt});
+    if (plan.cold_bath) {
+        numbers.push_back({"limits", "cold_bath_c", plan.cold_bath->under.celsius(), hand.at_least(plan.cold_bath->under),
+                           "growth of a log within the longest clock, fast germs, thermometer's error", up_1,
+                           "figures fall.growth, fall.eat-now", std::nullopt});
+        numbers.push_back({"limits", "cold_bath_h", units::in_hours(plan.cold_bath->longest),
+                           units::print(units::Duration{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)}),
+                           "growth of a log at the worst temperature, fast germs", "down to 5 min",
+                           "figures fall.growth, fall.deep-for", std::nullopt});
+    }
     numbers.push_back({"limits", "action_line_c", plan.action_line.celsius(), hand.at_least(plan.action_line), "rule",
                        up_1, rule, std::nullopt});
     return numbers;

@@ -139,7 +139,7 @@ Card plan_card(const Hand& hand) {
     Card card;
     card.blocks.emplace_back(
         KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
-                  w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)}, {"latest", hand.clock(plan.fill.latest_food_in)}})});
+                  w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)}, {"latest", hand.clock(plan.fill.latest_fire)}})});
     card.blocks.emplace_back(bar_of(hand));
     for (const plan::FoodPlan& food : plan.foods) {
         card.blocks.emplace_back(Heading{
@@ -159,7 +159,7 @@ Card plan_card(const Hand& hand) {
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(timeline_of(hand));
-    card.cautions.push_back({SignalWord::warning, w.text("plan.caution", {{"floor", hand.at_least(plan.floor)}})});
+    card.cautions.push_back({SignalWord::warning, w.text("plan.caution", {{"floor", hand.at_least(plan.read_floor)}})});
     return card;
 }
 

@@ -21,11 +21,11 @@ Ladder ladder_of(const Hand& hand) {
     for (const plan::LadderRung& rung : plan.ladder) {
         // Every second kelvin, counted from the lowest: nobody reads a box to one degree, and rungs stay far apart.
         const double above = (rung.reading - plan.ladder.back().reading).si();
-        if (rung.reading >= plan.floor && std::lround(above) % 2 == 0 && above <= 10.5) {
+        if (rung.reading >= plan.read_floor && std::lround(above) % 2 == 0 && above <= 10.5) {
             ladder.rungs.push_back({hand.about(rung.reading), {amount(rung.add), amount(rung.swap)}});
         }
     }
-    ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.floor)}});
+    ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
 }

@@ -28,7 +28,8 @@ Json fill_of(const plan::Fill& fill) {
             {"reading_c", fill.reading.celsius()},
             {"after_food_c", band(fill.after_food)},
             {"food_in", fill.food_in.iso()},
-            {"latest_food_in", fill.latest_food_in.iso()}};
+            {"latest_food_in", fill.latest_food_in.iso()},
+            {"latest_fire", fill.latest_fire.iso()}};
 }
 
 Json food_of(const plan::FoodPlan& food) {
@@ -112,7 +113,7 @@ std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber
                             {"scenarios", plan.scenarios},
                             {"fill", fill_of(plan.fill)},
                             {"floor_c", plan.floor.celsius()},
-                            {"hold_floor_c", plan.hold_floor.celsius()},
+                            {"read_floor_c", plan.read_floor.celsius()},
                             {"action_line_c", plan.action_line.celsius()},
                             {"top_up_mark_c", plan.top_up_mark.celsius()},
                             {"top_ups", top_ups},

@@ -27,7 +27,8 @@ std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward 
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire; {} of cold water into the box; boil {}", litres(plan, plan.fill.cold),
+            return fmt::format("light the fire (not later than {}); {} of cold water into the box; boil {}",
+                               day_time(plan.fill.latest_fire), litres(plan, plan.fill.cold),
                                litres(plan, plan.fill.boiled));
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
@@ -37,7 +38,7 @@ std::string what(const plan::Plan& plan, const Event& event) {
                                last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading)) : "");
         }
         case Event::Kind::food_in:
-            return fmt::format("food in (not later than {})", day_time(plan.fill.latest_food_in));
+            return "food in";
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
             return fmt::format("{}top up to {}: about {} boiling (reads about {}; fire lit {})", t.wakes ? "WAKE, " : "",

@@ -193,7 +193,8 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.top_up_mark = schedule->recipe.top_up_mark;
     plan.action_line = setup->action_line;
     plan.floor = setup->floor;
-    plan.hold_floor = setup->hold_floor;
+    plan.read_floor = setup->read_floor;
+    plan.cold_bath = cold_bath(*setup);
     plan.loss = {setup->loss.low.si(), setup->loss.likely.si(), setup->loss.high.si()};
     plan.fill = fill_of(ensemble, *schedule, lived);
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
@@ -202,6 +203,8 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         plan.foods.back().thickest = thickest(plan, plan.foods.back(), first_hold_bath(plan, plan.foods.back()));
     }
     plan.fill.latest_food_in = latest_food_in(plan);
+    plan.fill.latest_fire =
+        plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;

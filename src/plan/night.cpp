@@ -74,7 +74,7 @@ double longest_below(const Ensemble& ensemble, Temperature floor, Temperature re
 MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperature warm_air,
                        const std::vector<Duration>& columns) {
     const Setup& setup = ensemble.setup();
-    const double below = longest_below(ensemble, setup.hold_floor, reading, warm_air);
+    const double below = longest_below(ensemble, setup.floor, reading, warm_air);
     const double below_50 =
         longest_below(ensemble, units::celsius(facts::facts().value("fall.deep")), reading, warm_air);
     MorningRow row;
@@ -85,7 +85,7 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperatur
         cell.below = Duration{std::min(below, since.si())};
         // A straight fall from the floor to the reading: the bath stands in for the core, which lags it and is warmer.
         units::History fall;
-        fall.add(Duration{0}, setup.hold_floor);
+        fall.add(Duration{0}, setup.floor);
         fall.add(cell.below, reading - setup.box->thermometer.value_or(units::kelvins(0)));
         safety::Fall what;
         what.below_floor = cell.below;
@@ -182,7 +182,7 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
         night.curve.push_back(ensemble.band(baths));
     }
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
-    const double floor = std::ceil(setup.hold_floor.celsius());
+    const double floor = std::ceil(setup.read_floor.celsius());
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
         night.morning.push_back(morning_row(ensemble, units::celsius(r), warmest, columns));
     }

@@ -5,13 +5,10 @@
 #include <cmath>
 
 #include "plan/hold_table.hpp"
+#include "safety/growth.hpp"
 
 namespace holdwater::plan {
-namespace {
-
 using units::Duration;
-
-}  // namespace
 
 FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Lived>& lived, std::size_t index) {
     const Setup& setup = ensemble.setup();
@@ -50,6 +47,27 @@ units::LocalTime latest_food_in(const Plan& plan) {
         }
     }
     return plan.fill.food_in.after(Duration{std::floor(slack.si() / 900.0) * 900.0});
+}
+
+std::optional<ColdBath> cold_bath(const Setup& setup) {
+    const facts::Facts& facts = facts::facts();
+    const double most = facts.value("fall.growth");
+    std::optional<ColdBath> worst;
+    for (const FoodSetup& food : setup.foods) {
+        const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
+        const auto under = safety::warmest_growth(model, most, model.q0_cautious, facts.duration("fall.eat-now"));
+        const auto soonest = under ? safety::fastest_growth(model, most, model.q0_cautious, *under) : std::nullopt;
+        if (!soonest) {
+            continue;
+        }
+        const units::Temperature read = *under + setup.box->thermometer.value_or(units::kelvins(0));
+        worst = worst ? ColdBath{std::max(worst->under, read), std::min(worst->longest, *soonest)}
+                      : ColdBath{read, *soonest};
+    }
+    if (worst) {
+        worst->longest = std::min(worst->longest, facts.duration("fall.deep-for"));
+    }
+    return worst;
 }
 
 }  // namespace holdwater::plan

@@ -40,7 +40,8 @@ struct Fill {
     units::Temperature reading;          // stirred, before the food goes in
     Band after_food;                     // C, about an hour after the food went in
     units::LocalTime food_in;
-    units::LocalTime latest_food_in;     // still ready in time by the cautious reading
+    units::LocalTime latest_food_in;     // still ready in time by the cautious reading, the whole fill being later
+    units::LocalTime latest_fire;        // for that
 };
 
 struct TopUp {
@@ -101,6 +102,12 @@ struct Night {
     std::vector<MorningRow> morning;
 };
 
+/// A bath at or below `under` for `longest` is thrown away, whatever the clock still allows.
+struct ColdBath {
+    units::Temperature under;  // as a reading, the thermometer's error on it
+    units::Duration longest;
+};
+
 struct Event {
     enum class Kind { light_fire, pour, food_in, top_up, ready, serve };
     units::LocalTime at;
@@ -125,8 +132,9 @@ struct Plan {
     Fill fill;
     units::Temperature top_up_mark;       // read this after a top-up
     units::Temperature action_line;       // a reading here asks for a top-up now
-    units::Temperature floor;             // the bath never below this
-    units::Temperature hold_floor;
+    units::Temperature floor;             // the bath never below this, while the food cooks and after
+    units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
+    std::optional<ColdBath> cold_bath;    // where germs could grow by a log before the clock says so
     std::vector<TopUp> top_ups;
     std::vector<LadderRung> ladder;
     units::Volume room;                   // in the box, food in it, before water must be taken out

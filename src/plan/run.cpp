@@ -72,7 +72,6 @@ void Run::pour(Volume boiling) {
     poured_.push_back(boiling);
     const Volume real = boiling * scenario_.litres;
     const Volume out = std::max(Volume{0}, real - room());
-    bath_.open_lid(Duration{scenario_.lid});
     bath_.pour(out, real, poured_at_);
 }
 
@@ -87,6 +86,7 @@ void Run::fill(const Recipe& recipe) {
             break;
         }
         bath_.advance_to(setup_->trip->fire.boils_in * i);
+        bath_.open_lid(Duration{scenario_.lid});  // before the trim by reading, which makes good what it cost
         Volume litres = setup_->batch;
         if (!reads && i == recipe.pours) {
             litres = setup_->box->water - recipe.cold - setup_->batch * (recipe.pours - 1);
@@ -140,6 +140,7 @@ void Run::top_up(const Recipe& recipe) {
     readings_.push_back(shown());
     const Temperature reading =
         setup_->box->thermometer ? shown() : setup_->action_line;  // without one, the same litres each time
+    bath_.open_lid(Duration{scenario_.lid});
     pour(std::min(ladder_litres(*setup_, bath_.water(), room(), reading, recipe.top_up_mark), setup_->batch));
 }
 

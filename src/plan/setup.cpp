@@ -61,18 +61,16 @@ units::History outside_of(const trip::Trip& trip) {
 }
 
 void take_strictest(Setup& setup) {
-    const bool reads = setup.box->thermometer.has_value();
     setup.highest_core = setup.foods.front().food->target + setup.foods.front().food->tolerance;
-    setup.floor = setup.hold_floor = setup.action_line = units::celsius(0);
+    setup.floor = setup.action_line = units::celsius(0);
     for (const FoodSetup& food : setup.foods) {
-        setup.floor = std::max(setup.floor, food.standard.cook_floor);
-        setup.hold_floor = std::max(setup.hold_floor, food.standard.hold_floor);
-        setup.action_line = std::max(setup.action_line, food.standard.action_line);
+        const safety::Standard& standard = food.standard;
+        setup.floor = std::max({setup.floor, standard.cook_floor, standard.hold_floor});
+        setup.action_line = std::max({setup.action_line, standard.action_line, standard.hold_action_line});
         setup.highest_core = std::min(setup.highest_core, food.food->target + food.food->tolerance);
     }
-    if (!reads) {
-        setup.action_line = setup.floor;
-    }
+    setup.read_floor = setup.floor + setup.box->thermometer.value_or(units::kelvins(0));
+    setup.action_line = setup.box->thermometer ? std::max(setup.action_line, setup.read_floor) : setup.floor;
 }
 
 void check_levels(const Setup& setup, Problems& problems) {

@@ -32,9 +32,9 @@ struct Setup {
     units::History outside;        // since trip.from, past serving by two days
     units::Volume batch;           // boiling litres of all pots, once
     // The strictest over all foods.
-    units::Temperature floor;
-    units::Temperature hold_floor;
-    units::Temperature action_line;
+    units::Temperature floor;         // while it cooks and after: nobody in the woods changes cards at "done"
+    units::Temperature read_floor;    // a reading below this may be a bath below the floor: the thermometer's error on it
+    units::Temperature action_line;   // a reading, and never below read_floor
     units::Temperature highest_core;  // target + tolerance
 
 };

@@ -48,6 +48,27 @@ double growth_rate(const facts::GrowthModel& model, units::Temperature t) {
     return model.b * model.b * above * above * -std::expm1(model.c * (t - model.highest).si());
 }
 
+std::optional<units::Duration> fastest_growth(const facts::GrowthModel& model, double growth, double q0,
+                                              units::Temperature warmest) {
+    // The rate has one peak between its ends: looked for in steps of 0.1 K, in which it changes by well under 1 %.
+    double rate = 0.0;
+    for (double t = model.lowest.celsius(); t <= std::min(warmest, model.highest).celsius(); t += 0.1) {
+        rate = std::max(rate, growth_rate(model, units::celsius(t)));
+    }
+    return rate > 0.0 ? std::optional(units::hours(exponent_for(growth, q0) / rate)) : std::nullopt;
+}
+
+std::optional<units::Temperature> warmest_growth(const facts::GrowthModel& model, double growth, double q0,
+                                                 units::Duration within) {
+    const double needed = exponent_for(growth, q0) / units::in_hours(within);  // log10/h
+    for (double t = std::ceil(model.highest.celsius() * 10.0) / 10.0; t > model.lowest.celsius(); t -= 0.1) {
+        if (growth_rate(model, units::celsius(t - 0.1)) >= needed) {
+            return units::celsius(t);
+        }
+    }
+    return std::nullopt;
+}
+
 double growth_without_lag(const facts::GrowthModel& model, const units::History& core) {
     double sum = 0.0;
     for (std::size_t i = 1; i < core.points.size(); ++i) {

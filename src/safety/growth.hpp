@@ -5,6 +5,7 @@
 #include "facts/facts.hpp"
 #include "units/quantity.hpp"
 
+#include <optional>
 #include <string_view>
 
 namespace holdwater::safety {
@@ -21,6 +22,15 @@ double lagged_growth(double exponent, double q0);
 
 /// The exponent A that gives a log10 growth; the inverse of lagged_growth.
 double exponent_for(double growth, double q0);
+
+/// Shortest time in which a log10 growth can come about, the whole of it at one temperature at or below `warmest`;
+/// nothing if none grows there.
+std::optional<units::Duration> fastest_growth(const facts::GrowthModel& model, double growth, double q0,
+                                              units::Temperature warmest);
+
+/// Highest temperature, to 0.1 K upward, at which a log10 growth can come about within a time; nothing if none does.
+std::optional<units::Temperature> warmest_growth(const facts::GrowthModel& model, double growth, double q0,
+                                                 units::Duration within);
 
 /// Another published form, for cross-checks only.
 struct Cardinal {
