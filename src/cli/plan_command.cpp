@@ -10,6 +10,7 @@
 #include "cli/plan_text.hpp"
 #include "cli/stamp.hpp"
 #include "cli/trip_file.hpp"
+#include "cli/what_if_text.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -49,7 +50,7 @@ Exit show_plan(const PlanOptions& options) {
     if (options.json) {
         fmt::print("{}", plan_json(*plan, numbers, stamp_of(*trip, {*format, *words_text})));
     } else {
-        fmt::print("{}{}", plan_text(*plan), options.explain ? explain_text(*plan, numbers) : "");
+        fmt::print("{}{}{}", plan_text(*plan), what_if_text(*plan), options.explain ? explain_text(*plan, numbers) : "");
     }
     tell(plan->notes);
     problem::Problems remarks = trip.problems();

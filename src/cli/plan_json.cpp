@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/json.hpp"
 #include "cli/plan_text.hpp"
+#include "cli/what_if_text.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -121,6 +122,7 @@ std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber
                             {"foods", foods},
                             {"night", night_of(plan.night)},
                             {"loss_w_per_k", band(plan.loss)},
+                            {"what_if", what_ifs_json(plan)},
                             {"card", card},
                             {"problems", Json::array()},
                             {"warnings", problems_json(plan.notes)}};

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "plan/around.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-
 #include "facts/facts.hpp"
 #include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {
@@ -42,8 +42,9 @@ Leftovers leftovers_of(const Setup& setup, const Plan& plan) {
     }
     for (std::size_t i = 0; i < setup.foods.size(); ++i) {
         const facts::Composition& composition = setup.foods[i].piece.composition;
-        const bool known = std::any_of(setup.foods.begin(), setup.foods.begin() + static_cast<std::ptrdiff_t>(i),
-                                       [&](const FoodSetup& other) { return same(other.piece.composition, composition); });
+        const bool known =
+            std::any_of(setup.foods.begin(), setup.foods.begin() + static_cast<std::ptrdiff_t>(i),
+                        [&](const FoodSetup& other) { return same(other.piece.composition, composition); });
         if (known) {
             continue;
         }
@@ -62,12 +63,13 @@ Leftovers leftovers_of(const Setup& setup, const Plan& plan) {
     return leftovers;
 }
 
-void add(problem::Problems& all, const problem::Problems& more) { all.insert(all.end(), more.begin(), more.end()); }
+void add(problem::Problems& all, const problem::Problems& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
 
 problem::Problems notes_of(const Around& around, const trip::Trip& trip) {
     problem::Problems notes;
-    const std::string missing =
-        units::print(around.portions.missing, units::System::metric, {0.1, units::Toward::up});
+    const std::string missing = units::print(around.portions.missing, units::System::metric, {0.1, units::Toward::up});
     if (around.portions.verdict == Portions::Verdict::too_little) {
         notes.push_back(problem::note("portions-too-small",
                                       fmt::format("the food is less than {} ordinary portions", trip.people),

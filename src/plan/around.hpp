@@ -2,9 +2,6 @@
 // Everything around the box that a plan settles: portions, water, fuel, ice, side dishes, sear, leftovers.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "answer/leftovers.hpp"
 #include "plan/fuel.hpp"
 #include "plan/ice.hpp"
@@ -13,6 +10,9 @@
 #include "plan/sides.hpp"
 #include "problem/problem.hpp"
 
+#include <optional>
+#include <vector>
+
 namespace holdwater::plan {
 
 struct Setup;
@@ -20,7 +20,8 @@ struct Plan;
 
 struct Leftovers {
     units::Temperature air;  // warmest that may be met while they cool, as used
-    /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has none.
+    /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has
+    /// none.
     std::vector<answer::ThickestSlice> slices;
 };
 
@@ -33,7 +34,7 @@ struct Around {
     Sear sear;
     Leftovers leftovers;
     /// Warnings that go with a good plan: side-clash, too-many-sides, side-before-fire, sear-too-long,
-    /// sear-before-ready, ice-does-not-fit. Notes: portions-scarce, portions-too-small.
+    /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small.
     problem::Problems notes;
 };
 

@@ -2,12 +2,12 @@
 // Water to fetch and fuel to boil it.
 #pragma once
 
-#include <optional>
-
 #include "facts/names.hpp"
 #include "plan/between.hpp"
 #include "trip/trip.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
 
 namespace holdwater::plan {
 
@@ -30,11 +30,11 @@ double wood_heat(double moisture);
 
 struct FuelNeed {
     facts::Fuel fuel = facts::Fuel::wood;
-    std::optional<double> moisture;     // of wood, likely; as given or by facts fuel.wood.moisture
+    std::optional<double> moisture;  // of wood, likely; as given or by facts fuel.wood.moisture
     bool moisture_given = false;
-    Between<units::Energy> heat;        // into water and pots
+    Between<units::Energy> heat;  // into water and pots
     Between<units::Mass> mass;
-    units::Mass card;                   // the high end, rounded up
+    units::Mass card;  // the high end, rounded up
 };
 
 /// Fuel for a heat; nothing for a fire that needs none. Low: best fire and driest wood; high: the worst of both.

@@ -28,10 +28,13 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     question.start = food.food->start;
     question.target = food.food->target;
     const auto answer = answer::hold(question, food.standard);
-    if (!answer || !answer->safe || safety::judge_come_up(answer->come_up) == safety::ComeUpVerdict::refused) {
+    if (!answer || !answer->safe) {
         return std::nullopt;
     }
-    return answer->safe;
+    // A piece that must be finished over the fire has to be thin enough for that: it may not even warm slowly.
+    const safety::ComeUpVerdict warms = safety::judge_come_up(answer->come_up);
+    const bool too_slow = food.standard.finish ? warms != safety::ComeUpVerdict::fine : warms == safety::ComeUpVerdict::refused;
+    return too_slow ? std::nullopt : answer->safe;
 }
 
 units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food) {

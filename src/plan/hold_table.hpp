@@ -7,8 +7,8 @@
 namespace holdwater::plan {
 
 /// Time since food in after which a piece of this food, of another thickness, is safe in a bath that never reads below
-/// `bath`, by the slow reading; nothing if it never is, or comes up too slowly. A thermometer that reads too high by
-/// its error is allowed for.
+/// `bath`, by the slow reading; nothing if it never is, or comes up too slowly: over 6 h, or over 3 h where it must be
+/// finished over the fire. A thermometer that reads too high by its error is allowed for.
 std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, units::Length thickness,
                                          units::Temperature bath);
 

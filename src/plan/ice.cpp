@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "plan/ice.hpp"
 
-#include <algorithm>
-
 #include "answer/piece.hpp"
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
 #include "heat/water.hpp"
 #include "plan/setup.hpp"
 #include "units/print.hpp"
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {

@@ -2,10 +2,10 @@
 // Ice that keeps the raw food cold on the way.
 #pragma once
 
-#include <optional>
-
 #include "plan/between.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
 
 namespace holdwater::plan {
 
@@ -13,12 +13,12 @@ struct Setup;
 
 /// A box with raw food and melting ice in steady air.
 struct IceQuestion {
-    units::HeatLoss loss;            // wind included
+    units::HeatLoss loss;  // wind included
     units::Temperature air;
     units::Duration takes;
-    units::HeatCapacity food;        // of all of it
+    units::HeatCapacity food;  // of all of it
     units::Temperature food_start;
-    units::HeatCapacity liner;       // as warm as the air at the start
+    units::HeatCapacity liner;  // as warm as the air at the start
 };
 
 /// Ice at 0 C [kg] that keeps the food at or below facts raw.cold to the end. Drained: meltwater runs off at once and
@@ -33,7 +33,7 @@ struct Ice {
     units::Volume takes_up;        // of that ice, in cubes or crushed
     units::Volume room;            // what the box holds
     units::Volume food;
-    bool fits = true;              // food and ice together
+    bool fits = true;  // food and ice together
 };
 
 /// Nothing for a trip without a journey.

@@ -8,6 +8,7 @@
 
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
+#include "safety/refusals.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -29,6 +30,10 @@ std::string day_time(units::LocalTime t) {
     return iso.substr(0, 16);
 }
 
+/// The ends of the zone in which germs grow, in both systems: whoever reads this may know only one.
+std::string zone_from() { return safety::in_both(facts::facts().temperature("come-up.from")); }
+std::string zone_to() { return safety::in_both(facts::facts().temperature("come-up.to")); }
+
 void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
     const double refuse = facts::facts().value("come-up.refuse");  // h
@@ -37,9 +42,9 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     if (food.come_up.high > refuse * 3600.0 && long_enough) {
         broken.push_back(at(food.food->place,
                             problem::error("come-up-too-slow",
-                                           fmt::format("{}: the core may take more than {:.0f} h from 10 to 54.4 C; that "
-                                                       "is too long in the zone in which germs grow",
-                                                       food.food->name, refuse),
+                                           fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
+                                                       "too long in the zone in which germs grow",
+                                                       food.food->name, refuse, zone_from(), zone_to()),
                                            "thinner or split pieces, free in the water, or a hotter bath")));
         return;
     }
@@ -123,8 +128,9 @@ Problems remarks(const Setup& setup, const Plan& plan) {
         if (food.come_up.high > facts::facts().value("come-up.warn") * 3600.0) {
             notes.push_back(at(food.food->place,
                                problem::warning("come-up-slow",
-                                                fmt::format("{}: the core may take {} from 10 to 54.4 C", food.food->name,
-                                                            units::print(units::Duration{food.come_up.high}, Toward::up)),
+                                                fmt::format("{}: the core may take {} from {} to {}", food.food->name,
+                                                            units::print(units::Duration{food.come_up.high}, Toward::up),
+                                                            zone_from(), zone_to()),
                                                 "thinner pieces are safer")));
         }
     }
@@ -148,7 +154,6 @@ Problems remarks(const Setup& setup, const Plan& plan) {
             notes.push_back(problem::warning("not-used-yet", fmt::format("[{}] is read and checked, but {}", key, what)));
         }
     };
-    unused(!trip.what_ifs.empty(), "[what_if]", "what-if questions are not answered yet");
     unused(trip.journey.has_value(), "journey", "the ice for the journey is not worked out yet");
     unused(!trip.sides.empty(), "[side]", "side dishes are not timed yet");
     unused(trip.fire.moisture.has_value(), "fire", "moisture does not yet decide the fuel");

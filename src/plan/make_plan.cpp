@@ -14,6 +14,7 @@
 #include "plan/outcome.hpp"
 #include "plan/plan.hpp"
 #include "plan/schedule.hpp"
+#include "plan/what_if.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -215,6 +216,9 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.night = night_of(ensemble, *schedule, lived);
     add_curves(plan, ensemble, lived);
     add_events(plan);
+    if (effort.what_ifs) {
+        plan.what_ifs = answers_to_what_ifs(ensemble, plan);
+    }
     plan.notes = remarks(*setup, plan);
     return plan;
 }

@@ -4,8 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <functional>
 #include <string>
+#include <string_view>
 
 #include "units/print.hpp"
 
@@ -93,10 +95,21 @@ std::vector<Change> changes_for(const Trip& trip) {
 }  // namespace
 
 problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
+    // No change of time, size or box makes a refused food allowed.
+    constexpr std::array<std::string_view, 3> final_refusals{"category-refused", "no-rule", "no-thermometer-refused"};
+    const auto is_one_of = [&problems](auto codes) {
+        return std::any_of(problems.begin(), problems.end(), [&codes](const problem::Problem& one) {
+            return std::find(codes.begin(), codes.end(), one.code) != codes.end();
+        });
+    };
+    if (is_one_of(final_refusals)) {
+        return problems;
+    }
     Effort quick;
     quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
+    quick.what_ifs = false;
     std::size_t found = 0;
     std::string kind_tried;
     for (const Change& change : changes_for(trip)) {
@@ -116,8 +129,10 @@ problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
         }
     }
     if (found == 0) {
+        const bool too_low = is_one_of(std::array<std::string_view, 2>{"target-too-low", "at-risk-target-too-low"});
         problems.push_back(problem::note("no-mend", "no single change that was tried makes this trip hold",
-                                         "change more than one thing: thinner pieces, more time, a better box"));
+                                         too_low ? "raise the target to the lowest allowed first, then try again"
+                                                 : "change more than one thing: thinner pieces, more time, a better box"));
     }
     return problems;
 }

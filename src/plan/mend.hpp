@@ -11,6 +11,7 @@ struct Effort {
     Draw search{256, 1};
     Draw promise = full_draw();
     bool advise = true;
+    bool what_ifs = true;  // answer those of the trip
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);

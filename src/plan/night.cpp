@@ -8,6 +8,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/sleep_window.hpp"
+#include "safety/growth.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -141,6 +142,53 @@ Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     const Duration alone =
         left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
     return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
+}
+
+FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units::TemperatureDifference colder) {
+    const Setup& setup = ensemble.setup();
+    const facts::Facts& facts = facts::facts();
+    const double cold = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
+    const double wind = heat::wind_position(setup.trip->weather.wind);
+    const double deep = facts.value("fall.deep");
+    const double without = (out + setup.trip->fire.boils_in).si();  // the pots must come to the boil again
+    std::vector<double> below, below_50, coolest;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const Scenario& s = ensemble.scenario(i);
+        const double air = cold - colder.si() + s.outside;
+        const double constant = time_constant(ensemble, i, wind);
+        const double start = setup.action_line.celsius() - reading_error(setup, s);
+        below.push_back(std::max(0.0, without - cooling_time(constant, start, setup.floor.celsius(), air)));
+        below_50.push_back(std::max(0.0, without - cooling_time(constant, start, deep, air)));
+        coolest.push_back(air + (start - air) * std::exp(-without / constant));
+    }
+    FireOut answer;
+    answer.below = Duration{quantile_high(below, 1.0 - ensemble.allowed())};
+    if (!(answer.below > Duration{0})) {
+        return answer;
+    }
+    const Temperature end{quantile_low(coolest, ensemble.allowed())};
+    safety::Fall fall;
+    fall.below_50 = Duration{quantile_high(below_50, 1.0 - ensemble.allowed())};
+    Duration back{0};
+    for (const FoodSetup& food : setup.foods) {
+        // The clock runs until the core is back as well; it is taken to have followed the bath all the way down.
+        answer::HoldQuestion rise{food.piece.body, answer::properties_of(food.piece, heat::Reading::slow),
+                                  answer::film_of(food.piece, heat::Reading::slow), mark, end, setup.floor};
+        const auto core = answer::core_in_constant_bath(rise);
+        back = std::max(back, core ? core->first_at_or_above(setup.floor).value_or(out) : out);
+        // Growth all the time at its fastest between the coolest bath and the floor: no fall can do worse.
+        const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
+        double rate = 0.0;
+        for (double t = end.celsius(); t <= setup.floor.celsius(); t += 0.1) {
+            rate = std::max(rate, safety::growth_rate(model, units::celsius(t)));
+        }
+        fall.growth = std::max(
+            fall.growth, safety::lagged_growth(rate * units::in_hours(answer.below + back), model.q0_cautious));
+    }
+    answer.below += back;
+    fall.below_floor = answer.below;
+    answer.action = safety::judge_fall(fall, setup.trip->rules);
+    return answer;
 }
 
 Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived) {

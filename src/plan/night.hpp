@@ -20,6 +20,14 @@ units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading,
 /// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an hour.
 units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
 
+/// No hot water for `out`, from the moment a top-up is due on, in the coldest air of the trip and `colder` K on top.
+struct FireOut {
+    units::Duration below;  // longest time below the floor, until bath and core are back above it; zero: never below
+    safety::FallAction action = safety::FallAction::none;
+};
+FireOut fire_out(const Ensemble& ensemble, units::Temperature mark, units::Duration out,
+                 units::TemperatureDifference colder);
+
 /// Night card of a schedule.
 Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<Lived>& lived);
 

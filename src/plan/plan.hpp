@@ -119,6 +119,18 @@ struct HoldCell {
     std::optional<units::Duration> safe;  // nothing: not at this bath
 };
 
+/// What becomes of the plan if things turn out otherwise.
+struct WhatIfAnswer {
+    const trip::WhatIf* what = nullptr;
+    bool holds = false;             // nothing is ever below the floor, and all is ready
+    std::string broken;             // the first limit that breaks, if a changed trip does not hold
+    std::size_t top_ups = 0;        // of the changed trip
+    std::size_t wakes = 0;          // of these, in the sleep window
+    units::Duration longest;        // the bath may be left alone after a top-up
+    units::Duration below;          // fire out: longest time below the floor
+    safety::FallAction action = safety::FallAction::none;  // fire out: what to do then
+};
+
 /// Hold times for one kind of food, cautious: thickness by lowest bath since the food went in.
 struct HoldTable {
     const FoodPlan* food = nullptr;
@@ -147,6 +159,7 @@ struct Plan {
     std::vector<Band> bath_curve;         // C
     std::vector<Band> core_curve;         // C, of the first food
     Band loss;                            // W/K, lid closed, still air
+    std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
     double share_that_holds = 0.0;        // of the scenarios
     double share_error = 0.0;             // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;

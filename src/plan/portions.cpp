@@ -1,16 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "plan/portions.hpp"
 
+#include "facts/facts.hpp"
+
 #include <algorithm>
 #include <cmath>
-
-#include "facts/facts.hpp"
 
 namespace holdwater::plan {
 namespace {
 
 /// Eaters that a mass serves; a hair under a whole portion counts as one.
-int eaters(units::Mass cooked, double portion) { return static_cast<int>(std::floor(cooked.si() / portion + 1e-9)); }
+int eaters(units::Mass cooked, double portion) {
+    return static_cast<int>(std::floor(cooked.si() / portion + 1e-9));
+}
 
 }  // namespace
 

@@ -9,16 +9,16 @@
 namespace holdwater::plan {
 
 struct Portions {
-    units::Mass raw;                 // all foods, as they go into the bags
-    units::Mass boneless;            // the same without bone, likely
-    Between<units::Mass> cooked;     // without bone
-    Between<units::Mass> each;       // cooked, for one eater
-    int serves_ordinary = 0;         // eaters at an ordinary portion, by the likely cooked mass
-    int serves_hearty = 0;           // the same at a portion after a day's work
+    units::Mass raw;              // all foods, as they go into the bags
+    units::Mass boneless;         // the same without bone, likely
+    Between<units::Mass> cooked;  // without bone
+    Between<units::Mass> each;    // cooked, for one eater
+    int serves_ordinary = 0;      // eaters at an ordinary portion, by the likely cooked mass
+    int serves_hearty = 0;        // the same at a portion after a day's work
     enum class Verdict {
-        hearty,    // enough for hearty eaters even if it cooks down much
-        enough,    // an ordinary portion for each even then
-        scarce,    // an ordinary portion only by the likely yield
+        hearty,  // enough for hearty eaters even if it cooks down much
+        enough,  // an ordinary portion for each even then
+        scarce,  // an ordinary portion only by the likely yield
         too_little
     };
     Verdict verdict = Verdict::too_little;

@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "plan/sear.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <cmath>
-#include <numbers>
-
 #include "answer/piece.hpp"
 #include "facts/facts.hpp"
 #include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -48,19 +49,27 @@ void queue(Sear& sear, int pans) {
 void add_notes(Sear& sear, const Plan& plan) {
     const units::Duration longest = facts::facts().duration("sear.longest-out");
     if (!sear.in_time) {
-        sear.notes.push_back(problem::warning(
-            "sear-too-long",
-            fmt::format("searing everything takes {}; food waits out of the bath for {} at the most",
-                        units::print(sear.takes, units::Toward::up), units::print(longest)),
-            "serve in two sittings, the rest stays in the bath; or bring more pans"));
+        sear.notes.push_back(
+            problem::warning("sear-too-long",
+                             fmt::format("searing everything takes {}; food waits out of the bath for {} at the most",
+                                         units::print(sear.takes, units::Toward::up), units::print(longest)),
+                             "serve in two sittings, the rest stays in the bath; or bring more pans"));
+    }
+    const trip::Trip& trip = *plan.trip;
+    if (static_cast<int>(trip.sides.size()) >= trip.fire.pots) {
+        problem::Problem full =
+            problem::warning("sear-no-place", "side dishes take up every place on the fire while the pan needs one",
+                             "finish a side dish earlier and keep it warm");
+        full.place = trip.fire_place;
+        sear.notes.push_back(std::move(full));
     }
     for (const FoodPlan& food : plan.foods) {
-        if (!food.standard.finish && food.ready_late > sear.take_out && food.ready_late <= plan.trip->serve) {
-            sear.notes.push_back(problem::warning(
-                "sear-before-ready",
-                fmt::format("{} is surely ready only at {}, and would come out for the sear at {}", food.food->name,
-                            food.ready_late.clock_24(), sear.take_out.clock_24()),
-                "leave it in until then: sear less, or eat that much later"));
+        if (!food.standard.finish && food.ready_late > sear.take_out && food.ready_late <= trip.serve) {
+            sear.notes.push_back(
+                problem::warning("sear-before-ready",
+                                 fmt::format("{} is surely ready only at {}, and would come out for the sear at {}",
+                                             food.food->name, food.ready_late.clock_24(), sear.take_out.clock_24()),
+                                 "leave it in until then: sear less, or eat that much later"));
         }
     }
 }
@@ -78,7 +87,8 @@ Sear sear_of(const Setup& setup, const Plan& plan) {
             {food.food->name, food.piece.pieces, in_one_pan(food), turns(food.food->shape), 0, units::Duration{}});
     }
     queue(sear, 1);
-    for (int pans = 2; pans <= setup.trip->fire.pots && !sear.in_time; ++pans) {
+    const int places = setup.trip->fire.pots - static_cast<int>(setup.trip->sides.size());
+    for (int pans = 2; pans <= places && !sear.in_time; ++pans) {
         queue(sear, pans);
     }
     sear.take_out = setup.trip->serve.after(-sear.takes);

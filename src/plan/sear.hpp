@@ -2,12 +2,12 @@
 // The queue at the pan: when the food comes out of the bath so that all of it is on the plates at serving.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "problem/problem.hpp"
 #include "units/local_time.hpp"
 #include "units/quantity.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -17,10 +17,10 @@ struct Plan;
 struct SearedFood {
     std::string name;
     int pieces = 0;
-    int at_once = 1;         // pieces in one pan
-    int sides = 2;           // turns a piece
-    int rounds = 0;          // panfuls one after the other
-    units::Duration takes;   // all rounds
+    int at_once = 1;        // pieces in one pan
+    int sides = 2;          // turns a piece
+    int rounds = 0;         // panfuls one after the other
+    units::Duration takes;  // all rounds
 };
 
 struct Sear {
@@ -28,13 +28,13 @@ struct Sear {
     std::vector<std::string> finished;  // those: the finish is their sear
     units::Duration side;               // in the pan, a side, as the clock has it
     int pans = 1;
-    units::Duration takes;              // pan, then carving
-    units::LocalTime take_out;          // first piece out of the bath
-    bool in_time = true;                // nothing waits longer out of the bath than facts sear.longest-out
-    problem::Problems notes;            // warnings: sear-too-long, sear-before-ready
+    units::Duration takes;      // pan, then carving
+    units::LocalTime take_out;  // first piece out of the bath
+    bool in_time = true;        // nothing waits longer out of the bath than facts sear.longest-out
+    problem::Problems notes;    // warnings: sear-too-long, sear-before-ready, sear-no-place
 };
 
-/// One pan, or as many as keep the waiting short, at most one on each place of the fire.
+/// One pan, or as many as keep the waiting short, at most one on each place of the fire that no side dish takes.
 Sear sear_of(const Setup& setup, const Plan& plan);
 
 }  // namespace holdwater::plan

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "plan/sides.hpp"
 
+#include "plan/plan.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "plan/plan.hpp"
 
 namespace holdwater::plan {
 namespace {
@@ -48,7 +48,9 @@ std::string joined(const std::vector<std::string>& names) {
     return text;
 }
 
-std::string pots(int count) { return fmt::format("{} {}", count, count == 1 ? "pot" : "pots"); }
+std::string pots(int count) {
+    return fmt::format("{} {}", count, count == 1 ? "pot" : "pots");
+}
 
 void add_clash(const Boiling& boiling, const Plan& plan, Sides& sides) {
     PotClash clash{boiling.from, boiling.until, boiling.pots, plan.trip->fire.pots, {}};
@@ -92,11 +94,11 @@ Sides sides_of(const Plan& plan) {
         }
     }
     if (static_cast<int>(sides.list.size()) > trip.fire.pots) {
-        sides.notes.push_back(problem::warning(
-            "too-many-sides",
-            fmt::format("{} side dishes are to be ready at once, and there {} {}", sides.list.size(),
-                        trip.fire.pots == 1 ? "is" : "are", pots(trip.fire.pots)),
-            "cook them one after the other and keep the first ones warm, or bring more pots"));
+        sides.notes.push_back(
+            problem::warning("too-many-sides",
+                             fmt::format("{} side dishes are to be ready at once, and there {} {}", sides.list.size(),
+                                         trip.fire.pots == 1 ? "is" : "are", pots(trip.fire.pots)),
+                             "cook them one after the other and keep the first ones warm, or bring more pots"));
     }
     for (const Boiling& boiling : boilings_of(plan)) {
         add_clash(boiling, plan, sides);

@@ -2,12 +2,12 @@
 // Side dishes, timed backwards from the meal, and whether their pots are free.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "problem/problem.hpp"
 #include "units/local_time.hpp"
 #include "units/quantity.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -30,9 +30,9 @@ struct PotClash {
 };
 
 struct Sides {
-    std::vector<SideStart> list;      // by the clock
-    std::vector<PotClash> clashes;    // by the clock
-    problem::Problems notes;          // warnings: side-clash, too-many-sides, side-before-fire
+    std::vector<SideStart> list;    // by the clock
+    std::vector<PotClash> clashes;  // by the clock
+    problem::Problems notes;        // warnings: side-clash, too-many-sides, side-before-fire
 };
 Sides sides_of(const Plan& plan);
 
