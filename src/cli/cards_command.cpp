@@ -13,6 +13,7 @@
 #include "cli/trip_file.hpp"
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
+#include "plan/boxes.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -58,9 +59,15 @@ struct File {
     std::string bytes;
 };
 
-/// Everything that the deck consists of, in memory: nothing is written before all of it is right.
-problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const plan::Plan& plan,
-                                              const CardsOptions& options, const std::string& name) {
+/// What all decks of a run are laid out with.
+struct Style {
+    words::Words words;
+    layout::Format format;
+    layout::Sheet sheet;
+    std::string stamp;
+};
+
+problem::Result<Style> style_of(const trip::Trip& trip, const CardsOptions& options) {
     const auto words = load_words(trip.language);
     const auto format_text = layout_file("formats/" + options.format + ".toml");
     const auto sheet_text = layout_file("sheets/" + options.sheet + ".toml");
@@ -73,19 +80,33 @@ problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const plan
     if (!format || !sheet) {
         return !format ? format.problems() : sheet.problems();
     }
+    return Style{*words, *format, *sheet, stamp_of(trip, {*format_text, *words_text})};
+}
+
+/// Everything that the decks of a trip consist of, one deck a box, in memory: nothing is written before all of it is
+/// right.
+problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
+                                              const CardsOptions& options, const std::string& name) {
+    const auto style = style_of(trip, options);
+    if (!style) {
+        return style.problems();
+    }
     const auto measure = draw::open_measure(font_files());
     if (!measure) {
         return measure.problems();
     }
-    const card::Deck deck =
-        card::trip_deck(plan, *words, stamp_of(trip, {*format_text, *words_text}), options.only);
-    const layout::Phrases phrases = phrases_from(*words);
-    const auto faces = layout::lay_out(deck, *format, **measure, phrases);
-    if (!faces) {
-        return faces.problems();
+    const layout::Phrases phrases = phrases_from(style->words);
+    std::vector<layout::CardFaces> faces;
+    for (const plan::Plan& plan : plans) {
+        const card::Deck deck = card::trip_deck(plan, style->words, style->stamp, options.only);
+        const auto laid = layout::lay_out(deck, style->format, **measure, phrases);
+        if (!laid) {
+            return laid.problems();
+        }
+        faces.insert(faces.end(), laid->begin(), laid->end());
     }
-    const auto pages = layout::impose(*faces, *format, *sheet, sides_from(options.sides), options.copies, trip.name,
-                                      **measure, phrases);
+    const auto pages = layout::impose(faces, style->format, style->sheet, sides_from(options.sides), options.copies,
+                                      trip.name, **measure, phrases);
     if (!pages) {
         return pages.problems();
     }
@@ -105,7 +126,7 @@ problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const plan
         return files;
     }
     int number = 0;
-    for (const layout::CardFaces& card : *faces) {
+    for (const layout::CardFaces& card : faces) {
         for (const layout::Page& face : card.faces) {
             if (face.items.empty()) {
                 continue;
@@ -117,12 +138,28 @@ problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const plan
             files.push_back({fmt::format("{}/{}-card-{}.png", options.out, name, ++number), std::move(png).value()});
         }
     }
-    auto all = draw::to_png(layout::contact_sheet(*faces, 4, 400.0), font_files(), 100.0);
+    auto all = draw::to_png(layout::contact_sheet(faces, 4, 400.0), font_files(), 100.0);
     if (!all) {
         return all.problems();
     }
     files.push_back({fmt::format("{}/{}-card-sheet.png", options.out, name), std::move(all).value()});
     return files;
+}
+
+/// Says why there are no cards, and that earlier ones no longer hold.
+Exit tell_refusal(const trip::Trip& trip, const problem::Problems& problems, const CardsOptions& options,
+                  const std::string& name) {
+    const Exit exit = exit_for(problems);
+    for (const problem::Problem& p : problems) {
+        fmt::print(p.severity == problem::Severity::error ? stderr : stdout, "{}\n", problem::to_line(p));
+    }
+    if (exit == Exit::refused) {
+        fmt::print("{}: refused, no cards\n", trip.name);
+        for (const std::string& file : supersede(options.out, name)) {
+            fmt::print("earlier cards no longer hold: {}\n", file);
+        }
+    }
+    return exit;
 }
 
 Exit one_trip(const std::string& path, const CardsOptions& options) {
@@ -132,22 +169,19 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
         return Exit::bad_input;
     }
     const std::string name = stem_of(path);
-    const auto plan = plan::make_plan(*trip);
-    if (!plan) {
-        const Exit exit = exit_for(plan.problems());
-        for (const problem::Problem& p : plan.problems()) {
-            fmt::print(p.severity == problem::Severity::error ? stderr : stdout, "{}\n", problem::to_line(p));
+    const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
+    std::vector<plan::Plan> plans;
+    Exit exit = exit_with(trip.problems());
+    for (const trip::Trip& part : parts) {
+        const auto plan = plan::make_plan(part);
+        if (!plan) {
+            return tell_refusal(part, plan.problems(), options, name);
         }
-        if (exit == Exit::refused) {
-            fmt::print("{}: refused, no cards\n", trip->name);
-            for (const std::string& file : supersede(options.out, name)) {
-                fmt::print("earlier cards no longer hold: {}\n", file);
-            }
-        }
-        return exit;
+        tell(plan->notes);
+        exit = worse(exit, exit_with(plan->notes));
+        plans.push_back(*plan);
     }
-    tell(plan->notes);
-    const auto files = deck_files(*trip, *plan, options, name);
+    const auto files = deck_files(*trip, plans, options, name);
     if (!files) {
         tell(files.problems());
         return Exit::our_fault;
@@ -160,33 +194,13 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
         }
         fmt::print("{}\n", file.path);
     }
-    problem::Problems remarks = trip.problems();
-    remarks.insert(remarks.end(), plan->notes.begin(), plan->notes.end());
-    return exit_with(remarks);
-}
-
-/// Of several trips, the outcome that most needs looking at.
-int weight(Exit exit) {
-    switch (exit) {
-        case Exit::done:
-            return 0;
-        case Exit::check:
-            return 1;
-        case Exit::refused:
-            return 2;
-        case Exit::bad_input:
-            return 3;
-        case Exit::our_fault:
-            return 4;
-    }
-    return 4;
+    return exit;
 }
 
 Exit print_decks(const CardsOptions& options) {
     Exit worst = Exit::done;
     for (const std::string& path : options.trips) {
-        const Exit exit = one_trip(path, options);
-        worst = weight(exit) > weight(worst) ? exit : worst;
+        worst = worse(worst, one_trip(path, options));
     }
     return worst;
 }

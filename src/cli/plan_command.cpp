@@ -5,12 +5,14 @@
 #include <memory>
 
 #include "cli/app.hpp"
+#include "cli/around_text.hpp"
 #include "cli/data.hpp"
 #include "cli/files.hpp"
 #include "cli/plan_text.hpp"
 #include "cli/stamp.hpp"
 #include "cli/trip_file.hpp"
 #include "cli/what_if_text.hpp"
+#include "plan/boxes.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -21,23 +23,51 @@ struct PlanOptions {
     bool explain = false;
 };
 
+/// One box planned: what to print, and what it means for the exit code.
+struct Shown {
+    Exit exit = Exit::our_fault;
+    std::string text;
+    Json json;
+};
+
+Shown show_box(const trip::Trip& trip, const std::string& stamp, const words::Words& words, const PlanOptions& options) {
+    Shown shown;
+    const auto plan = plan::make_plan(trip);
+    if (!plan) {
+        shown.exit = exit_for(plan.problems());
+        shown.json = refusal_json(trip, plan.problems());
+        shown.text = fmt::format("{}: REFUSED\n\n", trip.name);
+        for (const problem::Problem& p : plan.problems()) {
+            shown.text += problem::to_line(p) + "\n";
+        }
+        return shown;
+    }
+    const auto numbers = card::card_numbers({*plan, words});
+    shown.exit = exit_with(plan->notes);
+    shown.json = plan_json(*plan, numbers, stamp);
+    shown.text = plan_text(*plan) + "\n" + around_text(plan->around, trip) + what_if_text(*plan) +
+                  (options.explain ? explain_text(*plan, numbers) : "");
+    tell(plan->notes);
+    return shown;
+}
+
+/// Two boxes in one object: the verdict of the worse, then each as it would stand alone.
+Json both(const trip::Trip& trip, Exit exit, const std::vector<Shown>& boxes) {
+    Json all{{"schema", 1},
+             {"verdict", exit == Exit::done || exit == Exit::check ? "holds" : "refused"},
+             {"trip", trip.name},
+             {"boxes", Json::array()}};
+    for (const Shown& box : boxes) {
+        all["boxes"].push_back(box.json);
+    }
+    return all;
+}
+
 Exit show_plan(const PlanOptions& options) {
     const auto trip = load_trip(options.trip);
     tell(trip.problems());
     if (!trip) {
         return Exit::bad_input;
-    }
-    const auto plan = plan::make_plan(*trip);
-    if (!plan) {
-        if (options.json) {
-            fmt::print("{}", refusal_json(*trip, plan.problems()));
-            return exit_for(plan.problems());
-        }
-        fmt::print("{}: REFUSED\n\n", trip->name);
-        for (const problem::Problem& p : plan.problems()) {
-            fmt::print("{}\n", problem::to_line(p));
-        }
-        return exit_for(plan.problems());
     }
     const auto words = load_words(trip->language);
     const auto words_text = layout_file("words/" + trip->language + ".toml");
@@ -46,16 +76,21 @@ Exit show_plan(const PlanOptions& options) {
         tell(!words ? words.problems() : !format ? format.problems() : words_text.problems());
         return Exit::our_fault;
     }
-    const auto numbers = card::card_numbers({*plan, *words});
-    if (options.json) {
-        fmt::print("{}", plan_json(*plan, numbers, stamp_of(*trip, {*format, *words_text})));
-    } else {
-        fmt::print("{}{}{}", plan_text(*plan), what_if_text(*plan), options.explain ? explain_text(*plan, numbers) : "");
+    const std::string stamp = stamp_of(*trip, {*format, *words_text});
+    std::vector<Shown> boxes;
+    Exit exit = exit_with(trip.problems());
+    for (const trip::Trip& part : plan::one_trip_a_box(*trip)) {
+        boxes.push_back(show_box(part, stamp, *words, options));
+        exit = worse(exit, boxes.back().exit);
     }
-    tell(plan->notes);
-    problem::Problems remarks = trip.problems();
-    remarks.insert(remarks.end(), plan->notes.begin(), plan->notes.end());
-    return exit_with(remarks);
+    if (options.json) {
+        fmt::print("{}\n", (boxes.size() == 1 ? boxes.front().json : both(*trip, exit, boxes)).dump(2));
+        return exit;
+    }
+    for (const Shown& box : boxes) {
+        fmt::print("{}{}", &box == &boxes.front() ? "" : "\n", box.text);
+    }
+    return exit;
 }
 
 }  // namespace

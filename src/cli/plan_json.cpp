@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "cli/around_text.hpp"
 #include "cli/json.hpp"
 #include "cli/plan_text.hpp"
 #include "cli/what_if_text.hpp"
@@ -75,7 +76,7 @@ Json night_of(const plan::Night& night) {
 
 }  // namespace
 
-std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
+Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
     Json card = Json::array();
     for (const card::CardNumber& n : numbers) {
         card.push_back({{"card", n.card},
@@ -122,14 +123,15 @@ std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber
                             {"foods", foods},
                             {"night", night_of(plan.night)},
                             {"loss_w_per_k", band(plan.loss)},
+                            {"around", around_json(plan.around)},
                             {"what_if", what_ifs_json(plan)},
                             {"card", card},
                             {"problems", Json::array()},
                             {"warnings", problems_json(plan.notes)}};
-    return root.dump(2) + "\n";
+    return root;
 }
 
-std::string refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
+Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
     problem::Problems broken, rest;
     for (const problem::Problem& p : problems) {
         (p.severity == problem::Severity::error ? broken : rest).push_back(p);
@@ -139,7 +141,7 @@ std::string refusal_json(const trip::Trip& trip, const problem::Problems& proble
                             {"trip", trip.name},
                             {"problems", problems_json(broken)},
                             {"warnings", problems_json(rest)}};
-    return root.dump(2) + "\n";
+    return root;
 }
 
 }  // namespace holdwater::cli

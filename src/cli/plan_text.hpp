@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "card/numbers.hpp"
+#include "cli/json.hpp"
 #include "plan/plan.hpp"
 
 namespace holdwater::cli {
@@ -16,7 +17,7 @@ std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNum
 /// Bath and core with their bands and the floor, drawn with characters.
 std::string curve_text(const plan::Plan& plan);
 /// Schema 1 of the JSON contract.
-std::string plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
-std::string refusal_json(const trip::Trip& trip, const problem::Problems& problems);
+Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
+Json refusal_json(const trip::Trip& trip, const problem::Problems& problems);
 
 }  // namespace holdwater::cli

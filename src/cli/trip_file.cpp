@@ -55,6 +55,14 @@ Exit exit_with(const problem::Problems& remarks) {
     return check ? Exit::check : Exit::done;
 }
 
+Exit worse(Exit a, Exit b) {
+    const auto weight = [](Exit exit) {
+        constexpr std::array<Exit, 5> order{Exit::done, Exit::check, Exit::refused, Exit::bad_input, Exit::our_fault};
+        return std::find(order.begin(), order.end(), exit) - order.begin();
+    };
+    return weight(a) > weight(b) ? a : b;
+}
+
 std::string stem_of(const std::string& path) { return std::filesystem::path(path).stem().string(); }
 
 }  // namespace holdwater::cli

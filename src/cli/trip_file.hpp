@@ -19,6 +19,9 @@ Exit exit_for(const problem::Problems& problems);
 /// Done, or check if the reader must look at something.
 Exit exit_with(const problem::Problems& remarks);
 
+/// Of several outcomes, the one that most needs looking at.
+Exit worse(Exit a, Exit b);
+
 /// NAME of a trip file: its stem.
 std::string stem_of(const std::string& path);
 

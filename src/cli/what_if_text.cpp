@@ -31,7 +31,12 @@ std::string leave(units::Duration d) { return units::print(units::Duration{units
 std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) {
     const std::string full =
         units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
-    const std::string early = fmt::format(" Top up just before: then it may be left {}.", leave(plan.night.longest));
+    const units::Duration without =
+        answer.what->fire_out.value_or(units::Duration{0}) + plan.trip->fire.boils_in;
+    const std::string early = without <= answer.longest
+                                  ? std::string(" Top up just before it goes out, and it holds.")
+                                  : fmt::format(" Topped up just before it goes out, it holds {} of it.",
+                                                leave(answer.longest));
     if (!answer.broken.empty()) {
         return "does not hold: " + answer.broken;
     }

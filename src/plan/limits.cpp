@@ -123,7 +123,6 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
 
 Problems remarks(const Setup& setup, const Plan& plan) {
     Problems notes;
-    const trip::Trip& trip = *setup.trip;
     for (const FoodPlan& food : plan.foods) {
         if (food.come_up.high > facts::facts().value("come-up.warn") * 3600.0) {
             notes.push_back(at(food.food->place,
@@ -149,14 +148,6 @@ Problems remarks(const Setup& setup, const Plan& plan) {
                            problem::warning("box-test-weak", "the box test fell by less than 5 K",
                                             "test longer: the loss is known poorly and the plan is stricter for it")));
     }
-    const auto unused = [&](bool given, const char* key, const char* what) {
-        if (given) {
-            notes.push_back(problem::warning("not-used-yet", fmt::format("[{}] is read and checked, but {}", key, what)));
-        }
-    };
-    unused(trip.journey.has_value(), "journey", "the ice for the journey is not worked out yet");
-    unused(!trip.sides.empty(), "[side]", "side dishes are not timed yet");
-    unused(trip.fire.moisture.has_value(), "fire", "moisture does not yet decide the fuel");
     return notes;
 }
 

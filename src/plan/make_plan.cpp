@@ -220,6 +220,8 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         plan.what_ifs = answers_to_what_ifs(ensemble, plan);
     }
     plan.notes = remarks(*setup, plan);
+    plan.around = around_of(*setup, plan);
+    plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
     return plan;
 }
 

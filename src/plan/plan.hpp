@@ -9,6 +9,7 @@
 
 #include "answer/hold.hpp"
 #include "answer/piece.hpp"
+#include "plan/around.hpp"
 #include "problem/problem.hpp"
 #include "safety/clocks.hpp"
 #include "trip/trip.hpp"
@@ -160,6 +161,7 @@ struct Plan {
     std::vector<Band> core_curve;         // C, of the first food
     Band loss;                            // W/K, lid closed, still air
     std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
+    Around around;                        // portions, water, fuel, ice, sides, sear, leftovers
     double share_that_holds = 0.0;        // of the scenarios
     double share_error = 0.0;             // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;

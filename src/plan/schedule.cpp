@@ -177,36 +177,39 @@ Schedule best_spread(const Ensemble& ensemble, const std::vector<Run>& start, co
 
 bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0; }
 
-std::optional<Recipe> recipe_for(const Setup& setup, Temperature reading) {
-    constexpr int most_pours = 12;
-    const double water = setup.box->water.si();
-    const Scenario likely = likely_scenario();
-    // The fewest pours that reach the reading; the cold litres are set so that the box then holds its water.
-    for (int pours = 1; pours <= most_pours; ++pours) {
-        const auto filled_with = [&](double cold) {
-            Run run(setup, likely, {}, false);
-            run.fill({units::Volume{cold}, reading, pours, reading});
-            return run;
-        };
-        double low = 0.0;
-        double high = water;
-        if (filled_with(low).bath().water().si() > water) {
-            return std::nullopt;  // even without cold water the box is full before the reading is reached
+namespace {
+
+/// Keeps the better of two in `best`.
+void take(std::optional<Schedule>& best, Schedule schedule) {
+    if (!best || better(schedule, *best)) {
+        best = std::move(schedule);
+    }
+}
+
+/// A fill a little cooler can fall into place better: fewer pours, food in at another moment. Tried around the best
+/// mark, where the hottest fill needs top-ups at all.
+void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, Temperature lowest_fill) {
+    constexpr double cooler = 3.0;
+    const Schedule found = *best;
+    if (!holds(found) || found.top_ups.empty()) {
+        return;
+    }
+    for (double less = 1.0; less <= cooler; less += 1.0) {
+        const Temperature reading = found.recipe.reading - units::kelvins(less);
+        const auto recipe = reading >= lowest_fill ? recipe_for(ensemble.setup(), reading) : std::nullopt;
+        if (!recipe) {
+            return;
         }
-        for (int i = 0; i < 24; ++i) {
-            const double middle = (low + high) / 2.0;
-            // More cold water asks for more boiling: the filled volume rises with it.
-            (filled_with(middle).bath().water().si() < water ? low : high) = middle;
-        }
-        const double cold = units::round_to(low, 0.5e-3, units::Toward::nearest);
-        const Run run = filled_with(cold);
-        if (run.fill_pours() == static_cast<std::size_t>(pours) &&
-            run.filled_at() > reading - units::kelvins(0.5)) {
-            return Recipe{units::Volume{cold}, reading, pours, reading};
+        const std::vector<Run> start = filled(ensemble, *recipe);
+        for (const double step : {-1.0, 0.0, 1.0}) {
+            Recipe marked = *recipe;
+            marked.top_up_mark = std::min(found.recipe.top_up_mark + units::kelvins(step), reading);
+            take(best, best_spread(ensemble, start, marked));
         }
     }
-    return std::nullopt;
 }
+
+}  // namespace
 
 std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
     const Setup& setup = ensemble.setup();
@@ -223,16 +226,16 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
         Recipe recipe = *fill;
         recipe.top_up_mark = units::celsius(units::round_to(mark, 1.0, units::Toward::down));
         Schedule schedule = best_spread(ensemble, start, recipe);
-        if (!best || better(schedule, *best)) {
-            best = schedule;
-        }
-        if (holds(schedule) && schedule.top_ups.empty()) {
+        const bool enough = holds(schedule) && schedule.top_ups.empty();
+        take(best, std::move(schedule));
+        if (enough) {
             break;
         }
     }
     if (!best) {
         best = best_spread(ensemble, start, *fill);
     }
+    try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.action_line.celsius())));
     return best;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "plan/ensemble.hpp"
+#include "plan/recipe.hpp"
 
 namespace holdwater::plan {
 
@@ -22,10 +23,6 @@ struct Schedule {
     double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
 };
-
-/// The cold litres and the number of pours that bring the box's water to a fill reading, by the likely scenario.
-/// Nothing if the reading cannot be had (above what boiling water can give).
-std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading);
 
 /// Best schedule found: first one whose promises hold, then fewest top-ups in the sleep window, then fewest in all.
 /// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What cooks commonly reckon with. These are common practice without a source, and only check our own judgement.
-#include <doctest/doctest.h>
-
 #include "made_up.hpp"
 #include "plan/portions.hpp"
 #include "plan/sides.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 

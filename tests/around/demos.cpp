@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The demo trips, from the file to all that lies around the box; and trips that leave parts of it out.
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <string>
-#include <vector>
-
 #include "plan/around.hpp"
 #include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
 
 using namespace holdwater;
 

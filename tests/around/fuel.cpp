@@ -2,15 +2,15 @@
 // Water and fuel: rows of the project's heat reference, section g, and laws over grids.
 #include "plan/fuel.hpp"
 
-#include <doctest/doctest.h>
-
-#include <cmath>
-#include <optional>
-
 #include "facts/facts.hpp"
 #include "made_up.hpp"
 #include "support/near.hpp"
 #include "units/print.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <optional>
 
 using namespace holdwater;
 using support::near_abs;
@@ -22,10 +22,13 @@ namespace {
 constexpr double boiling_litres_of_a_kilogram = 1.0 / 0.9584;
 
 units::Energy kilogram_from(double cold) {
-    return plan::heat_to_boil(units::litres(boiling_litres_of_a_kilogram), units::celsius(cold), units::celsius(100), 0);
+    return plan::heat_to_boil(units::litres(boiling_litres_of_a_kilogram), units::celsius(cold), units::celsius(100),
+                              0);
 }
 
-plan::Between<units::Energy> just(units::Energy heat) { return {heat, heat, heat}; }
+plan::Between<units::Energy> just(units::Energy heat) {
+    return {heat, heat, heat};
+}
 
 trip::Fire fire_of(facts::Fuel fuel, std::optional<double> moisture = std::nullopt) {
     trip::Fire fire = support::afternoon().fire;
@@ -56,8 +59,8 @@ TEST_CASE("net heat of burning wood by its moisture") {
 }
 
 TEST_CASE("fuel for a litre from 15 C to the boil") {
-    // Heat reference g, last line: wood of 20 % moisture 0.25, 0.17, 0.12 kg at 10, 15, 20 %; propane 15 g at 50 %, 23 g
-    // at 33 %. To half of the last digit.
+    // Heat reference g, last line: wood of 20 % moisture 0.25, 0.17, 0.12 kg at 10, 15, 20 %; propane 15 g at 50 %, 23
+    // g at 33 %. To half of the last digit.
     const auto wood = plan::fuel_for(fire_of(facts::Fuel::wood, 0.20), just(kilogram_from(15)));
     REQUIRE(wood.has_value());
     CHECK(near_abs(wood->mass.high.si(), 0.25, 0.005));

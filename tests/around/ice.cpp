@@ -3,15 +3,15 @@
 // body, stepped through the journey.
 #include "plan/ice.hpp"
 
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <vector>
-
 #include "facts/facts.hpp"
 #include "made_up.hpp"
 #include "plan/setup.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <vector>
 
 using namespace holdwater;
 using plan::IceQuestion;

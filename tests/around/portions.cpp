@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "plan/portions.hpp"
 
-#include <doctest/doctest.h>
-
 #include "made_up.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using support::near_abs;

@@ -2,12 +2,12 @@
 // The queue at the pan.
 #include "plan/sear.hpp"
 
-#include <doctest/doctest.h>
-
 #include "made_up.hpp"
 #include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using support::near_abs;
@@ -76,36 +76,32 @@ TEST_CASE("more pieces never come out later; pans are added only to keep the wai
         last = sear.takes;
         pans = sear.pans;
     }
-    trip.foods.front().pieces = 100;
-    trip.foods.front().mass = units::kilograms(0.1);
-    trip.fire.pots = 1;
-    const auto setup = plan::set_up(trip);
-    if (setup.ok()) {
-        const plan::Sear crowded = sear_for(trip);
-        CHECK(crowded.pans == 1);
-        CHECK(crowded.in_time == (crowded.takes <= units::minutes(30)));
-        CHECK(has(crowded, "sear-too-long") == !crowded.in_time);
-    }
 }
 
 TEST_CASE("with one place on the fire a long queue is named, with more it is shared") {
     trip::Trip trip = support::demo_trip("trail-crew");
-    trip.foods.front().pieces = 5;
+    trip.foods.front().pieces = 8;  // two in a pan at a time: four rounds of 390 s, then 5 min
     trip.foods.front().mass = units::kilograms(0.9);
-    trip.foods.front().length = units::millimetres(150);
-    trip.foods.front().shape = facts::Shape::round;
     trip.foods.front().length = units::millimetres(250);
     trip.foods.front().thickness = units::millimetres(66);
     trip.fire.pots = 1;
     const plan::Sear one = sear_for(trip);
     CHECK_FALSE(one.in_time);
     CHECK(has(one, "sear-too-long"));
-    trip.fire.pots = 3;
+    trip.fire.pots = 3;  // one of them for the side dish
     const plan::Sear three = sear_for(trip);
     CHECK(three.in_time);
     CHECK(three.pans == 2);
     CHECK(three.takes < one.takes);
     CHECK_FALSE(has(three, "sear-too-long"));
+}
+
+TEST_CASE("side dishes on every place of the fire leave none for the pan") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    REQUIRE(trip.fire.pots == 2);
+    CHECK_FALSE(has(sear_for(trip), "sear-no-place"));
+    trip.sides.push_back({"cabbage", units::minutes(20)});
+    CHECK(has(sear_for(trip), "sear-no-place"));
 }
 
 TEST_CASE("food that is surely ready only after it should come out is named") {

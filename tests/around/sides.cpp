@@ -2,9 +2,9 @@
 // Side dishes: their clock, and pots wanted twice at once.
 #include "plan/sides.hpp"
 
-#include <doctest/doctest.h>
-
 #include "made_up.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using support::noon;
@@ -41,7 +41,7 @@ TEST_CASE("sides are listed by the clock and end at serving") {
 }
 
 TEST_CASE("a clash needs an overlap and too few pots; each alone is none") {
-    trip::Trip trip = support::afternoon();  // two pots of 6.4 L usable
+    trip::Trip trip = support::afternoon();        // two pots of 6.4 L usable
     trip.sides = {{"beans", units::minutes(60)}};  // from minute 300
     struct Row {
         double litres;  // of the top-up at its most
@@ -49,8 +49,9 @@ TEST_CASE("a clash needs an overlap and too few pots; each alone is none") {
         int pots;
         bool clash;
     };
-    for (const Row& row : {Row{12, 330, 2, true}, Row{12, 301, 2, true}, Row{12, 300, 2, false}, Row{12, 200, 2, false},
-                           Row{6, 330, 2, false}, Row{6, 330, 1, true}, Row{12, 330, 3, false}, Row{12, 360, 2, true}}) {
+    for (const Row& row :
+         {Row{12, 330, 2, true}, Row{12, 301, 2, true}, Row{12, 300, 2, false}, Row{12, 200, 2, false},
+          Row{6, 330, 2, false}, Row{6, 330, 1, true}, Row{12, 330, 3, false}, Row{12, 360, 2, true}}) {
         CAPTURE(row.litres);
         CAPTURE(row.at);
         CAPTURE(row.pots);

@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
 // How it reads, and the JSON beside it.
 #include "cli/around_text.hpp"
-
-#include <doctest/doctest.h>
-
-#include <sstream>
-
 #include "cli/wrap.hpp"
 #include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <sstream>
 
 using namespace holdwater;
 
@@ -32,7 +31,9 @@ Worked worked(const std::string& name, units::System units) {
     return w;
 }
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
 
 }  // namespace
 

@@ -20,17 +20,20 @@ inline std::string file_text(const std::string& path) {
     return text.str();
 }
 
-inline trip::Trip demo_trip(const std::string& name) {
+/// A trip file by its path in the source tree.
+inline trip::Trip trip_at(const std::string& where) {
     trip::Known known;
     for (const facts::FoodKind& kind : facts::facts().foods()) {
         known.kinds.push_back(kind.key);
     }
-    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/" + name + ".toml";
+    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/" + where;
     auto trip = trip::read_trip(
         file_text(path), path,
         [](const std::string&) -> problem::Result<std::string> { return problem::error("none", "no other file"); }, known);
     REQUIRE(trip.ok());
     return std::move(trip).value();
 }
+
+inline trip::Trip demo_trip(const std::string& name) { return trip_at("layouts/trips/" + name + ".toml"); }
 
 }  // namespace holdwater::support

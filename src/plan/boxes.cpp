@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#include "plan/boxes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::plan {
+
+std::vector<trip::Trip> one_trip_a_box(const trip::Trip& trip) {
+    if (trip.boxes.size() < 2) {
+        return {trip};
+    }
+    units::Volume water;
+    for (const trip::Box& box : trip.boxes) {
+        water += box.water;
+    }
+    std::vector<trip::Trip> parts;
+    int left = trip.fire.pots;
+    for (std::size_t i = 0; i < trip.boxes.size(); ++i) {
+        trip::Trip part = trip;
+        part.boxes = {trip.boxes[i]};
+        part.name = trip.name + " · " + trip.boxes[i].name;
+        std::erase_if(part.foods, [&](const trip::Food& food) { return food.box != trip.boxes[i].name; });
+        const int after = static_cast<int>(trip.boxes.size() - i - 1);  // boxes that still need a pot
+        if (trip.fire.pots > after + static_cast<int>(i)) {
+            const int share = static_cast<int>(std::lround(trip.fire.pots * (trip.boxes[i].water / water)));
+            part.fire.pots = after == 0 ? left : std::clamp(share, 1, left - after);
+            left -= part.fire.pots;
+        } else {
+            part.fire.usable = trip.fire.usable / static_cast<double>(trip.boxes.size());
+        }
+        parts.push_back(std::move(part));
+    }
+    return parts;
+}
+
+}  // namespace holdwater::plan
