@@ -18,7 +18,7 @@ using units::Temperature;
 
 /// One way in which the pouring may differ from what was meant.
 struct Slip {
-    double ratio = 1.0;    // parts poured over parts meant
+    double ratio = 1.0;    // hot parts to cold ones, as poured over as meant
     double cooled = 0.0;   // K that the boiling water has lost
     double weather = 0.0;  // K by which the boiling point is off
     double cold = 0.0;     // K by which the cold water is warmer
@@ -65,38 +65,81 @@ Temperature balance(const MixQuestion& question, double hot_parts, const Slip& s
     return units::celsius(heat / ((hot + 1.0) * (1.0 + slip.vessel)));
 }
 
-/// The ends: every error by itself at its end through the balance, errors of one side added in squares, as they do not
-/// depend on each other. Cooling on the way and a cold wall only ever pull down.
+/// The ends. Errors that go either way are taken at their ends through the balance and added in squares, as they do not
+/// depend on each other; each pour has its own. Errors that only go one way (a cold wall, snow that drips) move the end
+/// on their side by half of what they may do, and the rest counts in squares: so the ends hold with and without them.
+class Ends {
+  public:
+    Ends(const MixQuestion& question, double hot_parts, double cooled)
+        : question_(question), hot_parts_(hot_parts), cooled_(cooled), likely_(with({})) {}
+
+    Temperature likely() const { return likely_; }
+    void either_way(const Slip& slip) { square(off(slip)); }
+    void one_way(const Slip& half, const Slip& all) {
+        const double first = off(half);
+        (first < 0.0 ? shift_below_ : shift_above_) += std::abs(first);
+        square(off(all) - first);
+    }
+    Temperature low() const { return likely_ - units::kelvins(shift_below_ + std::sqrt(below_)); }
+    Temperature high() const { return likely_ + units::kelvins(shift_above_ + std::sqrt(above_)); }
+
+  private:
+    Temperature with(Slip slip) const {
+        slip.cooled += cooled_;
+        return balance(question_, hot_parts_, slip);
+    }
+    double off(const Slip& slip) const { return (with(slip) - likely_).si(); }
+    void square(double off) { (off < 0.0 ? below_ : above_) += off * off; }
+
+    const MixQuestion& question_;
+    double hot_parts_;
+    double cooled_;  // K, on the way, the middle of what is usual
+    Temperature likely_;
+    double shift_below_ = 0.0;
+    double shift_above_ = 0.0;
+    double below_ = 0.0;
+    double above_ = 0.0;
+};
+
+void add_cold_side(const MixQuestion& question, Ends& ends) {
+    const facts::Facts& facts = facts::facts();
+    if (is_snow(question)) {
+        const double water = facts.value("mix.snow-water");
+        const double frost = facts.value("mix.snow-frost");
+        ends.one_way({.melted = water / 2.0}, {.melted = water});
+        ends.one_way({.frost = frost / 2.0}, {.frost = frost});
+    } else if (std::holds_alternative<Temperature>(question.cold)) {
+        ends.either_way({.cold = facts.value("mix.cold-water")});
+        ends.either_way({.cold = -facts.value("mix.cold-water")});
+    } else {
+        const double warmer = facts.value("mix.slush-warmer");
+        ends.one_way({.cold = warmer / 2.0}, {.cold = warmer});
+    }
+}
+
 Mixed mixed(const MixQuestion& question, double hot_parts) {
     const facts::Facts& facts = facts::facts();
-    const double litres_low = facts.spread("litres").low;
-    const double litres_high = facts.spread("litres").high;
+    const facts::Spread& litres = facts.spread("litres");
+    const facts::Spread& cooling = facts.spread("boil.cooling");
     const double weather = facts.value("boil.weather");
-    const bool given = std::holds_alternative<Temperature>(question.cold);
-    const Mixed meant{balance(question, hot_parts, {}), {}, {}};
-    double below = 0.0;
-    double above = 0.0;
-    const auto add = [&](const Slip& slip) {
-        const double off = (balance(question, hot_parts, slip) - meant.result).si();
-        (off < 0.0 ? below : above) += off * off;
-    };
-    add({.ratio = litres_low});
-    add({.ratio = litres_high});
-    add({.cooled = facts.spread("boil.cooling").high});
-    add({.weather = -weather});
-    add({.weather = weather});
-    add({.vessel = facts.value("mix.vessel-share")});
-    if (is_snow(question)) {
-        add({.melted = facts.value("mix.snow-water")});
-        add({.frost = facts.value("mix.snow-frost")});
-    } else if (given) {
-        add({.cold = facts.value("mix.cold-water")});
-        add({.cold = -facts.value("mix.cold-water")});
-    } else {
-        add({.cold = facts.value("mix.slush-warmer")});
+    const double cooled = 0.5 * (cooling.low + cooling.high);
+    Ends ends(question, hot_parts, cooled);
+    for (const double share : {litres.low, litres.high}) {
+        ends.either_way({.ratio = share});
+        ends.either_way({.ratio = 1.0 / share});
     }
-    return {meant.result, meant.result - units::kelvins(std::sqrt(below)),
-            meant.result + units::kelvins(std::sqrt(above))};
+    ends.either_way({.cooled = cooling.high - cooled});
+    ends.either_way({.cooled = cooling.low - cooled});
+    ends.either_way({.weather = -weather});
+    ends.either_way({.weather = weather});
+    const facts::Figure& wall = facts.figure("mix.vessel-share");
+    ends.one_way({.vessel = wall.value}, {.vessel = wall.high});
+    add_cold_side(question, ends);
+    const Temperature result = balance(question, hot_parts, {});
+    const auto possible = [&](Temperature t) { return std::clamp(t, units::celsius(0.0), question.boiling); };
+    // Nothing lost, on a day of high pressure: the high end is never below that.
+    const Temperature best = std::max(ends.high(), balance(question, hot_parts, {.weather = weather}));
+    return {result, possible(ends.likely()), possible(ends.low()), possible(best)};
 }
 
 /// Of the ratios of small whole numbers the plainest one that comes close enough, else the closest.

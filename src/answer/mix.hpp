@@ -20,9 +20,11 @@ struct MixQuestion {
     Measure by = Measure::volume;
 };
 
-/// What comes out: as meant, and the ends that the usual errors reach.
+/// What comes out: as meant, with nothing lost; with the usual cooling on the way, in a vessel warmed before; and the
+/// ends that the usual errors reach, in a vessel warmed or not. All between 0 C and the boiling point.
 struct Mixed {
     units::Temperature result;
+    units::Temperature likely;
     units::Temperature low;
     units::Temperature high;
 };

@@ -3,6 +3,7 @@
 
 #include "answer/hold.hpp"
 #include "facts/facts.hpp"
+#include "safety/kill.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -58,6 +59,15 @@ safety::Standard with_bath_as_floor(safety::Standard standard) {
         standard.core_at_least = standard.core_at_least - facts::facts().difference("hold.short-of-bath");
     }
     return standard;
+}
+
+/// When the stricter published rows of the same table are met: shown beside the answer, they decide nothing.
+std::optional<Duration> seven_log(const units::History& core, const safety::Standard& standard,
+                                  std::optional<Duration> come_up) {
+    if (standard.kill->key != "us-red-meat-6.5") {
+        return std::nullopt;
+    }
+    return safety::moment_met(facts::facts().kill_standard("us-red-meat-7"), core, safety::adaptation_factor(come_up));
 }
 
 }  // namespace
@@ -145,6 +155,7 @@ problem::Result<PieceTimes> times_of(const PieceQuestion& question, const heat::
         keep_short_of_bath(core.value(), question);
         const Safe safe = judge_core(core.value(), with_bath_as_floor(*standard));
         times.kill = safe.kill_met;
+        times.kill_7 = seven_log(core.value(), *standard, safe.come_up);
         times.safe = safe.safe;
     }
     if (question.at) {

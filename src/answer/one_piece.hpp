@@ -35,6 +35,7 @@ struct PieceTimes {
     std::optional<units::Duration> reach;    // core at the target; 0 if it is there from the start
     std::optional<units::Duration> come_up;  // core through facts come-up.*, counted from the start if that is later
     std::optional<units::Duration> kill;     // with the adaptation factor, if judged by a standard
+    std::optional<units::Duration> kill_7;   // by the 7-log rows, where `kill` is by the 6.5-log rows of red meat
     std::optional<units::Duration> safe;     // kill, and any core temperature that the standard asks
     std::optional<units::Temperature> core;  // these three at the time asked
     std::optional<units::Temperature> surface;

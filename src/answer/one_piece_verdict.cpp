@@ -5,6 +5,8 @@
 #include "answer/piece.hpp"
 #include "safety/clocks.hpp"
 #include "safety/refusals.hpp"
+#include "trip/ranges.hpp"
+#include "units/parse.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -48,19 +50,19 @@ ReadingOfPiece reading_of(const OnePieceQuestion& q, Temperature target, Reading
     return {{}, properties.diffusivity, properties.conductivity, film_of(piece, reading)};
 }
 
-/// What was given, and for the rest the likely reading of the kind.
-ReadingOfPiece given_reading(const OnePieceQuestion& q, Temperature target) {
+/// What was given, and for the rest this reading of the kind.
+ReadingOfPiece given_reading(const OnePieceQuestion& q, Temperature target, Reading reading) {
     ReadingOfPiece given;
     if (q.kind != nullptr) {
         const Piece piece = piece_for(q, target);
-        heat::FoodProperties properties = properties_of(piece, Reading::likely);
+        heat::FoodProperties properties = properties_of(piece, reading);
         if (q.diffusivity) {
             properties = heat::with_diffusivity(properties, *q.diffusivity);
         }
         given = {{},
                  properties.diffusivity,
                  q.conductivity.value_or(properties.conductivity),
-                 film_of(piece, Reading::likely)};
+                 film_of(piece, reading)};
     } else {
         given.diffusivity = *q.diffusivity;
         given.conductivity = *q.conductivity;
@@ -77,6 +79,23 @@ heat::FoodProperties properties_of(const ReadingOfPiece& reading) {
     properties.conductivity = reading.conductivity;
     properties.diffusivity = reading.diffusivity;
     return properties;
+}
+
+units::Length thicker_by(units::Length thickness) {
+    const facts::Facts& facts = facts::facts();
+    return std::max(thickness * (facts.spread("thickness").high - 1.0),
+                    units::millimetres(facts.spread("thickness.least").high));
+}
+
+/// The same piece as badly measured as the spreads allow: thicker, and further from the bath. The thickest size that
+/// can be worked out stays as it is; such pieces are refused for their come-up long before.
+PieceQuestion badly_measured(PieceQuestion question) {
+    constexpr units::Length most = units::millimetres(400.0);
+    const facts::Spread& start = facts::facts().spread("start");
+    units::Length& thickness = question.body.thickness;
+    thickness = std::max(thickness, std::min(most, thickness + thicker_by(thickness)));
+    question.start = question.start + units::kelvins(question.bath < question.start ? start.high : start.low);
+    return question;
 }
 
 problem::Result<ReadingOfPiece> worked_out(ReadingOfPiece reading, const PieceQuestion& question,
@@ -109,13 +128,23 @@ std::optional<Duration> later(const std::optional<Duration>& a, const std::optio
 
 std::optional<units::Length> thickest_at(const OnePieceQuestion& q, Temperature bath, Temperature target) {
     const ReadingOfPiece slow = reading_of(q, target, Reading::slow);
-    return thickest_piece({q.body, properties_of(slow), slow.film, bath, q.start, target});
+    const PieceQuestion worst = badly_measured({q.body, bath, q.start, target, std::nullopt});
+    const auto truly = thickest_piece({q.body, properties_of(slow), slow.film, bath, worst.start, target});
+    if (!truly) {
+        return std::nullopt;
+    }
+    // What is measured has to leave room for its error; whole millimetres.
+    double stated = std::floor(units::in_millimetres(*truly));
+    while (stated > 0.0 && units::millimetres(stated) + thicker_by(units::millimetres(stated)) > *truly) {
+        stated -= 1.0;
+    }
+    return stated > 0.0 ? std::optional{units::millimetres(stated)} : std::nullopt;
 }
 
 /// When this piece is safe and at its target by the cautious reading; nothing if never or if it comes up too slowly.
 std::optional<Duration> cautious_safe(const OnePieceQuestion& q, Temperature bath, Temperature target,
                                       const safety::Standard& standard) {
-    const PieceQuestion question{q.body, bath, q.start, target, std::nullopt};
+    const PieceQuestion question = badly_measured({q.body, bath, q.start, target, std::nullopt});
     const auto slow = worked_out(reading_of(q, target, Reading::slow), question, standard);
     return slow && !too_slow(slow->times.come_up) ? later(slow->times.safe, slow->times.reach) : std::nullopt;
 }
@@ -161,12 +190,27 @@ Rules rules_for(const OnePieceQuestion& q) {
     return rules;
 }
 
+bool start_too_warm(const OnePieceQuestion& q) {
+    return q.start > *units::parse<Temperature>(trip::ranges::start.high);
+}
+
+bool start_frozen(const OnePieceQuestion& q) {
+    return q.start < *units::parse<Temperature>(trip::ranges::start.low);
+}
+
+/// `safe` and `come_up`: cautious.
 Why why_of(const OnePieceQuestion& q, const Rules& rules, const OnePieceAnswer& answer) {
     if (rules.kind_refused) {
         return Why::kind_refused;
     }
     if (q.bath < q.start) {
         return Why::cools;
+    }
+    if (start_too_warm(q)) {
+        return Why::start_warm;
+    }
+    if (start_frozen(q)) {
+        return Why::start_frozen;
     }
     if (q.bath < rules.standard->cook_floor || q.bath < rules.standard->kill->rows.front().core) {
         return Why::bath_too_cool;
@@ -183,31 +227,36 @@ Why why_of(const OnePieceQuestion& q, const Rules& rules, const OnePieceAnswer& 
     return rules.standard->finish ? Why::needs_finish : Why::safe;
 }
 
-/// Whether given kill figures may stand in for rules that credit nothing here: they never lift a refusal of the kind or
-/// of a target, nor the need of a finish, nor the limit of the come-up.
-bool own_figures_count(const OnePieceQuestion& q, const OnePieceAnswer& answer) {
+/// Whether given kill figures may stand in for rules that credit nothing here: they never lift what people at risk
+/// need, nor a refusal of the kind or of a target, nor the need of a finish, nor the limit of the come-up.
+bool own_figures_count(const OnePieceQuestion& q, const OnePieceAnswer& answer, const PieceTimes& own) {
     const Why why = answer.why;
     const bool aim_refused = answer.refusal && q.target && *q.target < q.bath;
-    return !aim_refused && (why == Why::no_kind || why == Why::bath_too_cool || why == Why::never_safe) &&
-           !(answer.standard && answer.standard->finish) && answer.given->times.kill &&
-           !too_slow(answer.given->times.come_up);
+    return !q.at_risk && !aim_refused &&
+           (why == Why::no_kind || why == Why::bath_too_cool || why == Why::never_safe) &&
+           !(answer.standard && answer.standard->finish) && own.kill && !too_slow(own.come_up);
 }
 
-void judge(const OnePieceQuestion& q, const Rules& rules, OnePieceAnswer& answer) {
-    if (q.kind != nullptr) {
-        const PieceTimes& cautious = answer.cautious->times;
-        answer.safe = cautious.safe;
-        answer.come_up = cautious.come_up;
-        if (answer.given) {
-            answer.safe = later(answer.safe, answer.given->times.safe);
-            answer.come_up = later(answer.come_up, answer.given->times.come_up);
-        }
-        answer.why = why_of(q, rules, answer);
+void judge_with_kind(const OnePieceQuestion& q, const Rules& rules, OnePieceAnswer& answer, const PieceTimes* own) {
+    const PieceTimes& cautious = answer.cautious->times;
+    answer.safe = cautious.safe;
+    answer.come_up = cautious.come_up;
+    if (own != nullptr) {
+        answer.safe = later(answer.safe, own->safe);
+        answer.come_up = later(answer.come_up, own->come_up);
     }
-    if (q.kill && own_figures_count(q, answer)) {
-        answer.why = Why::own_figures;
-        answer.safe = answer.given->times.kill;
-        answer.come_up = answer.given->times.come_up;
+    answer.why = why_of(q, rules, answer);
+}
+
+/// `own`: with the figures given, and all that was not given cautious; nothing if none were given.
+void judge(const OnePieceQuestion& q, const Rules& rules, OnePieceAnswer& answer, const PieceTimes* own) {
+    if (q.kind != nullptr) {
+        judge_with_kind(q, rules, answer, own);
+    }
+    if (q.kill && own_figures_count(q, answer, *own)) {
+        answer.why = start_too_warm(q) ? Why::start_warm : start_frozen(q) ? Why::start_frozen : Why::own_figures;
+        answer.safe = own->kill;
+        answer.come_up = own->come_up;
     }
     if (answer.why == Why::too_slow) {
         answer.thickest = thickest_at(q, q.bath, answer.target);
@@ -236,6 +285,7 @@ problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& q) {
     OnePieceAnswer answer;
     answer.target = target_of(q);
     const PieceQuestion question{q.body, q.bath, q.start, answer.target, q.at};
+    const PieceQuestion worst = badly_measured(question);
     Rules rules;
     KillRule rule;
     if (q.kind != nullptr) {
@@ -245,23 +295,27 @@ problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& q) {
         if (rules.standard) {
             rule = *rules.standard;
         }
-        for (const auto& [reading, into] :
-             {std::pair{Reading::likely, &answer.likely}, std::pair{Reading::slow, &answer.cautious}}) {
-            const auto done = worked_out(reading_of(q, answer.target, reading), question, rule);
-            if (!done) {
-                return done.problems();
-            }
-            *into = *done;
+        const auto likely = worked_out(reading_of(q, answer.target, Reading::likely), question, rule);
+        const auto cautious = worked_out(reading_of(q, answer.target, Reading::slow), worst, rule);
+        if (!likely || !cautious) {
+            return likely ? cautious.problems() : likely.problems();
         }
+        answer.likely = *likely;
+        answer.cautious = *cautious;
     }
+    std::optional<ReadingOfPiece> own;
     if (q.has_given()) {
-        const auto done = worked_out(given_reading(q, answer.target), question, q.kill ? KillRule{*q.kill} : rule);
-        if (!done) {
-            return done.problems();
+        const KillRule by = q.kill ? KillRule{*q.kill} : rule;
+        const auto given = worked_out(given_reading(q, answer.target, Reading::likely), question, by);
+        const auto decides = worked_out(given_reading(q, answer.target, Reading::slow), worst, by);
+        if (!given || !decides) {
+            return given ? decides.problems() : given.problems();
         }
-        answer.given = *done;
+        answer.given = *given;
+        // Without a kind there is nothing but the figures given, sizes and start too.
+        own = q.kind != nullptr ? *decides : *given;
     }
-    judge(q, rules, answer);
+    judge(q, rules, answer, own ? &own->times : nullptr);
     return answer;
 }
 

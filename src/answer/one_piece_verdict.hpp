@@ -33,7 +33,8 @@ struct OnePieceQuestion {
     bool has_given() const { return diffusivity || conductivity || film || kill; }
 };
 
-/// One column of the answer, and what it was worked out with.
+/// One column of the answer, and what it was worked out with. The cautious one has, besides slow properties and film,
+/// a piece thicker and colder than stated, by the spread of both.
 struct ReadingOfPiece {
     PieceTimes times;
     units::Diffusivity diffusivity;
@@ -50,6 +51,8 @@ enum class Why {
     target_refused,  // the aim is too cool
     bath_too_cool,   // the bath is below what is credited or allowed
     cools,           // the bath is colder than the food
+    start_warm,      // raw food warmer than any trip may have it: nobody knows for how long
+    start_frozen,    // colder than any trip may have it: thawing is not worked out
     too_slow,        // the core takes too long to come up
     never_safe,      // not within 72 h
     needs_finish     // only after a finish over the fire
@@ -72,7 +75,7 @@ struct OnePieceAnswer {
 
     Why why = Why::no_kind;
     bool eat() const { return why == Why::safe || why == Why::own_figures; }
-    std::optional<units::Duration> safe;  // the latest of the readings that decide
+    std::optional<units::Duration> safe;  // cautious: figures given are taken, the rest is slow, thick and cold
     std::optional<units::Duration> come_up;
     std::optional<problem::Problem> refusal;
     std::optional<safety::Standard> standard;  // of this kind; for a refused aim that of the lowest aim allowed

@@ -7,6 +7,7 @@
 #include "answer/review_timeline.hpp"
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
+#include "units/print.hpp"
 
 #include <fmt/format.h>
 
@@ -94,24 +95,57 @@ void look_at_days(const trip::Trip& trip, const trip::Log& log, problem::Problem
     }
 }
 
+/// Celsius numbers under bath_f make a bath as cold as a lake. Told where the numbers, read as Celsius, would be a bath
+/// that cooks; the verdict stays that of the log as it is headed.
+void look_at_units(const trip::Trip& trip, const trip::Log& log, const std::vector<safety::Standard>& standards,
+                   problem::Problems& remarks) {
+    const trip::LogRow* hottest = nullptr;
+    for (const trip::LogRow& row : log.rows) {
+        if (row.bath && (hottest == nullptr || *row.bath > *hottest->bath)) {
+            hottest = &row;
+        }
+    }
+    if (hottest == nullptr) {
+        return;
+    }
+    const units::Temperature as_celsius = units::celsius(hottest->bath->fahrenheit());
+    const bool cooks = std::all_of(standards.begin(), standards.end(),
+                                   [&](const safety::Standard& s) { return as_celsius >= s.cook_floor; });
+    if (cooks && as_celsius <= units::celsius(100)) {  // water boils at no more
+        remarks.push_back(placed(
+            problem::warning(
+                "mixed-units",
+                fmt::format(
+                    "the hottest reading is {}; numbers such as {:.0f} under bath_f look "
+                    "like Celsius",
+                    units::print(*hottest->bath, trip.units == units::System::us ? units::System::both : trip.units),
+                    as_celsius.celsius()),
+                "head the column bath_c if they are; as it stands the bath was far too cool"),
+            hottest->place));
+    }
+}
+
 /// A gap matters where the lowest path through it comes under a floor; else it is only worth knowing.
-void look_at_gaps(const trip::Log& log, const Review& review, problem::Problems& remarks) {
+void look_at_gaps(const trip::Trip& trip, const trip::Log& log, const Review& review, problem::Problems& remarks) {
     for (const trip::LogGap& gap : log.gaps) {
         const auto lowest = review.bath_cautious.lowest(gap.from, gap.to);
         const bool harmless = std::all_of(review.foods.begin(), review.foods.end(), [&](const FoodReview& food) {
             return food.out <= gap.from || food.in >= gap.to ||
                    lowest >= std::max(food.standard.cook_floor, food.standard.hold_floor);
         });
-        const std::string text =
-            fmt::format("no bath reading from {} to {}; left alone, this box comes down to {:.1f} C at the lowest",
-                        watch(log, gap.from), watch(log, gap.to), lowest.celsius());
+        const std::string text = fmt::format(
+            "no bath reading from {} to {}; left alone, this box comes down to {} at the lowest", watch(log, gap.from),
+            watch(log, gap.to), units::print(lowest, trip.units, {0.1, units::Toward::down}));
         remarks.push_back(placed(harmless ? problem::note("log-gap", text, "still above the floor")
                                           : problem::warning("log-gap", text, "that lowest path counts"),
                                  gap.place));
     }
 }
 
-void look_at_cores(const trip::Log& log, const Review& review, problem::Problems& remarks) {
+void look_at_cores(const trip::Trip& trip, const trip::Log& log, const Review& review, problem::Problems& remarks) {
+    const auto degrees = [&](units::Temperature t) {
+        return units::print(t, trip.units, {0.1, units::Toward::nearest});
+    };
     const double far = facts::facts().difference("review.core-differs").si();
     bool any = false;
     for (const FoodReview& food : review.foods) {
@@ -121,12 +155,12 @@ void look_at_cores(const trip::Log& log, const Review& review, problem::Problems
             if (std::abs(difference) > far) {
                 const auto row = std::find_if(log.rows.begin(), log.rows.end(),
                                               [&](const trip::LogRow& r) { return r.core && r.at == reading.at; });
-                remarks.push_back(placed(
-                    problem::warning("core-differs",
-                                     fmt::format("{}: the core reads {:.1f} C where {:.1f} C is likely",
-                                                 food.food->name, reading.read.celsius(), reading.likely.celsius()),
-                                     "the lower of both counts"),
-                    row->place));
+                remarks.push_back(
+                    placed(problem::warning("core-differs",
+                                            fmt::format("{}: the core reads {} where {} is likely", food.food->name,
+                                                        degrees(reading.read), degrees(reading.likely)),
+                                            "the lower of both counts"),
+                           row->place));
             }
         }
     }
@@ -158,12 +192,13 @@ problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log
         review.remarks.push_back(placed(
             problem::warning("thermometer-unknown",
                              fmt::format("the trip has no thermometer, but the log has readings; they are taken to be "
-                                         "off by up to {:.0f} K",
-                                         review.error.si()),
+                                         "off by up to {}",
+                                         units::print(review.error, trip.units)),
                              "write the error of the one that was used: thermometer = \"1 K\""),
             box.place));
     }
     look_at_days(trip, log, review.remarks);
+    look_at_units(trip, log, judged->standards, review.remarks);
 
     Duration from = log.rows.front().at;
     Duration to = log.rows.back().at;
@@ -176,9 +211,9 @@ problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log
     // The likely path does not ask what the food takes, so a first run gives the path by which that is worked out.
     History nothing;
     nothing.add(from, units::celsius(0));
-    const BathPaths first = paths_of(log, *cooling, review.error, nothing, floor, from, to);
+    const BathPaths first = paths_of(log, *cooling, review.error, nothing, floor, from, to, trip.units);
     const History uptake = uptake_of_all(trip, notes.stays, first.likely);
-    const BathPaths paths = paths_of(log, *cooling, review.error, uptake, floor, from, to);
+    const BathPaths paths = paths_of(log, *cooling, review.error, uptake, floor, from, to, trip.units);
     append(review.remarks, paths.remarks);
     review.bath_likely = paths.likely;
     review.bath_cautious = paths.cautious;
@@ -203,9 +238,9 @@ problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log
         }
     }
     review.verdict = review.foods[review.worst].verdict;
-    look_at_gaps(log, review, review.remarks);
-    look_at_cores(log, review, review.remarks);
-    review.timeline = timeline_of(log, review, paths);
+    look_at_gaps(trip, log, review, review.remarks);
+    look_at_cores(trip, log, review, review.remarks);
+    review.timeline = timeline_of(log, review, paths, trip.units);
     if (!paths.doubtful.empty()) {
         trip::Log without = log;
         for (const std::size_t row : paths.doubtful) {

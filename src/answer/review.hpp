@@ -45,8 +45,10 @@ struct CoreReading {
 struct FoodReview {
     const trip::Food* food = nullptr;
     safety::Standard standard;
-    units::Duration in;   // on the clock of the log
-    units::Duration out;  // or the last row
+    units::Duration in;        // on the clock of the log
+    units::Duration out;       // or the last row
+    bool out_written = false;  // a row says that it came out
+    bool stay_known = true;    // false: the notes do not tell for how long it was in, and no kill is trusted
     units::History core_likely;
     units::History core_cautious;  // what decides: slow, in the cautious bath, and never above a written core
     std::vector<CoreReading> core_readings;
@@ -62,6 +64,7 @@ struct FoodReview {
     std::optional<units::Duration> ready_likely;  // since it went in: kill and core met
     std::optional<units::Duration> ready_late;    // cautious
     std::optional<units::Duration> missing;       // not done: so much longer at the bath of the last row
+    bool consumer_met = false;  // the cautious core stood as warm and as long as the consumer advice asks
     bool credited = true;  // false: the bath of the last row is below the lowest published row, or the core would not
                            // get where it must
 

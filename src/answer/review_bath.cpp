@@ -75,8 +75,9 @@ void mark_doubtful(std::vector<Reading>& readings) {
 
 class Builder {
   public:
-    Builder(const trip::Log& log, const BoxCooling& box, double error, const History& uptake, double floor)
-        : log_(log), box_(box), error_(error), uptake_(uptake), floor_(floor) {}
+    Builder(const trip::Log& log, const BoxCooling& box, double error, const History& uptake, double floor,
+            units::System system)
+        : log_(log), box_(box), error_(error), uptake_(uptake), floor_(floor), system_(system) {}
 
     void start(double from, const Reading& first) {
         if (from < first.at) {
@@ -191,9 +192,9 @@ class Builder {
             put(paths_.cautious, a.at, to);
             if (!a.doubtful && !b.doubtful) {
                 remark(b, "fell-fast",
-                       fmt::format("the bath fell by {:.1f} K within {:.0f} min, faster than this box loses heat; it "
-                                   "may have fallen right after the reading before",
-                                   a.bath - b.bath, (b.at - a.at) / 60.0),
+                       fmt::format("the bath fell by {} within {:.0f} min, faster than this box loses heat; it may "
+                                   "have fallen right after the reading before",
+                                   kelvins(a.bath - b.bath), (b.at - a.at) / 60.0),
                        "lid open, leak or cold water?");
             }
             return;
@@ -207,19 +208,23 @@ class Builder {
         const bool told = too_warm && !written && !a.doubtful && !b.doubtful;
         if (told && rises) {
             remark(b, "rise-without-top-up",
-                   fmt::format("the bath rose by {:.1f} K and no row says that water was poured", b.bath - a.bath),
+                   fmt::format("the bath rose by {} and no row says that water was poured", kelvins(b.bath - a.bath)),
                    "it may have fallen until just before; write \"top-up\" in a row of its own");
         }
         if (told && !rises) {
             remark(b, "warmer-than-box",
-                   fmt::format("the bath fell by only {:.1f} K in {:.1f} h, less than this box loses; hot water must "
-                               "have been poured at a time that nobody wrote down",
-                               a.bath - b.bath, (b.at - a.at) / 3600.0),
+                   fmt::format("the bath fell by only {} in {:.1f} h, less than this box loses; hot water must have "
+                               "been poured at a time that nobody wrote down",
+                               kelvins(a.bath - b.bath), (b.at - a.at) / 3600.0),
                    "it may have fallen until just before");
         }
         if (rises || too_warm || b.after_gap) {
             curve(a.at, from, b.at, true, std::max(from, to) == to ? std::optional<double>{} : to);
         }
+    }
+
+    std::string kelvins(double difference) const {
+        return units::print(units::kelvins(difference), system_, {0.1, units::Toward::nearest});
     }
 
     void remark(const Reading& reading, const char* code, std::string text, std::string hint) {
@@ -233,16 +238,17 @@ class Builder {
     double error_;
     const History& uptake_;
     double floor_;
+    units::System system_;
     BathPaths paths_;
 };
 
 }  // namespace
 
 BathPaths paths_of(const trip::Log& log, const BoxCooling& box, units::TemperatureDifference error,
-                   const History& uptake, Temperature floor, Duration from, Duration to) {
+                   const History& uptake, Temperature floor, Duration from, Duration to, units::System system) {
     std::vector<Reading> readings = readings_of(log);
     mark_doubtful(readings);
-    Builder builder(log, box, error.si(), uptake, floor.celsius());
+    Builder builder(log, box, error.si(), uptake, floor.celsius(), system);
     builder.start(from.si(), readings.front());
     for (std::size_t i = 1; i < readings.size(); ++i) {
         builder.between(readings[i - 1], readings[i]);
@@ -256,9 +262,9 @@ BathPaths paths_of(const trip::Log& log, const BoxCooling& box, units::Temperatu
         paths.doubtful.push_back(reading.row);
         problem::Problem doubt = problem::warning(
             "doubtful-reading",
-            fmt::format("the bath cannot have gone to {:.1f} C and back within minutes; the reading is doubtful, and "
-                        "used as read all the same",
-                        reading.bath),
+            fmt::format("the bath cannot have gone to {} and back within minutes; the reading is doubtful, and used as "
+                        "read all the same",
+                        units::print(Temperature{reading.bath}, system, {0.1, units::Toward::nearest})),
             "was the thermometer in the water and stirred?");
         doubt.place = log.rows[reading.row].place;
         paths.remarks.push_back(doubt);

@@ -7,6 +7,7 @@
 #include "trip/read_log.hpp"
 #include "trip/trip.hpp"
 #include "units/history.hpp"
+#include "units/print.hpp"
 
 #include <string>
 #include <vector>
@@ -48,6 +49,7 @@ struct BathPaths {
 ///   reading. No note shortens this: a top-up may be written down at the wrong time. A fall faster than the box can
 ///   lose heat (lid open, leak, cold water) may have come at once after the first reading.
 BathPaths paths_of(const trip::Log& log, const BoxCooling& box, units::TemperatureDifference error,
-                   const units::History& uptake, units::Temperature floor, units::Duration from, units::Duration to);
+                   const units::History& uptake, units::Temperature floor, units::Duration from, units::Duration to,
+                   units::System system = units::System::metric);
 
 }  // namespace holdwater::answer

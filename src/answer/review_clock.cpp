@@ -15,18 +15,21 @@ using units::Temperature;
 
 constexpr double integrate_every = 60.0;  // s; temperatures move by hundredths of a kelvin in the meantime
 
-/// The core for the clock: at the floor while a core that has not been there yet is at its highest so far, below it by
-/// as much as it has fallen from that.
-History lifted(const History& core, Temperature floor) {
-    History result;
-    Temperature highest = core.points.front().value;
-    for (const History::Point& point : core.points) {
-        highest = std::max(highest, point.value);
-        const bool fallen = point.value < std::min(highest, floor);
-        const Temperature value = highest >= floor ? point.value : fallen ? floor - (highest - point.value) : floor;
-        result.add(point.at, value);
+/// The written core for the clock: warm until it counts, from then on what the core did.
+History written_of(const Course& course, Duration from, Duration to) {
+    if (!course.core_counts_from || *course.core_counts_from >= to) {
+        return {};
     }
-    return result;
+    const Duration start = std::max(from, *course.core_counts_from);
+    History written;
+    if (start > from) {
+        const Temperature warm = std::max(course.hold_floor, course.cook_floor);
+        written.add(from, warm);
+        written.add(start, warm);
+    }
+    const History core = part_of(course.core, start, to);
+    written.points.insert(written.points.end(), core.points.begin(), core.points.end());
+    return written;
 }
 
 /// Fastest growth at a temperature or at any above it [log10/h].
@@ -70,8 +73,8 @@ Clocks clocks_of(const Course& course) {
     static const facts::GrowthModel none{};  // growth is worked out apart
     const Temperature hold_floor = std::max(course.hold_floor, course.cook_floor);
     const auto measure = [&](Duration from, Duration to, Temperature floor) {
-        const History core = lifted(part_of(course.core, course.in, to), floor);
-        return safety::measure_fall(part_of(course.bath, from, to), part_of(core, from, to), floor, from, none);
+        return safety::measure_fall(part_of(course.bath, from, to), part_of(course.core, from, to), floor, from, none,
+                                    written_of(course, from, to));
     };
     Clocks clocks;
     const Duration done = std::min(course.done.value_or(course.out), course.out);
@@ -97,7 +100,6 @@ Clocks clocks_of(const Course& course) {
 double growth_exponent(const Course& course, const facts::GrowthModel& model) {
     const FastestAbove fastest(model);
     const std::optional<Duration> warm = course.core.first_at_or_above(course.cook_floor, course.in);
-    const History clock_core = lifted(course.core, course.cook_floor);
     bool runs = false;  // the clock, before the core has been warm
     const auto rate = [&](Duration t) {
         const Temperature seen = course.seen.at(t);
@@ -107,7 +109,7 @@ double growth_exponent(const Course& course, const facts::GrowthModel& model) {
             return fastest(std::min({seen, core, fast}));
         }
         const bool bath_below = course.bath.at(t) < course.cook_floor;
-        runs = bath_below || (runs && clock_core.at(t) < course.cook_floor);
+        runs = bath_below || (runs && core < course.cook_floor);
         return runs ? std::max({fastest(seen), safety::growth_rate(model, core), safety::growth_rate(model, fast)})
                     : 0.0;
     };

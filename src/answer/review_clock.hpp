@@ -24,6 +24,8 @@ struct Course {
     units::Temperature cook_floor;
     units::Temperature hold_floor;
     std::optional<units::Duration> done;  // on the clock of the log
+    /// A core written down as too cool starts the clock from here on.
+    std::optional<units::Duration> core_counts_from;
 };
 
 struct Clocks {
@@ -32,9 +34,9 @@ struct Clocks {
     units::Duration holding;
 };
 
-/// safety::measure_fall against the cook floor until done and the hold floor from then on. For a core that has not been
-/// at the floor yet, being "back above it" means back at its highest so far: warming up is no fall, and the come-up
-/// clock looks after it. Falls add up over both.
+/// safety::measure_fall against the cook floor until done and the hold floor from then on, and falls add up over both.
+/// Strict also while the food is raw: a bath that fell below the floor starts the clock, and it stops only when bath
+/// and core are at or above the floor, however long the core takes to get there for the first time.
 Clocks clocks_of(const Course& course);
 
 /// What decides about growth: the exponent A [log10] of safety::lagged_growth.

@@ -33,33 +33,20 @@ problem::Result<heat::Modes> modes_for(const Piece& piece, heat::Reading reading
     return heat::modes_of(body_of(piece, side), properties_of(piece, reading), film_of(piece, reading));
 }
 
-/// The bath as the food sees it, colder by the layer that an unstirred box hides. The layer grows from the moment at
-/// which the food goes in; no later stirring is counted on, so that a top-up that is written down makes nothing better.
-/// Likely: the middle of its spread. Cautious: layer and error of the reading are independent, so their 95 % points
-/// add as squares; the error itself is in the path already.
-History seen_by_food(const History& bath, Duration in, TemperatureDifference error, bool cautious) {
+/// The bath as the food sees it, colder by the layer that an unstirred box hides. The layer grows in a straight line
+/// from the moment at which the food goes in; no later stirring is counted on, so that a top-up that is written down
+/// makes nothing better. Likely: the middle of its spread. Cautious: its full end, besides the full error of the
+/// reading that is in the path already.
+History seen_by_food(const History& bath, Duration in, bool cautious) {
     static const facts::Spread& layer = facts::facts().spread("unstirred");
     static const double ramp = facts::facts().value("unstirred.ramp") * 60.0;
-    const double middle = (layer.low + layer.high) / 2.0;
-    const double half = (layer.high - layer.low) / 2.0;
-    const auto colder = [&](Duration t) {
-        const double share = std::clamp((t - in).si() / ramp, 0.0, 1.0);
-        const double worse = cautious ? std::hypot(error.si(), share * half) - error.si() : 0.0;
-        return units::kelvins(share * middle + worse);
-    };
+    const double whole = cautious ? layer.high : (layer.low + layer.high) / 2.0;
+    const auto colder = [&](Duration t) { return units::kelvins(std::clamp((t - in).si() / ramp, 0.0, 1.0) * whole); };
+    const Duration bend = in + Duration{ramp};
     History seen;
-    // The ramp is straight up to its bend; points within it follow the bend of the squares.
-    std::vector<Duration> bends;
-    for (int i = 1; i <= 12; ++i) {
-        bends.push_back(in + Duration{ramp * i / 12.0});
-    }
-    std::size_t next = 0;
     for (const History::Point& point : bath.points) {
-        while (next < bends.size() && bends[next] < point.at) {
-            if (!seen.empty()) {
-                seen.add(bends[next], bath.at(bends[next]) - colder(bends[next]));
-            }
-            ++next;
+        if (!seen.empty() && seen.points.back().at < bend && bend < point.at) {
+            seen.add(bend, bath.at(bend) - colder(bend));
         }
         seen.add(point.at, point.value - colder(point.at));
     }
@@ -90,6 +77,26 @@ std::vector<CoreReading> core_readings_of(const trip::Log& log, Stay stay, const
         }
     }
     return readings;
+}
+
+/// From when on a written core starts the clock: it read below the floor, less its error, after it was done, or after
+/// it had read as warm as the floor. It may have fallen right after the reading before.
+std::optional<Duration> cold_from(const Course& course, const std::vector<CoreReading>& readings,
+                                  TemperatureDifference error) {
+    std::optional<Duration> warm = course.done;
+    std::optional<Duration> before;
+    for (const CoreReading& reading : readings) {
+        const bool done = course.done && *course.done <= reading.at;
+        const Temperature floor = done ? std::max(course.cook_floor, course.hold_floor) : course.cook_floor;
+        if (warm && *warm <= reading.at && reading.read - error < floor) {
+            return std::max(*warm, before.value_or(*warm));
+        }
+        if (reading.read >= floor) {
+            warm = std::min(warm.value_or(reading.at), reading.at);
+        }
+        before = reading.at;
+    }
+    return std::nullopt;
 }
 
 double lagged(const facts::GrowthModel& model, const History& core, double q0) {
@@ -165,12 +172,14 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     result.standard = standard;
     result.in = stay.in;
     result.out = stay.out;
+    result.out_written = stay.out_written;
+    result.stay_known = stay.known;
 
     const TemperatureDifference colder_start = units::kelvins(facts::facts().spread("start").low);
     Course course;
     course.bath = part_of(paths.cautious, stay.in, stay.out);
-    course.seen = seen_by_food(course.bath, stay.in, error, true);
-    const History seen_likely = seen_by_food(part_of(paths.likely, stay.in, stay.out), stay.in, error, false);
+    course.seen = seen_by_food(course.bath, stay.in, true);
+    const History seen_likely = seen_by_food(part_of(paths.likely, stay.in, stay.out), stay.in, false);
     const auto core_in = [&](const heat::Modes& modes, const History& bath, TemperatureDifference off) {
         return heat::driven(modes, piece.start + off, bath, stay.in, stay.out).core;
     };
@@ -188,6 +197,8 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     const Done done = done_along(result.core_cautious, standard);
     const Done done_likely = done_along(result.core_likely, standard);
     course.done = done.safe;
+    course.core_counts_from = cold_from(course, result.core_readings, error);
+    result.consumer_met = stays_warm(result.core_cautious, standard.consumer_core, standard.consumer_hold);
     result.come_up = done.come_up;
     result.come_up_verdict = judge_rise(result.core_cautious, done.come_up);
     result.adaptation = safety::adaptation_factor(done.come_up);
@@ -196,16 +207,18 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     result.margin = result.kill / result.adaptation;
     result.core_peak = result.core_likely.highest();
     result.core_end = result.core_cautious.points.back().value;
-    if (done_likely.safe) {
+    if (done_likely.safe && stay.known) {
         result.ready_likely = *done_likely.safe - stay.in;
     }
-    if (done.safe) {
+    if (!stay.known) {
+        result.credited = false;
+    } else if (done.safe) {
         result.ready_late = *done.safe - stay.in;
     } else {
         History goes_on = course.bath;
         goes_on.add(stay.out + facts::facts().duration("review.look-ahead"), goes_on.points.back().value);
-        const Missing missing = missing_time(*slow, piece.start + colder_start, course,
-                                             seen_by_food(goes_on, stay.in, error, true), standard);
+        const Missing missing =
+            missing_time(*slow, piece.start + colder_start, course, seen_by_food(goes_on, stay.in, true), standard);
         result.missing = missing.time;
         result.credited = missing.credited;
     }
@@ -226,6 +239,7 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     as_likely.seen = seen_likely;
     as_likely.core = as_likely.core_fast = result.core_likely;
     as_likely.done = done_likely.safe;
+    as_likely.core_counts_from.reset();
     result.below_likely = clocks_of(as_likely).fall.below_floor;
     result.growth.likely = std::max(0.0, safety::lagged_growth(growth_exponent(as_likely, model), model.q0_likely));
 

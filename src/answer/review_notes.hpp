@@ -14,6 +14,8 @@ namespace holdwater::answer {
 struct Stay {
     units::Duration in;
     units::Duration out;
+    bool out_written = false;  // a row says so; else it is the last row
+    bool known = true;         // false: nobody can tell from the notes how long it was in
 };
 
 struct Notes {
@@ -21,9 +23,10 @@ struct Notes {
     problem::Problems remarks;
 };
 
-/// "food in" or "in", for all foods or, with ": NAME", for one; "out" or "served" likewise. A food without a note goes
-/// in with the first row, which is warned of, and stays to the last row. Two times in for one food are an error; of
-/// several outs the last counts. Several notes in one row are parted by semicolons.
+/// "food in" and the like, for all foods or for those that the note names; "food out", "served" and the like likewise
+/// (review_words.hpp). A food without a note goes in with the first row and stays to the last row. Where the moment of
+/// going in is not written, or a note is unclear, `known` is false and it is warned of. Two times in, or out, for one
+/// food are an error; "served" after "out" is none, and the first counts. Notes in one row are parted by semicolons.
 Notes read_notes(const trip::Trip& trip, const trip::Log& log);
 
 /// "top-up", "topped up", "swap" and the like, whatever follows.

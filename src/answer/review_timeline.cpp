@@ -14,15 +14,20 @@ using units::Duration;
 using units::History;
 using units::Temperature;
 
+std::string degrees(Temperature t, units::System system, units::Toward toward = units::Toward::nearest) {
+    return units::print(t, system, {0.1, toward});
+}
+
 /// Adds the moments at which the cautious bath falls below a floor and comes back.
 void add_breaches(std::vector<Noticed>& seen, const History& bath, Duration from, Duration to, Temperature floor,
-                  const std::string& whose) {
+                  const std::string& whose, units::System system) {
+    const std::string printed = degrees(floor, system, units::Toward::up);
     if (!(to > from)) {
         return;
     }
     bool below = bath.at(from) < floor;
     if (below) {
-        seen.push_back({from, fmt::format("{}: the bath may be below {:.1f} C already", whose, floor.celsius())});
+        seen.push_back({from, fmt::format("{}: the bath may be below {} already", whose, printed)});
     }
     for (std::size_t i = 1; i < bath.points.size(); ++i) {
         const History::Point& a = bath.points[i - 1];
@@ -36,27 +41,26 @@ void add_breaches(std::vector<Noticed>& seen, const History& bath, Duration from
         if (at < from || at > to) {
             continue;
         }
-        seen.push_back({at, below
-                                ? fmt::format("{}: the bath may have fallen below {:.1f} C", whose, floor.celsius())
-                                : fmt::format("{}: the bath is surely above {:.1f} C again", whose, floor.celsius())});
+        seen.push_back({at, below ? fmt::format("{}: the bath may have fallen below {}", whose, printed)
+                                  : fmt::format("{}: the bath is surely above {} again", whose, printed)});
     }
 }
 
-void add_food(std::vector<Noticed>& seen, const FoodReview& food, const History& bath) {
+void add_food(std::vector<Noticed>& seen, const FoodReview& food, const History& bath, units::System system) {
     const std::string& name = food.food->name;
     const safety::Standard& standard = food.standard;
     seen.push_back({food.in, name + " goes in"});
     const Duration done = food.in + food.ready_late.value_or(food.out - food.in);
     if (standard.cook_floor == standard.hold_floor) {
-        add_breaches(seen, bath, food.in, food.out, standard.cook_floor, name);
+        add_breaches(seen, bath, food.in, food.out, standard.cook_floor, name, system);
     } else {
-        add_breaches(seen, bath, food.in, done, standard.cook_floor, name);
-        add_breaches(seen, bath, done, food.out, std::max(standard.cook_floor, standard.hold_floor), name);
+        add_breaches(seen, bath, food.in, done, standard.cook_floor, name, system);
+        add_breaches(seen, bath, done, food.out, std::max(standard.cook_floor, standard.hold_floor), name, system);
     }
     if (food.ready_late) {
         seen.push_back({done, name + " is surely done"});
     }
-    seen.push_back({food.out, name + " comes out, or the log ends"});
+    seen.push_back({food.out, name + (food.out_written ? " comes out" : " is last looked at: the log ends")});
 }
 
 }  // namespace
@@ -73,7 +77,8 @@ std::string watch(const trip::Log& log, Duration at) {
     return fmt::format("minute {:.0f}", units::in_minutes(at));
 }
 
-std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, const BathPaths& paths) {
+std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, const BathPaths& paths,
+                                 units::System system) {
     std::vector<Noticed> seen;
     const trip::LogRow* lowest = nullptr;
     for (const trip::LogRow& row : log.rows) {
@@ -85,14 +90,14 @@ std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, con
         }
     }
     for (const FoodReview& food : review.foods) {
-        add_food(seen, food, review.bath_cautious);
+        add_food(seen, food, review.bath_cautious, system);
     }
     if (lowest != nullptr) {
         seen.push_back(
-            {lowest->at, fmt::format("lowest reading with food in the bath: {:.1f} C", lowest->bath->celsius())});
+            {lowest->at, fmt::format("lowest reading with food in the bath: {}", degrees(*lowest->bath, system))});
     }
     for (const std::size_t row : paths.doubtful) {
-        seen.push_back({log.rows[row].at, fmt::format("doubtful reading: {:.1f} C", log.rows[row].bath->celsius())});
+        seen.push_back({log.rows[row].at, fmt::format("doubtful reading: {}", degrees(*log.rows[row].bath, system))});
     }
     for (const trip::LogGap& gap : log.gaps) {
         seen.push_back({gap.from, fmt::format("no reading until {}", watch(log, gap.to))});

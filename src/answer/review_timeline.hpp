@@ -9,6 +9,7 @@
 
 namespace holdwater::answer {
 
-std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, const BathPaths& paths);
+std::vector<Noticed> timeline_of(const trip::Log& log, const Review& review, const BathPaths& paths,
+                                 units::System system);
 
 }  // namespace holdwater::answer

@@ -90,6 +90,10 @@ Done done_along(const History& core, const safety::Standard& standard) {
     return done;
 }
 
+bool stays_warm(const History& core, Temperature level, Duration how_long) {
+    return stayed(core, level, how_long).has_value();
+}
+
 safety::ComeUpVerdict judge_rise(const History& core, std::optional<Duration> come_up) {
     if (come_up) {
         return safety::judge_come_up(come_up);
@@ -148,6 +152,9 @@ void judge(FoodReview& food, const trip::Trip& trip) {
     }
     if (food.standard.finish) {
         take(Verdict::finish_and_eat_next, "finish", food.standard.finish->source);
+    }
+    if (!food.stay_known) {
+        take(Verdict::not_done, "review.notes", "");
     }
     if (!food.ready_late) {
         take(Verdict::not_done, food.standard.kill->key, food.standard.kill->source);

@@ -17,6 +17,9 @@ struct Done {
 };
 Done done_along(const units::History& core, const safety::Standard& standard);
 
+/// The core stood at or above a level for a time on end.
+bool stays_warm(const units::History& core, units::Temperature level, units::Duration how_long);
+
 /// safety::judge_come_up; a core that has not arrived is refused only once it has been on the way for too long.
 safety::ComeUpVerdict judge_rise(const units::History& core, std::optional<units::Duration> come_up);
 

@@ -2,13 +2,22 @@
 // The one place where plan numbers become card numbers: each rounded to its safe side.
 #pragma once
 
-#include <string>
-
 #include "card/content.hpp"
 #include "plan/plan.hpp"
 #include "words/words.hpp"
 
+#include <string>
+
 namespace holdwater::card {
+
+/// A temperature as every card and the plan text print it: a whole degree of the system, Fahrenheit beside Celsius
+/// rounded up from it.
+std::string degrees(units::Temperature t, units::System system, units::Toward toward);
+/// A time at a core temperature: "2 min", "90 s".
+std::string hold_time(units::Duration hold);
+
+/// False for what would print as no litres at all.
+bool worth_a_pour(units::Volume litres);
 
 /// What every card needs to write its figures.
 struct Hand {
@@ -17,9 +26,21 @@ struct Hand {
 
     units::System system() const { return plan.trip->units; }
 
-    /// A bath or core temperature that must be reached or not gone below: rounded up.
+    /// False: nobody can read a bath or a core; such cards go by the clock and by wax alone.
+    bool reads() const { return plan.trip->boxes.front().thermometer.has_value(); }
+    bool wax() const { return plan.trip->boxes.front().wax_tell_tale; }
+    bool any_finish() const;
+    /// The hottest core asked for over the fire after a fall, with its time if it has one: "75 °C (167 °F) for 2 min".
+    std::string full() const;
+    /// " for 3 min" by the words of a key with {hold}; empty without a time.
+    std::string for_hold(units::Duration hold) const;
+    /// How late a pour may be: what the plan has allowed for.
+    std::string latest_pour() const;
+
+    /// A bath or core temperature that must be reached or not gone below: rounded up. Here and in `about` Fahrenheit is
+    /// the printed Celsius rounded up, so that one °C has one °F in a whole deck, and never on the unsafe side.
     std::string at_least(units::Temperature t) const;
-    /// One that must not be passed: rounded down.
+    /// Of air, which may be colder: rounded down.
     std::string at_most(units::Temperature t) const;
     std::string about(units::Temperature t) const;
     /// Litres to half a litre.

@@ -1,21 +1,32 @@
 // SPDX-License-Identifier: MIT
+#include "card/cards.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
-
-#include "card/cards.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::card {
 
 using units::Toward;
 
+namespace {
+
+Steps lines(const Hand& hand, const std::vector<const char*>& keys) {
+    Steps steps;
+    for (const char* key : keys) {
+        steps.steps.push_back({"", hand.words.text(key)});
+    }
+    return steps;
+}
+
+}  // namespace
+
 Card fill_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     const plan::Fill& fill = plan.fill;
-    const bool reads = plan.trip->boxes.front().thermometer.has_value();
-    const units::Volume last = fill.pours.back().boiling;
+    const bool reads = hand.reads();
     const units::Volume pot = plan.trip->fire.pot * plan.trip->fire.usable;
     int whole_pots = 0;
     for (std::size_t i = 0; i < fill.pours.size(); ++i) {
@@ -27,9 +38,10 @@ Card fill_card(const Hand& hand) {
         card.blocks.emplace_back(
             hand.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
     } else {
-        card.blocks.emplace_back(KeyNumber{w.text("fill.key-label-measured"),
-                                           units::number(units::round_to(units::in_litres(fill.boiled), 0.5, Toward::nearest), 1),
-                                           "L", w.text("fill.key-aside-measured", {{"cold", hand.litres(fill.cold)}})});
+        card.blocks.emplace_back(
+            KeyNumber{w.text("fill.key-label-measured"),
+                      units::number(units::round_to(units::in_litres(fill.boiled), 0.5, Toward::nearest), 1), "L",
+                      w.text("fill.key-aside-measured", {{"cold", hand.litres(fill.cold)}})});
     }
     Steps steps;
     const auto step = [&](const char* key, std::initializer_list<words::Words::Place> places = {}) {
@@ -43,22 +55,26 @@ Card fill_card(const Hand& hand) {
     }
     if (reads) {
         step("fill.step-trim", {{"litres", hand.litres_short(trim)}, {"reading", hand.short_degrees(fill.reading)}});
-    } else {
-        step("fill.step-trim-measured", {{"litres", hand.litres(last)}});
+    } else if (worth_a_pour(trim)) {
+        step("fill.step-trim-measured", {{"litres", hand.litres(trim)}});
+    }
+    if (!reads && hand.wax()) {
+        step("fill.step-wax");
     }
     step("fill.step-food");
     card.blocks.emplace_back(steps);
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(Heading{w.text("fill.back-heading")});
-    card.blocks.emplace_back(Steps{{{"", w.text("fill.back-1")},
-                                    {"", w.text("fill.back-2")},
-                                    {"", w.text("fill.back-3")},
-                                    {"", w.text("fill.back-4")}},
-                                   true});
-    card.blocks.emplace_back(Note{w.text("fill.boils-at", {{"boiling", hand.about(fill.boiling)}})});
     card.blocks.emplace_back(
-        Note{w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(std::floor(fill.after_food.low)))},
-                                     {"high", hand.short_degrees(units::celsius(std::ceil(fill.after_food.high)))}})});
+        lines(hand, reads ? std::vector<const char*>{"fill.back-1", "fill.back-2", "fill.back-3", "fill.back-4"}
+                          : std::vector<const char*>{"fill.back-1", "fill.back-2", "fill.back-3"}));
+    card.blocks.emplace_back(Heading{w.text("fill.bags-heading")});
+    card.blocks.emplace_back(lines(hand, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
+    if (reads) {
+        card.blocks.emplace_back(Note{
+            w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(std::floor(fill.after_food.low)))},
+                                    {"high", hand.short_degrees(units::celsius(std::ceil(fill.after_food.high)))}})});
+    }
     card.blocks.emplace_back(Heading{w.text("fill.burn-heading")});
     card.blocks.emplace_back(Note{w.text("fill.first-aid")});
     const units::Mass heavy{std::ceil(units::in_litres(plan.trip->boxes.front().water) / 5.0) * 5.0};

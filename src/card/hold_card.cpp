@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "card/cards.hpp"
+#include "plan/hold_table.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "card/cards.hpp"
-#include "plan/hold_table.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::card {
 namespace {
@@ -17,16 +17,18 @@ std::string shape_text(const Hand& hand, facts::Shape shape) {
     return hand.words.text("hold.shape-" + std::string(facts::to_name(shape)));
 }
 
-Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food) {
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
     const words::Words& w = hand.words;
     // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
     const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 100.0);
-    const auto ruler = plan::hold_ruler(hand.plan, food, plan::first_hold_bath(hand.plan, food), units::millimetres(5),
-                                        units::millimetres(longest));
+    const auto ruler = plan::hold_ruler(hand.plan, food, bath, units::millimetres(5), units::millimetres(longest));
     Ruler drawn;
-    drawn.title = w.text("hold.ruler-title", {{"food", food.food->name},
-                                              {"shape", shape_text(hand, food.food->shape)},
-                                              {"bath", hand.at_least(ruler.bath)}});
+    drawn.title = w.text(!hand.reads()          ? "hold.ruler-title-clock"
+                         : food.standard.finish ? "hold.ruler-title-finish"
+                                                : "hold.ruler-title",
+                         {{"food", food.food->name},
+                          {"shape", shape_text(hand, food.food->shape)},
+                          {"bath", hand.at_least(ruler.bath)}});
     drawn.zero_label = w.text("hold.ruler-zero");
     for (const plan::RulerTick& tick : ruler.ticks) {
         const double mm = units::in_millimetres(tick.thickness);
@@ -44,7 +46,9 @@ units::System first_of(const Hand& hand) {
 }
 
 /// A printed length without its unit, which stands in the column head.
-std::string bare(std::string length) { return length.substr(0, length.rfind("\u00A0")); }
+std::string bare(std::string length) {
+    return length.substr(0, length.rfind("\u00A0"));
+}
 
 /// "11 h 05" as "11h05": the columns are narrow.
 std::string tight(const std::string& duration) {
@@ -62,7 +66,7 @@ std::string tight(const std::string& duration) {
 Table table_of(const Hand& hand, const plan::HoldTable& table) {
     const words::Words& w = hand.words;
     Table drawn;
-    drawn.title = w.text("hold.table-title");
+    drawn.title = w.text(table.food->standard.finish ? "hold.table-title-finish" : "hold.table-title");
     // In both systems each figure would be too wide for a column: inches get a column, Fahrenheit the first row.
     const units::System system = hand.system();
     const bool both = system == units::System::both;
@@ -95,29 +99,97 @@ Table table_of(const Hand& hand, const plan::HoldTable& table) {
     return drawn;
 }
 
+/// Without a thermometer only what the clock keeps is known: the bath never below the action line.
+bool kept_by_clock(const Hand& hand, units::Temperature bath) {
+    return bath.celsius() <= std::ceil(hand.plan.action_line.celsius()) + 1e-9;
+}
+
+std::string key_aside(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
+    const words::Words& w = hand.words;
+    if (!hand.reads()) {
+        return w.text("hold.key-aside-clock");
+    }
+    const std::string even = w.text("hold.key-aside", {{"bath", hand.at_least(bath)}});
+    if (food.standard.finish) {
+        return w.text("hold.key-aside-finish", {{"core", hand.at_least(food.standard.finish->core)},
+                                                {"hold", hand.for_hold(food.standard.finish->hold)},
+                                                {"even", even}});
+    }
+    return even;
+}
+
+/// The thinnest of what each food may be at most: one figure for a deck, right for each of its foods.
+std::optional<units::Length> thickest_of_all(const plan::Plan& plan) {
+    std::optional<units::Length> least;
+    for (const plan::FoodPlan& food : plan.foods) {
+        if (!food.thickest) {
+            return std::nullopt;
+        }
+        least = least ? std::min(*least, *food.thickest) : *food.thickest;
+    }
+    return least;
+}
+
+/// The lowest bath of the table in which the trip's own piece is safe within the trip. Just at the target that takes
+/// days, a figure for nobody.
+units::Temperature bath_to_print(const plan::Plan& plan, const plan::FoodPlan& food) {
+    const units::Duration there = plan.trip->serve.since(plan.fill.food_in);
+    const plan::HoldTable table = plan::hold_table(plan, food);
+    for (const units::Temperature bath : table.baths) {
+        const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath);
+        if (hold && *hold <= there) {
+            return bath;
+        }
+    }
+    return table.baths.front();
+}
+
+/// The trip's own piece, a table where baths are read, and the ruler for the back.
+void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vector<Ruler>& rulers) {
+    const plan::Plan& plan = hand.plan;
+    const units::Temperature bath = bath_to_print(plan, food);
+    const bool known = hand.reads() || kept_by_clock(hand, bath);
+    auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
+    if (!known) {
+        own = food.ready_late.since(plan.fill.food_in);  // of this piece in this bath, and of no other
+    }
+    if (own) {
+        const std::string what = units::print(food.food->thickness, hand.system());
+        card.blocks.emplace_back(
+            KeyNumber{hand.words.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}),
+                      hand.must_hold(*own), "", key_aside(hand, food, bath)});
+    }
+    if (hand.reads()) {
+        card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
+    }
+    if (known) {
+        rulers.push_back(ruler_of(hand, food, bath));
+    } else {
+        card.blocks.emplace_back(Note{hand.words.text("hold.other-piece")});
+    }
+}
+
 }  // namespace
 
 Card hold_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     Card card;
+    std::vector<Ruler> rulers;
     for (const plan::FoodPlan& food : plan.foods) {
-        const units::Temperature bath = plan::first_hold_bath(plan, food);
-        const auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
-        const std::string what = units::print(food.food->thickness, hand.system());
-        if (own) {
-            card.blocks.emplace_back(
-                KeyNumber{w.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}), hand.must_hold(*own),
-                          "", w.text("hold.key-aside", {{"bath", hand.at_least(bath)}})});
+        add_food(hand, food, card, rulers);
+    }
+    if (!rulers.empty()) {
+        if (hand.reads()) {
+            card.blocks.emplace_back(Turn{});
         }
-        card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
+        for (Ruler& ruler : rulers) {
+            card.blocks.emplace_back(std::move(ruler));
+        }
+        card.blocks.emplace_back(Note{w.text("hold.ruler-note")});
     }
-    card.blocks.emplace_back(Turn{});
-    for (const plan::FoodPlan& food : plan.foods) {
-        card.blocks.emplace_back(ruler_of(hand, food));
-    }
-    card.blocks.emplace_back(Note{w.text("hold.ruler-note")});
-    const auto thickest = plan.foods.front().thickest;
+    // Without a ruler nothing but the trip's own piece is known.
+    const auto thickest = rulers.size() == plan.foods.size() ? thickest_of_all(plan) : std::nullopt;
     card.cautions.push_back(
         {SignalWord::warning,
          thickest ? w.text("hold.caution", {{"thickest", units::print(*thickest, first_of(hand), {1.0, Toward::down})}})

@@ -1,22 +1,80 @@
 // SPDX-License-Identifier: MIT
+#include "answer/leftovers.hpp"
 #include "card/cards.hpp"
 #include "units/print.hpp"
 
-namespace holdwater::card {
+#include <algorithm>
 
-Card limits_card(const Hand& hand) {
+namespace holdwater::card {
+namespace {
+
+using units::Toward;
+
+/// Liver and shellfish are for nobody who is at risk, however hot: viruses.
+bool none_at_risk(const plan::Plan& plan) {
+    return std::any_of(plan.foods.begin(), plan.foods.end(), [](const plan::FoodPlan& food) {
+        const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
+        return kind != nullptr &&
+               (kind->category == facts::Category::liver || kind->category == facts::Category::bivalve);
+    });
+}
+
+/// The thickest slice that every food of the trip may be cooled in, in slush with water on both faces.
+std::optional<units::Length> slice(const plan::Plan& plan) {
+    std::optional<units::Length> least;
+    for (const plan::FoodPlan& food : plan.foods) {
+        const units::Temperature hottest =
+            std::max(food.food->target + food.food->tolerance, facts::facts().temperature("cooling.from"));
+        const auto one = answer::thickest_slice(answer::Medium::slush, answer::slush(), facts::Contact::free,
+                                                food.piece.composition, hottest);
+        if (!one.thickest) {
+            return std::nullopt;
+        }
+        least = least ? std::min(*least, *one.thickest) : *one.thickest;
+    }
+    return least;
+}
+
+Text leftovers_text(const Hand& hand) {
+    const facts::Facts& facts = facts::facts();
+    const auto thickest = slice(hand.plan);
+    if (!thickest) {
+        return hand.words.text("limits.left-none");
+    }
+    // Cooled below, not up to: these two are rounded down.
+    const auto below = [&hand](units::Temperature t) { return hand.at_most(t); };
+    return hand.words.text("limits.left", {{"slice", units::print(*thickest, hand.system(), {1.0, Toward::down})},
+                                           {"middle", below(facts.temperature("cooling.middle"))},
+                                           {"first", units::print(facts.duration("cooling.first"))},
+                                           {"end", below(facts.temperature("cooling.to"))},
+                                           {"second", units::print(facts.duration("cooling.second"))},
+                                           {"full", hand.full()}});
+}
+
+Table two_columns(const Hand& hand, Text title, Text head) {
+    Table table;
+    table.title = std::move(title);
+    table.columns = {{std::move(head), Align::left, true}, {hand.words.text("limits.col-do"), Align::left, false}};
+    return table;
+}
+
+Table fell_below(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     const std::string floor = hand.at_least(plan.read_floor);
-    const std::string full = hand.about(facts::facts().temperature("reheat"));
-    Card card;
-    card.blocks.emplace_back(hand.key(w.text("limits.key-label"), plan.read_floor, units::Toward::up, w.text("limits.key-aside")));
-    Table below;
-    below.title = w.text("limits.table-title", {{"floor", floor}});
-    below.columns = {{w.text("limits.col-time"), Align::left, true}, {w.text("limits.col-do"), Align::left, false}};
-    const std::string do_short = w.text("limits.do-short", {{"full", full}});
+    const std::string full = hand.full();
+    Table below = two_columns(hand, w.text("limits.table-title", {{"floor", floor}}), w.text("limits.col-time"));
+    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
+    const bool fire_only = hand.any_finish() || plan.trip->at_risk;
+    const std::string do_short =
+        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short", {{"full", full}, {"floor", floor}});
     if (plan.trip->rules == facts::Ruleset::uk) {
-        below.rows = {{w.text("limits.row-uk-short"), do_short}, {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
+        below.rows = {{w.text("limits.row-uk-short"), do_short},
+                      {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
+    } else if (plan.trip->at_risk) {
+        // What the other eaters may still eat at once is no meal for someone at risk.
+        below.rows = {{w.text("limits.row-short"), do_short},
+                      {w.text("limits.row-risk-long"), w.text("limits.do-long")}};
     } else {
         below.rows = {{w.text("limits.row-short"), do_short},
                       {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
@@ -24,24 +82,74 @@ Card limits_card(const Hand& hand) {
     }
     if (plan.cold_bath) {
         // The deadliest row first: it cuts the others short.
+        const units::Duration longest{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)};
         below.rows.insert(below.rows.begin(),
-                          {w.text("limits.row-cold", {{"cold", hand.at_least(plan.cold_bath->under)},
-                                                      {"longest", units::print(units::Duration{units::round_to(
-                                                                      plan.cold_bath->longest.si(), 300.0, units::Toward::down)})}}),
+                          {w.text("limits.row-cold",
+                                  {{"cold", hand.at_least(plan.cold_bath->under)}, {"longest", units::print(longest)}}),
                            w.text("limits.do-cold")});
     }
-    card.blocks.emplace_back(below);
-    card.blocks.emplace_back(Turn{});
-    Table other;
-    other.title = w.text("limits.table-other");
-    other.columns = {{"", Align::left, true}, {w.text("limits.col-do"), Align::left, false}};
-    other.rows = {{w.text("limits.other-leak"), w.text("limits.do-leak", {{"full", full}})},
-                  {w.text("limits.other-slow"), w.text("limits.do-slow")},
-                  {w.text("limits.other-risk"), w.text("limits.do-risk", {{"full", full}})},
-                  {w.text("limits.other-late"), w.text("limits.do-late")}};
+    return below;
+}
+
+/// Short rows over the whole width, each led by its bold trouble.
+Table one_column(const Hand& hand) {
+    Table table;
+    table.columns = {{hand.words.text("limits.table-other"), Align::left, false}};
+    return table;
+}
+
+Table other_trouble(const Hand& hand) {
+    const words::Words& w = hand.words;
+    const facts::Facts& facts = facts::facts();
+    const std::string full = hand.full();
+    Table other = one_column(hand);
+    other.rows = {{w.text("limits.leak", {{"full", full}})},
+                  {w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
+                                          {"core", hand.at_least(facts.temperature("come-up.to"))}})},
+                  {none_at_risk(hand.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})},
+                  {leftovers_text(hand)},
+                  {w.text("limits.late")}};
+    return other;
+}
+
+/// Nobody can measure bath or core: whatever may have been too cool is thrown away.
+Card clock_card(const Hand& hand) {
+    const words::Words& w = hand.words;
+    const std::string late = hand.latest_pour();
+    Card card;
+    card.blocks.emplace_back(KeyNumber{w.text("limits.clock-key"), late, "", w.text("limits.clock-key-aside")});
+    Table table = two_columns(hand, w.text("limits.clock-title"), "");
+    const Text away = w.text("limits.do-long");
+    table.rows = {{w.text("limits.clock-late", {{"late", late}}), away},
+                  {w.text("limits.clock-less"), away},
+                  {w.text("limits.clock-lid"), away}};
+    if (hand.wax()) {
+        table.rows.push_back({w.text("limits.clock-wax"), away});
+    }
+    table.rows.push_back({w.text("limits.bag-leaked"), away});
+    card.blocks.emplace_back(table);
+    Table other = one_column(hand);
+    other.rows = {{w.text("limits.left-none")}, {w.text("limits.risk-none")}, {w.text("limits.late-fixed")}};
     card.blocks.emplace_back(other);
-    card.blocks.emplace_back(Note{w.text("limits.unsure")});
-    card.blocks.emplace_back(Note{w.text("limits.clock", {{"floor", floor}})});
+    card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
+    return card;
+}
+
+}  // namespace
+
+Card limits_card(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    if (!hand.reads()) {
+        return clock_card(hand);
+    }
+    Card card;
+    card.blocks.emplace_back(
+        hand.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
+    card.blocks.emplace_back(fell_below(hand));
+    card.blocks.emplace_back(Turn{});
+    card.blocks.emplace_back(other_trouble(hand));
+    card.blocks.emplace_back(Note{w.text("limits.clock", {{"floor", hand.at_least(plan.read_floor)}})});
     card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
     return card;
 }

@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: MIT
+#include "card/cards.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "card/cards.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::card {
 namespace {
 
 using units::Toward;
 
-/// The full temperature over the fire after a fall.
-units::Temperature full() { return facts::facts().temperature("reheat"); }
-
 std::string action_text(const Hand& hand, safety::FallAction action) {
+    // What others may still eat at once is no meal for someone at risk: the Limits card says the same.
+    if (hand.plan.trip->at_risk && action == safety::FallAction::finish_and_eat_now) {
+        action = safety::FallAction::throw_away;
+    }
     switch (action) {
         case safety::FallAction::none:
             return hand.words.text("night.action-none");
@@ -39,25 +40,86 @@ Curve curve_of(const Hand& hand) {
         coldest = std::min(coldest, plan.trip->weather.air_at(night.from.after(units::hours(h))));
     }
     curve.title = w.text("night.curve-title", {{"mark", hand.about(night.reading)}, {"air", hand.at_most(coldest)}});
+    // Drawn in the unit that the cards print first.
+    const bool us = hand.system() == units::System::us;
+    const auto drawn = [us](double celsius) { return us ? units::celsius(celsius).fahrenheit() : celsius; };
     for (std::size_t i = 0; i < night.curve.size(); ++i) {
         const double x = night.curve_hours[i];
-        curve.low.push_back({x, night.curve[i].low});
-        curve.likely.push_back({x, night.curve[i].likely});
-        curve.high.push_back({x, night.curve[i].high});
+        curve.low.push_back({x, drawn(night.curve[i].low)});
+        curve.likely.push_back({x, drawn(night.curve[i].likely)});
+        curve.high.push_back({x, drawn(night.curve[i].high)});
     }
-    curve.floor = plan.floor.celsius();
+    curve.floor = drawn(plan.floor.celsius());
     curve.floor_label = w.text("night.curve-floor");
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});
     }
-    const double top = std::ceil(night.curve.front().high / 5.0) * 5.0;
-    const double bottom = std::floor(std::min(night.curve.back().low, curve.floor) / 5.0) * 5.0;
-    for (double t = bottom; t <= top; t += 5.0) {
+    const double step = us ? 10.0 : 5.0;
+    const double top = std::ceil(curve.high.front().y / step) * step;
+    const double bottom = std::floor(std::min(curve.low.back().y, curve.floor) / step) * step;
+    for (double t = bottom; t <= top; t += step) {
         curve.y_labels.push_back({t, fmt::format("{:.0f}", t)});
     }
     curve.x_title = w.text("night.curve-x");
-    curve.y_title = w.text("night.curve-y");
+    curve.y_title = w.text(us ? "night.curve-y-us" : "night.curve-y");
     return curve;
+}
+
+/// One row for all readings that ask for the same, named by the lowest of them; the last stands for all below.
+void add_morning_rows(const Hand& hand, Table& table) {
+    const auto& rows = hand.plan.night.morning;
+    std::vector<Text> before;
+    units::Temperature above = hand.plan.read_floor;  // where the readings of the row in hand end
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        std::vector<Text> cells;
+        for (const plan::MorningRow::Cell& cell : rows[i].cells) {
+            cells.push_back(action_text(hand, cell.action));
+        }
+        if (i > 0 && cells != before) {
+            above = rows[i - 1].reading;
+            before.insert(before.begin(), hand.about(above));
+            table.rows.push_back(std::move(before));
+        }
+        before = std::move(cells);
+    }
+    const units::System one = hand.system() == units::System::both ? units::System::metric : hand.system();
+    before.insert(before.begin(),
+                  hand.words.text("night.morning-below", {{"reading", degrees(above, one, Toward::up)}}));
+    table.rows.push_back(std::move(before));
+}
+
+/// Nobody reads the bath: the pours by the clock and nothing to look up.
+Card clock_card(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    Card card;
+    const KeyNumber leave{w.text("night.key-label"), hand.may_leave(plan.night.longest), "",
+                          w.text("night.key-aside-clock")};
+    if (plan.night.wake) {
+        card.blocks.emplace_back(
+            KeyRow{{KeyNumber{w.text("night.wake-label"),
+                              hand.clock_only(plan.night.wake->after(-plan.trip->fire.boils_in)), "", ""},
+                    leave}});
+    } else {
+        card.blocks.emplace_back(leave);
+    }
+    if (plan.top_ups.empty()) {
+        card.blocks.emplace_back(Heading{w.text("night.clock-none")});
+    } else {
+        card.blocks.emplace_back(Heading{w.text("night.clock-title")});
+        Steps steps;
+        steps.numbered = false;
+        for (const plan::TopUp& top_up : plan.top_ups) {
+            steps.steps.push_back(
+                {hand.clock(top_up.at), w.text(top_up.wakes ? "night.clock-wake" : "night.clock-step",
+                                               {{"wake", hand.clock_only(top_up.light_fire)},
+                                                {"litres", hand.litres_short(top_up.boiling, Toward::nearest)}})});
+        }
+        card.blocks.emplace_back(steps);
+        card.blocks.emplace_back(Note{w.text("night.clock-late", {{"late", hand.latest_pour()}})});
+    }
+    card.cautions.push_back({SignalWord::warning, w.text("night.caution")});
+    return card;
 }
 
 }  // namespace
@@ -66,19 +128,24 @@ Card night_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const plan::Night& night = plan.night;
     const words::Words& w = hand.words;
+    if (!hand.reads()) {
+        return clock_card(hand);
+    }
     Card card;
     if (night.wake) {
-        card.blocks.emplace_back(KeyRow{
-            {KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.trip->fire.boils_in)), "", ""},
-             KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
-                       w.text("night.key-aside", {{"mark", hand.about(night.reading)}})}}});
+        card.blocks.emplace_back(
+            KeyRow{{KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.trip->fire.boils_in)),
+                              "", ""},
+                    KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
+                              w.text("night.key-aside", {{"mark", hand.about(night.reading)}})}}});
     } else {
         card.blocks.emplace_back(KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
                                            w.text("night.key-aside", {{"mark", hand.about(night.reading)}})});
     }
     Table alone;
     alone.title = w.text("night.table-title");
-    alone.columns = {{w.text("night.table-read"), Align::right, false}, {w.text("night.table-alone"), Align::right, true}};
+    alone.columns = {{w.text("night.table-read"), Align::right, false},
+                     {w.text("night.table-alone"), Align::right, true}};
     for (const plan::Unattended& row : night.unattended) {
         if (row.longest >= units::minutes(45) && alone.rows.size() < 4) {
             alone.rows.push_back({hand.about(row.reading), hand.may_leave(row.longest)});
@@ -87,20 +154,12 @@ Card night_card(const Hand& hand) {
     card.blocks.emplace_back(alone);
     card.blocks.emplace_back(Turn{});
     Table morning;
-    morning.title = w.text("night.morning-title", {{"full", hand.about(full())}});
-    morning.columns = {{w.text("night.table-read"), Align::right, false},
+    morning.title = w.text("night.morning-title", {{"full", hand.full()}});
+    morning.columns = {{w.text("night.morning-read"), Align::right, false},
                        {w.text("night.morning-2"), Align::left, false},
                        {w.text("night.morning-4"), Align::left, false},
                        {w.text("night.morning-8"), Align::left, false}};
-    for (const plan::MorningRow& row : night.morning) {
-        const bool last = &row == &night.morning.back();
-        std::vector<Text> cells{last ? w.text("night.or-less", {{"reading", hand.short_degrees(row.reading)}})
-                                     : hand.about(row.reading)};
-        for (const plan::MorningRow::Cell& cell : row.cells) {
-            cells.push_back(action_text(hand, cell.action));
-        }
-        morning.rows.push_back(std::move(cells));
-    }
+    add_morning_rows(hand, morning);
     card.blocks.emplace_back(morning);
     card.blocks.emplace_back(Note{w.text("night.morning-note", {{"action", hand.at_least(plan.action_line)}})});
     if (plan.trip->rules == facts::Ruleset::uk) {
@@ -108,7 +167,6 @@ Card night_card(const Hand& hand) {
     }
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(curve_of(hand));
-    card.blocks.emplace_back(Note{w.text("night.curve-note")});
     card.cautions.push_back({SignalWord::warning, w.text("night.caution")});
     return card;
 }

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
+#include "card/cards.hpp"
+#include "plan/sleep_window.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
-
-#include "card/cards.hpp"
-#include "plan/sleep_window.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::card {
 namespace {
@@ -15,7 +15,24 @@ namespace {
 using plan::Event;
 using units::Toward;
 
-std::string reading_text(const Hand& hand) { return hand.about(hand.plan.fill.reading); }
+std::string reading_text(const Hand& hand) {
+    return hand.about(hand.plan.fill.reading);
+}
+
+/// What is seared before it is eaten: a food that comes from the finish over the fire is only eaten.
+std::string serve_text(const Hand& hand) {
+    if (!hand.any_finish()) {
+        return hand.words.text("plan.serve");
+    }
+    std::string sear;
+    for (const plan::FoodPlan& food : hand.plan.foods) {
+        if (!food.standard.finish) {
+            sear += (sear.empty() ? "" : ", ") + food.food->name;
+        }
+    }
+    return sear.empty() ? hand.words.text("plan.serve-finished")
+                        : hand.words.text("plan.serve-mixed", {{"food", sear}});
+}
 
 Step step_of(const Hand& hand, const Event& event) {
     const plan::Plan& plan = hand.plan;
@@ -24,7 +41,8 @@ Step step_of(const Hand& hand, const Event& event) {
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return {when, w.text("plan.light-fire", {{"cold", hand.litres_short(plan.fill.cold)}, {"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
+            return {when, w.text("plan.light-fire", {{"cold", hand.litres_short(plan.fill.cold)},
+                                                     {"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
@@ -37,16 +55,20 @@ Step step_of(const Hand& hand, const Event& event) {
             return {when, w.text("plan.food-in")};
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            return {when, w.text(top_up.wakes ? "plan.top-up-wake" : "plan.top-up",
-                                 {{"wake", hand.clock_only(top_up.light_fire)},
-                                  {"litres", hand.litres_short(top_up.boiling, Toward::up)}})};
+            // What a reading trims is rounded up; a fixed pour is what the plan was tried with.
+            return {when,
+                    w.text(top_up.wakes ? "plan.top-up-wake"
+                           : reads      ? "plan.top-up"
+                                        : "plan.top-up-fixed",
+                           {{"wake", hand.clock_only(top_up.light_fire)},
+                            {"litres", hand.litres_short(top_up.boiling, reads ? Toward::up : Toward::nearest)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            return {when, w.text("plan.ready", {{"food", food.food->name}})};
+            return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", food.food->name}})};
         }
         case Event::Kind::serve:
-            return {when, w.text("plan.serve")};
+            return {when, serve_text(hand)};
     }
     return {};
 }
@@ -85,7 +107,8 @@ DayBar bar_of(const Hand& hand) {
     if (sleep_to > sleep_from) {
         bar.spans.push_back({DayBar::Kind::sleep, sleep_from, sleep_to, hand.words.text("plan.bar-sleep")});
     }
-    around_sleep(DayBar::Kind::hold, std::min(hour(ready), bar.to), bar.to, "plan.bar-hold");
+    around_sleep(DayBar::Kind::hold, std::min(hour(ready), bar.to), bar.to,
+                 hand.any_finish() ? "plan.bar-wait" : "plan.bar-hold");
     bar.marks.push_back({hour(plan.fill.food_in), hand.clock_only(plan.fill.food_in), hand.words.text("plan.bar-in")});
     for (const plan::TopUp& top_up : plan.top_ups) {
         bar.marks.push_back({hour(top_up.at), hand.clock_only(top_up.at), ""});
@@ -101,6 +124,11 @@ std::string day_of(const Hand& hand, units::LocalTime t) {
     return with_day == bare ? "" : with_day.substr(0, with_day.find("\u00A0")) + ", ";
 }
 
+/// A last pot of next to nothing is no step.
+bool worth_a_line(const Hand& hand, const Event& event) {
+    return event.kind != Event::Kind::pour || worth_a_pour(hand.plan.fill.pours[event.index].boiling);
+}
+
 Steps timeline_of(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     Steps steps;
@@ -109,12 +137,17 @@ Steps timeline_of(const Hand& hand) {
         if (event.kind == Event::Kind::serve) {
             for (const plan::FoodPlan& food : plan.foods) {
                 if (food.standard.finish) {
-                    steps.steps.push_back({hand.clock(event.at),
-                                           hand.words.text("plan.finish", {{"core", hand.at_least(food.standard.finish->core)}})});
+                    const safety::Finish& finish = *food.standard.finish;
+                    steps.steps.push_back(
+                        {hand.clock(event.at), hand.words.text("plan.finish", {{"food", food.food->name},
+                                                                               {"core", hand.at_least(finish.core)},
+                                                                               {"hold", hand.for_hold(finish.hold)}})});
                 }
             }
         }
-        steps.steps.push_back(step_of(hand, event));
+        if (worth_a_line(hand, event)) {
+            steps.steps.push_back(step_of(hand, event));
+        }
     }
     return steps;
 }
@@ -131,35 +164,58 @@ std::string contact_line(const Hand& hand) {
     return {};
 }
 
+/// The published rows that a kill standard stands for; the key of a word has no dot in it.
+std::string rows_text(const Hand& hand, const plan::FoodPlan& food) {
+    std::string key = food.standard.kill->key;
+    std::replace(key.begin(), key.end(), '.', '-');
+    return hand.words.text("plan.rows-" + key);
+}
+
+/// What the bath does to the core. A food that still needs the fire gets no word of safety.
+std::string core_line(const Hand& hand, const plan::FoodPlan& food) {
+    if (food.standard.finish) {
+        return hand.words.text("plan.core-line-finish", {{"target", hand.at_least(food.food->target)},
+                                                         {"core", hand.at_least(food.standard.finish->core)},
+                                                         {"hold", hand.for_hold(food.standard.finish->hold)}});
+    }
+    const double margin = std::floor(food.kill.low * 10.0) / 10.0;
+    return hand.words.text("plan.core-line", {{"target", hand.at_least(food.food->target)},
+                                              {"peak", hand.at_least(units::celsius(food.core_peak.high))},
+                                              {"margin", margin > 20 ? "over 20" : units::number(margin, 1)}});
+}
+
 }  // namespace
 
 Card plan_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     Card card;
-    card.blocks.emplace_back(
-        KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
-                  w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)}, {"latest", hand.clock(plan.fill.latest_fire)}})});
+    card.blocks.emplace_back(KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
+                                       w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)},
+                                                                 {"latest", hand.clock(plan.fill.latest_fire)}})});
     card.blocks.emplace_back(bar_of(hand));
     for (const plan::FoodPlan& food : plan.foods) {
-        card.blocks.emplace_back(Heading{
-            w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
-                                      {"food", food.food->name},
-                                      {"thickness", units::print(food.food->thickness, hand.system())}})});
-        const double margin = std::floor(food.kill.low * 10.0) / 10.0;
         card.blocks.emplace_back(
-            Note{w.text("plan.core-line", {{"target", hand.about(food.food->target)},
-                                           {"peak", hand.at_least(units::celsius(food.core_peak.high))},
-                                           {"margin", margin > 20 ? "over 20" : units::number(margin, 1)}})});
+            Heading{w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
+                                              {"food", food.food->name},
+                                              {"thickness", units::print(food.food->thickness, hand.system())}})});
+        card.blocks.emplace_back(Note{core_line(hand, food)});
         if (food.standard.below_consumer_advice) {
-            card.blocks.emplace_back(Note{w.text("plan.advice-line", {{"target", hand.about(food.food->target)},
-                                                                      {"core", hand.about(food.standard.consumer_core)}})});
+            const std::string rules{facts::to_name(plan.trip->rules)};
+            card.blocks.emplace_back(
+                Note{w.text("plan.advice-line", {{"rows", rows_text(hand, food)},
+                                                 {"whose", w.text("plan.whose-" + rules)},
+                                                 {"core", hand.at_least(food.standard.consumer_core)},
+                                                 {"hold", hand.for_hold(food.standard.consumer_hold)}})});
         }
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(timeline_of(hand));
-    card.cautions.push_back({SignalWord::warning, w.text("plan.caution", {{"floor", hand.at_least(plan.read_floor)}})});
+    card.cautions.push_back(
+        {SignalWord::warning, hand.reads() ? w.text("plan.caution", {{"floor", hand.at_least(plan.read_floor)}})
+                                           : w.text(hand.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
+                                                    {{"late", hand.latest_pour()}})});
     return card;
 }
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include <cmath>
-
 #include "card/cards.hpp"
 #include "units/print.hpp"
+
+#include <cmath>
 
 namespace holdwater::card {
 namespace {
@@ -30,36 +30,65 @@ Ladder ladder_of(const Hand& hand) {
     return ladder;
 }
 
-}  // namespace
+/// What every top-up pours, with the clock.
+Steps by_the_clock(const Hand& hand) {
+    Steps steps;
+    steps.numbered = false;
+    for (const plan::TopUp& top_up : hand.plan.top_ups) {
+        const std::string litres = hand.reads() ? hand.litres_short(top_up.boiling, Toward::up)
+                                                : hand.litres_short(top_up.boiling, Toward::nearest);
+        steps.steps.push_back({hand.clock(top_up.at), hand.words.text(hand.reads() ? "topup.step" : "topup.step-fixed",
+                                                                      {{"litres", litres}})});
+    }
+    return steps;
+}
 
-Card top_up_card(const Hand& hand) {
+/// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
+Card clock_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     Card card;
-    if (plan.trip->boxes.front().thermometer) {
+    if (plan.top_ups.empty()) {
+        card.blocks.emplace_back(Heading{w.text("topup.fixed-none")});
+    } else {
+        const double litres = units::round_to(units::in_litres(plan.top_ups.front().boiling), 0.5, Toward::nearest);
         card.blocks.emplace_back(
-            hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::nearest, w.text("topup.key-aside")));
-        card.blocks.emplace_back(ladder_of(hand));
-    } else if (!plan.top_ups.empty()) {
-        const double litres = units::in_litres(plan.top_ups.front().boiling_most);
-        card.blocks.emplace_back(KeyNumber{w.text("topup.fixed-label"),
-                                           units::number(units::round_to(litres, 0.5, Toward::up), 1), "L",
-                                           w.text("topup.fixed-aside")});
+            KeyNumber{w.text("topup.fixed-label"), units::number(litres, 1), "L", w.text("topup.fixed-aside")});
+        card.blocks.emplace_back(by_the_clock(hand));
+        card.blocks.emplace_back(Note{w.text("topup.fixed-late", {{"late", hand.latest_pour()}})});
     }
+    if (hand.wax()) {
+        card.blocks.emplace_back(Note{"*" + w.text("topup.fixed-wax") + "*"});
+    }
+    if (!plan.top_ups.empty()) {
+        card.blocks.emplace_back(
+            Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
+    }
+    card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
+    return card;
+}
+
+}  // namespace
+
+Card top_up_card(const Hand& hand) {
+    if (!hand.reads()) {
+        return clock_card(hand);
+    }
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    Card card;
+    card.blocks.emplace_back(
+        hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::nearest, w.text("topup.key-aside")));
+    card.blocks.emplace_back(ladder_of(hand));
     card.blocks.emplace_back(Note{w.text("topup.act", {{"action", hand.at_least(plan.action_line)}})});
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(Note{w.text("topup.every", {{"calm", hand.may_leave(plan.interval_calm)},
                                                          {"rough", hand.may_leave(plan.interval_rough)}})});
     if (!plan.top_ups.empty()) {
         card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
-        Steps steps;
-        steps.numbered = false;
-        for (const plan::TopUp& top_up : plan.top_ups) {
-            steps.steps.push_back(
-                {hand.clock(top_up.at), w.text("topup.step", {{"litres", hand.litres_short(top_up.boiling, Toward::up)}})});
-        }
-        card.blocks.emplace_back(steps);
-        card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
+        card.blocks.emplace_back(by_the_clock(hand));
+        card.blocks.emplace_back(
+            Note{w.text("topup.full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
         const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
         card.blocks.emplace_back(Note{w.text("topup.pots", {{"litres", hand.litres(batch)}})});
     }

@@ -22,6 +22,7 @@ enum class Exit {
 struct Command {
     CLI::App* line = nullptr;
     std::function<Exit()> act;
+    bool tells_strays = false;  // tells words that no option took itself, with all its other faults; else run() does
 };
 
 /// Each adds one command with its options.
@@ -36,6 +37,8 @@ Command add_touch(CLI::App& program);
 Command add_new(CLI::App& program);
 Command add_sources(CLI::App& program);
 
+/// Reads the command line and does what it asks. Every fault of the line itself is told here, in the same form for all
+/// commands. Bad input too: an answer that could not be written to standard output.
 Exit run(int argc, char** argv);
 
 }  // namespace holdwater::cli

@@ -73,8 +73,7 @@ Command add_boil(CLI::App& program) {
     line->add_option("--altitude", given->altitude, "how high, like \"1850 m\" or \"6000 ft\"");
     line->add_option("--pressure", given->pressure, "air pressure there, not reduced to the sea; wins over --altitude");
     line->add_flag("--json", given->json, "boiling_c, pressure_pa");
-    line->allow_extras();
-    return {line, [given, line] { return boil(*given, *line); }};
+    return {line, [given, line] { return boil(*given, *line); }, true};
 }
 
 }  // namespace holdwater::cli

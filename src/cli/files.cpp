@@ -6,12 +6,13 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
+
+#include "trip/ranges.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -23,6 +24,9 @@ problem::Problem failed(const char* code, const std::string& path, const std::st
     fault.place = problem::Place{path, 0, 0};
     return fault;
 }
+
+/// The biggest file that any command reads.
+constexpr std::size_t most_bytes = trip::ranges::log_bytes;
 
 /// Writes and syncs; 0 or the errno of what failed.
 int write_synced(const std::string& path, const std::string& bytes) {
@@ -53,16 +57,34 @@ int write_synced(const std::string& path, const std::string& bytes) {
 
 problem::Result<std::string> read_file(const std::string& path) {
     std::error_code code;
-    if (fs::is_directory(path, code)) {
+    const fs::file_status status = fs::status(path, code);
+    if (fs::is_directory(status)) {
         return failed("file-unreadable", path, "this is a folder, not a file");
     }
-    std::ifstream in(path, std::ios::binary);
-    if (!in) {
+    if (fs::exists(status) && !fs::is_regular_file(status)) {
+        return failed("file-unreadable", path, "this is a device or a pipe, not a file; write it to a file first");
+    }
+    const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    if (file < 0) {
         return failed("file-unreadable", path, std::string("cannot be read: ") + std::strerror(errno));
     }
-    std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-    if (in.bad()) {
-        return failed("file-unreadable", path, "reading it failed half-way");
+    // Counted while reading: the size that the disk names may be nought, or grow meanwhile.
+    std::string text;
+    std::array<char, 65536> piece;
+    ssize_t got = 0;
+    int fault = 0;
+    do {
+        got = ::read(file, piece.data(), piece.size());
+        fault = got < 0 && errno != EINTR ? errno : 0;
+        text.append(piece.data(), got > 0 ? static_cast<std::size_t>(got) : 0);
+    } while (fault == 0 && got != 0 && text.size() <= most_bytes);
+    ::close(file);
+    if (fault != 0) {
+        return failed("file-unreadable", path, std::string("reading it failed: ") + std::strerror(fault));
+    }
+    if (text.size() > most_bytes) {
+        return failed("file-too-big", path,
+                      fmt::format("is over {} MB, bigger than any trip or log", most_bytes / 1'000'000));
     }
     return text;
 }

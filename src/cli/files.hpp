@@ -9,6 +9,7 @@
 
 namespace holdwater::cli {
 
+/// Regular files only, up to the size of the longest log. Errors: file-unreadable, file-too-big.
 problem::Result<std::string> read_file(const std::string& path);
 
 /// Temporary name beside the target, checked write, fsync, rename. The folder is made if it is missing.

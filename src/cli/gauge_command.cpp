@@ -201,7 +201,6 @@ Exit show_gauge(const GaugeOptions& given, const CLI::App& line) {
 Command add_gauge(CLI::App& program) {
     const auto given = std::make_shared<GaugeOptions>();
     CLI::App* line = program.add_subcommand("gauge", "find how well a box holds heat, from readings as it cools");
-    line->allow_extras();
     line->add_option("LOG", given->log, "log of a box test (CSV: time_min or time_hhmm, bath_c, outside_c, note)");
     line->add_option("--reading", given->readings, "a reading instead of a log, such as \"3 h=57.5 C\"; twice or more")
         ->allow_extra_args(false);
@@ -216,7 +215,7 @@ Command add_gauge(CLI::App& program) {
     line->add_flag("--json", given->json, "every number, unrounded, as JSON");
     line->add_flag("--preview", given->preview, "draw a chart, STEM-gauge.png");
     line->add_option("--out", given->out, "folder for the chart")->capture_default_str();
-    return {line, [given, line] { return show_gauge(*given, *line); }};
+    return {line, [given, line] { return show_gauge(*given, *line); }, true};
 }
 
 }  // namespace holdwater::cli

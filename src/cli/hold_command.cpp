@@ -5,10 +5,12 @@
 #include "cli/hold_text.hpp"
 #include "cli/json.hpp"
 #include "cli/strays.hpp"
+#include "cli/trip_file.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 
 namespace holdwater::cli {
@@ -84,16 +86,25 @@ void read_kill(const HoldOptions& given, Options& options, answer::OnePieceQuest
     }
 }
 
-/// The kinds that somebody may have meant: all that contain the word, else the nearest.
-std::string kinds_like(const std::string& word) {
+/// The kinds that somebody may have meant: all that contain the word, large or small, else the nearest.
+std::string kinds_like(std::string word) {
+    std::transform(word.begin(), word.end(), word.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
     std::vector<std::string_view> known;
+    std::string beginning;
     std::string containing;
     for (const facts::FoodKind& food : facts::facts().foods()) {
         known.push_back(food.key);
-        if (!word.empty() && food.key.find(word) != std::string::npos) {
-            containing += (containing.empty() ? "" : ", ") + food.key;
+        if (word.empty() || food.key.find(word) == std::string::npos) {
+            continue;
         }
+        if (food.key == word) {
+            return "did you mean " + food.key + "?";
+        }
+        std::string& into = food.key.starts_with(word) ? beginning : containing;
+        into += (into.empty() ? "" : ", ") + food.key;
     }
+    containing = beginning + (beginning.empty() || containing.empty() ? "" : ", ") + containing;
     if (!containing.empty()) {
         return "one of: " + containing;
     }
@@ -142,8 +153,10 @@ void read_bag(const HoldOptions& given, Options& options, answer::OnePieceQuesti
     question.bag_given = true;
     if (given.bag->find_first_of("0123456789") != std::string::npos) {
         question.bag = options.need<units::ThermalResistance>("--bag", given.bag, bags);
-    } else if (known_word(options, "--bag", *given.bag, {"thin", "thick", "0.01 m2 K/W"})) {
-        question.bag = *facts::from_name<facts::Bag>(*given.bag);
+    } else if (const auto bag = facts::from_name<facts::Bag>(*given.bag)) {
+        question.bag = *bag;
+    } else {
+        unknown_word(options, "--bag", *given.bag, {"thin", "thick"}, "or its resistance, such as \"0.01 m2 K/W\"");
     }
 }
 
@@ -179,6 +192,7 @@ Json reading_json(const std::optional<answer::ReadingOfPiece>& reading) {
     return {{"reach_min", minutes_or_null(times.reach)},
             {"come_up_h", hours_or_null(times.come_up)},
             {"kill_min", minutes_or_null(times.kill)},
+            {"kill_7_log_min", minutes_or_null(times.kill_7)},
             {"core_c", celsius_or_null(times.core)},
             {"surface_c", celsius_or_null(times.surface)},
             {"mean_c", celsius_or_null(times.mean)},
@@ -225,7 +239,7 @@ Exit hold(const HoldOptions& given, const CLI::App& line) {
     if (answer->why == answer::Why::kind_refused) {
         return Exit::refused;
     }
-    return answer->eat() || question.kind == nullptr ? Exit::done : Exit::check;
+    return exit_with(warnings);
 }
 
 }  // namespace
@@ -261,8 +275,7 @@ Command add_hold(CLI::App& program) {
     line->add_option("--z", to.z, "\"6 K\"")->group(expert);
     line->add_option("--log10", to.log10, "log10 of kill wanted, such as 7")->group(expert);
     line->add_option("--rounding", to.rounding, "0 slab to 2 ball: a slab with rounded sides")->group(expert);
-    line->allow_extras();
-    return {line, [given, line] { return hold(*given, *line); }};
+    return {line, [given, line] { return hold(*given, *line); }, true};
 }
 
 }  // namespace holdwater::cli

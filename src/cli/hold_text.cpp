@@ -77,6 +77,11 @@ std::string table(const OnePieceQuestion& question, const OnePieceAnswer& answer
         row("germs killed after", [](const Column& c) {
             return c.reading->times.kill ? units::print(*c.reading->times.kill, Toward::up) : "not credited";
         });
+        if (answer.likely && answer.likely->times.kill_7) {
+            row("by the stricter 7-log rows", [](const Column& c) {
+                return c.reading->times.kill_7 ? units::print(*c.reading->times.kill_7, Toward::up) : "not shown";
+            });
+        }
     }
     if (question.at) {
         const std::string when = "after " + units::print(*question.at) + ": ";
@@ -144,7 +149,8 @@ std::string hold_text(const OnePieceQuestion& question, const OnePieceAnswer& an
     }
     out += wrap(
         "A checked thermometer in the core has the last word on the temperature, local food-safety rules and "
-        "licensed practice on all else. Times count from when the food goes in and are rounded up.");
+        "licensed practice on all else. Times count from when the food goes in and are rounded up. Cautious is a "
+        "slow piece in a poor film, and allows for a thickness and a start that were not measured well.");
     return plain_spaces(out);
 }
 

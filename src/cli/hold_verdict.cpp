@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "cli/hold_text.hpp"
 #include "safety/clocks.hpp"
-#include "safety/refusals.hpp"
+#include "trip/ranges.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdwater::cli {
 namespace {
@@ -14,7 +15,6 @@ namespace {
 using answer::OnePieceAnswer;
 using answer::OnePieceQuestion;
 using answer::Why;
-using safety::in_both;
 using units::System;
 using units::Toward;
 
@@ -22,10 +22,40 @@ std::string up(units::Duration d) {
     return units::print(d, Toward::up);
 }
 
+/// Whole degrees where they are, else tenths; rounded in both units to the side that matters.
+std::string both_units(units::Temperature t, Toward toward) {
+    const bool whole = std::abs(t.celsius() - std::round(t.celsius())) < 1e-9;
+    return units::print(t, System::both, {whole ? 1.0 : 0.1, toward});
+}
+
+/// What has to be reached or kept: no figure of it is lower than it is.
+std::string at_least(units::Temperature t) {
+    return both_units(t, Toward::up);
+}
+
+std::string about(units::Temperature t) {
+    return both_units(t, Toward::nearest);
+}
+
 std::string thin_enough(const std::optional<units::Length>& thickest) {
     return thickest
                ? fmt::format("split it: at most {} thick", units::print(*thickest, System::both, {1.0, Toward::down}))
                : "even a thin piece does not make it";
+}
+
+/// Whose advice to consumers is set against a target.
+std::string_view whose_advice(facts::Ruleset rules) {
+    switch (rules) {
+        case facts::Ruleset::us:
+            return "the official advice to consumers of the US";
+        case facts::Ruleset::uk:
+            return "the official advice to consumers of the UK";
+        case facts::Ruleset::ca:
+            return "the official advice to consumers of Canada";
+        case facts::Ruleset::au_nz:
+            break;
+    }
+    return "the official advice to consumers of the US (none of Australia or New Zealand was read)";
 }
 
 std::string rules_name(const OnePieceQuestion& question) {
@@ -38,7 +68,7 @@ std::string finish_words(const safety::Finish& finish) {
                                                                      ? fmt::format("{:.0f} s", finish.hold.si())
                                                                      : up(finish.hold))
                                                     : "";
-    return in_both(finish.core) + " inside" + hold;
+    return at_least(finish.core) + " inside" + hold;
 }
 
 std::string free_words(const OnePieceAnswer& answer) {
@@ -52,7 +82,7 @@ std::string free_words(const OnePieceAnswer& answer) {
 std::string nearest_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
     const answer::NearestPlan& plan = *answer.nearest;
     const std::string what = fmt::format("The nearest plan allowed ({}): aim at {} inside in a bath of {}",
-                                         rules_name(question), in_both(plan.target), in_both(plan.bath));
+                                         rules_name(question), at_least(plan.target), at_least(plan.bath));
     if (!plan.safe) {
         return fmt::format("{}, but this piece is too thick for it; {}.{}", what, thin_enough(plan.thickest),
                            free_words(answer));
@@ -66,27 +96,58 @@ std::string nearest_words(const OnePieceQuestion& question, const OnePieceAnswer
 std::string reach_words(const OnePieceAnswer& answer) {
     const answer::ReadingOfPiece& last = answer.given ? *answer.given : *answer.cautious;
     const std::string when = last.times.reach ? "after " + up(*last.times.reach) : std::string("never");
-    return fmt::format("the core is at {} {} ({})", in_both(answer.target), when, answer.given ? "given" : "cautious");
+    return fmt::format("the core is at {} {} ({})", about(answer.target), when, answer.given ? "given" : "cautious");
+}
+
+/// Rules under which food is kept warmer than it may be cooked: how long it may be left in this bath once it is done.
+std::string once_done(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
+    if (question.bath >= answer.standard->hold_floor) {
+        return {};
+    }
+    const facts::Facts& facts = facts::facts();
+    const bool once = question.rules == facts::Ruleset::uk;
+    return fmt::format(
+        " Eat it then: these rules keep cooked food at {} or above, and this bath is cooler. They allow that {}for under "
+        "{}.",
+        at_least(answer.standard->hold_floor), once ? "once, " : "",
+        units::print(facts.duration(once ? "fall.uk" : "fall.eat-now")));
 }
 
 std::string safe_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
     std::string words = fmt::format("Safe to eat after {} (cautious) in a bath that stays at {} or above ({}).",
-                                    up(*answer.safe), in_both(question.bath), rules_name(question));
+                                    up(*answer.safe), at_least(question.bath), rules_name(question));
     if (question.target) {
         const auto& reach = answer.cautious->times.reach;
-        words += reach ? fmt::format(" The core is at {} after {}.", in_both(answer.target), up(*reach))
-                       : fmt::format(" The core never gets to {} in this bath.", in_both(answer.target));
+        words += reach ? fmt::format(" The core is at {} after {}.", about(answer.target), up(*reach))
+                       : fmt::format(" The core never gets to {} in this bath.", about(answer.target));
     }
-    return words;
+    return words + once_done(question, answer);
 }
 
 std::string too_cool_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
-    const units::Temperature row = answer.standard->kill->rows.front().core;
-    const units::Temperature needed = std::max({row, answer.standard->core_at_least, answer.standard->cook_floor});
+    const safety::Standard& standard = *answer.standard;
+    const units::Temperature row = standard.kill->rows.front().core;
+    const units::Temperature core = std::max(row, standard.core_at_least);
+    // A bath at its floor will do unless the core itself, which never quite reaches the bath, has to get there.
+    const bool floor_will_do = row < standard.cook_floor && standard.core_at_least <= standard.cook_floor;
     return fmt::format(
         "No: a bath of {} is too cool for this food under {}. However long it stays in, it "
-        "needs more than {}.",
-        in_both(question.bath), rules_name(question), in_both(needed));
+        "needs {}{}.",
+        both_units(question.bath, Toward::down), rules_name(question), floor_will_do ? "at least " : "more than ",
+        at_least(std::max(core, standard.cook_floor)));
+}
+
+std::string start_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
+    const bool warm = answer.why == Why::start_warm;
+    const std::string why =
+        warm ? fmt::format(
+                   "food that goes in at {} has been warm before, and nobody knows for how long. Germs may have grown and "
+                   "left poison that no bath destroys. Raw food goes in at {} or colder",
+                   about(question.start), trip::ranges::start.high)
+             : fmt::format("at {} the food is frozen, and the heat that thawing takes is not worked out here. Thaw it "
+                           "first, and let it go in at {} or warmer",
+                           about(question.start), trip::ranges::start.low);
+    return fmt::format("No, physics only: {}. By the numbers alone, {}.", why, reach_words(answer));
 }
 
 std::string too_slow_words(const OnePieceAnswer& answer) {
@@ -95,8 +156,49 @@ std::string too_slow_words(const OnePieceAnswer& answer) {
     return fmt::format(
         "No: from {} to {} the core {} (cautious); over {} is refused, because germs grow meanwhile. In "
         "this bath, {}.{}",
-        in_both(facts.temperature("come-up.from")), in_both(facts.temperature("come-up.to")), takes,
+        about(facts.temperature("come-up.from")), about(facts.temperature("come-up.to")), takes,
         up(facts.duration("come-up.refuse")), thin_enough(answer.thickest), free_words(answer));
+}
+
+/// What a real bath has to be kept at, which falls where this one is steady.
+void note_bath(const OnePieceQuestion& question, const OnePieceAnswer& answer, problem::Problems& notes) {
+    const safety::Standard& standard = *answer.standard;
+    if (question.bath < standard.action_line) {
+        notes.push_back(problem::note(
+            "bath-near-floor",
+            fmt::format("a real bath falls: while it cooks keep its reading above {}, and never below {}",
+                        at_least(standard.action_line), at_least(standard.cook_floor))));
+    }
+    if (standard.hold_floor > standard.cook_floor) {
+        notes.push_back(problem::note(
+            "hold-floor", fmt::format("once it is done these rules keep it at {} or above: top up before its reading "
+                                      "falls to {}, or eat it at once",
+                                      at_least(standard.hold_floor), at_least(standard.hold_action_line))));
+    }
+}
+
+/// What the published rows behind a yes were measured for, and where they are weak.
+void note_rows(const OnePieceQuestion& question, const OnePieceAnswer& answer, problem::Problems& notes) {
+    const safety::Standard& standard = *answer.standard;
+    const facts::KillStandard& kill = *standard.kill;
+    if (kill.claim.find("Salmonella") != std::string::npos) {
+        const bool red_meat = question.kind->category == facts::Category::red_meat;
+        notes.push_back(problem::note(
+            "rows-for-salmonella",
+            fmt::format("these hold times were worked out for Salmonella; other germs are killed by the way{}",
+                        red_meat ? fmt::format(", but near {}, the lowest row, some of them take longer (source "
+                                               "mcminn-2018): a few degrees more are safer",
+                                               at_least(kill.rows.front().core))
+                                 : "")));
+    }
+    if (standard.below_consumer_advice) {
+        const units::Duration hold = standard.consumer_hold;
+        notes.push_back(problem::note(
+            "below-consumer-advice",
+            fmt::format("meets the published rows ({}; source {}), but lies under {}: {}{} inside", kill.claim,
+                        kill.source, whose_advice(question.rules), at_least(standard.consumer_core),
+                        hold.si() > 0.0 ? " for " + up(hold) : "")));
+    }
 }
 
 }  // namespace
@@ -119,10 +221,13 @@ std::string hold_verdict(const OnePieceQuestion& question, const OnePieceAnswer&
             return too_cool_words(question, answer) + " " + nearest_words(question, answer);
         case Why::cools:
             return fmt::format("This bath cools the food and makes nothing safe: {}.", reach_words(answer));
+        case Why::start_warm:
+        case Why::start_frozen:
+            return start_words(question, answer);
         case Why::too_slow:
             return too_slow_words(answer);
         case Why::never_safe:
-            return fmt::format("No: this piece is not safe within 72 h in a bath of {}. {}", in_both(question.bath),
+            return fmt::format("No: this piece is not safe within 72 h in a bath of {}. {}", about(question.bath),
                                nearest_words(question, answer));
         case Why::needs_finish:
             return fmt::format(
@@ -136,10 +241,14 @@ std::string hold_verdict(const OnePieceQuestion& question, const OnePieceAnswer&
 problem::Problems hold_warnings(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
     problem::Problems warnings;
     if (!answer.eat()) {
-        warnings.push_back(problem::warning("physics-only", "not to be eaten from this bath alone: see the verdict"));
+        problem::Problem physics =
+            problem::warning("physics-only", "not to be eaten from this bath alone: see the verdict");
+        // Without a kind, physics is all that was asked for.
+        physics.severity = answer.why == Why::no_kind ? problem::Severity::note : physics.severity;
+        warnings.push_back(physics);
     }
     if (answer.why == Why::own_figures) {
-        warnings.push_back(problem::warning(
+        warnings.push_back(problem::note(
             "own-kill-figures", "kill is judged by the figures given, below what any rule here credits or asks"));
     }
     if (question.target && *question.target > question.bath && question.bath > question.start) {
@@ -147,23 +256,15 @@ problem::Problems hold_warnings(const OnePieceQuestion& question, const OnePiece
     }
     const auto verdict = safety::judge_come_up(answer.come_up);
     if (answer.eat() && verdict == safety::ComeUpVerdict::slow) {
-        warnings.push_back(problem::warning(
+        warnings.push_back(problem::note(
             "come-up-slow",
             fmt::format("the core takes {} to come up (cautious): a thinner piece is safer", up(*answer.come_up))));
     }
-    if (answer.eat() && answer.standard && question.bath < answer.standard->action_line) {
-        warnings.push_back(
-            problem::warning("bath-near-floor",
-                             fmt::format("a real bath falls: keep its reading above {}, and never below {}",
-                                         in_both(answer.standard->action_line), in_both(answer.standard->cook_floor))));
+    if (answer.eat() && answer.standard) {
+        note_bath(question, answer, warnings);
     }
-    if (answer.why == Why::safe && answer.standard->below_consumer_advice) {
-        const units::Duration hold = answer.standard->consumer_hold;
-        warnings.push_back(problem::warning(
-            "below-consumer-advice",
-            fmt::format("meets rows of published retail rules, but lies under the official advice to consumers: {}{} "
-                        "inside",
-                        in_both(answer.standard->consumer_core), hold.si() > 0.0 ? " for " + up(hold) : "")));
+    if (answer.why == Why::safe) {
+        note_rows(question, answer, warnings);
     }
     if (question.body.shape == facts::Shape::slab && (question.body.width || question.body.length)) {
         warnings.push_back(problem::warning("size-not-used", "a slab is worked out from its thickness alone",

@@ -43,8 +43,9 @@ answer::MixQuestion question_from(const MixOptions& given, const CLI::App& line,
         options.fault("--cold", "option-missing", "is missing",
                       "the temperature of the cold water, like --cold \"2 C\", or slush, or snow");
     } else {
-        const bool word = given.cold->find_first_of("0123456789") == std::string::npos;
-        if (!word || known_word(options, "--cold", *given.cold, {"slush", "snow", "2 C"})) {
+        if (given.cold->find_first_of("0123456789") == std::string::npos) {
+            unknown_word(options, "--cold", *given.cold, {"slush", "snow"}, "or a temperature, such as \"2 C\"");
+        } else {
             question.cold = options.need<units::Temperature>("--cold", given.cold, colds);
         }
     }
@@ -63,12 +64,20 @@ std::string parts(int n) {
     return fmt::format("{} {}", n, n == 1 ? "part" : "parts");
 }
 
-std::string span(const answer::Mixed& mixed) {
+/// A high end rounded up to half a degree, but never past the boiling point that is printed beside it.
+std::string high_end(units::Temperature high, units::Temperature boiling) {
     using units::System;
-    using units::Toward;
-    return fmt::format("gives {}, in practice {} to {}", units::print(mixed.result, System::both, {0.5}),
-                       units::print(mixed.low, System::both, {0.5, Toward::down}),
-                       units::print(mixed.high, System::both, {0.5, Toward::up}));
+    const bool past = units::round_to(high.celsius(), 0.5, units::Toward::up) > boiling.celsius();
+    return past ? units::print(boiling, System::both, {0.1})
+                : units::print(high, System::both, {0.5, units::Toward::up});
+}
+
+std::string span(const answer::Mixed& mixed, units::Temperature boiling) {
+    using units::System;
+    return fmt::format("likely about {}, in practice {} to {} ({} if nothing were lost)",
+                       units::print(mixed.likely, System::both, {0.5}),
+                       units::print(mixed.low, System::both, {0.5, units::Toward::down}),
+                       high_end(mixed.high, boiling), units::print(mixed.result, System::metric, {0.1}));
 }
 
 std::string mix_text(const answer::MixQuestion& question, const answer::MixAnswer& answer) {
@@ -77,14 +86,15 @@ std::string mix_text(const answer::MixQuestion& question, const answer::MixAnswe
     const bool snow = frozen && std::get<answer::Frozen>(question.cold) == answer::Frozen::snow;
     std::string out =
         wrap(fmt::format("{} boiling to {} {}, by {}: {}.", parts(answer.simple.hot), parts(answer.simple.cold),
-                         cold_name(question), by_mass ? "mass" : "volume", span(answer.simple.mixed)));
-    out += wrap(fmt::format("Exactly: {:.2f} to 1, {}.", answer.hot_parts, span(answer.mixed))) + "\n";
+                         cold_name(question), by_mass ? "mass" : "volume", span(answer.simple.mixed, question.boiling)));
+    out += wrap(fmt::format("Exactly: {:.2f} to 1, {}.", answer.hot_parts, span(answer.mixed, question.boiling))) + "\n";
     const std::string care = snow ? "use snow that neither drips (too hot then) nor is far below freezing (too cool)"
                              : frozen ? "dip the cold water while ice still floats in it"
                                       : "measure the cold water just before";
     out +=
         wrap(fmt::format("Water boils here at {}. Most errors make the mixture cooler: water that left the fire a "
-                         "while ago, a slow pour, a cold box. Warm the box first, pour at a rolling boil, stir, and "
+                         "while ago, a slow pour, a cold box. \"Likely\" is for a box warmed first and water that has "
+                         "cooled a little on its way; the ends hold for a cold box too. Warm the box first, pour at a rolling boil, stir, and "
                          "{}. This is good for the start only and says nothing about an hour later.",
                          units::print(question.boiling, units::System::both, {0.1}), care));
     out += "Boiling water scalds at once: nobody else near, and do not carry the full box.\n";
@@ -111,11 +121,13 @@ Exit mix(const MixOptions& given, const CLI::App& line) {
     const Json simple_json{{"hot_parts", simple.hot},
                            {"cold_parts", simple.cold},
                            {"result_c", simple.mixed.result.celsius()},
+                           {"likely_c", simple.mixed.likely.celsius()},
                            {"low_c", simple.mixed.low.celsius()},
                            {"high_c", simple.mixed.high.celsius()}};
     fmt::print("{}", answer_text({{"hot_parts", answer->hot_parts},
                                   {"cold_parts", 1},
                                   {"result_c", answer->mixed.result.celsius()},
+                                  {"likely_c", answer->mixed.likely.celsius()},
                                   {"low_c", answer->mixed.low.celsius()},
                                   {"high_c", answer->mixed.high.celsius()},
                                   {"boiling_c", question.boiling.celsius()},
@@ -134,9 +146,8 @@ Command add_mix(CLI::App& program) {
     line->add_option("--cold", given->cold,
                      "temperature of the cold water, like \"2 C\"; or slush (ice water), or snow");
     line->add_option("--by", given->by, "measured by volume or mass")->capture_default_str();
-    line->add_flag("--json", given->json, "hot_parts, cold_parts, result_c, low_c, high_c");
-    line->allow_extras();
-    return {line, [given, line] { return mix(*given, *line); }};
+    line->add_flag("--json", given->json, "hot_parts, cold_parts, result_c (nothing lost), likely_c, low_c, high_c");
+    return {line, [given, line] { return mix(*given, *line); }, true};
 }
 
 }  // namespace holdwater::cli

@@ -11,7 +11,10 @@ void Options::fault(std::string_view option, std::string code, std::string messa
 void Options::take(std::string_view option, const problem::Problems& problems, const std::string& hint) {
     for (problem::Problem p : problems) {
         p.message = std::string(option) + ": " + p.message;
-        p.hint = p.hint.empty() ? hint : p.hint;
+        // The reader of quantities knows only their kind, and would show a thickness for an altitude.
+        if (p.hint.empty() || p.hint.starts_with("write it like") || p.code == "unit-of-another-kind") {
+            p.hint = hint;
+        }
         problems_.push_back(p);
     }
 }

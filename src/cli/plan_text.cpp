@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "cli/plan_text.hpp"
 
+#include "card/figures.hpp"
+#include "facts/facts.hpp"
+#include "safety/refusals.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
-
-#include "units/print.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -19,9 +22,19 @@ std::string day_time(units::LocalTime t) {
     return fmt::format("{} {}", days[t.weekday()], t.clock_24());
 }
 
-std::string litres(const plan::Plan& plan, units::Volume v) { return units::print(v, plan.trip->units); }
+std::string litres(const plan::Plan& plan, units::Volume v) {
+    return units::print(v, plan.trip->units);
+}
 std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward = Toward::nearest) {
-    return units::print(t, plan.trip->units, {1.0, toward});
+    return card::degrees(t, plan.trip->units, toward);  // as on the cards
+}
+
+bool reads(const plan::Plan& plan) {
+    return plan.trip->boxes.front().thermometer.has_value();
+}
+
+std::string for_hold(units::Duration hold) {
+    return hold.si() > 0 ? " for " + card::hold_time(hold) : "";
 }
 
 std::string what(const plan::Plan& plan, const Event& event) {
@@ -35,19 +48,28 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const bool last = event.index + 1 == plan.fill.pours.size();
             return fmt::format("pour {} boiling ({} {}){}", litres(plan, pour.boiling), pour.pots,
                                pour.pots == 1 ? "pot" : "pots",
-                               last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading)) : "");
+                               last && !reads(plan) ? ", measured, no more"
+                               : last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading))
+                                      : "");
         }
         case Event::Kind::food_in:
             return "food in";
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
-            return fmt::format("{}top up to {}: about {} boiling (reads about {}; fire lit {})", t.wakes ? "WAKE, " : "",
-                               degrees(plan, plan.top_up_mark), litres(plan, t.boiling),
+            if (!reads(plan)) {
+                return fmt::format("{}pour {} boiling (fire lit {})", t.wakes ? "WAKE, " : "", litres(plan, t.boiling),
+                                   day_time(t.light_fire));
+            }
+            return fmt::format("{}top up to {}: about {} boiling (reads about {}; fire lit {})",
+                               t.wakes ? "WAKE, " : "", degrees(plan, plan.top_up_mark), litres(plan, t.boiling),
                                degrees(plan, units::celsius(t.reading.likely)), day_time(t.light_fire));
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            return fmt::format("{} surely ready (likely {})", food.food->name, day_time(food.ready_likely));
+            const std::string likely = day_time(food.ready_likely);
+            return food.standard.finish ? fmt::format("{}: done in the bath, raw inside until the fire (likely {})",
+                                                      food.food->name, likely)
+                                        : fmt::format("{} surely ready (likely {})", food.food->name, likely);
         }
         case Event::Kind::serve:
             return "eat";
@@ -65,30 +87,39 @@ std::string plan_text(const plan::Plan& plan) {
     }
     out += "\n";
     for (const plan::FoodPlan& food : plan.foods) {
-        out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C, kill {:.1f} times what is asked, 10 to 54.4 C in {}\n",
-                           food.food->name, food.core_peak.low, food.core_peak.high, food.kill.low,
+        // A food that still needs the fire gets no figure that could be taken for safety.
+        out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
+                           food.core_peak.low, food.core_peak.high,
+                           food.standard.finish ? "" : fmt::format(", kill {:.1f} times what is asked", food.kill.low),
+                           safety::in_both(facts::facts().temperature("come-up.from")),
+                           safety::in_both(facts::facts().temperature("come-up.to")),
                            units::print(units::Duration{food.come_up.high}, Toward::up));
-        out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n", food.growth_with_lag.high,
-                           food.growth_without_lag.high);
+        out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n",
+                           food.growth_with_lag.high, food.growth_without_lag.high);
         if (food.standard.finish) {
-            out += fmt::format("  finish over the fire to {}: {}\n",
-                               degrees(plan, food.standard.finish->core, Toward::up), food.standard.finish->why);
+            out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
+                               degrees(plan, food.standard.finish->core, Toward::up),
+                               for_hold(food.standard.finish->hold), food.standard.finish->why);
         }
         if (food.standard.below_consumer_advice) {
-            const bool dwells = food.standard.consumer_hold.si() > 0;
-            out += fmt::format("  served under the consumer advice of {}{}\n",
-                               degrees(plan, food.standard.consumer_core, Toward::nearest),
-                               dwells ? " for " + units::print(food.standard.consumer_hold) : "");
+            out += fmt::format("  meets the published rows ({}); consumer advice asks more: {}{}\n",
+                               food.standard.kill->claim, degrees(plan, food.standard.consumer_core, Toward::up),
+                               for_hold(food.standard.consumer_hold));
         }
         if (food.thickest) {
             out += fmt::format("  thickest piece for this bath: {}\n",
                                units::print(*food.thickest, plan.trip->units, {1.0, Toward::down}));
         }
     }
-    out += fmt::format("bath never below {}; top up at {} or below; after {} it may be left {}\n",
-                       degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
-                       degrees(plan, plan.top_up_mark),
-                       units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)}));
+    const std::string longest =
+        units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
+    out += reads(plan) ? fmt::format("bath never below {}; top up at {} or below; after {} it may be left {}\n",
+                                     degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
+                                     degrees(plan, plan.top_up_mark), longest)
+                       : fmt::format(
+                             "no thermometer: pour by the clock alone; after each pour it may be left {}; what "
+                             "was late is thrown away\n",
+                             longest);
     out += "\n" + curve_text(plan);
     return out;
 }

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "cli/app.hpp"
 #include "cli/chart.hpp"
+#include "cli/data.hpp"
 #include "cli/files.hpp"
 #include "cli/json.hpp"
 #include "cli/review_text.hpp"
+#include "cli/stamp.hpp"
 #include "cli/trip_file.hpp"
 #include "trip/read_log.hpp"
 
@@ -13,6 +15,7 @@
 #include <algorithm>
 #include <iterator>
 #include <memory>
+#include <optional>
 
 namespace holdwater::cli {
 namespace {
@@ -44,6 +47,18 @@ Exit stopped(const problem::Problems& problems, bool json, Exit exit) {
         fmt::print("No verdict: the rules refuse this food in a bath. Do not eat it from the bath alone.\n");
     }
     return exit;
+}
+
+/// The stamp that the trip's own hand-format cards and plan carry, so that a log and a card are known to belong
+/// together.
+std::optional<std::string> trip_stamp(const trip::Trip& trip) {
+    const auto words = layout_file("words/" + trip.language + ".toml");
+    const auto format = layout_file("formats/hand.toml");
+    if (!words || !format) {
+        tell(!words ? words.problems() : format.problems());
+        return std::nullopt;
+    }
+    return stamp_of(trip, {*format, *words});
 }
 
 bool looks_like(const std::string& path, std::string_view ending) {
@@ -100,8 +115,9 @@ Exit review_trip(const ReviewOptions& options) {
     }
     auto review = answer::review(*trip, *log);
     if (!review) {
-        const bool bad_log = std::any_of(review.problems().begin(), review.problems().end(),
-                                         [](const problem::Problem& p) { return p.code == "food-in-twice"; });
+        const bool bad_log = std::any_of(
+            review.problems().begin(), review.problems().end(),
+            [](const problem::Problem& p) { return p.code == "food-in-twice" || p.code == "food-out-twice"; });
         return stopped(review.problems(), options.json, bad_log ? Exit::bad_input : exit_for(review.problems()));
     }
     // The reader's own word on a gap comes before it is known whether it matters; the review says it again, knowing.
@@ -111,7 +127,12 @@ Exit review_trip(const ReviewOptions& options) {
     remarks.insert(remarks.end(), review->remarks.begin(), review->remarks.end());
     review.value().remarks = remarks;
     tell(remarks);
-    fmt::print("{}", options.json ? review_json(*trip, *log, *review) : review_text(*trip, *log, *review));
+    const auto stamp = trip_stamp(*trip);
+    if (!stamp) {
+        return Exit::our_fault;
+    }
+    fmt::print("{}",
+               options.json ? review_json(*trip, *log, *review, *stamp) : review_text(*trip, *log, *review, *stamp));
     // A chart that cannot be written never hides the verdict: throwing away stays the exit code.
     const Exit exit = exit_of(review->verdict, remarks);
     const Exit drawn = options.preview ? write_chart(options, *trip, *log, *review) : Exit::done;

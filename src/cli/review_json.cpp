@@ -28,6 +28,8 @@ Json food_json(const trip::Log& log, const FoodReview& food) {
              {"kind", food.food->kind},
              {"verdict", verdict_word(food.verdict)},
              {"rule", {{"rule", food.reason.rule}, {"figure", food.reason.figure}, {"source", food.reason.source}}},
+             {"stay_known", food.stay_known},
+             {"out_written", food.out_written},
              {"in_h", units::in_hours(food.in)},
              {"out_h", units::in_hours(food.out)},
              {"in_at", answer::watch(log, food.in)},
@@ -37,6 +39,7 @@ Json food_json(const trip::Log& log, const FoodReview& food) {
              {"missing_h", food.ready_late ? Json(0.0) : hours_or_null(food.missing)},
              {"core_peak_c", food.core_peak.celsius()},
              {"core_end_c", food.core_end.celsius()},
+             {"consumer_advice_met", food.consumer_met},
              {"come_up_h", hours_or_null(food.come_up)},
              {"come_up", word(food.come_up_verdict)},
              {"kill_standard", food.standard.kill->key},
@@ -71,7 +74,8 @@ Json food_json(const trip::Log& log, const FoodReview& food) {
 
 }  // namespace
 
-std::string review_json(const trip::Trip& trip, const trip::Log& log, const answer::Review& review) {
+std::string review_json(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
+                        const std::string& stamp) {
     Json foods = Json::array();
     for (const FoodReview& food : review.foods) {
         foods.push_back(food_json(log, food));
@@ -83,6 +87,7 @@ std::string review_json(const trip::Trip& trip, const trip::Log& log, const answ
     const answer::Reason& reason = review.foods[review.worst].reason;
     Json answer{{"verdict", verdict_word(review.verdict)},
                 {"trip", trip.name},
+                {"stamp", stamp},
                 {"worst_food", review.foods[review.worst].food->name},
                 {"foods", foods},
                 {"below_floor_h", units::in_hours(review.below_floor)},

@@ -26,8 +26,8 @@ std::string capitals(std::string_view text) {
 
 class Text {
   public:
-    Text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review)
-        : trip_(trip), log_(log), review_(review) {}
+    Text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review, std::string stamp)
+        : trip_(trip), log_(log), review_(review), stamp_(std::move(stamp)) {}
 
     std::string all() {
         head();
@@ -61,8 +61,7 @@ class Text {
             case Verdict::eat:
                 return "Eat.";
             case Verdict::not_done:
-                return fmt::format("Not safe yet: do not eat. Leave it in the bath, or bring it to {} and eat at once.",
-                                   fire);
+                return not_done(food);
             case Verdict::finish_and_eat_next:
                 if (food.standard.finish && !(food.fall.below_floor > Duration{0})) {
                     return fmt::format("Bring it to {}{} inside over the fire at once after the bath, then eat: {}.",
@@ -70,7 +69,7 @@ class Text {
                                        food.standard.finish->hold.si() > 0
                                            ? " for " + units::print(food.standard.finish->hold, Toward::up)
                                            : "",
-                                       food.standard.finish->why);
+                                       clause(food.standard.finish->why));
                 }
                 // Warming the bath up again is no way out for raw food, for food with germs inside or for the weak.
                 if (!food.ready_late || food.standard.finish || trip_.at_risk) {
@@ -84,6 +83,27 @@ class Text {
                 return "Throw it away. Reheating does not undo toxin.";
         }
         return {};
+    }
+    /// What to do with food that is not done; staying in the bath is only named where that makes it safe.
+    std::string not_done(const FoodReview& food) const {
+        const std::string fire = "bring it to " + fire_of(food) + " and eat it at once";
+        if (!food.stay_known) {
+            return fmt::format(
+                "Not safe yet: do not eat. The notes do not say for how long it was in the bath: write that into the "
+                "log and ask again, or {}.",
+                fire);
+        }
+        if (food.out_written) {
+            return fmt::format("Not safe yet: do not eat. It came out too early: {}.", fire);
+        }
+        if (!food.missing) {
+            return fmt::format("Not safe yet: do not eat. The bath as read last never makes it safe: {}.", fire);
+        }
+        return fmt::format("Not safe yet: do not eat. Leave it in the bath, or {}.", fire);
+    }
+    /// Without the full stop that a sentence of its own ends with.
+    static std::string_view clause(std::string_view text) {
+        return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
     }
     std::string fire_of(const FoodReview& food) const {
         units::Temperature core = facts::facts().temperature("finish.full");
@@ -122,7 +142,8 @@ class Text {
         line("  by {} {} ({})", food.reason.rule, food.reason.figure,
              food.reason.source.empty() ? "judgement" : facts.source(food.reason.source).citation);
         line("  in at {}, looked at until {}", watch(food.in), watch(food.out));
-        line("  core 10 to 54.4 C: {}", come_up(food));
+        line("  core from {} to {}: {}", degrees(facts.temperature("come-up.from")),
+             degrees(facts.temperature("come-up.to")), come_up(food));
         line("  kill: {} times what {} asks{}; core at the end {}, peak likely {}",
              units::number(units::round_to(food.margin, 0.01, Toward::down), 2), food.standard.kill->claim,
              food.adaptation > 1.0 ? fmt::format(" (hold times x{:.0f} after a slow warm-up)", food.adaptation) : "",
@@ -130,6 +151,10 @@ class Text {
         if (food.ready_late) {
             line("  safe from {} on{}", watch(food.in + *food.ready_late),
                  food.ready_likely ? fmt::format(" (likely {})", watch(food.in + *food.ready_likely)) : "");
+        } else if (!food.stay_known) {
+            line("  not safe yet: what is counted as kill may be too much, since nobody knows how long it was in");
+        } else if (food.out_written && food.missing) {
+            line("  not safe yet: {} more would have been needed", units::print(*food.missing, Toward::up));
         } else if (food.missing) {
             line("  not safe yet: {} more, if the bath stays as it was read last",
                  units::print(*food.missing, Toward::up));
@@ -143,19 +168,21 @@ class Text {
             degrees(food.standard.cook_floor, Toward::up), time_up(food.below_cook_floor),
             degrees(std::max(food.standard.cook_floor, food.standard.hold_floor), Toward::up),
             time_up(food.below_hold_floor), units::print(food.below_likely));
-        line("  bath below 50 C for up to {}; a top-up neither stops nor resets the clock",
-             time_up(food.fall.below_50));
+        line("  bath below {} for up to {}; a top-up neither stops nor resets the clock",
+             degrees(facts.temperature("fall.deep"), Toward::up), time_up(food.fall.below_50));
         line("  growth: {} log10 at most, {} likely; {} without lag", logs(food.growth.bound), logs(food.growth.likely),
              logs(food.growth.without_lag));
         line("  growth while it warmed (told, decides nothing): {} at most, {} likely", logs(food.come_up_growth.bound),
              logs(food.come_up_growth.likely));
         if (food.standard.finish && food.verdict != Verdict::throw_away) {
             line("  finish over the fire to {}: {}", degrees(food.standard.finish->core, Toward::up, 1.0),
-                 food.standard.finish->why);
+                 clause(food.standard.finish->why));
         }
-        if (food.verdict == Verdict::eat && food.core_peak < food.standard.consumer_core) {
-            line("  the core stayed under the consumer advice of {}{}", degrees(food.standard.consumer_core),
-                 food.standard.consumer_hold.si() > 0 ? " for " + units::print(food.standard.consumer_hold) : "");
+        if (food.verdict == Verdict::eat && !food.consumer_met) {
+            line("  the core may have stayed under the consumer advice of {}{}",
+                 degrees(food.standard.consumer_core, Toward::up),
+                 food.standard.consumer_hold.si() > 0 ? " for " + units::print(food.standard.consumer_hold, Toward::up)
+                                                      : "");
         }
         for (const answer::CoreReading& reading : food.core_readings) {
             line("  core at {}: read {}, computed {} likely, {} at the least", watch(reading.at), degrees(reading.read),
@@ -177,8 +204,8 @@ class Text {
     }
 
     void noticed() {
-        line("\nNoticed (readings less {:.1f} K; between readings the lowest that this box allows):",
-             review_.error.si());
+        line("\nNoticed (readings less {}; between readings the lowest that this box allows):",
+             units::print(review_.error, trip_.units, {0.1, Toward::nearest}));
         for (const answer::Noticed& one : review_.timeline) {
             line("  {}  {}", watch(one.at), one.text);
         }
@@ -196,6 +223,7 @@ class Text {
         }
         line("Heat does not undo toxin that germs have made. When in doubt, throw it out.");
         line("Local food-safety rules have the last word.");
+        line("Stamp of the trip: {}", stamp_);
     }
 
     std::string watch(Duration at) const { return answer::watch(log_, at); }
@@ -203,6 +231,7 @@ class Text {
     const trip::Trip& trip_;
     const trip::Log& log_;
     const answer::Review& review_;
+    std::string stamp_;
     std::string out_;
 };
 
@@ -240,8 +269,9 @@ std::string_view verdict_phrase(Verdict verdict) {
     return "throw away";
 }
 
-std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review) {
-    return Text(trip, log, review).all();
+std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
+                        const std::string& stamp) {
+    return Text(trip, log, review, stamp).all();
 }
 
 }  // namespace holdwater::cli

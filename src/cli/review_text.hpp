@@ -15,8 +15,11 @@ std::string_view verdict_word(answer::Verdict verdict);
 /// The same for people: "throw away".
 std::string_view verdict_phrase(answer::Verdict verdict);
 
-std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review);
-std::string review_json(const trip::Trip& trip, const trip::Log& log, const answer::Review& review);
+/// `stamp`: of the trip, as on its cards.
+std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
+                        const std::string& stamp);
+std::string review_json(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
+                        const std::string& stamp);
 /// Readings, the likely bath and the lowest it may have been, and the core of the food that leads the verdict.
 card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answer::Review& review);
 

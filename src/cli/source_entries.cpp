@@ -44,13 +44,19 @@ std::string composition(const facts::Composition& c) {
         c.protein, c.fat, c.carbohydrate, c.fibre, c.ash);
 }
 
+/// Liver and shellfish have no figure of their own in most sets of rules: whose stands there instead is said.
+std::string whose_advice(const facts::Rule& r) {
+    const bool borrowed = r.category == facts::Category::liver || r.category == facts::Category::bivalve;
+    return borrowed ? " (the figure of " + r.source + ", whatever the rules)" : "";
+}
+
 std::string what_it_asks(const facts::Rule& r) {
     std::string text = fmt::format(
         "bath while cooking at least {} (without a thermometer {}), top up at {}, after done at least {}; kill {}; "
         "core at "
-        "least {}; consumer advice {}; lowest target {}",
+        "least {}; consumer advice {}{}; lowest target {}",
         celsius(r.cook_floor), celsius(r.cook_floor_no_thermometer), celsius(r.action_line), celsius(r.hold_floor),
-        r.kill_standard, core(r.core_at_least, r.core_at_least_for), core(r.consumer_core, r.consumer_hold),
+        r.kill_standard, core(r.core_at_least, r.core_at_least_for), core(r.consumer_core, r.consumer_hold), whose_advice(r),
         celsius(r.lowest_target));
     if (r.pork_core) {
         text += "; pork: core, advice and target " + celsius(*r.pork_core);

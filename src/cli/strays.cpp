@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <string>
@@ -15,16 +16,22 @@ void tell_strays(const CLI::App& line, Options& options) {
         names.push_back(option->get_name());
     }
     const std::vector<std::string_view> known(names.begin(), names.end());
+    bool value_may_follow = false;
     for (const std::string& word : line.remaining()) {
         if (!word.starts_with("-")) {
-            options.fault("\"" + word + "\"", "word-unexpected", "belongs to no option",
-                          "write option and value together, the value with its unit in quotes");
+            if (!value_may_follow) {
+                options.fault("\"" + word + "\"", "word-unexpected", "belongs to no option",
+                              "write option and value together, the value with its unit in quotes");
+            }
+            value_may_follow = false;
             continue;
         }
         const std::string name = word.substr(0, word.find('='));
+        value_may_follow = name == word;
         const auto meant = units::nearest(name, known);
         options.fault(name, "option-unknown", "is not an option of this command",
-                      meant ? "did you mean " + std::string(*meant) + "?" : "see --help");
+                      meant ? "did you mean " + std::string(*meant) + "?"
+                            : fmt::format("see `holdwater {} --help`", line.get_name()));
     }
 }
 
@@ -59,17 +66,25 @@ std::string plain_spaces(std::string text) {
 
 bool known_word(Options& options, std::string_view option, std::string_view text,
                 const std::vector<std::string_view>& known) {
+    if (std::find(known.begin(), known.end(), text) != known.end()) {
+        return true;
+    }
+    unknown_word(options, option, text, known);
+    return false;
+}
+
+void unknown_word(Options& options, std::string_view option, std::string_view text,
+                  const std::vector<std::string_view>& known, std::string_view besides) {
     std::string all;
     for (const std::string_view word : known) {
-        if (word == text) {
-            return true;
-        }
         all += (all.empty() ? "" : ", ") + std::string(word);
+    }
+    if (!besides.empty()) {
+        all += ", " + std::string(besides);
     }
     const auto meant = units::nearest(text, known);
     options.fault(option, "choice-unknown", "\"" + std::string(text) + "\" is not known",
                   (meant ? "did you mean " + std::string(*meant) + "? " : "") + "One of: " + all);
-    return false;
 }
 
 }  // namespace holdwater::cli

@@ -15,7 +15,8 @@
 
 namespace holdwater::cli {
 
-/// A fault for every word that was not expected, with the nearest option. The command must allow extras.
+/// A fault for every word that was not expected, with the nearest option. The command must allow extras. The word after
+/// an unknown option is taken as its value and not told by itself.
 void tell_strays(const CLI::App& line, Options& options);
 
 /// A plain number without a unit, within its range.
@@ -25,6 +26,10 @@ std::optional<double> plain_number(Options& options, std::string_view option, co
 /// One of these words; nothing, and a fault that names the nearest, if it is none of them.
 bool known_word(Options& options, std::string_view option, std::string_view text,
                 const std::vector<std::string_view>& known);
+
+/// The fault for a word that is none of these; `besides` says what else would do.
+void unknown_word(Options& options, std::string_view option, std::string_view text,
+                  const std::vector<std::string_view>& known, std::string_view besides = {});
 
 /// The same text with common spaces for no-break ones, as a terminal wants it.
 std::string plain_spaces(std::string text);

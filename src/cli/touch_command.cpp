@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "cli/app.hpp"
+#include "cli/files.hpp"
 #include "cli/json.hpp"
-#include "cli/options.hpp"
+#include "cli/strays.hpp"
 #include "cli/touch_text.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
-#include <cstdio>
 #include <memory>
 #include <string>
 
@@ -23,13 +23,6 @@ struct TouchOptions {
     bool still = false;
     bool json = false;
 };
-
-Exit bad(const problem::Problems& problems) {
-    for (const problem::Problem& p : problems) {
-        fmt::print(stderr, "{}\n", problem::to_line(p));
-    }
-    return Exit::bad_input;
-}
 
 Json band_json(const safety::StingBand& band) {
     return Json::array({seconds_or_null(band.p5), seconds_or_null(band.p50), seconds_or_null(band.p95)});
@@ -68,29 +61,27 @@ Exit tell_sting(units::Duration sting, safety::Stirring stirring, bool json) {
     return Exit::done;
 }
 
-Exit touch(const TouchOptions& given) {
+Exit touch(const TouchOptions& given, const CLI::App& line) {
     Options options;
+    tell_strays(line, options);
     if (given.bath.has_value() == given.sting.has_value()) {
         options.fault("touch", "option-one-of", "asks for one of --bath and --sting",
                       "--bath \"60 C\" or --sting \"2 s\"");
-        return bad(options.problems());
+    }
+    const auto bath = options.maybe<units::Temperature>("--bath", given.bath, bath_range);
+    const auto sting = options.maybe<units::Duration>("--sting", given.sting, sting_range);
+    if (!options.problems().empty()) {
+        problem::Problems problems = options.problems();
+        for (problem::Problem& p : problems) {
+            if (given.sting && p.code == "out-of-range" && p.message.starts_with("--sting")) {
+                p.hint += "; nobody keeps a finger in hot water for longer than a count of two";
+            }
+        }
+        tell(problems);
+        return Exit::bad_input;
     }
     const safety::Stirring stirring = given.still ? safety::Stirring::still : safety::Stirring::stirred;
-    if (given.bath) {
-        const auto bath = options.maybe<units::Temperature>("--bath", given.bath, bath_range);
-        return bath ? tell_bath(*bath, stirring, given.json) : bad(options.problems());
-    }
-    const auto sting = options.maybe<units::Duration>("--sting", given.sting, sting_range);
-    if (sting) {
-        return tell_sting(*sting, stirring, given.json);
-    }
-    problem::Problems problems = options.problems();
-    for (problem::Problem& p : problems) {
-        if (p.code == "out-of-range") {
-            p.hint += "; nobody keeps a finger in hot water for longer than a count of two";
-        }
-    }
-    return bad(problems);
+    return bath ? tell_bath(*bath, stirring, given.json) : tell_sting(*sting, stirring, given.json);
 }
 
 }  // namespace
@@ -102,7 +93,7 @@ Command add_touch(CLI::App& program) {
     line->add_option("--sting", given->sting, "which baths a first sting after this time speaks for, 0 to 10 s");
     line->add_flag("--still", given->still, "the water was not stirred");
     line->add_flag("--json", given->json, "the numbers for other programs");
-    return {line, [given] { return touch(*given); }};
+    return {line, [given, line] { return touch(*given, *line); }, true};
 }
 
 }  // namespace holdwater::cli

@@ -49,13 +49,25 @@ std::string time(const std::optional<units::Duration>& t, Toward toward, const c
     return units::print(*t, toward);
 }
 
-std::string sting_row(const char* hand, const safety::StingBand& band) {
-    return fmt::format("  {:<11}{:>16}{:>12}{:>22}\n", hand, time(band.p5, Toward::down, "not stung"),
-                       time(band.p50, Toward::nearest, "not stung"), time(band.p95, Toward::up, "not stung"));
+/// The span that nine in ten hands lie in, in words; no middle, which would read like a measurement.
+std::string sting_words(const char* hand, const safety::StingBand& band) {
+    if (!band.p5) {
+        return fmt::format("A {} hand: fewer than one in twenty is ever stung. ", hand);
+    }
+    const std::string from = "after " + time(band.p5, Toward::down, "");
+    return band.p95 ? fmt::format("A {} hand: one in twenty is stung {} or sooner, one in twenty only after {} or "
+                                  "later. ",
+                                  hand, from, time(band.p95, Toward::up, ""))
+                    : fmt::format("A {} hand: one in twenty is stung {} or sooner, one in twenty or more never. ",
+                                  hand, from);
 }
 
-std::string burn_row(const char* what, const std::optional<units::Duration>& t) {
-    return fmt::format("  {:<26}{}\n", what, time(t, Toward::down, "no time published, which is no promise"));
+/// The hottest row of the table, which counts from above the row before it on, is an upper end: "under" its time.
+std::string burn_row(const char* what, const std::optional<units::Duration>& t, units::Temperature bath) {
+    const auto burns = facts::facts().burns();
+    const bool at_most = t && bath > burns[burns.size() - 2].water && *t == *burns.back().second_degree;
+    return fmt::format("  {:<26}{}{}\n", what, at_most ? "under " : "",
+                       time(t, Toward::down, "no time published, which is no promise"));
 }
 
 std::string header() {
@@ -84,10 +96,8 @@ std::string why_two_burns() {
     const safety::StingBand warm = safety::sting_band(example, HandState::warm, safety::Stirring::stirred);
     return wrap(fmt::format(
         "Why a count of two already risks a burn: at {} the shortest published times are {} for a deep burn of an "
-        "adult "
-        "and {} for a small child. The sting is no guard: about {} pass between the skin feeling it and a word or a "
-        "jerk, "
-        "and one warm hand in twenty is slower than {}.",
+        "adult and {} for a small child. The sting is no guard: about {} pass between the skin feeling it and a word or a "
+        "jerk, and one warm hand in twenty is slower than {}.",
         degrees(example, Toward::nearest), time(burn.third, Toward::down, "unknown"),
         time(burn.infant, Toward::down, "unknown"), time(facts::facts().duration("hand.reaction"), Toward::nearest, ""),
         time(warm.p95, Toward::down, "any of them")));
@@ -100,11 +110,10 @@ std::string why_cold_reads_low() {
     const safety::StingBand cold = safety::sting_band(example, HandState::cold, safety::Stirring::stirred);
     return wrap(fmt::format(
         "Why a cold hand reads low: it hurts at the same skin temperature but has further to warm before it gets "
-        "there. "
-        "At {} half of warm hands are stung by {}, half of cold ones only by {}. Water that scalds feels bearable to a "
-        "cold hand, and a numb hand feels nothing at all.",
-        degrees(example, Toward::nearest), time(warm.p50, Toward::nearest, "never"),
-        time(cold.p50, Toward::nearest, "never")));
+        "there. At {} one warm hand in twenty is stung only after {} or later, one cold hand in twenty only after {}. "
+        "Water that scalds feels bearable to a cold hand, and a numb hand feels nothing at all.",
+        degrees(example, Toward::nearest), time(warm.p95, Toward::nearest, "minutes"),
+        time(cold.p95, Toward::nearest, "minutes")));
 }
 
 std::string model_note(bool from_sting) {
@@ -121,9 +130,8 @@ std::string bath_verdict(const BathTouch& answer) {
     const units::Duration two = count_of_two();
     if (!answer.warm.p50) {
         return fmt::format(
-            "Most warm hands are never stung by this water. {} Below {} nothing is killed and much may grow, so it is "
-            "too "
-            "cool for any food.",
+            "Most warm hands are never stung by this water. {} Below {} no kill is counted and much may grow, so it is "
+            "too cool for any food.",
             answer.burn.second ? "It burns skin that stays in it all the same." : "That says nothing about food.",
             bath_in_words(lowest_floor()));
     }
@@ -148,8 +156,7 @@ std::string band_row(const char* hand, const std::optional<safety::BathBand>& ba
     if (!band) {
         return fmt::format("  {:<11}no hand is stung that soon\n", hand);
     }
-    return fmt::format("  {:<11}{} to {}, middle {}\n", hand, degrees(band->p5, Toward::down),
-                       degrees(band->p95, Toward::up), degrees(band->p50, Toward::nearest));
+    return fmt::format("  {:<11}{} to {}\n", hand, degrees(band->p5, Toward::down), degrees(band->p95, Toward::up));
 }
 
 std::string sting_verdict(const StingTouch& answer) {
@@ -179,8 +186,10 @@ std::string sting_proof(const StingTouch& answer) {
             "food (below {}).",
             spread, bath_in_words(floor));
     }
-    return fmt::format("What it proves: little. Even for a warm hand {}: hot enough to burn, not known to any use.",
-                       spread);
+    return fmt::format(
+        "What it proves: little. Even for a warm hand {}. The water is hot enough to burn, and how hot it is nobody can "
+        "tell from that well enough to cook by.",
+        spread);
 }
 
 }  // namespace
@@ -199,12 +208,11 @@ std::string to_text(const BathTouch& answer) {
     std::string text = header() + "\n";
     text += fmt::format("Water at {}, {}: from touch to the first sting\n", bath_in_words(answer.bath),
                         still_or_stirred(answer.stirring));
-    text += fmt::format("  {:<11}{:>16}{:>12}{:>22}\n", "", "1 in 20 before", "half by", "1 in 20 later than");
-    text += sting_row("warm hand", answer.warm) + sting_row("cold hand", answer.cold);
+    text += wrap(sting_words("warm", answer.warm), 2) + wrap(sting_words("cold", answer.cold), 2);
     text += "The same water on skin: shortest published time to a burn, of the next hotter row\n";
-    text += burn_row("adult, second degree", answer.burn.second);
-    text += burn_row("adult, third degree", answer.burn.third);
-    text += burn_row("small child, severe", answer.burn.infant) + "\n";
+    text += burn_row("adult, second degree", answer.burn.second, answer.bath);
+    text += burn_row("adult, third degree", answer.burn.third, answer.bath);
+    text += burn_row("small child, severe", answer.burn.infant, answer.bath) + "\n";
     text +=
         wrap(bath_verdict(answer)) + "\n" + why_two_burns() + why_cold_reads_low() + "\n" + rule() + model_note(false);
     return plain_spaces(text);

@@ -32,7 +32,7 @@ void place_pattern(std::vector<Item>& items, card::DayBar::Kind kind, double x, 
             diagonals(items, x, y, width, height, 1.5);
             break;
         case card::DayBar::Kind::hold:
-            for (double at = 2.2; at < width; at += 2.2) {
+            for (double at = 2.2; at < width - 0.3; at += 2.2) {
                 items.emplace_back(line(x + at, y, x + at, y + height, line_pt));
             }
             break;

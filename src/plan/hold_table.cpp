@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/hold_table.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "facts/facts.hpp"
 #include "safety/clocks.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::plan {
 
@@ -33,7 +33,8 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     }
     // A piece that must be finished over the fire has to be thin enough for that: it may not even warm slowly.
     const safety::ComeUpVerdict warms = safety::judge_come_up(answer->come_up);
-    const bool too_slow = food.standard.finish ? warms != safety::ComeUpVerdict::fine : warms == safety::ComeUpVerdict::refused;
+    const bool too_slow =
+        food.standard.finish ? warms != safety::ComeUpVerdict::fine : warms == safety::ComeUpVerdict::refused;
     return too_slow ? std::nullopt : answer->safe;
 }
 

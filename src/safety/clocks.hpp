@@ -30,14 +30,16 @@ struct Fall {
     double growth = 0.0;  // log10, cautious q0
     int times = 1;        // how often it fell below; the uk allows once
 };
+/// Growth of a log or more is thrown away for, even where no time below the floor was counted.
 FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset);
 
 /// The clock along a bath and the core in it, from a moment on: it starts when the bath falls below the floor and stops
 /// only when the core (and the bath) is back above it, so a top-up that warms the water stops nothing. Later falls add
 /// to the same clock. Growth is that of the warmer or cooler side, core or bath, whichever grows more, from the first
 /// fall to the end, with the cautious q0. Both histories run on the same time and reach to the same end.
+/// `written_core`, where somebody measured it: below the floor it starts the clock as the bath does.
 Fall measure_fall(const units::History& bath, const units::History& core, units::Temperature floor,
-                  units::Duration from, const facts::GrowthModel& model);
+                  units::Duration from, const facts::GrowthModel& model, const units::History& written_core = {});
 
 /// The two cooling clocks of leftovers: 57 to 21 C, then 21 to 5 C.
 struct Cooling {

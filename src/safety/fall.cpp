@@ -44,10 +44,11 @@ History part(const History& whole, Duration from, Duration to) {
 
 FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset) {
     const facts::Facts& facts = facts::facts();
-    if (!(fall.below_floor > Duration{0}) && !(fall.below_50 > Duration{0})) {
+    // Growth comes first: it may come about in food whose bath was never seen below the floor.
+    const bool grown = !(fall.growth < facts.value("fall.growth"));
+    if (!grown && !(fall.below_floor > Duration{0}) && !(fall.below_50 > Duration{0})) {
         return FallAction::none;
     }
-    const bool grown = !(fall.growth < facts.value("fall.growth"));
     const bool deep = fall.below_50 > facts.duration("fall.deep-for");
     if (grown || deep || fall.below_floor > facts.duration("fall.eat-now")) {
         return FallAction::throw_away;
@@ -60,7 +61,7 @@ FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset) {
 }
 
 Fall measure_fall(const History& bath, const History& core, Temperature floor, Duration from,
-                  const facts::GrowthModel& model) {
+                  const facts::GrowthModel& model, const History& written_core) {
     Fall fall;
     fall.times = 0;
     if (bath.empty() || core.empty()) {
@@ -70,6 +71,7 @@ Fall measure_fall(const History& bath, const History& core, Temperature floor, D
     std::vector<Duration> moments{from};
     add_moments(moments, bath, floor, from);
     add_moments(moments, core, floor, from);
+    add_moments(moments, written_core, floor, from);
     std::sort(moments.begin(), moments.end());
     std::optional<Duration> first;
     bool running = false;
@@ -79,12 +81,12 @@ Fall measure_fall(const History& bath, const History& core, Temperature floor, D
             continue;
         }
         const Duration middle = moments[i - 1] + span / 2.0;
-        const bool bath_below = bath.at(middle) < floor;
-        if (!running && bath_below) {
+        const bool below = bath.at(middle) < floor || (!written_core.empty() && written_core.at(middle) < floor);
+        if (!running && below) {
             running = true;
             ++fall.times;
             first = first.value_or(moments[i - 1]);
-        } else if (running && !bath_below && core.at(middle) >= floor) {
+        } else if (running && !below && core.at(middle) >= floor) {
             running = false;
         }
         if (running) {

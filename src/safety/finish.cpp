@@ -80,7 +80,7 @@ std::optional<Finish> finish_for(const Request& request) {
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
     const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
     if (request.at_risk && !whole_red_meat && !whole_fish) {
-        take(finish("finish.full", "People at risk eat: the bath alone is not enough for this food."));
+        take(finish("finish.full", "Someone at risk eats: the bath alone is not enough for this food."));
     }
     return hottest;
 }

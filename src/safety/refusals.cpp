@@ -33,8 +33,8 @@ std::optional<Refusal> refuse_without_thermometer(const Request& request, bool n
     }
     if ((request.category == Category::poultry || request.category == Category::fish) && !request.has_wax_tell_tale) {
         return refusal("judgement", "no-thermometer-refused",
-                       fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all the time: "
-                                   "it shows that the water is above {}.",
+                       fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all through: "
+                                   "it turns clear only at about {}, and as it cools it stays clear a few degrees lower.",
                                    facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
                        get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
     }
@@ -58,7 +58,8 @@ std::optional<Refusal> refuse_food(const Request& request) {
             return refusal("trichinella-wild", "category-refused",
                            "Wild boar and bear are not cooked in a bath: they carry parasites that can survive it, "
                            "and freezing does not kill these for sure.",
-                           "Braise it over the fire, hot all through, or take farmed pork or beef.");
+                           fmt::format("Braise it over the fire, to {} all through, or take farmed pork or beef.",
+                                       in_both(facts::facts().temperature("finish.full"))));
         case Category::liver:
         case Category::bivalve:
             if (request.at_risk) {
@@ -66,8 +67,9 @@ std::optional<Refusal> refuse_food(const Request& request) {
                                fmt::format("No {} from a bath when someone who eats is pregnant, very young, old or "
                                            "ill: viruses in it survive the bath.",
                                            facts::to_text(request.category)),
-                               fmt::format("Take another food, such as whole beef to {} or more.",
-                                           in_both(facts::facts().temperature("at-risk.red-meat"))));
+                               fmt::format("Take another food, such as whole beef to {} or more and {} there.",
+                                           in_both(facts::facts().temperature("at-risk.red-meat")),
+                                           units::print(facts::facts().duration("at-risk.red-meat.hold"))));
             }
             return std::nullopt;
         case Category::egg:
@@ -108,10 +110,12 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
                                    in_both(request.target)),
                        hint + stay);
     }
+    // Only below the lowest row is it true that no stay in the bath would do.
+    const bool no_kill = request.target < facts::facts().kill_standard(rule.kill_standard).rows.front().core;
     return refusal(rule.source, "target-too-low",
-                   fmt::format("{} inside is too low for {} under the rules \"{}\": germs in it can live on or grow, "
-                               "however long it stays in the bath.",
-                               in_both(request.target), food_words(request), facts::to_name(request.ruleset)),
+                   fmt::format("{} inside is too low for {}: it is under the lowest that the rules \"{}\" allow here.{}",
+                               in_both(request.target), food_words(request), facts::to_name(request.ruleset),
+                               no_kill ? " Germs in it can live on or grow, however long it stays in the bath." : ""),
                    hint);
 }
 
@@ -150,7 +154,8 @@ std::optional<Refusal> refusal_of(const Request& request) {
     const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
     if (rule == nullptr) {
         return refusal("judgement", "no-rule", "There is no rule for this food, so there is no safe plan for it.",
-                       "Cook it over the fire, hot all through.");
+                       fmt::format("Cook it over the fire, to {} all through.",
+                                   in_both(facts::facts().temperature("finish.full"))));
     }
     return refuse_target(request, *rule);
 }

@@ -115,13 +115,26 @@ std::string units_of(Kind kind) {
     return list;
 }
 
+/// Without blanks around it; a no-break space, as this program prints between number and unit, is one too.
 std::string_view trim(std::string_view text) {
-    constexpr std::string_view blank = " \t";
-    const auto first = text.find_first_not_of(blank);
-    if (first == std::string_view::npos) {
-        return {};
+    constexpr std::string_view no_break_space = "\u00A0";
+    const auto blank = [&](std::string_view at) -> std::size_t {
+        return at.starts_with(' ') || at.starts_with('\t') ? 1 : at.starts_with(no_break_space) ? 2 : 0;
+    };
+    while (const std::size_t taken = blank(text)) {
+        text.remove_prefix(taken);
     }
-    return text.substr(first, text.find_last_not_of(blank) - first + 1);
+    while (text.ends_with(' ') || text.ends_with('\t') || text.ends_with(no_break_space)) {
+        text.remove_suffix(text.ends_with(no_break_space) ? no_break_space.size() : 1);
+    }
+    return text;
+}
+
+/// "°C" and "°F" as they are printed stand for C and F; no other unit has a degree sign.
+std::string_view without_degree_sign(std::string_view unit) {
+    constexpr std::string_view degree = "\u00B0";
+    const bool scale = unit.size() == degree.size() + 1 && (unit.ends_with('C') || unit.ends_with('F'));
+    return scale && unit.starts_with(degree) ? unit.substr(degree.size()) : unit;
 }
 
 std::optional<double> decimal_at(std::string_view text, std::size_t& used) {
@@ -188,7 +201,7 @@ Result<double> parse_si(std::string_view text, Kind kind) {
     if (!value) {
         return error("number-unreadable", fmt::format("\"{}\" does not begin with a number", text), example);
     }
-    const std::string_view unit_text = trim(text.substr(used));
+    const std::string_view unit_text = without_degree_sign(trim(text.substr(used)));
     if (unit_text.empty()) {
         return error("unit-missing", fmt::format("\"{}\" has no unit", text),
                      fmt::format("{} is written with one of: {}", wanted.what, units_of(kind)));

@@ -11,7 +11,7 @@
 namespace holdwater::units {
 
 /// Q is one of the types of quantity.hpp that can be written in a trip file. Accepts a decimal point (never a comma),
-/// a fraction "1/2", a mixed number "3 1/4", white space around, and the units of that quantity; the locale is not
+/// a fraction "1/2", a mixed number "3 1/4", a degree sign before C and F, white space around, and the units of that quantity; the locale is not
 /// asked. Errors: number-unreadable, unit-missing (names the units that would do), unit-unknown (names the nearest),
 /// unit-of-another-kind (says what it measures instead).
 template <class Q>

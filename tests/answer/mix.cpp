@@ -8,6 +8,10 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <random>
+#include <vector>
+
 using namespace holdwater;
 using namespace holdwater::support;
 using units::celsius;
@@ -83,16 +87,57 @@ TEST_CASE("the parts give the target back, cold water too") {
     }
 }
 
-TEST_CASE("the band covers the published errors at 60 C and reaches further down than up") {
+TEST_CASE("the likely middle has cooled, and the band holds the middle nine tenths of what independent errors give") {
+    // A plain sum over drawn errors, worked out here apart from the program: both pours 5 % off at their 5 and 95 %
+    // points, 1 to 5 K lost on the way, weather, cold water 2 K off, a wall of 0 to 10 % at 20 C or a warmed one.
+    for (const double target : {40.0, 54.4, 60.0, 72.0}) {
+        for (const bool cold_wall : {false, true}) {
+            const auto q = question(target, 0, celsius(4));
+            const auto a = mixed(q);
+            std::mt19937 engine(7);
+            const auto flat = [&] { return static_cast<double>(engine()) / 4294967296.0; };
+            const auto normal = [&] {
+                double sum = -6.0;
+                for (int i = 0; i < 12; ++i) {
+                    sum += flat();
+                }
+                return sum;
+            };
+            std::vector<double> drawn;
+            for (int i = 0; i < 20000; ++i) {
+                const double hot = a.hot_parts * (1.0 + 0.05 / 1.645 * normal());
+                const double cold = 1.0 + 0.05 / 1.645 * normal();
+                const double boiling = q.boiling.celsius() - 1.0 - 4.0 * flat() + 0.8 * (2.0 * flat() - 1.0);
+                const double water = (hot * boiling + cold * (4.0 + 4.0 * flat() - 2.0)) / (hot + cold);
+                const double wall = cold_wall ? 0.1 * flat() : 0.0;
+                drawn.push_back((water + wall * 20.0) / (1.0 + wall));
+            }
+            std::sort(drawn.begin(), drawn.end());
+            CAPTURE(target);
+            CHECK(a.mixed.low.celsius() < drawn[1000]);
+            CHECK(a.mixed.high.celsius() > drawn[19000]);
+            CHECK(a.mixed.low.celsius() > drawn[1000] - 4.0);
+            if (!cold_wall) {
+                CHECK(near_abs(a.mixed.likely.celsius(), drawn[10000], 0.1));
+            }
+        }
+    }
+}
+
+TEST_CASE("nothing comes out above the boiling point or as ice") {
+    const auto hot = mixed(question(99.9, 5, celsius(2)));
+    CHECK(hot.mixed.high == heat::boiling_point_at(units::metres(5)).value());
+    CHECK(hot.mixed.likely < hot.mixed.result);
+    const auto cold = mixed(question(1, 5, celsius(0)));
+    CHECK(cold.mixed.low == celsius(0));
+    CHECK(mixed(question(1, 5, answer::Frozen::slush)).mixed.low >= celsius(0));
+}
+
+TEST_CASE("the sensitivities at 60 C are those of the reference") {
     const auto q = question(60, 0, answer::Frozen::slush);
     const auto a = mixed(q);
     // Hand reference D1, sensitivities at 60 C, sea level, 1.5 to 1: ratio 5 % 1.2 K, boiling water really 97 C -1.8,
-    // cold water at 5 C +2, wall of 5 % at 20 C -1.9; together 2 to 3 K, low.
-    CHECK(a.mixed.low.celsius() < 60.0 - 2.9);
-    CHECK(a.mixed.low.celsius() > 60.0 - 5.0);
-    CHECK(a.mixed.high.celsius() > 60.0 + 2.3);
-    CHECK(a.mixed.high.celsius() < 60.0 + 3.5);
-    CHECK(60.0 - a.mixed.low.celsius() > a.mixed.high.celsius() - 60.0);
+    // cold water at 5 C +2.
     CHECK(near_abs((answer::mixed_temperature(q, 1.05 * a.hot_parts) - a.mixed.result).si(), 1.2, 0.05));
     auto tepid = q;
     tepid.boiling = celsius(97);

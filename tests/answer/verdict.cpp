@@ -6,6 +6,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace holdwater;
 using namespace holdwater::support;
 using answer::Why;
@@ -32,6 +34,11 @@ answer::OnePieceAnswer answered(const answer::OnePieceQuestion& q) {
 Why why(const answer::OnePieceQuestion& q) {
     return answered(q).why;
 }
+
+struct ReadingOfSlow {
+    units::Diffusivity diffusivity;
+    units::Conductivity conductivity;
+};
 
 }  // namespace
 
@@ -207,4 +214,80 @@ TEST_CASE("a bath exactly at the floor: chicken at 60 C may be eaten, beef at 54
     CHECK(*answered(question("chicken-breast", 30, 60.01)).safe <= *chicken.safe);
     CHECK(why(question("beef-top-round", 30, 54.4)) == Why::bath_too_cool);
     CHECK(why(question("cod", 30, 63)) == Why::bath_too_cool);
+}
+
+TEST_CASE("own kill figures never lift what people at risk need") {
+    for (const char* kind : {"beef-top-round", "salmon-farmed"}) {
+        auto q = question(kind, 30, 55);
+        q.kill = answer::KillFigures{units::seconds(1), celsius(60), units::kelvins(6), 7.0};
+        CHECK(answered(q).eat());
+        q.at_risk = true;
+        for (const bool aimed : {false, true}) {
+            q.target = aimed ? std::optional{celsius(54.5)} : std::nullopt;
+            CHECK_FALSE(answered(q).eat());
+            CHECK(answered(q).nearest->target == celsius(63));
+        }
+    }
+}
+
+TEST_CASE("own kill figures are judged on the cautious reading of the kind") {
+    auto q = question("chicken-breast", 40, 57);
+    q.kill = answer::KillFigures{units::minutes(4.68), celsius(60), units::kelvins(6.45), 7.0};
+    const auto a = answered(q);
+    CHECK(a.why == Why::own_figures);
+    CHECK(*a.safe > *a.given->times.kill);
+    CHECK(*a.come_up == *a.cautious->times.come_up);
+}
+
+TEST_CASE("food that goes in warm or frozen is physics only, with or without own figures") {
+    for (const auto& [start, warm] : {std::pair{25.5, true}, {45.0, true}, {-1.5, false}, {-5.0, false}}) {
+        CAPTURE(start);
+        const Why expected = warm ? Why::start_warm : Why::start_frozen;
+        auto q = question("chicken-breast", 30, 62);
+        q.start = celsius(start);
+        CHECK(why(q) == expected);
+        q.kill = answer::KillFigures{units::minutes(4.68), celsius(60), units::kelvins(6.45), 7.0};
+        CHECK(why(q) == expected);
+        answer::OnePieceQuestion bare = q;
+        bare.kind = nullptr;
+        bare.diffusivity = units::Diffusivity{1.11e-7};
+        bare.conductivity = units::Conductivity{0.48};
+        bare.film = units::FilmCoefficient{95};
+        CHECK(why(bare) == expected);
+        bare.kill.reset();
+        CHECK(why(bare) == Why::no_kind);
+    }
+    for (const double start : {-1.0, 25.0}) {
+        auto q = question("chicken-breast", 30, 62);
+        q.start = celsius(start);
+        CHECK(why(q) == Why::safe);
+    }
+}
+
+TEST_CASE("cautious is a piece 4 % and at least 2 mm thicker and 2 K colder, in slow food and a poor film") {
+    for (const double millimetres : {20.0, 85.0}) {
+        const auto q = question("beef-top-round", millimetres, 60);
+        const auto a = answered(q);
+        const ReadingOfSlow slow{a.cautious->diffusivity, a.cautious->conductivity};
+        answer::PieceQuestion worse{q.body, q.bath, celsius(3), a.target, std::nullopt};
+        worse.body.thickness = units::millimetres(millimetres + std::max(2.0, 0.04 * millimetres));
+        heat::FoodProperties properties;
+        properties.diffusivity = slow.diffusivity;
+        properties.conductivity = slow.conductivity;
+        const auto by_hand = answer::times_of(worse, properties, a.cautious->film, *a.standard);
+        CHECK(near_rel(by_hand->kill->si(), a.cautious->times.kill->si(), 1e-9));
+        CHECK(near_rel(by_hand->safe->si(), a.safe->si(), 1e-9));
+        worse.body = q.body;
+        CHECK(answer::times_of(worse, properties, a.cautious->film, *a.standard)->kill < a.cautious->times.kill);
+    }
+}
+
+TEST_CASE("the 7-log rows of red meat are worked out beside the ones that decide, and never met sooner") {
+    for (const double bath : {55.0, 57.5, 62.0, 66.0}) {
+        const auto a = answered(question("beef-top-round", 40, bath));
+        REQUIRE(a.cautious->times.kill_7.has_value());
+        CHECK(*a.cautious->times.kill_7 >= *a.cautious->times.kill);
+        CHECK(*a.likely->times.kill_7 >= *a.likely->times.kill);
+    }
+    CHECK_FALSE(answered(question("chicken-breast", 40, 62)).cautious->times.kill_7.has_value());
 }

@@ -12,7 +12,7 @@ using nlohmann::json;
 namespace {
 
 Said run(const std::string& arguments) {
-    static const auto folder = fresh_folder("boil-mix");
+    static const auto folder = own_folder("boil-mix");
     return holdwater_says(arguments, folder);
 }
 
@@ -97,7 +97,7 @@ TEST_CASE("mix: volume is the default, cold water has a temperature, the text na
     CHECK(near_abs(volume["result_c"].get<double>(), 60.0, 1e-9));
     const Said text = run("mix --target '60 C' --altitude '1850 m' --cold '2 C'");
     CHECK(text.exit == 0);
-    for (const char* part : {"boiling to", "by volume", "in practice", "°F", "cooler", "scalds"}) {
+    for (const char* part : {"boiling to", "by volume", "likely about 57.5 °C", "in practice", "nothing were lost", "°F", "cooler", "scalds"}) {
         CHECK(says(text.out, part));
     }
 }
@@ -114,6 +114,8 @@ TEST_CASE("mix: what cannot be mixed is exit 2 with what would do") {
                  {"mix --target '5 C' --altitude '0 m' --cold '10 C'", "10"},
                  {"mix --target '60 C' --altitude '0 m' --cold slushy", "slush"},
                  {"mix --target '60 C' --altitude '0 m' --cold 2", "C"},
+                 {"mix --target '60 C' --altitude '0 m' --cold x", "slush, snow, or a temperature"},
+                 {"mix --target '60 C' --altitude nan --cold '2 C'", "--altitude \"1850 m\""},
                  {"mix --target '60 C' --altitude '0 m' --cold '2 C' --by weight", "mass"},
                  {"mix --target '60 C' --altitude '0 m' --cold '2 C' --hight 3", "--hight"},
                  {"mix --target 60 --altitude '0 m' --cold '2 C'", "--target"}};
@@ -125,4 +127,9 @@ TEST_CASE("mix: what cannot be mixed is exit 2 with what would do") {
         CHECK(said.out.empty());
         CHECK(says(said.err, c.named));
     }
+}
+
+TEST_CASE("mix: the text never names steam or ice") {
+    CHECK_FALSE(says(run("mix --target '99.9 C' --altitude '5 m' --cold '2 C'").out, "101"));
+    CHECK_FALSE(says(run("mix --target '1 C' --altitude '5 m' --cold '0 C'").out, "-1"));
 }

@@ -107,3 +107,70 @@ TEST_CASE("each card number says its quantile, its rounding and its source, and 
     CHECK(explained.out.find("sampling error") != std::string::npos);
     CHECK(explained.out.find("longest_alone_h") != std::string::npos);
 }
+
+TEST_CASE("every fault of a command line says what is wrong and what would do") {
+    const auto folder = fresh_folder("line-faults");
+    const struct {
+        const char* arguments;
+        const char* what;
+        const char* how;
+    } cases[] = {{"", "needs a command", "cards, plan"},
+                 {"plam", "\"plam\" is not known", "did you mean plan?"},
+                 {"plan", "TRIP is missing", "holdwater plan TRIP"},
+                 {"review a.toml", "LOG is missing", "holdwater review LOG"},
+                 {"plan a.toml b.toml", "\"b.toml\"", ""},
+                 {"plan a.toml --jsn", "--jsn is not an option", "did you mean --json?"},
+                 {"sources --food", "--food is not an option", "did you mean --foods?"},
+                 {"touch --altitude 3m", "--altitude is not an option", "holdwater touch --help"},
+                 {"boil --altitude '3 m' --altitude '4 m'", "--altitude is given more than once", "leave one out"},
+                 {"boil --altitude", "--altitude has no value", "--help"},
+                 {"cards a.toml --format poster", "--format", "pocket"}};
+    for (const auto& c : cases) {
+        const Said said = holdwater_says(c.arguments, folder);
+        CAPTURE(c.arguments);
+        CAPTURE(said.err);
+        CHECK(said.exit == 2);
+        CHECK(said.out.empty());
+        CHECK(said.err.find(c.what) != std::string::npos);
+        CHECK(said.err.find(c.how) != std::string::npos);
+    }
+}
+
+TEST_CASE("an empty --out is no folder, not the root of the disk") {
+    const auto folder = fresh_folder("empty-out");
+    const std::string log = "'" + std::string(HOLDWATER_SOURCE_DIR) + "/tests/logs/box.csv'";
+    for (const std::string& arguments : {"cards " + demo_path("class-day") + " --out ''",
+                                         "review " + demo_path("class-day") + " " + log + " --preview --out ''",
+                                         "gauge " + log + " --water '20 L' --preview --out=''"}) {
+        const Said said = holdwater_says(arguments, folder);
+        CAPTURE(arguments);
+        CHECK(said.exit == 2);
+        CHECK(said.err.find("--out") != std::string::npos);
+    }
+}
+
+TEST_CASE("an answer that was lost on its way out is no success") {
+    const auto folder = fresh_folder("lost");
+    const std::string err = (folder / "err.txt").string();
+    for (const std::string& arguments :
+         {std::string("boil --altitude '1850 m'"), "plan " + demo_path("class-day"), std::string("--help"),
+          std::string("sources --foods"), std::string("mix --target '60 C' --altitude '0 m' --cold '2 C' --json")}) {
+        CAPTURE(arguments);
+        const std::string program = std::string(HOLDWATER_BINARY_DIR) + "/holdwater";
+        const int status = std::system(("'" + program + "' " + arguments + " >/dev/full 2>'" + err + "'").c_str());
+        CHECK(WEXITSTATUS(status) == 2);
+        CHECK(file_text(err).find("could not be written") != std::string::npos);
+    }
+}
+
+TEST_CASE("only regular files of a sensible size are read") {
+    const auto folder = fresh_folder("odd-files");
+    std::ofstream(folder / "big.csv") << std::string(5'000'001, ' ');
+    for (const std::string& log :
+         {std::string("/proc/self/mem"), std::string("/dev/zero"), (folder / "big.csv").string()}) {
+        const Said said = holdwater_says("review " + demo_path("class-day") + " '" + log + "'", folder);
+        CAPTURE(log);
+        CHECK(said.exit == 2);
+        CHECK(said.err.find(log) != std::string::npos);
+    }
+}

@@ -14,7 +14,7 @@ using nlohmann::json;
 namespace {
 
 Said hold(const std::string& arguments) {
-    static const auto folder = fresh_folder("hold");
+    static const auto folder = own_folder("hold");
     return holdwater_says("hold " + arguments, folder);
 }
 
@@ -125,7 +125,7 @@ TEST_CASE("hold: other rules ask for more") {
 }
 
 TEST_CASE("hold: never and at once") {
-    CHECK(answer(beef("--thickness '30 mm' --bath '60 C' --target '61 C'"), 0)["likely"]["reach_min"].is_null());
+    CHECK(answer(beef("--thickness '30 mm' --bath '60 C' --target '61 C'"), 3)["likely"]["reach_min"].is_null());
     CHECK(answer(beef("--thickness '30 mm' --bath '60 C' --target '60 C'"), 0)["likely"]["reach_min"].is_null());
     CHECK(answer(beef("--thickness '30 mm' --bath '60 C' --target '5 C'"), 3)["likely"]["reach_min"] == 0.0);
 }
@@ -147,7 +147,7 @@ TEST_CASE("hold: without a kind it is physics with the given figures, exit 0") {
 
 TEST_CASE("hold: negative temperatures within the range are read") {
     CHECK(hold(beef("--thickness '30 mm' --bath '57 C'")).exit == 0);
-    CHECK(hold("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '-5 C'").exit == 0);
+    CHECK(hold("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '-5 C'").exit == 3);
     CHECK(hold("--kind cod --shape slab --thickness '20 mm' --bath '-1 C' --start '20 C'").exit == 3);
     CHECK(hold("--kind cod --shape slab --thickness '20 mm' --bath=-1C --start '20 C'").exit == 3);
 }
@@ -160,6 +160,9 @@ TEST_CASE("hold: bad input is exit 2, nothing on standard output, and the fault 
         {"", "--shape"},
         {"", "--kind"},
         {"--kind bef-top-round --shape slab --thickness '40 mm' --bath '57 C' --start '5 C'", "beef-top-round"},
+        {"--kind Beef --shape slab --thickness '40 mm' --bath '57 C' --start '5 C'", "one of: beef-top-round, "},
+        {"--kind COD --shape slab --thickness '40 mm' --bath '57 C' --start '5 C'", "did you mean cod?"},
+        {"--kind cod --shape slab --thickness '40 mm' --bath nan --start '5 C'", "--bath \"60 C\""},
         {"--kind pork --shape slab --thickness '40 mm' --bath '57 C' --start '5 C'", "pork-loin, "},
         {"--kind cod --shape slb --thickness '40 mm' --bath '57 C' --start '5 C'", "slab"},
         {"--kind cod --shape slab --bath '57 C' --start '5 C'", "--thickness"},
@@ -213,4 +216,53 @@ TEST_CASE("hold: text begins with the verdict and tells both units and what was 
         CHECK(says(flat, part));
     }
     CHECK(hold(beef("--thickness '40 mm' --bath '57 C' --at '90 min'")).out == said.out);
+}
+
+TEST_CASE("hold: people at risk, and food that went in warm, get no yes from own figures") {
+    const json at_risk = answer(
+        "--kind beef-top-round --shape round --thickness '60 mm' --start '4 C' --bath '55 C' --at-risk --d-value '1 s' "
+        "--d-at '60 C' --z '6 K' --log10 7",
+        3);
+    CHECK(at_risk["use"] == "physics only");
+    CHECK(says(at_risk["verdict"], "63 °C"));
+    const json warm =
+        answer("--kind chicken-breast --shape slab --thickness '40 mm' --start '45 C' --bath '62 C'", 3);
+    CHECK(warm["use"] == "physics only");
+    CHECK(warm["safe_min"].is_null());
+    CHECK(says(warm["verdict"], "nobody knows for how long"));
+}
+
+TEST_CASE("hold: rules that keep food warmer than they cook it say so, and nothing against it") {
+    const json uk = answer(beef("--thickness '40 mm' --bath '60.5 C' --rules uk"), 0);
+    CHECK(says(uk["verdict"], "63 °C"));
+    CHECK(says(uk["verdict"], "once, for under 2 h"));
+    CHECK(says(uk["warnings"].dump(), "hold-floor"));
+    const json hot = answer(beef("--thickness '40 mm' --bath '66 C' --rules uk"), 0);
+    CHECK_FALSE(says(hot["verdict"], "under 2 h"));
+    CHECK_FALSE(says(answer(beef("--thickness '40 mm' --bath '60.5 C'"), 0)["warnings"].dump(), "hold-floor"));
+}
+
+TEST_CASE("hold: red meat shows the 7-log rows and what the rows were measured for") {
+    const json j = answer(beef("--thickness '40 mm' --bath '57 C'"), 0);
+    CHECK(j["cautious"]["kill_7_log_min"] >= j["cautious"]["kill_min"]);
+    CHECK(says(j["warnings"].dump(), "worked out for Salmonella"));
+    CHECK(says(j["warnings"].dump(), "near 54.4"));
+    CHECK(says(hold(beef("--thickness '40 mm' --bath '57 C'")).out, "7-log rows"));
+    const json cod = answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C'", 0);
+    CHECK(cod["cautious"]["kill_7_log_min"].is_null());
+    CHECK_FALSE(says(cod["warnings"].dump(), "Salmonella"));
+}
+
+TEST_CASE("hold: what must be reached is rounded up in both units, what falls short down") {
+    const std::string chicken = "--kind chicken-breast --shape slab --thickness '30 mm' --start '5 C' ";
+    const std::string cool = answer(chicken + "--bath '59.9 C'", 3)["verdict"];
+    CHECK(says(cool, "59.9 °C (139 °F) is too cool"));
+    CHECK(says(cool, "60 °C (140 °F)"));
+    CHECK(says(answer(chicken + "--bath '65 C' --cut minced", 3)["verdict"], "74 °C (166 °F)"));
+}
+
+TEST_CASE("hold: an input to change is exit 3, a caution is not") {
+    CHECK(hold(beef("--thickness '30 mm' --bath '60 C' --width '80 mm'")).exit == 3);
+    CHECK(hold(beef("--thickness '30 mm' --bath '55.5 C'")).exit == 0);
+    CHECK(hold(beef("--thickness '30 mm' --bath '60°C'")).exit == 0);
 }

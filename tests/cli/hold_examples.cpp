@@ -17,7 +17,7 @@ using nlohmann::json;
 namespace {
 
 json given(const std::string& arguments) {
-    static const auto folder = fresh_folder("hold-examples");
+    static const auto folder = own_folder("hold-examples");
     const Said said = holdwater_says("hold --json --contact free " + arguments, folder);
     CAPTURE(arguments);
     CAPTURE(said.err);

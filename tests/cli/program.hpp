@@ -3,6 +3,7 @@
 #pragma once
 
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <cstdlib>
 #include <filesystem>
@@ -24,6 +25,11 @@ inline std::filesystem::path fresh_folder(const std::string& name) {
     std::filesystem::remove_all(folder);
     std::filesystem::create_directories(folder);
     return folder;
+}
+
+/// A folder for all test cases of one file, each of which runs as a process of its own, at the same time as others.
+inline std::filesystem::path own_folder(const std::string& name) {
+    return fresh_folder(name + "-" + std::to_string(getpid()));
 }
 
 inline Said holdwater_says(const std::string& arguments, const std::filesystem::path& folder) {

@@ -153,3 +153,21 @@ TEST_CASE("wrong use of touch is bad input and says what would be right") {
     CHECK(longer.exit == 2);
     CHECK(contains(longer.err, "longer than a count of two"));
 }
+
+TEST_CASE("touch: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
+    const auto says = [](const std::string& arguments) {
+        return flat(holdwater_says("touch " + arguments, fresh_folder("touch-fixed")).out);
+    };
+    for (const char* bath : {"70 C", "85 C", "100 C"}) {
+        CHECK(contains(says(std::string("--bath '") + bath + "'"), "adult, second degree      under 1 s"));
+    }
+    CHECK(contains(says("--bath '60 C'"), "small child, severe       1 s"));
+    for (const char* arguments : {"--bath '60 C'", "--sting '2 s'", "--sting '0.8 s' --still"}) {
+        const std::string text = says(arguments);
+        CHECK_FALSE(contains(text, "middle"));
+        CHECK_FALSE(contains(text, "half "));
+        CHECK_FALSE(contains(text, "not known to any use"));
+    }
+    CHECK(says("--bath '60°C'") == says("--bath '60 C'"));
+    CHECK_FALSE(says("--bath '60°C'").empty());
+}

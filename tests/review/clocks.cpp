@@ -62,13 +62,32 @@ TEST_CASE("for a core that has been at the floor the clock is safety's own") {
     CHECK(safety::lagged_growth(answer::growth_exponent(c, beef()), beef().q0_cautious) >= own.growth - 1e-9);
 }
 
-TEST_CASE("a raw core that goes on warming stops the clock when the bath is back; one that fell has to catch up") {
+TEST_CASE("strict also while raw: only a core at the floor stops a clock that the bath has started") {
     const History dip = history({{0, 60}, {1, 60}, {1, 53}, {1.5, 53}, {1.5, 62}, {6, 60}});
     const History rising = history({{0, 4}, {4, 56}, {6, 58}});
-    CHECK(near_abs(in_hours(answer::clocks_of(course(dip, rising, 6)).fall.below_floor), 0.5, 1e-6));
-    // 40 at 1 h, down to 38, back at 40 at 2 h: the clock runs until then.
+    // From 1 h until the core is at 54.4 for the first time: 4 h x 50.4 / 52.
+    CHECK(near_abs(in_hours(answer::clocks_of(course(dip, rising, 6)).fall.below_floor), 4 * 50.4 / 52 - 1, 1e-6));
+    // No fall, no clock, however long the core takes.
+    CHECK(in_hours(answer::clocks_of(course(history({{0, 60}, {6, 60}}), rising, 6)).fall.below_floor) == 0.0);
+    // 40 at 1 h, down to 38, at 54.4 at 2 h + 2 h x 14.4 / 16: the clock runs until then.
     const History fallen = history({{0, 4}, {1, 40}, {1.5, 38}, {2, 40}, {4, 56}, {6, 58}});
-    CHECK(near_abs(in_hours(answer::clocks_of(course(dip, fallen, 6)).fall.below_floor), 1.0, 1e-3));
+    CHECK(near_abs(in_hours(answer::clocks_of(course(dip, fallen, 6)).fall.below_floor), 1 + 2 * 14.4 / 16, 1e-6));
+}
+
+TEST_CASE("a written core that counts starts the clock as the bath does, and only from its moment on") {
+    const History bath = history({{0, 60}, {8, 60}});
+    const History core = history({{0, 58}, {4, 58}, {5, 50}, {6, 50}, {7, 58}, {8, 58}});
+    answer::Course c = course(bath, core, 8);
+    c.done = hours(0);
+    CHECK(in_hours(answer::clocks_of(c).fall.below_floor) == 0.0);
+    c.core_counts_from = hours(4);
+    // Below 54.4 from 4 h + 3.6 / 8 to 6 h + 4.4 / 8.
+    CHECK(near_abs(in_hours(answer::clocks_of(c).fall.below_floor), 6.55 - 4.45, 1e-6));
+    CHECK(answer::clocks_of(c).fall.times == 1);
+    c.core_counts_from = hours(5.5);
+    CHECK(near_abs(in_hours(answer::clocks_of(c).fall.below_floor), 6.55 - 5.5, 1e-6));
+    c.core_counts_from = hours(8);
+    CHECK(in_hours(answer::clocks_of(c).fall.below_floor) == 0.0);
 }
 
 TEST_CASE("the cook floor counts until done, the hold floor from then on, and both add up") {
@@ -105,7 +124,8 @@ TEST_CASE("while a raw core warms growth decides only while the clock runs") {
     const History core = history({{0, 20}, {2, 46}, {4, 50}});
     CHECK(answer::growth_exponent(course(history({{0, 58}, {4, 58}}), core, 4), beef()) == 0.0);
     const answer::Course dip = course(history({{0, 58}, {1, 58}, {1, 53.5}, {2, 53.5}, {2, 58}, {4, 58}}), core, 4);
-    const double along_core = safety::growth_without_lag(beef(), history({{1, 33}, {2, 46}}));
+    // The clock that the dip started goes on while the core is below the floor, to the end.
+    const double along_core = safety::growth_without_lag(beef(), history({{1, 33}, {2, 46}, {4, 50}}));
     CHECK(near_abs(answer::growth_exponent(dip, beef()), along_core, 0.05));
 }
 

@@ -18,7 +18,7 @@ namespace {
 
 // A floor that rises once the food is done (uk: 60 to 63 C) is left out here: a cooler bath is done later, so the
 // higher floor counts later. Its own law stands below.
-const std::array<std::pair<const char*, const char*>, 15> logs{{{"crew.toml", "fair-night"},
+const std::array<std::pair<const char*, const char*>, 20> logs{{{"crew.toml", "fair-night"},
                                                                 {"crew.toml", "drop-to-51"},
                                                                 {"crew.toml", "down-to-48"},
                                                                 {"crew.toml", "forgotten-lid"},
@@ -32,7 +32,12 @@ const std::array<std::pair<const char*, const char*>, 15> logs{{{"crew.toml", "f
                                                                 {"crew.toml", "too-early"},
                                                                 {"minced.toml", "minced"},
                                                                 {"chicken.toml", "poultry-under-60"},
-                                                                {"chicken.toml", "too-early"}}};
+                                                                {"chicken.toml", "too-early"},
+                                                                {"crew.toml", "core-fell"},
+                                                                {"crew.toml", "took-out-early"},
+                                                                {"crew.toml", "in-late"},
+                                                                {"fine-thermometer.toml", "just-above"},
+                                                                {"chicken.toml", "raw-clock"}}};
 
 }  // namespace
 

@@ -63,6 +63,9 @@ TEST_CASE("what to do, by clock, growth and depth") {
         {3.0, 0.0, 0.1, 1, Ruleset::uk, throw_away},
         {0.2, 0.0, 0.0, 2, Ruleset::uk, throw_away},
         {0.0, 0.0, 0.0, 0, Ruleset::uk, none},
+        {0.0, 0.0, 0.99, 0, Ruleset::us, none},
+        {0.0, 0.0, 1.0, 0, Ruleset::us, throw_away},
+        {0.0, 0.0, 4.8, 0, Ruleset::au_nz, throw_away},
     };
     for (const Case& one : cases) {
         INFO(one.below_floor, " h, ", one.below_50, " h deep, growth ", one.growth, ", ", one.times, " times, ",
@@ -83,6 +86,16 @@ TEST_CASE("the clock starts when the bath falls below the floor and stops when t
     CHECK(near_rel(hours_below(bath, line({{0, 59}, {3, 55}, {6, 56}})), 4.5, 1e-12));
     // A core that never fell: the clock stops with the top-up.
     CHECK(near_rel(hours_below(bath, line({{0, 59}, {6, 58}})), 1.5, 1e-12));
+}
+
+TEST_CASE("a written core below the floor starts the clock, and the bath alone does not stop it") {
+    const History bath = line({{0, 60}, {6, 60}});
+    const History core = line({{0, 60}, {2, 60}, {4, 50}, {5, 60}, {6, 60}});
+    const auto below = [&](const History& written) {
+        return units::in_hours(measure_fall(bath, core, celsius(57), hours(0), beef(), written).below_floor);
+    };
+    CHECK(below({}) == 0.0);
+    CHECK(near_rel(below(core), 4.7 - 2.6, 1e-12));
 }
 
 TEST_CASE("later falls add to the same clock and are counted") {

@@ -64,6 +64,18 @@ TEST_CASE("a temperature and a difference are told apart") {
           "unit-of-another-kind: \"2 K\" is a temperature difference (a temperature is due here, such as \"63 C\")");
 }
 
+TEST_CASE("temperatures are read as they are printed, and a degree sign stands before C and F only") {
+    CHECK(units::parse<units::Temperature>("60°C")->celsius() == 60.0);
+    CHECK(units::parse<units::Temperature>("60\u00A0°C")->celsius() == 60.0);
+    CHECK(support::near_abs(units::parse<units::Temperature>("140 °F")->celsius(), 60.0, 1e-12));
+    CHECK(units::parse<units::TemperatureDifference>("1 °C")->si() == 1.0);
+    for (const char* bad : {"60 °", "60 °K", "60 °°C", "60 C°"}) {
+        CAPTURE(bad);
+        CHECK_FALSE(units::parse<units::Temperature>(bad).ok());
+    }
+    CHECK_FALSE(units::parse<units::Length>("60 °m").ok());
+}
+
 TEST_CASE("refusals say what would be right") {
     CHECK(refusal<units::Length>("85") ==
           "unit-missing: \"85\" has no unit (a length is written with one of: mm, cm, m, in, ft)");

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+// What cards may say and must say, on the decks of ten trips: demos, finishes, eaters at risk, no thermometer.
+#include "cards/texts.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <regex>
+#include <set>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+bool has(const std::string& text, const std::string& what) {
+    return text.find(what) != std::string::npos;
+}
+
+/// The whole numbers of °C and °F side by side: one °F for each °C, on the safe side.
+void check_pairs(const Dealt& dealt) {
+    std::map<int, std::set<int>> of;
+    for (const auto& [celsius, fahrenheit] : pairs_of(dealt.deck)) {
+        CAPTURE(celsius);
+        CAPTURE(fahrenheit);
+        of[celsius].insert(fahrenheit);
+        const double exact = celsius * 1.8 + 32.0;
+        // What is above blood heat must be reached: not under it. What is below is air, or is to be cooled under.
+        const bool safe = celsius >= 40 ? fahrenheit >= exact - 1e-9 : fahrenheit <= exact + 1e-9;
+        CHECK(safe);
+        CHECK(std::abs(fahrenheit - exact) < 1.0);
+    }
+    for (const auto& [celsius, fahrenheit] : of) {
+        CAPTURE(celsius);
+        CHECK(fahrenheit.size() == 1);
+    }
+    if (dealt.trip.units == units::System::both && dealt.reads()) {
+        CHECK(of.size() >= 8);
+    }
+}
+
+std::string hold_words(units::Duration hold) {
+    return hold.si() < 120.0 ? std::to_string(static_cast<int>(hold.si())) + " s"
+                             : std::to_string(static_cast<int>(hold.si() / 60.0)) + " min";
+}
+
+/// A food that needs the fire is never called ready or safe, and its finish names food, core and time.
+void check_finishes(const Dealt& dealt) {
+    const std::regex good(R"(\b(ready|safe|safety)\b)", std::regex::icase);
+    bool any = false;
+    for (const plan::FoodPlan& food : dealt.plan.foods) {
+        if (!food.standard.finish) {
+            continue;
+        }
+        any = true;
+        const safety::Finish& finish = *food.standard.finish;
+        bool step = false;
+        for (const card::Card& card : dealt.deck.cards) {
+            for (const std::string& text : texts_of(card)) {
+                CAPTURE(text);
+                if (has(text, food.food->name)) {
+                    CHECK_FALSE(std::regex_search(text, good));
+                }
+                const bool is_step = has(text, food.food->name) && has(text, "over the fire at once: core");
+                step = step || is_step;
+                if (is_step && finish.hold.si() > 0) {
+                    CHECK(has(text, "for " + hold_words(finish.hold)));
+                }
+            }
+        }
+        CHECK(step);
+    }
+    if (!any) {
+        return;
+    }
+    for (const std::string& text : texts_of(dealt.card("plan"))) {
+        CHECK(text != "ready");  // the span of the bar
+    }
+    CHECK_FALSE(has(joined(texts_of(dealt.card("limits"))), "bath back"));
+    const bool all = std::all_of(dealt.plan.foods.begin(), dealt.plan.foods.end(),
+                                 [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });
+    if (all) {
+        for (const char* key : {"plan", "hold"}) {
+            const std::string text = joined(texts_of(dealt.card(key)));
+            CAPTURE(text);
+            CHECK_FALSE(std::regex_search(text, good));
+        }
+    }
+}
+
+/// Nobody reads anything: clock, litres and wax alone, and what was late is thrown away.
+void check_clock_only(const Dealt& dealt) {
+    const std::regex reading(R"(\b(read|reads|reading|readings)\b)", std::regex::icase);
+    for (const std::string& text : texts_of(dealt.deck)) {
+        CAPTURE(text);
+        CHECK_FALSE(std::regex_search(text, reading));
+        CHECK_FALSE(has(text, "over the fire"));
+        CHECK_FALSE(std::regex_search(text, std::regex(R"(\b0\.0 L)")));
+    }
+    for (const card::Card& card : dealt.deck.cards) {
+        for (const card::Block& block : card.blocks) {
+            CHECK_FALSE(std::holds_alternative<card::Ladder>(block));
+            CHECK_FALSE(std::holds_alternative<card::Curve>(block));
+            if (const auto* table = std::get_if<card::Table>(&block);
+                card.key == "limits" && table != nullptr && table->columns.size() == 2) {
+                for (const auto& row : table->rows) {
+                    CHECK(has(row.back(), "Throw it away"));
+                }
+            }
+        }
+    }
+    const std::string top_up = joined(texts_of(dealt.card("topup")));
+    for (const plan::TopUp& pour : dealt.plan.top_ups) {
+        CHECK(has(top_up, pour.at.clock_24()));
+    }
+    const std::string all = joined(texts_of(dealt.deck));
+    CHECK(has(all, "Leftovers: throw away"));
+    CHECK(has(all, "wax") == dealt.trip.boxes.front().wax_tell_tale);
+}
+
+void check_morning(const Dealt& dealt) {
+    bool found = false;
+    for (const card::Block& block : dealt.card("night").blocks) {
+        const auto* table = std::get_if<card::Table>(&block);
+        if (table == nullptr || table->columns.size() != 4) {
+            continue;
+        }
+        found = true;
+        CHECK(has(table->columns[1].head, "up to"));
+        CHECK(has(table->columns[2].head, "up to"));
+        CHECK(has(table->columns[3].head, "longer"));
+        CHECK(has(table->title, "only after every core is"));
+        REQUIRE_FALSE(table->rows.empty());
+        CHECK(has(table->rows.back().front(), "below"));
+        for (std::size_t c = 1; c < 4; ++c) {
+            CHECK(has(table->rows.back()[c], "bin"));
+            if (dealt.trip.at_risk) {
+                for (const auto& row : table->rows) {
+                    CHECK_FALSE(has(row[c], "eat now"));
+                }
+            }
+        }
+    }
+    CHECK(found == dealt.reads());
+}
+
+void check_always(const Dealt& dealt) {
+    const std::string all = joined(texts_of(dealt.deck));
+    CHECK(has(all, "Leftovers:"));
+    CHECK(has(all, "Under 5, 65 or over, pregnant, ill"));
+    CHECK(has(all, "Raw touches nothing cooked. Wash hands."));
+    CHECK(has(all, "not bin bags"));
+    CHECK(has(all, "string or tongs"));
+    CHECK(has(all, "back on ice"));
+    CHECK(has(all, "Cool running water 20 min"));
+    const std::string caution = dealt.card("night").cautions.front().text;
+    for (const char* word : {"tent", "hut", "awning", "kills", "Headache"}) {
+        CHECK(has(caution, word));
+    }
+}
+
+}  // namespace
+
+TEST_CASE("on the cards of every trip: pairs agree, finishes are whole, clocks are enough, nothing is missing") {
+    std::size_t finishes = 0;
+    std::size_t by_clock = 0;
+    std::size_t at_risk = 0;
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        check_always(dealt);
+        check_pairs(dealt);
+        check_finishes(dealt);
+        check_morning(dealt);
+        if (!dealt.reads()) {
+            check_clock_only(dealt);
+            ++by_clock;
+        }
+        at_risk += dealt.trip.at_risk ? 1 : 0;
+        finishes += static_cast<std::size_t>(
+            std::count_if(dealt.plan.foods.begin(), dealt.plan.foods.end(),
+                          [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); }));
+    }
+    CHECK(by_clock >= 2);
+    CHECK(finishes >= 3);
+    CHECK(at_risk >= 1);
+}
+
+TEST_CASE("liver is heated through for its own time on every card, and is for nobody at risk") {
+    const Dealt dealt("tests/cards/trips/liver.toml");
+    const std::string limits = joined(texts_of(dealt.card("limits")));
+    CHECK(has(limits, "75 °C (167 °F) for 2 min"));
+    CHECK_FALSE(has(limits, "74 °C"));
+    CHECK(has(limits, "pregnant, ill: none"));
+    CHECK(has(joined(texts_of(dealt.card("night"))), "75 °C (167 °F) for 2 min"));
+}
+
+TEST_CASE("the Hold caution allows no food of the deck more than its own thickest piece") {
+    const Dealt dealt("tests/cards/trips/minced-two-foods.toml");
+    const std::string caution = dealt.card("hold").cautions.front().text;
+    std::smatch number;
+    REQUIRE(std::regex_search(caution, number, std::regex(R"(Over (\d+))")));
+    for (const plan::FoodPlan& food : dealt.plan.foods) {
+        REQUIRE(food.thickest.has_value());
+        CHECK(std::stod(number[1]) <= units::in_millimetres(*food.thickest) + 1e-6);
+    }
+}
