@@ -141,6 +141,15 @@ std::optional<units::Length> thickest_at(const OnePieceQuestion& q, Temperature 
     return stated > 0.0 ? std::optional{units::millimetres(stated)} : std::nullopt;
 }
 
+/// The same for another shape, endless and free in the water.
+std::optional<units::Length> thickest_of(facts::Shape shape, OnePieceQuestion q, Temperature target) {
+    heat::Body body;
+    body.shape = shape;
+    body.thickness = q.body.thickness;  // any: it is what is looked for
+    q.body = body;
+    return thickest_at(q, q.bath, target);
+}
+
 /// When this piece is safe and at its target by the cautious reading; nothing if never or if it comes up too slowly.
 std::optional<Duration> cautious_safe(const OnePieceQuestion& q, Temperature bath, Temperature target,
                                       const safety::Standard& standard) {
@@ -316,6 +325,10 @@ problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& q) {
         own = q.kind != nullptr ? *decides : *given;
     }
     judge(q, rules, answer, own ? &own->times : nullptr);
+    if (q.kind != nullptr) {
+        answer.thickest_slab = thickest_of(facts::Shape::slab, q, answer.target);
+        answer.thickest_round = thickest_of(facts::Shape::round, q, answer.target);
+    }
     return answer;
 }
 

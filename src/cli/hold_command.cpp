@@ -219,6 +219,10 @@ std::string hold_json(const answer::OnePieceQuestion& question, const answer::On
                            {"safe_min", minutes_or_null(answer.nearest->safe)}};
     }
     json["safe_if_free_min"] = minutes_or_null(answer.safe_if_free);
+    const auto thickest = [](const std::optional<units::Length>& l) {
+        return l ? Json(units::in_millimetres(*l)) : Json(nullptr);
+    };
+    json["thickest_mm"] = {{"slab", thickest(answer.thickest_slab)}, {"round", thickest(answer.thickest_round)}};
     return plain_spaces(answer_text(json, warnings));
 }
 

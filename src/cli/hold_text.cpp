@@ -91,6 +91,12 @@ std::string table(const OnePieceQuestion& question, const OnePieceAnswer& answer
         row(std::string(when.size() - 2, ' ') + "mean",
             [](const Column& c) { return degrees(*c.reading->times.mean); });
     }
+    if (answer.thickest_slab && answer.thickest_round) {
+        const auto thick = [](units::Length l) { return units::print(l, System::metric, {1.0, Toward::down}); };
+        out += padded("thickest that warms in time here", label_width) +
+               fmt::format("slab {}, round {}\n", plain_spaces(thick(*answer.thickest_slab)),
+                           plain_spaces(thick(*answer.thickest_round)));
+    }
     row("diffusivity, 1e-7 m2/s",
         [](const Column& c) { return fmt::format("{:.2f}", c.reading->diffusivity.si() * 1e7); });
     row("conductivity, W/m/K", [](const Column& c) { return fmt::format("{:.3g}", c.reading->conductivity.si()); });

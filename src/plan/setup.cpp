@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "answer/box_loss.hpp"
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
 #include "heat/water.hpp"
@@ -21,34 +22,6 @@ void append(Problems& all, const Problems& more) { all.insert(all.end(), more.be
 /// Interpolates between the slow, likely and fast reading of a food: place -1, 0, 1.
 double between(double slow, double likely, double fast, double place) {
     return place < 0 ? likely + (likely - slow) * place : likely + (fast - likely) * place;
-}
-
-problem::Result<heat::BoxLoss> loss_of(const trip::Box& box, units::HeatCapacity liner) {
-    if (const auto* given = std::get_if<units::HeatLoss>(&box.test)) {
-        const facts::Spread& spread = facts::facts().spread("box-loss");
-        heat::BoxLoss loss;
-        loss.likely = *given;
-        loss.low = *given * spread.low;
-        loss.high = *given * spread.high;
-        return loss;
-    }
-    heat::BoxTest test;
-    for (const trip::BoxReading& reading : std::get<std::vector<trip::BoxReading>>(box.test)) {
-        test.readings.push_back({reading.after, reading.bath});
-    }
-    test.water = box.test_water;
-    test.outside = box.test_outside;
-    test.liner = liner;
-    test.reading_error = box.reading_error;
-    auto loss = heat::loss_from(test);
-    if (!loss) {
-        Problems placed = loss.problems();
-        for (problem::Problem& p : placed) {
-            p.place = box.place;
-        }
-        return placed;
-    }
-    return loss;
 }
 
 units::History outside_of(const trip::Trip& trip) {
@@ -105,7 +78,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         setup.boiling = *boiling;
     }
     setup.liner = heat::liner_of(setup.box->inside);
-    const auto loss = loss_of(*setup.box, setup.liner);
+    const auto loss = answer::loss_of(*setup.box, setup.liner);
     if (!loss) {
         append(problems, loss.problems());
     } else {

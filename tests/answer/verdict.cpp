@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Whether one piece may be eaten: every reason for a no, the nearest plan allowed, and laws over a grid.
 #include "answer/one_piece_verdict.hpp"
+#include "safety/clocks.hpp"
 #include "safety/kill.hpp"
 #include "support/near.hpp"
 
@@ -290,4 +291,29 @@ TEST_CASE("the 7-log rows of red meat are worked out beside the ones that decide
         CHECK(*a.likely->times.kill_7 >= *a.likely->times.kill);
     }
     CHECK_FALSE(answered(question("chicken-breast", 40, 62)).cautious->times.kill_7.has_value());
+}
+
+TEST_CASE("the thickest slab and round of a bath: they come up in time, one kelvin cooler never allows more") {
+    for (const char* kind : {"beef-top-round", "pork-loin", "chicken-breast"}) {
+        units::Length slab;
+        units::Length round;
+        for (const double bath : {57.0, 60.0, 63.0, 66.0}) {
+            CAPTURE(kind);
+            CAPTURE(bath);
+            const auto a = answered(question(kind, 30, bath));
+            REQUIRE(a.thickest_slab.has_value());
+            REQUIRE(a.thickest_round.has_value());
+            CHECK(*a.thickest_round > *a.thickest_slab);
+            CHECK(*a.thickest_slab >= slab);
+            CHECK(*a.thickest_round >= round);
+            slab = *a.thickest_slab;
+            round = *a.thickest_round;
+            auto thick = question(kind, units::in_millimetres(slab), bath);
+            const auto passes = answered(thick);
+            CHECK(safety::judge_come_up(passes.cautious->times.come_up) != safety::ComeUpVerdict::refused);
+            thick.body.thickness += units::millimetres(3);
+            const auto fails = answered(thick);
+            CHECK(safety::judge_come_up(fails.cautious->times.come_up) == safety::ComeUpVerdict::refused);
+        }
+    }
 }
