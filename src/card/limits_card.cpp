@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "answer/leftovers.hpp"
 #include "card/cards.hpp"
+#include "card/what_if.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -150,6 +151,8 @@ Card limits_card(const Hand& hand) {
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(other_trouble(hand));
     card.blocks.emplace_back(Note{w.text("limits.clock", {{"floor", hand.at_least(plan.read_floor)}})});
+    const std::vector<Block> what_ifs = what_ifs_of_limits(hand);
+    card.blocks.insert(card.blocks.end(), what_ifs.begin(), what_ifs.end());
     card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
     return card;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "card/what_if.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -167,6 +168,8 @@ Card night_card(const Hand& hand) {
     }
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(curve_of(hand));
+    const std::vector<Block> what_ifs = what_ifs_of_night(hand);
+    card.blocks.insert(card.blocks.end(), what_ifs.begin(), what_ifs.end());
     card.cautions.push_back({SignalWord::warning, w.text("night.caution")});
     return card;
 }

@@ -206,3 +206,16 @@ TEST_CASE("the Hold caution allows no food of the deck more than its own thickes
         CHECK(std::stod(number[1]) <= units::in_millimetres(*food.thickest) + 1e-6);
     }
 }
+
+TEST_CASE("what-if questions stand on Night with what to do, on Limits with what it means if it was not done") {
+    const Dealt dealt("tests/plan/trips/winter-high.toml");
+    const std::string night = joined(texts_of(dealt.card("night")));
+    const std::string limits = joined(texts_of(dealt.card("limits")));
+    CHECK(has(night, "What if"));
+    CHECK(has(night, "storm: holds. Leave it "));
+    CHECK(has(night, "wet wood: top up just before"));
+    CHECK(has(limits, "wet wood, no top-up before: core to "));
+    CHECK_FALSE(has(limits, "storm"));
+    const Dealt without("layouts/trips/class-day.toml");
+    CHECK_FALSE(has(joined(texts_of(without.deck)), "What if"));
+}
