@@ -66,7 +66,9 @@ card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answe
     }
     const units::Temperature floor = std::max(food.standard.cook_floor, food.standard.hold_floor);
     curve.floor = floor.celsius();
-    curve.floor_label = units::print(floor, trip.units, {0.1, units::Toward::up}) + ": floor";
+    // The axis carries one system: so does the floor's label.
+    const units::System axis = trip.units == units::System::us ? units::System::us : units::System::metric;
+    curve.floor_label = "floor " + units::print(floor, axis, {0.1, units::Toward::up});
     curve.likely_label = "bath";
     curve.band_label = "down to";
     curve.second_label = "core, at the least";

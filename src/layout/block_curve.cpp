@@ -101,6 +101,13 @@ void CurvePlan::place_floor_label(Fragment& made) const {
             places.push_back({at, baseline});
         }
     }
+    // Ends and middle look best; where all of them are taken, anywhere along the floor.
+    constexpr int tried = 12;
+    for (const double baseline : {above, below}) {
+        for (int i = 1; i < tried; ++i) {
+            places.push_back({start + (end - start) * i / tried, baseline});
+        }
+    }
     // Where nothing else runs; else, inside the plot at least, on white over what runs there.
     const auto in_plot = [&](const Place& one) {
         return one.baseline - ascent(style.size_pt) > scale_.top &&
