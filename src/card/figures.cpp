@@ -71,6 +71,15 @@ std::string Hand::about(units::Temperature t) const {
     return degrees(t, system(), Toward::nearest);
 }
 
+std::string Hand::thickness(units::Length l) const {
+    const std::string inches = units::print(l, System::us, {1.0, Toward::down});
+    if (system() == System::us) {
+        return inches;
+    }
+    const std::string metric = units::print(l, System::metric);
+    return system() == System::metric ? metric : metric + " (" + inches + ")";
+}
+
 std::string Hand::litres(units::Volume v, Toward toward) const {
     return units::print(v, system(), {0.5, toward});
 }

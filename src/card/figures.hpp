@@ -43,6 +43,9 @@ struct Hand {
     /// Of air, which may be colder: rounded down.
     std::string at_most(units::Temperature t) const;
     std::string about(units::Temperature t) const;
+    /// A thickness that a hold time goes by: eighths of an inch rounded down, since they may be a millimetre and a half
+    /// off and a thicker piece needs longer.
+    std::string thickness(units::Length l) const;
     /// Litres to half a litre.
     std::string litres(units::Volume v, units::Toward toward = units::Toward::nearest) const;
     /// Litres alone where the trip prints both systems: for lines that must stay short.

@@ -84,9 +84,10 @@ Table table_of(const Hand& hand, const plan::HoldTable& table) {
         drawn.rows.push_back(second);
     }
     for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
-        std::vector<Text> row{bare(units::print(table.thicknesses[i], first))};
+        std::vector<Text> row{bare(first == units::System::us ? hand.thickness(table.thicknesses[i])
+                                                              : units::print(table.thicknesses[i], first))};
         if (both) {
-            row.push_back(bare(units::print(table.thicknesses[i], units::System::us)));
+            row.push_back(bare(units::print(table.thicknesses[i], units::System::us, {1.0, Toward::down})));
         }
         for (const plan::HoldCell& cell : table.cells[i]) {
             row.push_back(cell.safe ? tight(hand.must_hold(*cell.safe)) : w.text("hold.never"));
@@ -154,7 +155,7 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
         own = food.ready_late.since(plan.fill.food_in);  // of this piece in this bath, and of no other
     }
     if (own) {
-        const std::string what = units::print(food.food->thickness, hand.system());
+        const std::string what = hand.thickness(food.food->thickness);
         card.blocks.emplace_back(
             KeyNumber{hand.words.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}),
                       hand.must_hold(*own), "", key_aside(hand, food, bath)});

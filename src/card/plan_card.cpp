@@ -117,11 +117,11 @@ DayBar bar_of(const Hand& hand) {
     return bar;
 }
 
-/// "Fri, " where the trip runs over more than one day.
+/// "Fri. " where the trip runs over more than one day.
 std::string day_of(const Hand& hand, units::LocalTime t) {
     const std::string with_day = hand.clock(t);
     const std::string bare = hand.clock_only(t);
-    return with_day == bare ? "" : with_day.substr(0, with_day.find("\u00A0")) + ", ";
+    return with_day == bare ? "" : with_day.substr(0, with_day.find("\u00A0")) + ". ";
 }
 
 /// A last pot of next to nothing is no step.
@@ -198,7 +198,7 @@ Card plan_card(const Hand& hand) {
         card.blocks.emplace_back(
             Heading{w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
                                               {"food", food.food->name},
-                                              {"thickness", units::print(food.food->thickness, hand.system())}})});
+                                              {"thickness", hand.thickness(food.food->thickness)}})});
         card.blocks.emplace_back(Note{core_line(hand, food)});
         if (food.standard.below_consumer_advice) {
             const std::string rules{facts::to_name(plan.trip->rules)};

@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 
+#include "answer/box_loss.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -78,16 +79,16 @@ std::vector<Change> changes_for(const Trip& trip) {
                            }});
     }
     for (const double part : {0.75, 0.5, 0.35}) {
-        if (const auto* loss = std::get_if<units::HeatLoss>(&trip.boxes.front().test)) {
-            const units::HeatLoss wanted = *loss * part;
-            changes.push_back({fmt::format("a box that loses no more than {:.2f} W/K", wanted.si()),
-                               [wanted](Trip& t) { t.boxes.front().test = wanted; }});
-        } else {
-            // A tested box: what a better one would have shown is given as its loss.
-            changes.push_back({fmt::format("loss = \"{:.1f} W/K\" (a better box, or this one wrapped and its lid sealed)",
-                                           1.2 * part),
-                               [part](Trip& t) { t.boxes.front().test = units::HeatLoss{1.2 * part}; }});
+        const trip::Box& box = trip.boxes.front();
+        const auto loss = answer::loss_of(box, heat::liner_of(box.inside));
+        if (!loss) {
+            break;
         }
+        // What is printed is what is tried.
+        const units::HeatLoss wanted{units::round_to(loss->likely.si() * part, 0.05, units::Toward::down)};
+        changes.push_back({fmt::format("loss = \"{:.2f} W/K\" (a better box, or this one wrapped and its lid sealed)",
+                                       wanted.si()),
+                           [wanted](Trip& t) { t.boxes.front().test = wanted; }});
     }
     return changes;
 }

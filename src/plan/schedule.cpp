@@ -58,7 +58,9 @@ double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
 std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     const Setup& setup = ensemble.setup();
     double low = std::ceil(setup.action_line.celsius());
-    double high = std::floor(std::min(facts::facts().value("fill.highest"), setup.boiling.celsius() - 5.0));
+    const facts::Facts& facts = facts::facts();
+    double high = std::floor(
+        std::min({facts.value("fill.highest"), facts.value("box.bag-softens"), setup.boiling.celsius() - 5.0}));
     auto best = recipe_for(setup, units::celsius(low));
     if (!best || excess_after_fill(ensemble, *best) > 0) {
         return best;

@@ -8,6 +8,8 @@
 #include <map>
 #include <regex>
 #include <set>
+#include <sstream>
+#include <variant>
 
 using namespace holdwater;
 using namespace holdwater::support;
@@ -218,4 +220,40 @@ TEST_CASE("what-if questions stand on Night with what to do, on Limits with what
     CHECK_FALSE(has(limits, "storm"));
     const Dealt without("layouts/trips/class-day.toml");
     CHECK_FALSE(has(joined(texts_of(without.deck)), "What if"));
+}
+
+TEST_CASE("a thickness in inches is never more than the millimetres whose hold time stands beside it") {
+    int rows = 0;
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        if (dealt.trip.units != units::System::both) {
+            continue;
+        }
+        for (const card::Block& block : dealt.card("hold").blocks) {
+            const auto* table = std::get_if<card::Table>(&block);
+            if (table == nullptr) {
+                continue;
+            }
+            for (const auto& row : table->rows) {
+                if (row.size() < 3 || row[0].empty()) {
+                    continue;  // the row of Fahrenheit
+                }
+                double inches = 0.0;
+                std::istringstream parts(std::regex_replace(row[1], std::regex("\u00A0"), " "));
+                for (std::string part; parts >> part;) {
+                    const auto slash = part.find('/');
+                    inches += slash == std::string::npos
+                                  ? std::stod(part)
+                                  : std::stod(part.substr(0, slash)) / std::stod(part.substr(slash + 1));
+                }
+                CAPTURE(row[0]);
+                CAPTURE(row[1]);
+                CHECK(inches * 25.4 <= std::stod(row[0]) + 1e-9);
+                CHECK(inches * 25.4 > std::stod(row[0]) - 3.3);
+                ++rows;
+            }
+        }
+    }
+    CHECK(rows > 20);
 }
