@@ -17,13 +17,20 @@ namespace {
 constexpr std::size_t steps_per_length = 3;
 
 double water_cp() {
-    return water_specific_heat().si();
+    static const double cp = water_specific_heat().si();
+    return cp;
+}
+
+double unstirred_ramp() {
+    static const double ramp = facts::facts().duration("unstirred.ramp").si();
+    return ramp;
 }
 
 }  // namespace
 
 Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside)
-    : box_(box), outside_(std::move(outside)), mass_(water.si() * water_density(start).si()), bath_(start.celsius()) {
+    : box_(box), outside_(std::move(outside)), mass_(water.si() * water_density(start).si()), bath_(start.celsius()),
+      ramp_(unstirred_ramp()) {
     note();
 }
 
@@ -31,9 +38,8 @@ double Bath::Piece::mean() const {
     return seen - state.mean();
 }
 
-double Bath::colder(const Piece& piece, double moment) const {
-    static const double ramp = facts::facts().value("unstirred.ramp") * 60.0;
-    return piece.food.colder.si() * std::clamp((moment - last_stir_.si()) / ramp, 0.0, 1.0);
+double Bath::settled(double moment) const {
+    return std::clamp((moment - last_stir_.si()) / ramp_, 0.0, 1.0);
 }
 
 units::Volume Bath::water() const {
@@ -42,6 +48,10 @@ units::Volume Bath::water() const {
 
 units::HeatCapacity Bath::capacity() const {
     return units::HeatCapacity{mass_ * water_cp() + box_.liner.si()};
+}
+
+bool Bath::any_inside() const {
+    return std::any_of(pieces_.begin(), pieces_.end(), [](const Piece& piece) { return piece.inside; });
 }
 
 double Bath::capacity_with_foods() const {
@@ -56,8 +66,16 @@ double Bath::capacity_with_foods() const {
 
 void Bath::advance_to(units::Duration moment) {
     while (now_ < moment) {
-        const std::size_t rung = std::min(steps_since_jump_ / steps_per_length, step_lengths - 1);
+        const std::size_t longest = step_lengths - 1;
+        // Water alone answers a jump at once: nothing in it needs short steps.
+        std::size_t rung = any_inside() ? std::min(steps_since_jump_ / steps_per_length, longest) : longest;
         const double left = (moment - now_).si();
+        // The rest of a stretch that is whole in ready-made steps is made of them; exponentials cost more.
+        if (left < step_length(rung) && std::fmod(left, step_length(0)) == 0.0) {
+            while (left < step_length(rung)) {
+                --rung;
+            }
+        }
         if (left < step_length(rung)) {
             step(left, step_lengths);
             now_ = moment;
@@ -76,6 +94,7 @@ void Bath::step(double dt, std::size_t rung) {
     //   C s dt + sum C_f ((s - c') (dt - lag) + fall) + UA dt (T + s dt / 2 - mean outside) = 0,
     // with c' the slope of the food's colder layer. Source: heat.md e.1 and the modes of body.hpp. Any dt > 0.
     const double from = now_.si();
+    const double settled_after = settled(from + dt);
     double capacity_sum = capacity().si() * dt;
     double heat = 0.0;  // that foods take at s = 0
     for (Piece& piece : pieces_) {
@@ -85,7 +104,7 @@ void Bath::step(double dt, std::size_t rung) {
         piece.state.choose(dt, rung);
         const double c = piece.food.capacity.si();
         const double weight = c * (dt - piece.state.lag());
-        const double colder_slope = (colder(piece, from + dt) - (bath_ - piece.seen)) / dt;
+        const double colder_slope = (piece.food.colder.si() * settled_after - (bath_ - piece.seen)) / dt;
         capacity_sum += weight;
         heat += c * piece.state.fall() - colder_slope * weight;
     }
@@ -102,7 +121,7 @@ void Bath::step(double dt, std::size_t rung) {
         if (!piece.inside) {
             continue;
         }
-        const double seen = next - colder(piece, from + dt);
+        const double seen = next - piece.food.colder.si() * settled_after;
         const double seen_slope = (seen - piece.seen) / dt;
         ledger_.given_to_food +=
             piece.food.capacity.si() * (seen_slope * (dt - piece.state.lag()) + piece.state.fall());
@@ -113,10 +132,11 @@ void Bath::step(double dt, std::size_t rung) {
 }
 
 void Bath::settle(double heat) {
+    const double settled_now = settled(now_.si());
     double whole = heat;
     for (const Piece& piece : pieces_) {
         if (piece.inside) {
-            whole += piece.food.capacity.si() * piece.state.mean_at_once() * (piece.seen + colder(piece, now_.si()));
+            whole += piece.food.capacity.si() * piece.state.mean_at_once() * (piece.seen + piece.food.colder.si() * settled_now);
         }
     }
     const double whole_capacity = capacity_with_foods();
@@ -127,7 +147,7 @@ void Bath::settle(double heat) {
         if (!piece.inside) {
             continue;
         }
-        const double seen = bath_ - colder(piece, now_.si());
+        const double seen = bath_ - piece.food.colder.si() * settled_now;
         const double jump = seen - piece.seen;
         piece.state.shift(jump);
         piece.seen = seen;
@@ -198,17 +218,14 @@ void Bath::note() {
     if (!recording_) {
         return;
     }
-    const auto add = [&](units::History& history, double value) {
-        const units::Temperature t{value};
-        if (history.empty() || history.points.back().at != now_ || history.points.back().value != t) {
-            history.add(now_, t);
-        }
-    };
-    add(bath_history_, bath_);
+    const units::Temperature bath{bath_};
+    if (bath_history_.empty() || bath_history_.points.back().at != now_ || bath_history_.points.back().value != bath) {
+        bath_history_.add(now_, bath);
+    }
     for (Piece& piece : pieces_) {
         // The core has no jumps: one point a moment is enough.
         if (piece.inside && (piece.core.empty() || piece.core.points.back().at != now_)) {
-            add(piece.core, piece.seen - piece.state.core());
+            piece.core.add(now_, units::Temperature{piece.seen - piece.state.core()});
         }
     }
 }

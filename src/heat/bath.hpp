@@ -84,10 +84,12 @@ class Bath {
         double mean() const;  // C
     };
 
-    double colder(const Piece& piece, double moment) const;  // K
+    /// How far an unstirred box has gone by then towards its colder layer, 0 to 1.
+    double settled(double moment) const;
     void step(double dt, std::size_t rung);
     /// All heat of water and liner [J above 0 C] is `heat` before the foods take their share at once.
     void settle(double heat);
+    bool any_inside() const;
     double capacity_with_foods() const;  // J/K, with what follows the bath at once
     void note();
 
@@ -102,6 +104,7 @@ class Bath {
     std::vector<Piece> pieces_;
     units::History bath_history_;
     Ledger ledger_;
+    double ramp_;  // s until the colder layer is whole
 };
 
 }  // namespace holdwater::heat

@@ -1,103 +1,69 @@
 // SPDX-License-Identifier: MIT
 #include "heat/mode_state.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdwater::heat {
 
-ModeState::ModeState(const Modes& modes) : mean_at_once_(modes.mean_at_once), excess_(modes.modes.size(), 0.0) {
-    const std::size_t count = modes.modes.size();
-    for (auto* column : {&rate_, &core_, &surface_, &mean_}) {
-        column->reserve(count);
-    }
-    for (const Mode& mode : modes.modes) {
-        rate_.push_back(mode.rate);
-        core_.push_back(mode.core);
-        surface_.push_back(mode.surface);
-        mean_.push_back(mode.mean);
-    }
-    for (Factors& factors : factors_) {
-        factors.decay.resize(count);
-        factors.gain.resize(count);
-        factors.mean_lost.resize(count);
+ModeState::ModeState(const Modes& modes)
+    : count_(modes.modes.size()),
+      numbers_((columns + 3 * (step_lengths + 1)) * modes.modes.size()),
+      mean_at_once_(modes.mean_at_once) {
+    for (std::size_t n = 0; n < count_; ++n) {
+        const Mode& mode = modes.modes[n];
+        column(rate_at)[n] = mode.rate;
+        column(core_at)[n] = mode.core;
+        column(surface_at)[n] = mode.surface;
+        column(mean_at)[n] = mode.mean;
     }
     // The shortest step needs exponentials; each longer one is the shorter one twice:
     // decay(2h) = decay(h)^2, gain(2h) = gain(h) (1 + decay(h)).
-    factors_[step_lengths].dt = 0.0;
-    choose(step_length(0), step_lengths);
-    factors_[0] = factors_[step_lengths];
+    make_other(step_length(0));
+    std::copy_n(factors(step_lengths), 3 * count_, factors(0));
+    lag_[0] = lag_[step_lengths];
     for (std::size_t r = 1; r < step_lengths; ++r) {
-        const Factors& half = factors_[r - 1];
-        Factors& whole = factors_[r];
-        whole.dt = step_length(r);
-        for (std::size_t n = 0; n < count; ++n) {
-            whole.decay[n] = half.decay[n] * half.decay[n];
-            whole.gain[n] = half.gain[n] * (1.0 + half.decay[n]);
+        const double* half = factors(r - 1);
+        double* whole = factors(r);
+        for (std::size_t n = 0; n < count_; ++n) {
+            whole[n] = half[n] * half[n];
+            whole[count_ + n] = half[count_ + n] * (1.0 + half[n]);
         }
-        finish(whole);
+        finish(r);
     }
 }
 
-void ModeState::finish(Factors& factors) const {
-    factors.lag = 0.0;
-    for (std::size_t n = 0; n < rate_.size(); ++n) {
-        factors.mean_lost[n] = mean_[n] * rate_[n] * factors.gain[n];
-        factors.lag += mean_[n] * factors.gain[n];
+void ModeState::finish(std::size_t rung) {
+    const double* rate = column(rate_at);
+    const double* mean = column(mean_at);
+    const double* gain = factors(rung) + count_;
+    double* mean_lost = factors(rung) + 2 * count_;
+    double lag = 0.0;
+    for (std::size_t n = 0; n < count_; ++n) {
+        mean_lost[n] = mean[n] * rate[n] * gain[n];
+        lag += mean[n] * gain[n];
     }
+    lag_[rung] = lag;
 }
 
-void ModeState::choose(double dt, std::size_t rung) {
-    chosen_ = rung;
-    Factors& factors = factors_[rung];
-    if (rung < step_lengths || factors.dt == dt) {
-        return;
+void ModeState::make_other(double dt) {
+    other_dt_ = dt;
+    const double* rate = column(rate_at);
+    double* decay = factors(step_lengths);
+    double* gain = decay + count_;
+    for (std::size_t n = 0; n < count_; ++n) {
+        const double lost = -std::expm1(-rate[n] * dt);
+        decay[n] = 1.0 - lost;
+        gain[n] = lost / rate[n];
     }
-    factors.dt = dt;
-    for (std::size_t n = 0; n < rate_.size(); ++n) {
-        const double lost = -std::expm1(-rate_[n] * dt);
-        factors.decay[n] = 1.0 - lost;
-        factors.gain[n] = lost / rate_[n];
-    }
-    finish(factors);
-}
-
-double ModeState::fall() const {
-    return dot(factors_[chosen_].mean_lost);
-}
-
-void ModeState::step(double slope) {
-    const Factors& factors = factors_[chosen_];
-    const double* decay = factors.decay.data();
-    const double* gain = factors.gain.data();
-    double* excess = excess_.data();
-    for (std::size_t n = 0; n < excess_.size(); ++n) {
-        excess[n] = excess[n] * decay[n] + slope * gain[n];
-    }
+    finish(step_lengths);
 }
 
 void ModeState::shift(double kelvins) {
-    for (double& excess : excess_) {
-        excess += kelvins;
+    double* excess = column(excess_at);
+    for (std::size_t n = 0; n < count_; ++n) {
+        excess[n] += kelvins;
     }
-}
-
-double ModeState::dot(const std::vector<double>& weights) const {
-    const double* w = weights.data();
-    const double* x = excess_.data();
-    const std::size_t count = excess_.size();
-    // Four sums, so that one addition need not wait for the last.
-    double a = 0.0, b = 0.0, c = 0.0, d = 0.0;
-    std::size_t n = 0;
-    for (; n + 4 <= count; n += 4) {
-        a += w[n] * x[n];
-        b += w[n + 1] * x[n + 1];
-        c += w[n + 2] * x[n + 2];
-        d += w[n + 3] * x[n + 3];
-    }
-    for (; n < count; ++n) {
-        a += w[n] * x[n];
-    }
-    return (a + b) + (c + d);
 }
 
 }  // namespace holdwater::heat

@@ -26,38 +26,65 @@ class ModeState {
     explicit ModeState(const Modes& modes);
 
     /// Makes ready for a step of this length; `rung` names a ready-made one, or is `step_lengths` for any other.
-    void choose(double dt, std::size_t rung);
+    void choose(double dt, std::size_t rung) {
+        chosen_ = rung;
+        if (rung == step_lengths && other_dt_ != dt) {
+            make_other(dt);
+        }
+    }
     /// In the chosen step the mean excess falls by `fall` and rises by `lag` for each K/s of the bath's slope.
-    double fall() const;
-    double lag() const { return factors_[chosen_].lag; }
+    double fall() const { return dot(factors(chosen_) + 2 * count_); }
+    double lag() const { return lag_[chosen_]; }
     /// x_n(dt) = x_n e^(-rate dt) + slope (1 - e^(-rate dt)) / rate, exact for a bath that is linear within the step.
-    void step(double slope);
+    void step(double slope) {
+        const double* decay = factors(chosen_);
+        const double* gain = decay + count_;
+        double* excess = column(excess_at);
+        for (std::size_t n = 0; n < count_; ++n) {
+            excess[n] = excess[n] * decay[n] + slope * gain[n];
+        }
+    }
     /// The bath jumps by so many K.
     void shift(double kelvins);
 
-    double core() const { return dot(core_); }
-    double surface() const { return dot(surface_); }
-    double mean() const { return dot(mean_); }
+    double core() const { return dot(column(core_at)); }
+    double surface() const { return dot(column(surface_at)); }
+    double mean() const { return dot(column(mean_at)); }
     double mean_at_once() const { return mean_at_once_; }
 
   private:
-    struct Factors {
-        double dt = 0.0;
-        std::vector<double> decay;      // e^(-rate dt)
-        std::vector<double> gain;       // (1 - decay) / rate
-        std::vector<double> mean_lost;  // mean (1 - decay)
-        double lag = 0.0;               // sum of mean times gain
-    };
-    void finish(Factors& factors) const;
-    double dot(const std::vector<double>& weights) const;
+    // All numbers lie in one piece of memory, since scenarios are copied by the thousand: the columns below, then for
+    // each step length the decay e^(-rate dt), the gain (1 - decay) / rate, and the mean lost, mean (1 - decay).
+    enum Column : std::size_t { rate_at, core_at, surface_at, mean_at, excess_at, columns };
 
-    std::vector<double> rate_;
-    std::vector<double> core_;
-    std::vector<double> surface_;
-    std::vector<double> mean_;
+    const double* column(Column which) const { return numbers_.data() + which * count_; }
+    double* column(Column which) { return numbers_.data() + which * count_; }
+    const double* factors(std::size_t rung) const { return numbers_.data() + (columns + 3 * rung) * count_; }
+    double* factors(std::size_t rung) { return numbers_.data() + (columns + 3 * rung) * count_; }
+    void make_other(double dt);
+    void finish(std::size_t rung);
+
+    double dot(const double* weights) const {
+        const double* excess = column(excess_at);
+        // Four sums, so that one addition need not wait for the last.
+        std::array<double, 4> sum{};
+        std::size_t n = 0;
+        for (; n + 4 <= count_; n += 4) {
+            for (std::size_t k = 0; k < 4; ++k) {
+                sum[k] += weights[n + k] * excess[n + k];
+            }
+        }
+        for (; n < count_; ++n) {
+            sum[0] += weights[n] * excess[n];
+        }
+        return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+    }
+
+    std::size_t count_;
+    std::vector<double> numbers_;
     double mean_at_once_ = 0.0;
-    std::vector<double> excess_;
-    std::array<Factors, step_lengths + 1> factors_;
+    std::array<double, step_lengths + 1> lag_{};  // sum of mean times gain
+    double other_dt_ = 0.0;
     std::size_t chosen_ = 0;
 };
 

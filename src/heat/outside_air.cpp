@@ -35,6 +35,9 @@ double OutsideAir::mean(double from, double to) {
     while (next_ < points.size() && points[next_].at.si() <= from) {
         ++next_;
     }
+    if (next_ == points.size() || to <= points[next_].at.si()) {
+        return value_at(0.5 * (from + to));  // on one segment
+    }
     double start = from;
     double sum = 0.0;
     const std::size_t first = next_;

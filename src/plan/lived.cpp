@@ -7,6 +7,7 @@
 #include "facts/facts.hpp"
 #include "plan/parallel.hpp"
 #include "safety/clocks.hpp"
+#include "safety/growth.hpp"
 #include "safety/kill.hpp"
 
 namespace holdwater::plan {
@@ -24,7 +25,27 @@ units::History until(const units::History& whole, Duration end) {
     return part;
 }
 
-LivedFood food_of(const Run& run, const FoodSetup& food, const units::History& core, Duration serving) {
+/// A history at rising moments [C]; before its first point, that point's value.
+std::vector<double> sampled(const units::History& history, const std::vector<Duration>& moments) {
+    std::vector<double> values;
+    values.reserve(moments.size());
+    std::size_t next = 0;  // first point after the moment
+    for (const Duration moment : moments) {
+        while (next < history.points.size() && history.points[next].at <= moment) {
+            ++next;
+        }
+        const units::History::Point& left = history.points[next == 0 ? 0 : next - 1];
+        double value = left.value.celsius();
+        if (next > 0 && next < history.points.size()) {
+            const units::History::Point& right = history.points[next];
+            value += (right.value - left.value).si() * ((moment - left.at) / (right.at - left.at));
+        }
+        values.push_back(value);
+    }
+    return values;
+}
+
+LivedFood food_of(const Run& run, const FoodSetup& food, const units::History& core) {
     const facts::Facts& facts = facts::facts();
     const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
     const answer::Safe safe = answer::judge_core(core, food.standard);
@@ -33,20 +54,19 @@ LivedFood food_of(const Run& run, const FoodSetup& food, const units::History& c
     LivedFood lived;
     lived.ready = safe.safe && warm ? std::max(safe.safe->si(), warm->si()) : lived_never;
     lived.peak = core.highest().celsius();
-    lived.kill = safety::kill_fraction(*food.standard.kill, until(core, serving)) /
+    lived.kill = safety::kill_fraction(*food.standard.kill, core) /
                  safety::adaptation_factor(safe.come_up);
     lived.come_up = safe.come_up ? safe.come_up->si() : lived_never;
     const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"), run.food_in());
-    const units::History rise = until(core, arrives.value_or(serving));
-    lived.growth_with_lag = safety::growth_with_lag(growth, rise, growth.q0_likely);
+    const units::History rise = arrives ? until(core, *arrives) : core;
     lived.growth_without_lag = safety::growth_without_lag(growth, rise);
+    lived.growth_with_lag = safety::lagged_growth(lived.growth_without_lag, growth.q0_likely);
     return lived;
 }
 
 Lived live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
                const std::vector<Duration>& moments) {
     const Setup& setup = ensemble.setup();
-    const Duration serving = setup.trip->serve.since(setup.trip->from);
     const Run run = replay(ensemble, schedule, i, true);
     const units::History& bath = run.bath().bath_history();
     Lived lived;
@@ -58,13 +78,10 @@ Lived live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i
         lived.readings.push_back(run.readings()[k].celsius());
         lived.litres.push_back(run.poured()[run.fill_pours() + k].si());
     }
-    for (const Duration t : moments) {
-        lived.bath.push_back(bath.at(t).celsius());
-        lived.core.push_back(t < run.food_in() ? setup.foods.front().food->start.celsius()
-                                               : run.bath().core_history(0).at(t).celsius());
-    }
+    lived.bath = sampled(bath, moments);
+    lived.core = sampled(run.bath().core_history(0), moments);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
-        lived.foods.push_back(food_of(run, setup.foods[f], run.bath().core_history(f), serving));
+        lived.foods.push_back(food_of(run, setup.foods[f], run.bath().core_history(f)));
     }
     return lived;
 }

@@ -16,6 +16,16 @@ namespace {
 
 constexpr std::size_t dimensions = 13;
 
+/// Double precision is plenty here; by default the library works in long double.
+using Plain = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+
+/// How many half bands a share of a normal distribution lies from its middle.
+double half_bands(double share) {
+    const boost::math::normal_distribution<double, Plain> unit;
+    static const double ninety_five = quantile(unit, 0.95);
+    return quantile(unit, share) / ninety_five;
+}
+
 /// Value of a spread at a share 0 to 1 of its distribution. Normal and lognormal spreads give their 5 and 95 % points
 /// as low and high; uniform ones their ends; triangular ones peak in the middle.
 double value_at(const facts::Spread& spread, double share) {
@@ -27,15 +37,12 @@ double value_at(const facts::Spread& spread, double share) {
         case facts::SpreadShape::triangular:
             return share < 0.5 ? spread.low + half * std::sqrt(2.0 * share)
                                : spread.high - half * std::sqrt(2.0 * (1.0 - share));
-        case facts::SpreadShape::normal: {
-            const boost::math::normal unit;
-            return middle + half * quantile(unit, share) / quantile(unit, 0.95);
-        }
+        case facts::SpreadShape::normal:
+            return middle + half * half_bands(share);
         case facts::SpreadShape::lognormal: {
-            const boost::math::normal unit;
             const double middle_log = (std::log(spread.low) + std::log(spread.high)) / 2.0;
             const double half_log = (std::log(spread.high) - std::log(spread.low)) / 2.0;
-            return std::exp(middle_log + half_log * quantile(unit, share) / quantile(unit, 0.95));
+            return std::exp(middle_log + half_log * half_bands(share));
         }
     }
     return middle;

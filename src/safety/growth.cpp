@@ -11,8 +11,10 @@
 namespace holdwater::safety {
 namespace {
 
-// Longest stretch of temperature that one quadrature covers [K]; 15 points on it are exact to rounding.
+// Longest stretch of temperature that one quadrature covers [K]; 15 points on it are exact to rounding, and 7 on the
+// short one, which is most of a computed history.
 constexpr double slice = 10.0;
+constexpr double short_slice = 1.0;
 
 /// Mean of `rate` between two temperatures.
 double mean_rate(const facts::GrowthModel& model, double from, double to) {
@@ -21,6 +23,9 @@ double mean_rate(const facts::GrowthModel& model, double from, double to) {
     const double high = std::clamp(std::max(from, to), model.lowest.celsius(), model.highest.celsius());
     if (from == to) {
         return rate(from);
+    }
+    if (high - low <= short_slice) {
+        return high > low ? boost::math::quadrature::gauss<double, 7>::integrate(rate, low, high) / std::abs(to - from) : 0.0;
     }
     const int slices = static_cast<int>(std::ceil((high - low) / slice));
     double integral = 0.0;

@@ -22,9 +22,22 @@ struct Stretch {
 template <class Visit>
 void walk(const facts::KillStandard& standard, const History& core, Visit visit) {
     const std::vector<facts::KillRow>& rows = standard.rows;
+    // How many rows lie at or under a temperature; a core moves by few rows from one point to the next.
+    const auto rows_up_to = [&rows](double t, std::size_t near) {
+        while (near < rows.size() && rows[near].core.celsius() <= t) {
+            ++near;
+        }
+        while (near > 0 && rows[near - 1].core.celsius() > t) {
+            --near;
+        }
+        return near;
+    };
+    std::size_t above_b = core.empty() ? 0 : rows_up_to(core.points.front().value.celsius(), 0);
     for (std::size_t i = 1; i < core.points.size(); ++i) {
         const History::Point& a = core.points[i - 1];
         const History::Point& b = core.points[i];
+        const std::size_t above_a = above_b;
+        above_b = rows_up_to(b.value.celsius(), above_b);
         const double span = (b.at - a.at).si();
         if (!(span > 0.0)) {
             continue;
@@ -33,9 +46,13 @@ void walk(const facts::KillStandard& standard, const History& core, Visit visit)
         const double to = b.value.celsius();
         const double low = std::min(from, to);
         const double high = std::max(from, to);
+        // Only the rows from the one that holds the lower end to the one that holds the higher end.
+        const std::size_t end = std::max(above_a, above_b);
+        const std::size_t below = std::min(above_a, above_b);
+        const std::size_t first = below == 0 ? 0 : below - 1;
         const std::size_t count = rows.size();
-        for (std::size_t k = 0; k < count; ++k) {
-            const std::size_t row = to >= from ? k : count - 1 - k;
+        for (std::size_t k = first; k < end; ++k) {
+            const std::size_t row = to >= from ? k : first + end - 1 - k;
             const double bottom = rows[row].core.celsius();
             const double top = row + 1 < count ? rows[row + 1].core.celsius() : std::numeric_limits<double>::infinity();
             Stretch stretch{a.at.si(), span, 1.0 / rows[row].hold.si()};

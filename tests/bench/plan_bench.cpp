@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+// The scenarios of a plan, lived through by the program (modes of the food, the day with its top-ups, and all that the
+// plan goes on to ask of it), against the same number of CVODE solves of the same days, on the coarsest grid and
+// tolerance that keep the core within 0.05 K of the engine at every quarter hour. One process, one run, processor time
+// of all threads. Then how the cost grows with scenarios and hours. The exit code is 1 when a ratio falls short.
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <string>
+#include <vector>
+
+#include "facts/names.hpp"
+#include "plan/lived.hpp"
+#include "support/lines_of_run.hpp"
+
+using namespace holdwater;
+using units::Duration;
+
+namespace {
+
+constexpr double air = 3.0;      // C
+constexpr double quarter = 900;  // s
+
+double processor_seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+
+/// Seconds of processor time that one call takes, from as many calls as fill half a second.
+template <class Call>
+double cost(const Call& call) {
+    int calls = 0;
+    const double begin = processor_seconds();
+    do {
+        call();
+        ++calls;
+    } while (processor_seconds() - begin < 0.5);
+    return (processor_seconds() - begin) / calls;
+}
+
+std::vector<double> quarters(double end) {
+    std::vector<double> moments;
+    for (double t = quarter; t < end; t += quarter) {
+        moments.push_back(t);
+    }
+    return moments;
+}
+
+struct Grid {
+    int nodes = 0;
+    double tolerance = 0.0;
+};
+
+/// The cheapest setting of the other solver that reaches 0.05 K in the first scenario.
+Grid coarsest(const plan::Setup& setup, const plan::Schedule& schedule, const plan::Scenario& scenario) {
+    const facts::Shape shape = setup.foods.front().piece.body.shape;
+    const int first = shape == facts::Shape::slab ? 5 : 13;
+    for (int nodes = first; nodes <= 61; nodes += shape == facts::Shape::slab ? 1 : 2) {
+        for (const double tolerance : {1e-3, 1e-4, 1e-5, 1e-6}) {
+            auto both = support::lines_of_run(setup, schedule, scenario, air, nodes);
+            both.lines.relative_tolerance = both.lines.absolute_tolerance = tolerance;
+            const double end = both.run.bath().now().si() - both.food_in;
+            const auto moments = quarters(end);
+            const auto states = support::run_lines(both.lines, moments);
+            double worst = 0.0;
+            for (std::size_t m = 0; m < moments.size(); ++m) {
+                const double core =
+                    both.run.bath().core_history(0).at(Duration{both.food_in + moments[m]}).celsius();
+                worst = std::max(worst, std::abs(core - states[m].core));
+            }
+            if (worst <= 0.05) {
+                std::printf("  CVODE: %d nodes a direction, tolerance %g, within %.3f K\n", nodes, tolerance, worst);
+                return {nodes, tolerance};
+            }
+        }
+    }
+    std::puts("no grid reached 0.05 K");
+    std::exit(2);
+}
+
+struct Day {
+    explicit Day(trip::Trip from) : trip(std::move(from)) {
+        auto made = plan::set_up(trip);
+        if (!made) {
+            std::printf("%s\n", made.problems().front().message.c_str());
+            std::exit(2);
+        }
+        setup = std::move(made).value();
+        const plan::Ensemble search(setup, {64, 1});
+        schedule = plan::make_schedule(search).value();
+    }
+    Day(const Day&) = delete;
+    Day& operator=(const Day&) = delete;
+    double live(std::size_t scenarios) const {
+        return cost([&] {
+            const plan::Ensemble ensemble(setup, {scenarios, 1});
+            plan::live(ensemble, schedule);
+        });
+    }
+    trip::Trip trip;
+    plan::Setup setup;
+    plan::Schedule schedule;
+};
+
+bool compare(facts::Shape shape, std::size_t scenarios, double asked) {
+    std::printf("%s, %zu scenarios\n", std::string(facts::to_name(shape)).c_str(), scenarios);
+    const Day day(support::steady_trip(shape, air));
+    const plan::Ensemble ensemble(day.setup, {scenarios, 1});
+    const auto likely = [&](std::size_t i) { return support::without_lid_and_layer(ensemble.scenario(i)); };
+    const Grid grid = coarsest(day.setup, day.schedule, likely(0));
+    std::vector<support::LinesOfRun> others;
+    for (std::size_t i = 0; i < scenarios; ++i) {
+        others.push_back(support::lines_of_run(day.setup, day.schedule, likely(i), air, grid.nodes));
+        others.back().lines.relative_tolerance = others.back().lines.absolute_tolerance = grid.tolerance;
+    }
+    const double ours = day.live(scenarios);
+    const double theirs = cost([&] {
+        for (const support::LinesOfRun& other : others) {
+            support::run_lines(other.lines, {other.run.bath().now().si() - other.food_in});
+        }
+    });
+    const double ratio = theirs / ours;
+    std::printf("  a scenario: %.1f us, a CVODE solve: %.0f us; %.0f times as fast (asked %.0f)\n",
+                ours / static_cast<double>(scenarios) * 1e6, theirs / static_cast<double>(scenarios) * 1e6, ratio, asked);
+    return ratio >= asked;
+}
+
+void growth() {
+    std::puts("cost of the round piece by scenarios, and by hours at 256 scenarios");
+    const Day day(support::steady_trip(facts::Shape::round, air));
+    for (const std::size_t scenarios : {128UL, 256UL, 512UL, 1024UL, 2048UL}) {
+        std::printf("  %5zu scenarios: %.1f us each\n", scenarios,
+                    day.live(scenarios) / static_cast<double>(scenarios) * 1e6);
+    }
+    for (const double hours : {12.0, 24.0, 48.0}) {
+        trip::Trip trip = support::steady_trip(facts::Shape::round, air);
+        trip.serve = trip.from.after(units::hours(hours));
+        const Day longer(std::move(trip));
+        std::printf("  %2.0f h, %zu top-ups: %.1f us a scenario, %.2f us a scenario and hour\n", hours,
+                    longer.schedule.top_ups.size(), longer.live(256) / 256 * 1e6, longer.live(256) / 256 / hours * 1e6);
+    }
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc == 2) {  // one shape again and again, for a profile
+        const Day day(support::steady_trip(*facts::from_name<facts::Shape>(argv[1]), air));
+        std::printf("%.1f us a scenario\n", day.live(4096) / 4096 * 1e6);
+        return 0;
+    }
+    bool met = compare(facts::Shape::slab, 1024, 20);
+    met = compare(facts::Shape::round, 64, 250) && met;
+    met = compare(facts::Shape::block, 2, 1000) && met;
+    growth();
+    return met ? 0 : 1;
+}
