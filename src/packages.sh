@@ -3,7 +3,8 @@
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfreetype-dev libtomlplusplus-dev
   libcli11-dev libfmt-dev libboost-dev nlohmann-json3-dev fonts-b612 python3 python3-fonttools"
-test_packages="doctest-dev qpdf mupdf-tools poppler-utils libsundials-dev libbenchmark-dev"
+test_packages="doctest-dev qpdf mupdf-tools poppler-utils ghostscript default-jre-headless libpdfbox2-java
+  libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev"
 
 install_missing() {
     missing=""

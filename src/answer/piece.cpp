@@ -8,18 +8,6 @@
 namespace holdwater::answer {
 namespace {
 
-const char* film_key(heat::Reading reading) {
-    switch (reading) {
-        case heat::Reading::slow:
-            return "film.slow";
-        case heat::Reading::likely:
-            return "film.likely";
-        case heat::Reading::fast:
-            return "film.fast";
-    }
-    return "film.slow";
-}
-
 units::ThermalResistance resistance_of(const std::variant<facts::Bag, units::ThermalResistance>& bag) {
     if (const auto* given = std::get_if<units::ThermalResistance>(&bag)) {
         return *given;
@@ -65,7 +53,11 @@ heat::FoodProperties properties_of(const Piece& piece, heat::Reading reading) {
 }
 
 units::FilmCoefficient film_of(const Piece& piece, heat::Reading reading) {
-    return heat::with_bag(units::FilmCoefficient{facts::facts().value(film_key(reading))}, piece.bag);
+    const facts::Spread& spread = facts::facts().spread("film");
+    const double film = reading == heat::Reading::slow   ? spread.low
+                        : reading == heat::Reading::fast ? spread.high
+                                                         : facts::facts().value("film.likely");
+    return heat::with_bag(units::FilmCoefficient{film}, piece.bag);
 }
 
 heat::Lying lying(const Piece& piece) {

@@ -174,4 +174,41 @@ struct Deck {
     std::vector<Card> cards;
 };
 
+/// A measuring strip at true scale, of any length: cut out and taped along a stick. Distances from its foot.
+struct Strip {
+    Text title;       // runs up along it: it says what it is once it is cut out
+    Text foot_label;  // "this end on the bottom"
+    struct Mark {
+        double at_mm = 0.0;
+        Text label;           // "20"; empty: a bare tick
+        bool strong = false;  // a level to act on; its label stands beside the figures
+    };
+    std::vector<Mark> marks;  // rising
+    double length_mm = 0.0;   // from the foot to where it may be cut off
+    Text joint_lower;         // where it takes two pieces: at the head of the lower one
+    Text joint_upper;         // and at the foot of the upper one
+};
+
+/// The outline by which laminating film is cut, at true scale, and the paper's own outline in it.
+struct FilmTemplate {
+    double paper_width_mm = 0.0;
+    double paper_height_mm = 0.0;
+    double border_mm = 0.0;  // of film beyond the paper, all round
+    double corner_mm = 0.0;  // radius of the film's corners
+    Text label;              // stands in the paper
+};
+
+using SheetBlock = std::variant<Block, Strip, FilmTemplate>;
+
+/// Plain sheets for whoever prepares or teaches: running text, tables, things to cut out. A Turn starts a new sheet;
+/// a Ruler belongs on a card and is refused here.
+struct Sheets {
+    Text name;          // "Basis"
+    std::string title;  // trip name
+    std::string stamp;
+    std::string language;
+    Text footer;
+    std::vector<SheetBlock> blocks;
+};
+
 }  // namespace holdwater::card

@@ -15,7 +15,8 @@ struct Maker {
 };
 
 constexpr Maker makers[] = {{"plan", plan_card},     {"fill", fill_card},   {"hold", hold_card},
-                            {"topup", top_up_card}, {"night", night_card}, {"limits", limits_card}};
+                            {"topup", top_up_card},  {"night", night_card}, {"touch", touch_card},
+                            {"limits", limits_card}, {"log", log_card},     {"kitchen", kitchen_card}};
 
 }  // namespace
 

@@ -32,6 +32,15 @@ std::string hold_time(units::Duration hold) {
     return minutes ? units::print(hold, Toward::up) : fmt::format("{:.0f}\u00A0s", std::ceil(hold.si()));
 }
 
+std::string small_mass(units::Mass mass, System system, Toward toward) {
+    constexpr double kilograms_per_ounce = 0.45359237 / 16.0;  // exact by definition
+    const std::string metric =
+        fmt::format("{}\u00A0g", units::number(units::round_to(mass.si() * 1e3, 5.0, toward), 0));
+    const std::string us =
+        fmt::format("{}\u00A0oz", units::number(units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1));
+    return system == System::metric ? metric : system == System::us ? us : fmt::format("{} ({})", metric, us);
+}
+
 bool worth_a_pour(units::Volume litres) {
     return units::in_litres(litres) >= 0.25;
 }

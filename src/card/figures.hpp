@@ -16,6 +16,9 @@ std::string degrees(units::Temperature t, units::System system, units::Toward to
 /// A time at a core temperature: "2 min", "90 s".
 std::string hold_time(units::Duration hold);
 
+/// A mass of less than a few kilograms: grams to 5, ounces to a half.
+std::string small_mass(units::Mass mass, units::System system, units::Toward toward);
+
 /// False for what would print as no litres at all.
 bool worth_a_pour(units::Volume litres);
 

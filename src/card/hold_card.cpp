@@ -20,7 +20,7 @@ std::string shape_text(const Hand& hand, facts::Shape shape) {
 Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
     const words::Words& w = hand.words;
     // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
-    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 100.0);
+    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
     const auto ruler = plan::hold_ruler(hand.plan, food, bath, units::millimetres(5), units::millimetres(longest));
     Ruler drawn;
     drawn.title = w.text(!hand.reads()          ? "hold.ruler-title-clock"
@@ -134,7 +134,7 @@ std::optional<units::Length> thickest_of_all(const plan::Plan& plan) {
 /// The lowest bath of the table in which the trip's own piece is safe within the trip. Just at the target that takes
 /// days, a figure for nobody.
 units::Temperature bath_to_print(const plan::Plan& plan, const plan::FoodPlan& food) {
-    const units::Duration there = plan.trip->serve.since(plan.fill.food_in);
+    const units::Duration there = food.eaten.since(food.in);
     const plan::HoldTable table = plan::hold_table(plan, food);
     for (const units::Temperature bath : table.baths) {
         const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath);
@@ -152,7 +152,7 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
     const bool known = hand.reads() || kept_by_clock(hand, bath);
     auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
     if (!known) {
-        own = food.ready_late.since(plan.fill.food_in);  // of this piece in this bath, and of no other
+        own = food.ready_late.since(food.in);  // of this piece in this bath, and of no other
     }
     if (own) {
         const std::string what = hand.thickness(food.food->thickness);
@@ -161,6 +161,7 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
                       hand.must_hold(*own), "", key_aside(hand, food, bath)});
     }
     if (hand.reads()) {
+        card.blocks.emplace_back(Note{hand.words.text("hold.table-note")});
         card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
     }
     if (known) {

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "answer/leftovers.hpp"
 #include "card/cards.hpp"
 #include "card/what_if.hpp"
 #include "units/print.hpp"
@@ -20,38 +19,6 @@ bool none_at_risk(const plan::Plan& plan) {
     });
 }
 
-/// The thickest slice that every food of the trip may be cooled in, in slush with water on both faces.
-std::optional<units::Length> slice(const plan::Plan& plan) {
-    std::optional<units::Length> least;
-    for (const plan::FoodPlan& food : plan.foods) {
-        const units::Temperature hottest =
-            std::max(food.food->target + food.food->tolerance, facts::facts().temperature("cooling.from"));
-        const auto one = answer::thickest_slice(answer::Medium::slush, answer::slush(), facts::Contact::free,
-                                                food.piece.composition, hottest);
-        if (!one.thickest) {
-            return std::nullopt;
-        }
-        least = least ? std::min(*least, *one.thickest) : *one.thickest;
-    }
-    return least;
-}
-
-Text leftovers_text(const Hand& hand) {
-    const facts::Facts& facts = facts::facts();
-    const auto thickest = slice(hand.plan);
-    if (!thickest) {
-        return hand.words.text("limits.left-none");
-    }
-    // Cooled below, not up to: these two are rounded down.
-    const auto below = [&hand](units::Temperature t) { return hand.at_most(t); };
-    return hand.words.text("limits.left", {{"slice", units::print(*thickest, hand.system(), {1.0, Toward::down})},
-                                           {"middle", below(facts.temperature("cooling.middle"))},
-                                           {"first", units::print(facts.duration("cooling.first"))},
-                                           {"end", below(facts.temperature("cooling.to"))},
-                                           {"second", units::print(facts.duration("cooling.second"))},
-                                           {"full", hand.full()}});
-}
-
 Table two_columns(const Hand& hand, Text title, Text head) {
     Table table;
     table.title = std::move(title);
@@ -64,7 +31,7 @@ Table fell_below(const Hand& hand) {
     const words::Words& w = hand.words;
     const std::string floor = hand.at_least(plan.read_floor);
     const std::string full = hand.full();
-    Table below = two_columns(hand, w.text("limits.table-title", {{"floor", floor}}), w.text("limits.col-time"));
+    Table below = two_columns(hand, "", w.text("limits.col-time"));
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     const bool fire_only = hand.any_finish() || plan.trip->at_risk;
     const std::string do_short =
@@ -108,7 +75,7 @@ Table other_trouble(const Hand& hand) {
                   {w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
                                           {"core", hand.at_least(facts.temperature("come-up.to"))}})},
                   {none_at_risk(hand.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})},
-                  {leftovers_text(hand)},
+                  {w.text("limits.left")},
                   {w.text("limits.late")}};
     return other;
 }
@@ -147,10 +114,11 @@ Card limits_card(const Hand& hand) {
     Card card;
     card.blocks.emplace_back(
         hand.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
+    card.blocks.emplace_back(Note{w.text("limits.clock")});
     card.blocks.emplace_back(fell_below(hand));
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(other_trouble(hand));
-    card.blocks.emplace_back(Note{w.text("limits.clock", {{"floor", hand.at_least(plan.read_floor)}})});
+    card.blocks.emplace_back(Note{w.text("limits.clock-stop", {{"floor", hand.at_least(plan.read_floor)}})});
     const std::vector<Block> what_ifs = what_ifs_of_limits(hand);
     card.blocks.insert(card.blocks.end(), what_ifs.begin(), what_ifs.end());
     card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});

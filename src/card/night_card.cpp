@@ -144,7 +144,6 @@ Card night_card(const Hand& hand) {
                                            w.text("night.key-aside", {{"mark", hand.about(night.reading)}})});
     }
     Table alone;
-    alone.title = w.text("night.table-title");
     alone.columns = {{w.text("night.table-read"), Align::right, false},
                      {w.text("night.table-alone"), Align::right, true}};
     for (const plan::Unattended& row : night.unattended) {
@@ -153,6 +152,7 @@ Card night_card(const Hand& hand) {
         }
     }
     card.blocks.emplace_back(alone);
+    card.blocks.emplace_back(Note{w.text("night.table-less")});
     card.blocks.emplace_back(Turn{});
     Table morning;
     morning.title = w.text("night.morning-title", {{"full", hand.full()}});

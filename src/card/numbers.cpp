@@ -87,6 +87,7 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
                        hand.may_leave(plan.interval_rough), ninety_five, "down to 15 min", "cooling law", std::nullopt});
     numbers.push_back({"night", "longest_alone_h", units::in_hours(plan.night.longest), hand.may_leave(plan.night.longest),
                        ninety_five, "down to 15 min", "cooling law", std::nullopt});
+    add_touch_numbers(hand, numbers);
     numbers.push_back({"limits", "read_floor_c", plan.read_floor.celsius(), hand.at_least(plan.read_floor),
                        "rule, and the thermometer's whole error on it", up_1, rule, std::nullopt});
     if (plan.cold_bath) {
@@ -100,6 +101,7 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
     }
     numbers.push_back({"limits", "action_line_c", plan.action_line.celsius(), hand.at_least(plan.action_line), "rule",
                        up_1, rule, std::nullopt});
+    add_kitchen_numbers(hand, numbers);
     return numbers;
 }
 

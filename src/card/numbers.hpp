@@ -25,4 +25,8 @@ struct CardNumber {
 /// In the order of the deck.
 std::vector<CardNumber> card_numbers(const Hand& hand);
 
+/// Parts of it, in numbers_around.cpp.
+void add_touch_numbers(const Hand& hand, std::vector<CardNumber>& numbers);
+void add_kitchen_numbers(const Hand& hand, std::vector<CardNumber>& numbers);
+
 }  // namespace holdwater::card

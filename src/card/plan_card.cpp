@@ -26,12 +26,23 @@ std::string serve_text(const Hand& hand) {
     }
     std::string sear;
     for (const plan::FoodPlan& food : hand.plan.foods) {
-        if (!food.standard.finish) {
+        if (!food.standard.finish && food.eaten == hand.plan.trip->serve) {
             sear += (sear.empty() ? "" : ", ") + food.food->name;
         }
     }
     return sear.empty() ? hand.words.text("plan.serve-finished")
                         : hand.words.text("plan.serve-mixed", {{"food", sear}});
+}
+
+/// A food that comes out before the trip's serving.
+Step take_out(const Hand& hand, const plan::FoodPlan& food) {
+    const words::Words& w = hand.words;
+    if (!food.standard.finish) {
+        return {hand.clock(food.eaten), w.text("plan.take-out", {{"food", food.food->name}})};
+    }
+    return {hand.clock(food.eaten), w.text("plan.take-out-finish", {{"food", food.food->name},
+                                                                    {"core", hand.at_least(food.standard.finish->core)},
+                                                                    {"hold", hand.for_hold(food.standard.finish->hold)}})};
 }
 
 Step step_of(const Hand& hand, const Event& event) {
@@ -52,7 +63,12 @@ Step step_of(const Hand& hand, const Event& event) {
             return {when, w.text("plan.pour", {{"litres", hand.litres_short(pour.boiling)}})};
         }
         case Event::Kind::food_in:
-            return {when, w.text("plan.food-in")};
+            return {when, plan::all_in_at_once(plan)
+                              ? w.text("plan.food-in")
+                              : w.text("plan.this-food-in",
+                                       {{"food", plan::names_at(plan, &plan::FoodPlan::in, event.at)}})};
+        case Event::Kind::take_out:
+            return take_out(hand, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             // What a reading trims is rounded up; a fixed pour is what the plan was tried with.
@@ -136,7 +152,7 @@ Steps timeline_of(const Hand& hand) {
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::serve) {
             for (const plan::FoodPlan& food : plan.foods) {
-                if (food.standard.finish) {
+                if (food.standard.finish && food.eaten == plan.trip->serve) {
                     const safety::Finish& finish = *food.standard.finish;
                     steps.steps.push_back(
                         {hand.clock(event.at), hand.words.text("plan.finish", {{"food", food.food->name},
@@ -211,6 +227,7 @@ Card plan_card(const Hand& hand) {
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
     card.blocks.emplace_back(Turn{});
+    card.blocks.emplace_back(Note{w.text("plan.wait", {{"until", hand.clock(plan.waits_until)}})});
     card.blocks.emplace_back(timeline_of(hand));
     card.cautions.push_back(
         {SignalWord::warning, hand.reads() ? w.text("plan.caution", {{"floor", hand.at_least(plan.read_floor)}})

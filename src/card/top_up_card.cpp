@@ -79,8 +79,8 @@ Card top_up_card(const Hand& hand) {
     Card card;
     card.blocks.emplace_back(
         hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::nearest, w.text("topup.key-aside")));
-    card.blocks.emplace_back(ladder_of(hand));
     card.blocks.emplace_back(Note{w.text("topup.act", {{"action", hand.at_least(plan.action_line)}})});
+    card.blocks.emplace_back(ladder_of(hand));
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(Note{w.text("topup.every", {{"calm", hand.may_leave(plan.interval_calm)},
                                                          {"rough", hand.may_leave(plan.interval_rough)}})});

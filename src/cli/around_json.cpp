@@ -99,6 +99,12 @@ Json around_json(const plan::Around& around) {
                            {"pots", clash.there},
                            {"sides", clash.sides}});
     }
+    Json earlier = Json::array();
+    for (const plan::Meal& meal : around.earlier) {
+        earlier.push_back({{"serve", meal.serve.iso()},
+                           {"portions", portions_of(meal.portions)},
+                           {"sear", sear_of(meal.sear)}});
+    }
     return {{"portions", portions_of(around.portions)},
             {"water", water_of(around.water)},
             {"fuel", fuel_of(around.fuel)},
@@ -106,6 +112,7 @@ Json around_json(const plan::Around& around) {
             {"sides", sides},
             {"clashes", clashes},
             {"sear", sear_of(around.sear)},
+            {"earlier_meals", earlier},
             {"leftovers", leftovers_of(around.leftovers)}};
 }
 

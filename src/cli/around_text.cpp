@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/around_text.hpp"
 
+#include "card/figures.hpp"
 #include "cli/wrap.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
@@ -23,7 +24,10 @@ class Text {
         fuel();
         ice();
         sides();
-        sear();
+        for (const plan::Meal& meal : around_.earlier) {
+            sear(meal.sear, fmt::format(" for the meal at {}", day_time(meal.serve)));
+        }
+        sear(around_.sear, "");
         leftovers();
         return std::move(out_);
     }
@@ -41,17 +45,7 @@ class Text {
     std::string mass(units::Mass m, double step, Toward toward) const {
         return units::print(m, trip_.units, {step, toward});
     }
-    /// A portion: grams to 5, ounces to a half.
-    std::string grams(units::Mass m, Toward toward) const {
-        constexpr double kilograms_per_ounce = 0.45359237 / 16.0;  // exact by definition
-        const std::string metric =
-            fmt::format("{}\u00A0g", units::number(units::round_to(m.si() * 1e3, 5.0, toward), 0));
-        const std::string us =
-            fmt::format("{}\u00A0oz", units::number(units::round_to(m.si() / kilograms_per_ounce, 0.5, toward), 1));
-        return trip_.units == System::metric ? metric
-               : trip_.units == System::us   ? us
-                                             : fmt::format("{} ({})", metric, us);
-    }
+    std::string grams(units::Mass m, Toward toward) const { return card::small_mass(m, trip_.units, toward); }
     std::string litres(units::Volume v, Toward toward = Toward::up) const {
         return units::print(v, trip_.units, {1.0, toward});
     }
@@ -144,15 +138,14 @@ class Text {
         }
     }
 
-    void sear() {
-        const plan::Sear& s = around_.sear;
+    void sear(const plan::Sear& s, const std::string& meal) {
         for (const std::string& name : s.finished) {
             head("{}: finishing it over the fire is its sear", name);
         }
         if (s.foods.empty()) {
             return;
         }
-        head("Sear for the crust: first piece out of the bath {}", day_time(s.take_out));
+        head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.take_out));
         for (const plan::SearedFood& food : s.foods) {
             line("{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name, food.pieces,
                  food.pieces == 1 ? "piece" : "pieces", food.at_once, food.sides, s.side.si(),

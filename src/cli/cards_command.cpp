@@ -5,10 +5,13 @@
 #include <algorithm>
 #include <memory>
 
+#include "card/basis.hpp"
 #include "card/deck.hpp"
 #include "cli/app.hpp"
 #include "cli/data.hpp"
 #include "cli/files.hpp"
+#include "cli/preview.hpp"
+#include "cli/sheets_file.hpp"
 #include "cli/stamp.hpp"
 #include "cli/trip_file.hpp"
 #include "draw/draw.hpp"
@@ -17,8 +20,6 @@
 
 namespace holdwater::cli {
 namespace {
-
-constexpr double preview_dpi = 220.0;
 
 struct CardsOptions {
     std::vector<std::string> trips;
@@ -29,6 +30,8 @@ struct CardsOptions {
     std::vector<std::string> only;
     int copies = 1;
     bool preview = false;
+    std::string lamp;  // "red" or empty
+    bool dim = false;
 };
 
 layout::Phrases phrases_from(const words::Words& w) {
@@ -54,10 +57,15 @@ layout::Sides sides_from(const std::string& name) {
     return name == "single" ? layout::Sides::single : name == "fold" ? layout::Sides::fold : layout::Sides::duplex;
 }
 
-struct File {
-    std::string path;
-    std::string bytes;
-};
+/// By what light the pictures show the cards.
+draw::Light light_from(const CardsOptions& options, const layout::Format& format) {
+    draw::Light light;
+    light.red_lamp = options.lamp == "red";
+    if (options.dim) {
+        light.dim = dim_light(format.distance);
+    }
+    return light;
+}
 
 /// What all decks of a run are laid out with.
 struct Style {
@@ -85,8 +93,9 @@ problem::Result<Style> style_of(const trip::Trip& trip, const CardsOptions& opti
 
 /// Everything that the decks of a trip consist of, one deck a box, in memory: nothing is written before all of it is
 /// right.
-problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
-                                              const CardsOptions& options, const std::string& name) {
+problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
+                                                  const problem::Problems& remarks, const CardsOptions& options,
+                                                  const std::string& name) {
     const auto style = style_of(trip, options);
     if (!style) {
         return style.problems();
@@ -121,29 +130,25 @@ problem::Result<std::vector<File>> deck_files(const trip::Trip& trip, const std:
     if (!pdf) {
         return pdf.problems();
     }
-    std::vector<File> files{{fmt::format("{}/{}-cards.pdf", options.out, name), std::move(pdf).value()}};
-    if (!options.preview) {
-        return files;
+    const problem::Problems notes = pdf.problems();
+    const card::Printing printing{options.format, style->format.width, style->format.height, options.sheet,
+                                  options.sides};
+    auto basis = sheets_pdf(card::basis(trip, plans, remarks, printing, style->words, style->stamp), style->sheet,
+                            **measure, phrases);
+    if (!basis) {
+        return basis.problems();
     }
-    int number = 0;
-    for (const layout::CardFaces& card : faces) {
-        for (const layout::Page& face : card.faces) {
-            if (face.items.empty()) {
-                continue;
-            }
-            auto png = draw::to_png(face, font_files(), preview_dpi);
-            if (!png) {
-                return png.problems();
-            }
-            files.push_back({fmt::format("{}/{}-card-{}.png", options.out, name, ++number), std::move(png).value()});
+    std::vector<Finished> files{{fmt::format("{}/{}-cards.pdf", options.out, name), std::move(pdf).value()},
+                                {fmt::format("{}/{}-basis.pdf", options.out, name), std::move(basis).value()}};
+    if (options.preview) {
+        const auto pictures =
+            previews(faces, light_from(options, style->format), fmt::format("{}/{}", options.out, name));
+        if (!pictures) {
+            return pictures.problems();
         }
+        files.insert(files.end(), pictures->begin(), pictures->end());
     }
-    auto all = draw::to_png(layout::contact_sheet(faces, 4, 400.0), font_files(), 100.0);
-    if (!all) {
-        return all.problems();
-    }
-    files.push_back({fmt::format("{}/{}-card-sheet.png", options.out, name), std::move(all).value()});
-    return files;
+    return {std::move(files), notes};
 }
 
 /// Says why there are no cards, and that earlier ones no longer hold.
@@ -181,12 +186,14 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
         exit = worse(exit, exit_with(plan->notes));
         plans.push_back(*plan);
     }
-    const auto files = deck_files(*trip, plans, options, name);
+    const auto files = deck_files(*trip, plans, trip.problems(), options, name);
     if (!files) {
         tell(files.problems());
         return Exit::our_fault;
     }
-    for (const File& file : *files) {
+    tell(files.problems());
+    exit = worse(exit, exit_with(files.problems()));
+    for (const Finished& file : *files) {
         const auto written = write_file(file.path, file.bytes);
         if (!written) {
             tell(written.problems());
@@ -209,7 +216,7 @@ Exit print_decks(const CardsOptions& options) {
 
 Command add_cards(CLI::App& program) {
     const auto given = std::make_shared<CardsOptions>();
-    CLI::App* line = program.add_subcommand("cards", "print the deck of a trip (PDF, with --preview PNG too)");
+    CLI::App* line = program.add_subcommand("cards", "print the deck of a trip and what stands behind it (PDF, with --preview PNG too)");
     line->add_option("TRIP", given->trips, "trip files")->required();
     line->add_option("--out", given->out, "folder to write into")->capture_default_str();
     line->add_option("--format", given->format, "card format")
@@ -225,7 +232,12 @@ Command add_cards(CLI::App& program) {
     line->add_option("--copies", given->copies, "copies of the deck")
         ->check(CLI::Range(1, 100))
         ->capture_default_str();
-    line->add_flag("--preview", given->preview, "write a PNG of every card face as well");
+    CLI::Option* preview =
+        line->add_flag("--preview", given->preview, "write a PNG of every card face as well, and one of all");
+    line->add_option("--lamp", given->lamp, "with --preview: as seen by a lamp of this colour (a simulation)")
+        ->check(CLI::IsMember({"red"}))
+        ->needs(preview);
+    line->add_flag("--dim", given->dim, "with --preview: as seen in a dark camp (a simulation)")->needs(preview);
     return {line, [given] { return print_decks(*given); }};
 }
 

@@ -120,7 +120,9 @@ std::vector<std::string> supersede(const std::string& folder, const std::string&
     std::vector<fs::path> earlier;
     for (const fs::directory_entry& entry : fs::directory_iterator(folder, code)) {
         const std::string file = entry.path().filename().string();
-        const bool ours = file.starts_with(name + "-card") && (file.ends_with(".pdf") || file.ends_with(".png"));
+        const bool ours =
+            file == name + "-basis.pdf" ||
+            (file.starts_with(name + "-card") && (file.ends_with(".pdf") || file.ends_with(".png")));
         if (ours) {
             earlier.push_back(entry.path());
         }

@@ -16,7 +16,7 @@ problem::Result<std::string> read_file(const std::string& path);
 /// `replace` false: an existing file is an error and stays as it is.
 problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace = true);
 
-/// Renames every earlier output of this trip (NAME-cards.pdf, NAME-card-*.png) to *.superseded; returns the new names.
+/// Renames every earlier output of this trip (NAME-cards.pdf, NAME-basis.pdf, NAME-card-*.png) to *.superseded; returns the new names.
 std::vector<std::string> supersede(const std::string& folder, const std::string& name);
 
 /// Prints every problem on standard error, one a line.

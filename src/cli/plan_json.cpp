@@ -37,6 +37,8 @@ Json fill_of(const plan::Fill& fill) {
 Json food_of(const plan::FoodPlan& food) {
     Json one{{"name", food.food->name},
                      {"kind", food.food->kind},
+                     {"in", food.in.iso()},
+                     {"eaten", food.eaten.iso()},
                      {"ready_likely", food.ready_likely.iso()},
                      {"ready_late", food.ready_late.iso()},
                      {"core_peak_c", band(food.core_peak)},
@@ -90,7 +92,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
-        constexpr const char* kinds[] = {"light-fire", "pour", "food-in", "top-up", "ready", "serve"};
+        constexpr const char* kinds[] = {"light-fire", "pour", "food-in", "top-up", "ready", "take-out", "serve"};
         events.push_back({{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }
     Json top_ups = Json::array();
@@ -106,6 +108,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     for (const plan::FoodPlan& food : plan.foods) {
         foods.push_back(food_of(food));
     }
+    Json around = around_json(plan.around);
     const Json root{{"schema", 1},
                             {"verdict", "holds"},
                             {"trip", plan.trip->name},
@@ -122,8 +125,11 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                             {"events", events},
                             {"foods", foods},
                             {"night", night_of(plan.night)},
+                            {"waits_until", plan.waits_until.iso()},
                             {"loss_w_per_k", band(plan.loss)},
-                            {"around", around_json(plan.around)},
+                            {"fuel", around["fuel"]},
+                            {"ice", around["ice"]},
+                            {"around", around},
                             {"what_if", what_ifs_json(plan)},
                             {"card", card},
                             {"problems", Json::array()},

@@ -53,7 +53,11 @@ std::string what(const plan::Plan& plan, const Event& event) {
                                       : "");
         }
         case Event::Kind::food_in:
-            return "food in";
+            return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
+        case Event::Kind::take_out:
+            return fmt::format("take out {}; {}", plan.foods[event.index].food->name,
+                               plan.foods[event.index].standard.finish ? "finish it over the fire at once, eat"
+                                                                       : "sear, eat");
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
             if (!reads(plan)) {
@@ -120,6 +124,8 @@ std::string plan_text(const plan::Plan& plan) {
                              "no thermometer: pour by the clock alone; after each pour it may be left {}; what "
                              "was late is thrown away\n",
                              longest);
+    out += fmt::format("if the meal slips, it may wait in the bath until {} without another top-up\n",
+                       day_time(plan.waits_until));
     out += "\n" + curve_text(plan);
     return out;
 }

@@ -7,6 +7,7 @@
 #include "problem/problem.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,12 +29,27 @@ struct PdfInfo {
     std::vector<std::string> page_labels;  // may be empty
 };
 
-/// A whole PDF in memory: DeviceGray, compressed, embedded subset fonts, no dates, same input same bytes. Error:
+/// A whole PDF in memory: tagged, PDF/A-1b, DeviceGray, compressed, embedded subset fonts, no dates, same input same
+/// bytes. Warning: plain-pdf, where tags and PDF/A could not be had. Errors: glyph-missing, font-unreadable, and
 /// pdf-failed with libharu's code.
 problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& fonts,
                                     const PdfInfo& info);
 
+/// Eyes in weak light: how much is resolved at which distance, and how much of the contrast is left.
+struct Dim {
+    double resolved_arcmin = 0.0;
+    double distance_mm = 0.0;
+    double contrast_share = 1.0;
+};
+
+/// By what light a picture shows a page; day if nothing is set.
+struct Light {
+    bool red_lamp = false;  // only red is seen
+    std::optional<Dim> dim;
+};
+
 /// A PNG in memory. Error: png-failed.
-problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& fonts, double dpi);
+problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& fonts, double dpi,
+                                    const Light& light = {});
 
 }  // namespace holdwater::draw

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Pages as a PDF, by libharu. Its error handler only notes the code: throwing through C code is not ours to do.
 #include "draw/font.hpp"
+#include "draw/pdf_bytes.hpp"
 #include "draw/pdf_extras.hpp"
+#include "draw/pdf_painter.hpp"
 
 #include <fmt/format.h>
 #include <hpdf.h>
@@ -32,117 +34,6 @@ struct DocumentCloser {
     void operator()(HPDF_Doc document) const { HPDF_Free(document); }
 };
 using Document = std::unique_ptr<_HPDF_Doc_Rec, DocumentCloser>;
-
-HPDF_REAL pt(double mm) {
-    return static_cast<HPDF_REAL>(mm / mm_per_pt);
-}
-
-struct PdfFonts {
-    HPDF_Font regular = nullptr;
-    HPDF_Font bold = nullptr;
-    std::u32string used_regular;
-    std::u32string used_bold;
-};
-
-/// Draws items on one page: y from the top in the list, from the foot in the file.
-class Painter {
-  public:
-    Painter(HPDF_Page page, double height_mm, PdfFonts& fonts) : page_(page), height_(height_mm), fonts_(fonts) {}
-
-    void operator()(const layout::PlacedText& text) {
-        const bool bold = text.face == layout::Face::bold;
-        (bold ? fonts_.used_bold : fonts_.used_regular) += code_points(text.text);
-        HPDF_Page_SetGrayFill(page_, static_cast<HPDF_REAL>(text.grey));
-        HPDF_Page_BeginText(page_);
-        HPDF_Page_SetFontAndSize(page_, bold ? fonts_.bold : fonts_.regular, static_cast<HPDF_REAL>(text.size_pt));
-        if (text.upward) {
-            HPDF_Page_SetTextMatrix(page_, 0.0F, 1.0F, -1.0F, 0.0F, pt(text.x), y(text.baseline));
-            HPDF_Page_ShowText(page_, text.text.c_str());
-        } else {
-            HPDF_Page_TextOut(page_, pt(text.x), y(text.baseline), text.text.c_str());
-        }
-        HPDF_Page_EndText(page_);
-    }
-
-    void operator()(const layout::PlacedLine& rule) {
-        set_stroke(rule.width_pt, rule.grey, rule.dash_mm);
-        HPDF_Page_MoveTo(page_, pt(rule.x1), y(rule.y1));
-        HPDF_Page_LineTo(page_, pt(rule.x2), y(rule.y2));
-        HPDF_Page_Stroke(page_);
-        end_dash(rule.dash_mm);
-    }
-
-    void operator()(const layout::PlacedBox& box) {
-        if (!box.filled && box.stroke_pt <= 0.0) {
-            return;
-        }
-        prepare(box.filled, box.fill_grey, box.stroke_pt, {});
-        HPDF_Page_Rectangle(page_, pt(box.x), y(box.y + box.height), pt(box.width), pt(box.height));
-        finish(box.filled, box.stroke_pt);
-    }
-
-    void operator()(const layout::PlacedPath& path) {
-        if (path.points.size() < 2 || (!path.filled && path.stroke_pt <= 0.0)) {
-            return;
-        }
-        prepare(path.filled, path.fill_grey, path.stroke_pt, path.dash_mm);
-        HPDF_Page_MoveTo(page_, pt(path.points[0].x), y(path.points[0].y));
-        for (std::size_t i = 1; i < path.points.size(); ++i) {
-            HPDF_Page_LineTo(page_, pt(path.points[i].x), y(path.points[i].y));
-        }
-        if (path.closed) {
-            HPDF_Page_ClosePath(page_);
-        }
-        finish(path.filled, path.stroke_pt);
-        end_dash(path.dash_mm);
-    }
-
-    bool raw_failed() const { return raw_failed_; }
-
-  private:
-    HPDF_REAL y(double from_top) const { return pt(height_ - from_top); }
-
-    void raw(const std::string& operators) { raw_failed_ = !write_raw(page_, operators) || raw_failed_; }
-
-    void set_stroke(double width_pt, double grey, const std::vector<double>& dash_mm) {
-        HPDF_Page_SetLineWidth(page_, static_cast<HPDF_REAL>(width_pt));
-        HPDF_Page_SetGrayStroke(page_, static_cast<HPDF_REAL>(grey));
-        if (!dash_mm.empty()) {
-            std::string operators = "[";
-            for (const double part : dash_mm) {
-                operators += fmt::format("{:.4f} ", part / mm_per_pt);
-            }
-            raw(operators + "] 0 d\r\n");
-        }
-    }
-    void end_dash(const std::vector<double>& dash_mm) {
-        if (!dash_mm.empty()) {
-            raw("[] 0 d\r\n");
-        }
-    }
-    void prepare(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash_mm) {
-        if (filled) {
-            HPDF_Page_SetGrayFill(page_, static_cast<HPDF_REAL>(fill_grey));
-        }
-        if (stroke_pt > 0.0) {
-            set_stroke(stroke_pt, 0.0, dash_mm);
-        }
-    }
-    void finish(bool filled, double stroke_pt) {
-        if (filled && stroke_pt > 0.0) {
-            HPDF_Page_FillStroke(page_);
-        } else if (filled) {
-            HPDF_Page_Fill(page_);
-        } else {
-            HPDF_Page_Stroke(page_);
-        }
-    }
-
-    HPDF_Page page_;
-    double height_;
-    PdfFonts& fonts_;
-    bool raw_failed_ = false;
-};
 
 problem::Problem failed(const Fault& fault) {
     return problem::error("pdf-failed",
@@ -196,22 +87,42 @@ bool read_out(HPDF_Doc document, std::string& bytes) {
     return (status == HPDF_OK || status == HPDF_STREAM_EOF) && got == size;
 }
 
-}  // namespace
+/// Gives the file what keeps it readable in time to come (PDF/A-1b) and to those who do not see it (tags). The
+/// descriptors of the fonts come into being with the first writing, so this is done round it.
+class Archive {
+  public:
+    Archive(HPDF_Doc document, const PdfInfo& info) : doc_(document), info_(info) {}
 
-problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& files,
-                                    const PdfInfo& info) {
-    auto measure = open_measure(files);
-    if (!measure.ok()) {
-        return measure.problems();
-    }
-    if (auto missing = missing_glyphs(pages, **measure); !missing.empty()) {
-        return missing;
-    }
-    if (pages.empty() || !std::all_of(pages.begin(), pages.end(), sound)) {
-        return problem::error("pdf-failed",
-                              "the PDF cannot be made: a page is missing or holds a place that is no number");
+    bool before_writing(const std::vector<HPDF_Page>& pages, const Reading& reading, const PdfFonts& fonts) {
+        const char* producer = HPDF_GetInfoAttr(doc_, HPDF_INFO_PRODUCER);
+        const auto xmp = xmp_packet(info_.title, info_.creator, producer == nullptr ? "" : producer);
+        bool fine = xmp && add_language(doc_, info_.language) && add_page_labels(doc_, info_.page_labels) &&
+                    add_reading(doc_, pages, reading) && add_archive_parts(doc_, *xmp, srgb_profile()) &&
+                    add_font_map(doc_, fonts.regular, fonts.used_regular) &&
+                    add_font_map(doc_, fonts.bold, fonts.used_bold);
+        for (const auto& element : reading.elements) {
+            fine = fine && (element.title.empty() || add_outline_entry(doc_, pages[element.page], element.title));
+        }
+        return fine;
     }
 
+    bool after_writing(const std::string& bytes, const PdfFonts& fonts) {
+        // Upright stems of B612's H, in thousandths of an em, measured on its outlines.
+        constexpr int stem_regular = 102;
+        constexpr int stem_bold = 174;
+        return add_font_facts(doc_, fonts.regular, glyph_set(fonts.used_regular), stem_regular) &&
+               add_font_facts(doc_, fonts.bold, glyph_set(fonts.used_bold), stem_bold) &&
+               add_id(doc_, content_id(bytes));
+    }
+
+  private:
+    HPDF_Doc doc_;
+    const PdfInfo& info_;
+};
+
+/// The file; without `reading` as plain as libharu makes it.
+problem::Result<std::string> write(const std::vector<layout::Page>& pages, const FontFiles& files, const PdfInfo& info,
+                                   const Reading* reading) {
     Fault fault;
     const Document document(HPDF_New(note_fault, &fault));
     if (!document) {
@@ -235,29 +146,61 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
     }
 
     bool fine = true;
+    std::vector<HPDF_Page> made;
     for (std::size_t i = 0; i < pages.size(); ++i) {
         HPDF_Page page = HPDF_AddPage(doc);
         if (page == nullptr) {
             return failed(fault);
         }
-        HPDF_Page_SetWidth(page, pt(pages[i].width));
-        HPDF_Page_SetHeight(page, pt(pages[i].height));
-        fine = fine && add_trim_box(doc, page, pages[i].width / mm_per_pt, pages[i].height / mm_per_pt);
-        Painter painter(page, pages[i].height, fonts);
-        for (const auto& item : pages[i].items) {
-            std::visit(painter, item);
-        }
-        fine = fine && !painter.raw_failed();
+        made.push_back(page);
+        HPDF_Page_SetWidth(page, pdf_pt(pages[i].width));
+        HPDF_Page_SetHeight(page, pdf_pt(pages[i].height));
+        fine = fine && paint(page, pages[i], reading, i, fonts);
+        fine = fine && (reading == nullptr ||
+                        add_page_boxes(doc, page, pages[i].width / mm_per_pt, pages[i].height / mm_per_pt));
     }
-    fine = fine && add_language(doc, info.language) && add_page_labels(doc, info.page_labels) &&
-           add_to_unicode(doc, fonts.regular, fonts.used_regular) && add_to_unicode(doc, fonts.bold, fonts.used_bold);
-
+    Archive archive(doc, info);
+    fine = fine && (reading == nullptr || archive.before_writing(made, *reading, fonts));
     std::string bytes;
-    const bool saved = read_out(doc, bytes);
-    if (!saved || !fine || fault.code != 0) {
+    fine = fine && read_out(doc, bytes);
+    if (reading != nullptr) {
+        fine = fine && archive.after_writing(bytes, fonts) && read_out(doc, bytes);
+    }
+    if (!fine || fault.code != 0) {
         return failed(fault);
     }
     return bytes;
+}
+
+}  // namespace
+
+problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& files,
+                                    const PdfInfo& info) {
+    auto measure = open_measure(files);
+    if (!measure.ok()) {
+        return measure.problems();
+    }
+    if (auto missing = missing_glyphs(pages, **measure); !missing.empty()) {
+        return missing;
+    }
+    if (pages.empty() || !std::all_of(pages.begin(), pages.end(), sound)) {
+        return problem::error("pdf-failed",
+                              "the PDF cannot be made: a page is missing or holds a place that is no number");
+    }
+    if (knows_objects()) {
+        const Reading reading = reading_of(pages);
+        auto kept = write(pages, files, info, &reading);
+        if (kept.ok()) {
+            return kept;
+        }
+    }
+    auto plain = write(pages, files, info, nullptr);
+    if (!plain.ok()) {
+        return plain;
+    }
+    return {std::move(plain).value(),
+            {problem::warning("plain-pdf", "the PDF is a plain one: without tags for those who hear it, and no PDF/A",
+                              "it prints the same; what the title or the language holds may be the reason")}};
 }
 
 }  // namespace holdwater::draw

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Pages as pictures: the same items as in the PDF, drawn by cairo.
 #include "draw/font.hpp"
+#include "draw/sight.hpp"
 
 #include <cairo-ft.h>
 #include <cairo.h>
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdint>
+#include <cstring>
 #include <memory>
 #include <numbers>
 #include <string>
@@ -17,6 +20,7 @@ namespace {
 
 constexpr double mm_per_pt = 25.4 / 72.0;
 constexpr double points_per_inch = 72.0;
+constexpr double mm_per_inch = 25.4;
 
 struct SurfaceCloser {
     void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
@@ -122,13 +126,65 @@ cairo_status_t append(void* bytes, const unsigned char* data, unsigned int lengt
     return CAIRO_STATUS_SUCCESS;
 }
 
+/// Cairo's pixels hold blue in the lowest byte, then green and red.
+Pixels read_pixels(cairo_surface_t* surface) {
+    cairo_surface_flush(surface);
+    Pixels made{cairo_image_surface_get_width(surface), cairo_image_surface_get_height(surface), {}};
+    const unsigned char* first = cairo_image_surface_get_data(surface);
+    for (int y = 0; y < made.height; ++y) {
+        for (int x = 0; x < made.width; ++x) {
+            std::uint32_t pixel = 0;
+            std::memcpy(&pixel, first + y * cairo_image_surface_get_stride(surface) + 4 * x, sizeof pixel);
+            const auto part = [pixel](unsigned shift) { return static_cast<int>((pixel >> shift) & 0xFFU); };
+            made.colours.push_back({part(16), part(8), part(0)});
+        }
+    }
+    return made;
+}
+
+void write_pixels(const Pixels& pixels, cairo_surface_t* surface) {
+    unsigned char* first = cairo_image_surface_get_data(surface);
+    std::size_t i = 0;
+    for (int y = 0; y < pixels.height; ++y) {
+        for (int x = 0; x < pixels.width; ++x, ++i) {
+            const Colour& colour = pixels.colours[i];
+            const std::uint32_t pixel = (static_cast<std::uint32_t>(colour.red) << 16U) |
+                                        (static_cast<std::uint32_t>(colour.green) << 8U) |
+                                        static_cast<std::uint32_t>(colour.blue);
+            std::memcpy(first + y * cairo_image_surface_get_stride(surface) + 4 * x, &pixel, sizeof pixel);
+        }
+    }
+    cairo_surface_mark_dirty(surface);
+}
+
+/// What the eye resolves at the distance D of a card, in pixels of the picture: D tan(angle). On a page that shows
+/// cards smaller than they are it shrinks with them.
+double blur_px(const Dim& dim, double page_scale, double dpi) {
+    const double angle = dim.resolved_arcmin / 60.0 * std::numbers::pi / 180.0;
+    return dim.distance_mm * std::tan(angle) * page_scale / mm_per_inch * dpi;
+}
+
+void see(cairo_surface_t* surface, const Light& light, double page_scale, double dpi) {
+    if (!light.red_lamp && !light.dim) {
+        return;
+    }
+    Pixels pixels = read_pixels(surface);
+    if (light.dim) {
+        put_in_dim_light(pixels, blur_px(*light.dim, page_scale, dpi), light.dim->contrast_share);
+    }
+    if (light.red_lamp) {
+        put_under_red_lamp(pixels);
+    }
+    write_pixels(pixels, surface);
+}
+
 problem::Problem failed(cairo_status_t status) {
     return problem::error("png-failed", fmt::format("the picture cannot be drawn: {}", cairo_status_to_string(status)));
 }
 
 }  // namespace
 
-problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& files, double dpi) {
+problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& files, double dpi, const Light& light) {
     auto fonts = open_fonts(files);
     if (!fonts.ok()) {
         return fonts.problems();
@@ -155,6 +211,7 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
         return failed(status);
     }
+    see(surface.get(), light, page.scale, dpi);
     std::string bytes;
     if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes);
         status != CAIRO_STATUS_SUCCESS) {

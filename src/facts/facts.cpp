@@ -40,6 +40,8 @@ const Entry& need(const std::vector<Entry>& entries, std::string_view key, std::
     return *entry;
 }
 
+const Facts* in_force = nullptr;  // see FactsInForce
+
 Facts read_embedded() {
     problem::Result<Facts> result = read_facts(embedded_documents());
     if (!result.ok()) {
@@ -66,7 +68,14 @@ std::span<const Name<Category>> names() {
 
 const Facts& facts() {
     static const Facts all = read_embedded();
-    return all;
+    return in_force != nullptr ? *in_force : all;
+}
+
+FactsInForce::FactsInForce(const Facts& other) : before_(in_force) {
+    in_force = &other;
+}
+FactsInForce::~FactsInForce() {
+    in_force = before_;
 }
 
 const Figure& Facts::figure(std::string_view key) const {

@@ -24,6 +24,19 @@ std::span<const Document> embedded_documents();
 /// facts-twice, facts-source-unknown, facts-reference-unknown.
 problem::Result<Facts> read_facts(std::span<const Document> documents);
 
+/// While it lives, facts() gives these instead of those compiled in: for laws that ask what another figure would do.
+/// Not to be made while other threads read facts; figures that code keeps once read stay as they were.
+class FactsInForce {
+  public:
+    explicit FactsInForce(const Facts& other);
+    ~FactsInForce();
+    FactsInForce(const FactsInForce&) = delete;
+    FactsInForce& operator=(const FactsInForce&) = delete;
+
+  private:
+    const Facts* before_;
+};
+
 /// 64-bit FNV-1a over names and texts, 16 hexadecimal digits.
 std::string checksum_of(std::span<const Document> documents);
 

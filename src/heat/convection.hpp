@@ -17,7 +17,7 @@ enum class Hanging { upright_slab, lying_round };
 
 /// Film [W/(m2 K)] of still water around a piece: `size` is the height of an upright slab or the diameter of a lying
 /// round; `difference` between surface and water, at least 0.01 K. An estimate for a piece kept apart; touching pieces,
-/// pouches and corners have far less (facts film.slow).
+/// pouches and corners have far less (facts, spread film).
 units::FilmCoefficient film_of_still_water(Hanging how, units::Length size, units::Temperature water,
                                            units::TemperatureDifference difference);
 

@@ -78,10 +78,10 @@ FoodProperties properties_from(const facts::Composition& composition, units::Tem
 FoodProperties reading_of(const facts::Composition& composition, units::Temperature at, Reading reading) {
     // The parallel rule is the upper bound that follows from the composition; what was measured in meat and fish lies
     // up to 14 % below it, and planning values of the literature a quarter below. The readings are shares of it.
-    static const double slow = facts::facts().value("diffusivity.slow");
-    static const double likely = facts::facts().value("diffusivity.likely");
-    static const double fast = facts::facts().value("diffusivity.fast");
-    const double share = reading == Reading::slow ? slow : reading == Reading::likely ? likely : fast;
+    const facts::Spread& spread = facts::facts().spread("diffusivity");
+    const double share = reading == Reading::slow   ? spread.low
+                         : reading == Reading::fast ? spread.high
+                                                    : facts::facts().value("diffusivity.likely");
     const FoodProperties bound = properties_from(composition, at, MixingRule::parallel);
     return with_diffusivity(bound, bound.diffusivity * share);
 }

@@ -2,6 +2,7 @@
 // Cautions: a solid bar with the word in white for what can injure gravely, a frame for lesser harm.
 #include "layout/blocks.hpp"
 #include "layout/marks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 
@@ -30,6 +31,7 @@ Fragment warnings(const std::vector<const card::Caution*>& all, const Setting& s
     place_warning_sign(made.items, pad, 0.5 * (bar - sign) - 0.02 * bar, sign, 1.0);
     place(made.items, one_line(setting.phrases.warning, word, setting.measure),
           pad + warning_width(sign) + setting.scaled(1.8), 0.5 * (bar + cap_height(word.size_pt)), word);
+    set_row(made.items, 0, 1);  // the word is read with the first warning
     double y = bar + setting.scaled(1.3);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (i > 0) {
@@ -38,7 +40,9 @@ Fragment warnings(const std::vector<const card::Caution*>& all, const Setting& s
             y += setting.scaled(1.0);
         }
         const Fragment one = paragraph(all[i]->text, text, setting.width - 2.0 * pad, setting.measure);
+        const std::size_t first = made.items.size();
         put(made, one, pad, y);
+        set_row(made.items, first, i + 1);
         y += one.height;
     }
     y += setting.scaled(0.9);
@@ -64,6 +68,7 @@ Fragment compact_warnings(const std::vector<const card::Caution*>& all, const Se
     made.items.emplace_back(filled_box(0.0, 0.0, tag_width, tag));
     place_warning_sign(made.items, pad, 0.5 * (tag - sign) - 0.02 * tag, sign, 1.0);
     place(made.items, name, pad + warning_width(sign) + setting.scaled(1.4), air + ascent(text.size_pt), word);
+    set_row(made.items, 0, 1);  // the word is read with the first warning
     double y = air;
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (i > 0) {
@@ -73,7 +78,9 @@ Fragment compact_warnings(const std::vector<const card::Caution*>& all, const Se
         }
         const Fragment one =
             paragraph(all[i]->text, text, setting.width - 2.0 * pad, setting.measure, i == 0 ? tag_width : 0.0);
+        const std::size_t first = made.items.size();
         put(made, one, pad, y);
+        set_row(made.items, first, i + 1);
         y += one.height;
     }
     y += setting.scaled(0.8);
@@ -103,9 +110,14 @@ Fragment framed(const card::Caution& one, const Setting& setting) {
 Fragment cautions(const std::vector<card::Caution>& blocks, const Setting& setting) {
     const double gap = setting.scaled(1.6);
     Fragment made;
-    const auto add = [&](const Fragment& part) {
+    std::size_t row = blocks.size() + 1;  // after those of the warnings
+    const auto add = [&](const Fragment& part, bool own_rows = false) {
         made.height += made.height > 0.0 ? gap : 0.0;
+        const std::size_t first = made.items.size();
         put(made, part, 0.0, made.height);
+        if (!own_rows) {
+            set_row(made.items, first, row++);
+        }
         made.height += part.height;
     };
     std::vector<const card::Caution*> grave;
@@ -115,7 +127,7 @@ Fragment cautions(const std::vector<card::Caution>& blocks, const Setting& setti
         }
     }
     if (!grave.empty()) {
-        add(setting.format.compact ? compact_warnings(grave, setting) : warnings(grave, setting));
+        add(setting.format.compact ? compact_warnings(grave, setting) : warnings(grave, setting), true);
     }
     for (const auto& one : blocks) {
         if (one.word == card::SignalWord::caution) {

@@ -2,6 +2,7 @@
 // A cooling curve: the likely line in its band, the floor that it must not cross, and what was read.
 #include "layout/blocks.hpp"
 #include "layout/curve_parts.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -131,6 +132,7 @@ Fragment CurvePlan::draw() {
     constexpr double roomy_height = 62.0;
     const TextStyle style = body_style(setting_);
     Fragment made;
+    made.group = {Tag::figure, false, told(block_)};
     const double top = place_head(made);
     double labels = 0.0;
     for (const auto& label : block_.y_labels) {

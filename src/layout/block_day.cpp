@@ -2,6 +2,7 @@
 // The day as a bar: what goes on as patterns, what to do as flags with clock times.
 #include "layout/blocks.hpp"
 #include "layout/pattern.hpp"
+#include "layout/reading.hpp"
 #include "layout/spread.hpp"
 
 #include <algorithm>
@@ -80,6 +81,7 @@ Fragment day_bar(const card::DayBar& block, const Setting& setting) {
     const auto flags = flag_rows(at, widths, 0.0, width, setting.scaled(2.2), most_rows);
 
     Fragment made;
+    made.group = {Tag::figure, false, told(block)};
     if (flags.empty() && !marks.empty()) {
         made.too_wide = *std::max_element(widths.begin(), widths.end());
         return made;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The number that is seen first, and rows of smaller ones.
 #include "layout/blocks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 #include <string>
@@ -96,7 +97,9 @@ Fragment key_number(const card::KeyNumber& block, const Setting& setting) {
     const double baseline = top + cap;
     place_number(made, number, 0.0, baseline, size, setting);
     made.too_wide = std::max(made.too_wide, number.width() - width);
-    made.height = baseline + setting.scaled(0.8);
+    // "5:25 pm" hangs below the line.
+    const bool hangs = block.value.find_first_of("gjpqy") != std::string::npos;
+    made.height = baseline + std::max(setting.scaled(0.8), hangs ? descent(size) : 0.0);
 
     const double air = setting.scaled(5.0);
     double x = number.width() + air;
@@ -165,6 +168,7 @@ Fragment key_row(const card::KeyRow& block, const Setting& setting) {
     for (std::size_t i = 0; i < block.numbers.size(); ++i) {
         const double x = static_cast<double>(i) * (cell + gap);
         const Number number = number_of(block.numbers[i], size, setting);
+        const std::size_t first = made.items.size();
         put(made, labels[i], x, label_height - labels[i].height);
         place_number(made, number, x, baseline, size, setting);
         made.too_wide = std::max(made.too_wide, number.width() - cell);
@@ -174,6 +178,7 @@ Fragment key_row(const card::KeyRow& block, const Setting& setting) {
             put(made, aside, x, y);
             bottom = std::max(bottom, y + aside.height);
         }
+        set_row(made.items, first, i);
     }
     for (std::size_t i = 1; i < block.numbers.size(); ++i) {
         const double x = static_cast<double>(i) * (cell + gap) - 0.5 * gap;

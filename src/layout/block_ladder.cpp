@@ -3,6 +3,7 @@
 #include "layout/blocks.hpp"
 #include "layout/figures.hpp"
 #include "layout/marks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 
@@ -46,6 +47,8 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     const double pad = setting.scaled(2.0);
 
     Fragment made;
+    made.group.tag = Tag::table;
+    made.group.headed = true;
     // Heads, standing on the top of the ladder.
     std::vector<Fragment> heads{paragraph(block.left_head, head, left, measure)};
     for (const auto& text : block.right_heads) {
@@ -60,8 +63,11 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     }
     for (std::size_t c = 0; c < heads.size(); ++c) {
         const double x = c == 0 ? 0.0 : left + gap + column * static_cast<double>(c - 1);
+        const std::size_t first = made.items.size();
         put(made, heads[c], x, head_height - heads[c].height);
+        set_cell(made.items, first, c);
     }
+    set_row(made.items, 0, 0);
     const double top = head_height + setting.scaled(1.0);
 
     std::vector<FigureColumn> amounts(columns);
@@ -79,16 +85,21 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
         const double middle = y + 0.5 * row;
         const double baseline = middle + 0.5 * cap_height(style.size_pt);
         const Figure reading = figure_of(block.rungs[r].reading, style, measure);
+        const std::size_t first = made.items.size();
         place_figure(made.items, reading, readings, x0, x1 - x0, card::Align::centre, baseline, style);
+        set_cell(made.items, first, 0);
         const double half = 0.5 * readings.width() + air;
         const double centre = 0.5 * (x0 + x1);
         made.items.emplace_back(line(x0, middle, centre - half, middle, heavy_pt));
         made.items.emplace_back(line(centre + half, middle, x1, middle, heavy_pt));
         for (std::size_t c = 0; c < columns && c < block.rungs[r].amounts.size(); ++c) {
             const double x = left + gap + column * static_cast<double>(c);
+            const std::size_t first_amount = made.items.size();
             place_figure(made.items, figure_of(block.rungs[r].amounts[c], style, measure), amounts[c], x, column - pad,
                          card::Align::left, baseline, style);
+            set_cell(made.items, first_amount, c + 1);
         }
+        set_row(made.items, first, r + 1);
         y += row;
         if (r + 1 < block.rungs.size()) {
             // A little low: letters hang below the line, none stands above the capitals.
@@ -116,7 +127,10 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
     const double bar = std::max(row, lines_height(action.size(), floor_style.size_pt) + setting.scaled(2.6));
     made.items.emplace_back(filled_box(0.0, y, setting.width, bar));
     const double middle = y + 0.5 * bar;
+    const std::size_t floor = made.items.size();
     place(made.items, reading, pad, middle + 0.5 * cap_height(floor_style.size_pt), floor_style);
+    set_cell(made.items, floor, 0);
+    const std::size_t floor_words = made.items.size();
     double baseline = middle + 0.5 * cap_height(floor_style.size_pt) -
                       0.5 * leading(floor_style.size_pt) * static_cast<double>(action.empty() ? 0 : action.size() - 1);
     for (const auto& one : action) {
@@ -124,6 +138,8 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
         made.too_wide = std::max(made.too_wide, one.width - (setting.width - action_x - pad) - 1e-6);
         baseline += leading(floor_style.size_pt);
     }
+    set_cell(made.items, floor_words, 1);
+    set_row(made.items, floor, block.rungs.size() + 1);
     const double arrow = 0.8 * cap_height(floor_style.size_pt);
     place_arrow(made.items, action_x - 1.6 * arrow, middle - 0.5 * arrow, arrow, 1.0);
 

@@ -2,6 +2,7 @@
 // The ruler: true to scale from its own zero line, labels spread so that none touch, a solid bar at its end.
 #include "layout/blocks.hpp"
 #include "layout/marks.hpp"
+#include "layout/reading.hpp"
 #include "layout/spread.hpp"
 
 #include <algorithm>
@@ -234,6 +235,7 @@ RulerStrip ruler(const card::Ruler& block, const Setting& setting) {
     RulerStrip strip;
     strip.cut_off_mm = drawn.cut_off;
     strip.too_tight = drawn.too_tight;
+    strip.group = {Tag::figure, false, told(block, drawn.cut_off > 0.0 ? drawn.cut_off : block.too_thick_mm)};
     const double air = setting.scaled(3.0);
     if (upright) {
         strip.items = std::move(drawn.items);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Heading, note and steps.
 #include "layout/blocks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 #include <string>
@@ -21,6 +22,7 @@ Fragment heading(const card::Heading& block, const Setting& setting) {
     const Fragment text = paragraph(block.text, style, setting.width, setting.measure);
     put(made, text, 0.0, air);
     made.height = air + text.height;
+    made.group.tag = Tag::heading;
     return made;
 }
 
@@ -52,6 +54,7 @@ Fragment steps(const card::Steps& block, const Setting& setting, int first_numbe
     const double text_x = clock_x + (clocks ? clock_width + gutter : 0.0);
 
     Fragment made;
+    made.group.tag = Tag::list;
     for (std::size_t i = 0; i < block.steps.size(); ++i) {
         if (i > 0) {
             if (clocks) {  // a rule leads the eye from the time to its words
@@ -63,11 +66,16 @@ Fragment steps(const card::Steps& block, const Setting& setting, int first_numbe
             }
         }
         const double baseline = made.height + ascent(mark.size_pt);
+        const std::size_t first = made.items.size();
         place(made.items, marks[i][0], number_width - marks[i][0].width, baseline, mark);
         place(made.items, marks[i][1], clock_x + clock_width - marks[i][1].width, baseline, mark);
+        set_cell(made.items, first, 0);
+        const std::size_t after_mark = made.items.size();
         const Fragment words = paragraph(block.steps[i].text, text, setting.width - text_x, setting.measure);
         const double drop = ascent(mark.size_pt) - ascent(text.size_pt);  // to share the baseline
         put(made, words, text_x, made.height + drop);
+        set_cell(made.items, after_mark, 1);
+        set_row(made.items, first, i);
         made.height += std::max(drop + words.height, lines_height(1, mark.size_pt));
     }
     return made;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A grid to write in with a grease pencil and a gloved hand.
 #include "layout/blocks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 
@@ -32,6 +33,8 @@ Fragment write_in(const card::WriteIn& block, const Setting& setting) {
     const auto width_of = [&](std::size_t c) { return c == 0 ? first : other; };
 
     Fragment made;
+    made.group.tag = Tag::table;
+    made.group.headed = !block.heads.empty();
     std::vector<Fragment> heads;
     double head_height = 0.0;
     for (std::size_t c = 0; c < block.heads.size(); ++c) {
@@ -39,14 +42,21 @@ Fragment write_in(const card::WriteIn& block, const Setting& setting) {
         head_height = std::max(head_height, heads.back().height);
     }
     for (std::size_t c = 0; c < heads.size(); ++c) {
+        const std::size_t first_item = made.items.size();
         put(made, heads[c], left_of(c) + pad, head_height - heads[c].height);
+        set_cell(made.items, first_item, c);
     }
+    set_row(made.items, 0, 0);
     const double top = heads.empty() ? 0.0 : head_height + setting.scaled(0.8);
     double y = top;
+    std::size_t row_number = heads.empty() ? 0 : 1;
     for (const auto& text : block.first_column) {
         Fragment words = paragraph(text, printed, first - 2.0 * pad, setting.measure);
         const double height = std::max(row, words.height + 2.0 * pad);
+        const std::size_t first_item = made.items.size();
         put(made, words, pad, y + 0.5 * (height - words.height));
+        set_cell(made.items, first_item, 0);
+        set_row(made.items, first_item, row_number++);
         y += height;
         made.items.emplace_back(line(0.0, y, setting.width, y, hair_pt));
     }

@@ -33,6 +33,7 @@ struct RulerStrip {
     double bottom = 0.0;      // or at its foot
     double cut_off_mm = 0.0;  // from here on the ruler has no room and says so; 0: whole
     double too_tight = 0.0;   // mm by which the labels do not find room
+    Group group;
 };
 RulerStrip ruler(const card::Ruler& block, const Setting& setting);
 

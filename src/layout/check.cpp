@@ -2,68 +2,33 @@
 // What must be true of a finished face before anyone prints it.
 #include "layout/geometry.hpp"
 #include "layout/layout.hpp"
+#include "layout/legibility.hpp"
 #include "layout/style.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
-#include <numbers>
+#include <optional>
 #include <set>
+#include <string>
+#include <utility>
+#include <vector>
 
 namespace holdwater::layout {
 
 namespace {
 
-// Limits of legibility: capital height 16' at least, 20' where a misreading hurts; contrast as for small print.
-constexpr double body_arcmin = 16.0;
-constexpr double figure_arcmin = 20.0;
-constexpr double least_contrast = 7.0;
+constexpr double least_contrast = 7.0;  // as for small print
 constexpr double least_rule_pt = 0.4;
 constexpr double rounding = 1e-6;
-
-/// Visual angle of a capital [arc minutes]: 2 atan(h / 2 D), h = 0.75 em, D the reading distance, both in mm.
-double capital_arcmin(double size_pt, double distance_mm) {
-    return 2.0 * std::atan(cap_height(size_pt) / (2.0 * distance_mm)) * 180.0 / std::numbers::pi * 60.0;
-}
-
-/// Relative luminance of a grey from 0 to 1 (WCAG 2, sRGB decoding), equal in all channels and so under any lamp.
-double luminance(double grey) {
-    return grey <= 0.04045 ? grey / 12.92 : std::pow((grey + 0.055) / 1.055, 2.4);
-}
-
-double contrast(double one, double other) {
-    const double a = luminance(one) + 0.05;
-    const double b = luminance(other) + 0.05;
-    return std::max(a, b) / std::min(a, b);
-}
-
-bool has_digit(const std::string& text) {
-    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-double least_arcmin(const PlacedText& text) {
-    switch (text.role) {
-        case Role::caution:
-            return figure_arcmin;
-        case Role::key_number:  // its quieter unit is a run without figures
-        case Role::table:
-        case Role::ruler_tick:
-            return has_digit(text.text) ? figure_arcmin : body_arcmin;
-        case Role::heading:
-        case Role::paragraph:
-            return body_arcmin;
-        case Role::artifact:  // the line at the foot: who and when, nothing to act on
-        case Role::cut_mark:
-            return 0.0;
-    }
-    return figure_arcmin;
-}
 
 class FaceCheck {
   public:
     FaceCheck(const Page& page, const Format& format, const Measure& measure, problem::Problems& problems)
         : page_(page), format_(format), measure_(measure), problems_(problems) {}
+    /// A plain sheet: the printer's margins count instead of cuts, and no caution is asked for.
+    FaceCheck(const Page& page, const Format& format, const Measure& measure, problem::Problems& problems,
+              const Rect& printable)
+        : page_(page), format_(format), measure_(measure), problems_(problems), printable_(printable) {}
 
     void run();
 
@@ -84,6 +49,7 @@ class FaceCheck {
     const Format& format_;
     const Measure& measure_;
     problem::Problems& problems_;
+    std::optional<Rect> printable_;
     std::set<std::string> seen_;
 };
 
@@ -166,6 +132,12 @@ void FaceCheck::check_place(const Item& item) {
     const auto role = std::visit([](const auto& one) { return one.role; }, item);
     const auto* text = std::get_if<PlacedText>(&item);
     const std::string what = text != nullptr ? "\"" + text->text + "\"" : "a drawn line or box";
+    if (printable_) {
+        if (!printable_->grown(em(least_rule_pt)).holds(ink)) {  // half a cut line may lie on the margin
+            report("overflow", fmt::format("{} runs out of the printer's margins", what));
+        }
+        return;
+    }
     const bool at_cut = text == nullptr && (role == Role::ruler_tick || role == Role::cut_mark);
     constexpr double mark_overhang = 1.0;  // a cut mark may reach over the cut by this
     if (!card.grown(at_cut ? mark_overhang : rounding).holds(ink)) {
@@ -217,7 +189,7 @@ void FaceCheck::run() {
         }
     }
     check_overlaps();
-    if (!cautioned) {
+    if (!cautioned && !printable_) {
         report("caution-missing", "no caution stands on this face");
     }
 }
@@ -230,6 +202,17 @@ problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format&
         for (const auto& page : card.faces) {
             FaceCheck(page, format, measure, problems).run();
         }
+    }
+    return problems;
+}
+
+problem::Problems check_sheets(const std::vector<Page>& pages, const Format& type, const Sheet& sheet,
+                               const Measure& measure) {
+    const Rect printable{sheet.margin_sides, sheet.margin_top, sheet.width - sheet.margin_sides,
+                         sheet.height - sheet.margin_bottom};
+    problem::Problems problems;
+    for (const auto& page : pages) {
+        FaceCheck(page, type, measure, problems, printable).run();
     }
     return problems;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "layout/fragment.hpp"
 #include "layout/layout.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -28,6 +29,7 @@ Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double widt
     const double card_width = width_mm / (across + gap_share * (across + 1));
     const double gap = gap_share * card_width;
     const double factor = card_width / faces.front()->width;
+    sheet.scale = factor;
     const double card_height = factor * faces.front()->height;
     const auto rows =
         static_cast<int>((faces.size() + static_cast<std::size_t>(across) - 1) / static_cast<std::size_t>(across));
@@ -37,9 +39,7 @@ Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double widt
         const auto row = static_cast<double>(i / static_cast<std::size_t>(across));
         const double x = gap + column * (card_width + gap);
         const double y = gap + row * (card_height + gap);
-        for (const auto& item : faces[i]->items) {
-            sheet.items.push_back(moved(scaled(item, factor), x, y));
-        }
+        put_page(sheet, *faces[i], x, y, factor);
         sheet.items.emplace_back(frame(x, y, card_width, card_height, outline_pt));
     }
     return sheet;

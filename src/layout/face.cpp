@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "layout/face.hpp"
 
-#include "layout/marks.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 
@@ -41,12 +41,6 @@ bool ends_with_rule(const Piece& piece) {
 
 bool is_heading(const Piece& piece) {
     return std::holds_alternative<card::Heading>(piece.block);
-}
-
-/// "2 of 3": a card whose faces fill more than one leaf.
-std::string leaf_of(int index, int count, const Phrases& phrases) {
-    const int leaves = (count + 1) / 2;
-    return std::to_string(index / 2 + 1) + " " + phrases.of + " " + std::to_string(leaves);
 }
 
 }  // namespace
@@ -159,86 +153,6 @@ double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
     return column_for(pieces).strip.cut_off_mm;
 }
 
-Fragment FaceMaker::header(double width, FacePlace place) const {
-    const Setting here = setting(width, 0.0);
-    TextStyle question = body_style(here);
-    question.size_pt = format_.question_pt;
-    question.face = Face::bold;
-    question.quiet_units = false;
-    question.role = Role::heading;
-    TextStyle name = body_style(here);
-    name.role = Role::heading;
-
-    // The number in a black box, to be found in a fan of cards.
-    TextStyle number = question;
-    number.size_pt = 1.55 * format_.question_pt;
-    number.grey = 1.0;
-    const TextLine digits = one_line(std::to_string(card_.number), number, measure_);
-    const double box_width = std::max(here.scaled(10.5), digits.width + here.scaled(4.0));
-    const double gap = here.scaled(2.6);
-
-    std::string tag = "*" + card_.name + "*";
-    if (place.index > 0) {
-        tag += " · " + phrases_.continued;
-    }
-    if (place.count > 2) {
-        tag += " · " + leaf_of(place.index, place.count, phrases_);
-    }
-    const Fragment tag_text = paragraph(tag, name, width - box_width - gap, measure_);
-    const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
-
-    Fragment made;
-    const double between = here.scaled(0.5);
-    const double bottom_air = here.scaled(1.0);
-    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5));
-    made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
-    layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)),
-                  number);
-    put(made, tag_text, box_width + gap, 0.0);
-    if (!format_.mark.empty()) {
-        const TextLine mark = one_line(format_.mark, name, measure_);
-        layout::place(made.items, mark, width - mark.width, ascent(name.size_pt), name);
-    }
-    put(made, words, box_width + gap, tag_text.height + between);
-    made.items.emplace_back(filled_box(0.0, height - em(heavy_pt), width, em(heavy_pt)));
-    made.height = height;
-    return made;
-}
-
-Fragment FaceMaker::footer(double width, FacePlace place) const {
-    const Setting here = setting(width, 0.0);
-    TextStyle small;
-    small.size_pt = format_.small_pt;
-    small.role = Role::artifact;
-    TextStyle strong = body_style(here);
-    strong.face = Face::bold;
-
-    Fragment made;
-    double right = width;
-    const bool to_back = place.index % 2 == 0 && place.index + 1 < place.count;
-    const bool to_next = place.index % 2 == 1 && place.index + 1 < place.count;
-    const std::string cue = to_back   ? phrases_.turn_over
-                            : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
-                                      : "";
-    const std::string line_one = deck_.title + "\u00A0· " + deck_.stamp;
-    const Fragment words = paragraph(deck_.footer, small, width, measure_);
-    if (!cue.empty()) {
-        const TextLine text = one_line(cue, strong, measure_);
-        const double arrow = cap_height(strong.size_pt);
-        right = width - text.width - 0.8 * arrow - here.scaled(1.4);
-        const double baseline = ascent(small.size_pt);
-        layout::place(made.items, text, right, baseline, strong);
-        place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
-        right -= here.scaled(3.0);
-    }
-    const Fragment trip = paragraph(line_one, small, right, measure_);
-    put(made, trip, 0.0, 0.0);
-    const double second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4);
-    put(made, words, 0.0, second);
-    made.height = second + words.height;
-    return made;
-}
-
 Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     const Column column = column_for(pieces);
     Stack made = roomiest(pieces, column);
@@ -254,18 +168,28 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     page.height = format_.height;
     page.name = card_.key + "-" + std::to_string(place.index + 1);
     double y = format_.margin;
-    put(page.items, header(column.width, place).items, column.x, y);
+    put_group(page, header(column.width, place), column.x, y);
+    int strip = -1;
     y += made.head;
     for (std::size_t i = 0; i < made.parts.size(); ++i) {
         y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0 : more);
-        put(page.items, made.parts[i].items, column.x, y);
+        put_group(page, made.parts[i], column.x, y);
+        if (std::holds_alternative<card::Ruler>(pieces[i].block)) {
+            strip = add_group(page, column.strip.group);  // read after its title, drawn last
+        }
         y += made.parts[i].height;
     }
     const Fragment foot = footer(column.width, place);
     const double foot_top = column.bottom - foot.height;
-    put(page.items, made.cautions.items, column.x, foot_top - here.scaled(above_foot) - made.cautions.height);
-    put(page.items, foot.items, column.x, foot_top);
-    put(page.items, column.strip.items, 0.0, 0.0);
+    put_group(page, made.cautions, column.x, foot_top - here.scaled(above_foot) - made.cautions.height);
+    if (place.index == 0) {
+        put_group(page, foot, column.x, foot_top);
+    } else {
+        put(page.items, foot.items, column.x, foot_top);  // it was read on the card's first face
+    }
+    if (strip >= 0) {
+        put_in_group(page, strip, column.strip.items, 0.0, 0.0);
+    }
     return page;
 }
 

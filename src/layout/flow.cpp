@@ -19,10 +19,17 @@ Pieces joined(Pieces all, const Pieces& more) {
     return all;
 }
 
+/// A face with nothing on it but key numbers.
+bool lone(const Pieces& face) {
+    return !face.empty() && std::all_of(face.begin(), face.end(), [](const Piece& piece) {
+        return std::holds_alternative<card::KeyNumber>(piece.block) || std::holds_alternative<card::KeyRow>(piece.block);
+    });
+}
+
 class Flow {
   public:
-    Flow(const card::Card& card, const FaceMaker& maker, const Format& format, double ease)
-        : card_(card), maker_(maker), format_(format), ease_(ease) {}
+    Flow(const card::Card& card, const FaceMaker& maker, const Format& format, double ease, bool company)
+        : card_(card), maker_(maker), format_(format), ease_(ease), company_(company) {}
 
     problem::Result<std::vector<Pieces>> run();
 
@@ -38,6 +45,7 @@ class Flow {
     const FaceMaker& maker_;
     const Format& format_;
     double ease_;
+    bool company_;  // cut what comes next rather than leave a key number alone on its face
     std::vector<Pieces> faces_;
     Pieces current_;
     problem::Problems problems_;
@@ -94,7 +102,8 @@ std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const
 }
 
 void Flow::add_split(Pieces group) {
-    constexpr std::size_t least_here = 3;  // fewer rows at the foot of a face are not worth their head
+    // Fewer rows at the foot of a face are not worth their head; steps have none.
+    const std::size_t least_here = std::holds_alternative<card::Steps>(group.back().block) && lone(current_) ? 2 : 3;
     while (!group.empty()) {
         if (maker_.fit(joined(current_, group), ease_).fits()) {
             current_ = joined(std::move(current_), group);
@@ -132,6 +141,10 @@ void Flow::add(Pieces group) {
     }
     const FaceMaker::Fit alone = maker_.fit(group);
     if (alone.fits()) {
+        if (company_ && lone(current_) && rows_of(group.back().block) > 1) {
+            add_split(std::move(group));
+            return;
+        }
         if (!current_.empty()) {
             next_face();
         }
@@ -172,26 +185,46 @@ problem::Result<std::vector<Pieces>> Flow::run() {
     return {std::move(faces_), std::move(problems_)};
 }
 
-}  // namespace
+using Faces = std::vector<Pieces>;
 
-problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
-    // As comfortable as can be without another leaf of paper.
-    problem::Result<std::vector<Pieces>> best = Flow(card, maker, format, 0.0).run();
+/// As comfortable as can be without another leaf of paper.
+problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker, const Format& format, bool company) {
+    problem::Result<Faces> best = Flow(card, maker, format, 0.0, company).run();
     if (!best.ok()) {
         return best;
     }
-    const auto leaves = [](const std::vector<Pieces>& faces) { return (faces.size() + 1) / 2; };
-    const auto has_scrap = [&maker](const std::vector<Pieces>& faces) {
+    const auto leaves = [](const Faces& faces) { return (faces.size() + 1) / 2; };
+    const auto has_scrap = [&maker](const Faces& faces) {
         constexpr double scrap = 0.25;  // of a face: too little to turn a card for
         return std::any_of(faces.begin(), faces.end(), [&](const auto& one) { return maker.filled(one) < scrap; });
     };
+    // Air must not drive the answer from the first face.
+    const auto hollow = [&maker](const Faces& faces) {
+        constexpr double half = 0.5;
+        return faces.size() > 1 && maker.filled(faces.front()) < half;
+    };
     for (const double ease : {0.35, 0.2}) {
-        auto roomy = Flow(card, maker, format, ease).run();
-        if (roomy.ok() && leaves(*roomy) <= leaves(*best) && (roomy->size() <= best->size() || !has_scrap(*roomy))) {
+        auto roomy = Flow(card, maker, format, ease, company).run();
+        if (roomy.ok() && leaves(*roomy) <= leaves(*best) && (hollow(*best) || !hollow(*roomy)) &&
+            (roomy->size() <= best->size() || !has_scrap(*roomy))) {
             return roomy;
         }
     }
     return best;
+}
+
+}  // namespace
+
+problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
+    problem::Result<Faces> whole = best_flow(card, maker, format, false);
+    const auto any_lone = [](const Faces& faces) {
+        return faces.size() > 1 && std::any_of(faces.begin(), faces.end(), lone);
+    };
+    if (!whole.ok() || !any_lone(*whole)) {
+        return whole;
+    }
+    auto cut = best_flow(card, maker, format, true);
+    return cut.ok() && cut->size() <= whole->size() && !any_lone(*cut) ? std::move(cut) : std::move(whole);
 }
 
 }  // namespace holdwater::layout

@@ -2,8 +2,9 @@
 // Cards onto sheets: as many up as the printer's margins leave, backs mirrored for a turn about the long edge.
 #include "layout/fragment.hpp"
 #include "layout/layout.hpp"
+#include "layout/reading.hpp"
+#include "layout/sheet_head.hpp"
 #include "layout/style.hpp"
-#include "layout/text.hpp"
 
 #include <fmt/format.h>
 
@@ -21,10 +22,6 @@ constexpr double mark_least = 2.0;
 constexpr double mark_most = 5.0;
 constexpr double cross_arm = 1.5;  // where four cards meet
 constexpr double mark_pt = 0.5;
-constexpr double head_height = 8.0;  // the title and the bar
-constexpr double bar_mm = 50.0;
-constexpr double two_inches = 50.8;
-constexpr double head_pt = 9.0;
 
 /// One card of paper: a face and, perhaps, its back.
 struct Leaf {
@@ -50,7 +47,7 @@ Grid grid_for(const Sheet& sheet, double cell_width, double cell_height) {
     grid.cell_width = cell_width;
     grid.cell_height = cell_height;
     const double around = mark_offset + mark_least;
-    const double top = sheet.margin_top + head_height;
+    const double top = sheet.margin_top + sheet_head_height;
     const double width = sheet.width - 2.0 * sheet.margin_sides;
     const double height = sheet.height - sheet.margin_bottom - top;
     grid.columns = std::max(0, static_cast<int>(std::floor((width - 2.0 * around) / cell_width)));
@@ -139,32 +136,27 @@ void place_fold_marks(Page& page, const Grid& grid, bool upright) {
     }
 }
 
-void place_head(Page& page, const Sheet& sheet, const std::string& title, const Measure& measure,
-                const Phrases& phrases) {
-    TextStyle style;
-    style.size_pt = head_pt;
-    style.role = Role::artifact;
-    style.quiet_units = false;
-    const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
-    double baseline = sheet.margin_top + ascent(head_pt);
-    place(page.items, one_line("*" + title + " · " + page.name + "* · " + phrases.print_rule, style, measure), left,
-          baseline, style);
-
-    const double bar_y = sheet.margin_top + leading(head_pt) + 0.9;
-    page.items.emplace_back(filled_box(left, bar_y, bar_mm, 1.1));
-    const double inch_y = bar_y + 2.2;
-    page.items.emplace_back(line(left, inch_y, left + two_inches, inch_y, mark_pt));
-    for (const double x : {left, left + two_inches}) {
-        page.items.emplace_back(line(x, inch_y - 0.7, x, inch_y + 0.7, mark_pt));
-    }
-    baseline += leading(head_pt);
-    place(page.items, one_line(phrases.bar_rule, style, measure), left + two_inches + 3.0, baseline + 0.4, style);
-}
-
 void place_leaf_side(Page& page, const Page* side, double x, double y) {
     if (side != nullptr) {
-        put(page.items, side->items, x, y);
+        put_page(page, *side, x, y);
     }
+}
+
+/// A back printed on the other side of the paper may lie off its front by so much: its ticks start that far from the
+/// cuts, so that none is cut short and none shows on its neighbour. All else keeps the format's margin anyway.
+Page kept_off_the_cuts(Page back) {
+    constexpr double registration = 2.0;  // mm, as facts duplex.shift
+    for (auto& item : back.items) {
+        if (auto* rule = std::get_if<PlacedLine>(&item); rule != nullptr && rule->role == Role::ruler_tick) {
+            for (double* x : {&rule->x1, &rule->x2}) {
+                *x = std::clamp(*x, registration, back.width - registration);
+            }
+            for (double* y : {&rule->y1, &rule->y2}) {
+                *y = std::clamp(*y, registration, back.height - registration);
+            }
+        }
+    }
+    return back;
 }
 
 }  // namespace
@@ -193,7 +185,7 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
         page.width = sheet.width;
         page.height = sheet.height;
         page.name = phrases.sheet + " " + std::to_string(number) + (side.empty() ? "" : " " + side);
-        place_head(page, sheet, title, measure, phrases);
+        place_sheet_head(page, sheet, title, measure, phrases);
         return page;
     };
     for (std::size_t first = 0; first < leaves.size(); first += grid.cells()) {
@@ -208,8 +200,9 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
             if (fold) {
                 place_leaf_side(front, leaf.back, grid.x(column) + (upright ? format.width : 0.0),
                                 grid.y(row) + (upright ? 0.0 : format.height));
-            } else {
-                place_leaf_side(back, leaf.back, grid.x(grid.columns - 1 - column), grid.y(row));
+            } else if (leaf.back != nullptr) {
+                const Page kept = kept_off_the_cuts(*leaf.back);
+                place_leaf_side(back, &kept, grid.x(grid.columns - 1 - column), grid.y(row));
             }
         }
         place_cut_marks(front, grid);

@@ -86,6 +86,17 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
                                           Sides sides, int copies, const std::string& title, const Measure& measure,
                                           const Phrases& phrases = {});
 
+/// Plain sheets, as many as the content needs: body text and tables in the sizes of `type`, whose margin is the least
+/// distance of text from the edge of the paper; strips one beside the other and as long as the sheet allows. A heading
+/// stays with what follows it, a table goes on with its head repeated. Errors: block-too-tall, block-too-wide,
+/// strip-too-wide, strip-crowded, not-for-sheets, and every finding of check_sheets.
+problem::Result<std::vector<Page>> lay_out_sheets(const card::Sheets& sheets, const Format& type, const Sheet& sheet,
+                                                  const Measure& measure, const Phrases& phrases = {});
+
+/// The checks of finished plain sheets: as check_faces, with the printer's margins instead of cuts; empty = fine.
+problem::Problems check_sheets(const std::vector<Page>& pages, const Format& type, const Sheet& sheet,
+                               const Measure& measure);
+
 /// Every face of a deck, small, on one page of the given width: a picture for a README or an overview.
 Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double width_mm);
 

@@ -13,6 +13,31 @@ enum class Face { regular, bold };
 /// What an item means to a reader: tags in the PDF, checks by machine.
 enum class Role { heading, paragraph, table, caution, key_number, ruler_tick, artifact, cut_mark };
 
+/// What a group of items is to someone who hears the page read out.
+enum class Tag {
+    title,      // row 0: number and name of a card, row 1: its question; a new part of the page starts here
+    heading,    // within a card
+    paragraph,  // one, or one a row
+    list,       // a row an entry: cell 0 its mark, cell 1 its words
+    table,      // a row a line; row -1 is the title above it
+    figure      // drawn: all its items are one, and `alt` says what they show
+};
+
+/// Items that are read together. Groups stand in a page in reading order, whatever the order of painting.
+struct Group {
+    Tag tag = Tag::paragraph;
+    bool headed = false;  // a table: row 0 names the columns
+    std::string alt;      // of a figure; of a title: what an outline calls the card that starts here
+};
+
+/// Where an item stands in what is read; without a group it is furniture and is passed over.
+struct Spot {
+    int group = -1;
+    int row = -1;
+    int cell = -1;
+    bool operator==(const Spot&) const = default;
+};
+
 struct PlacedText {
     double x = 0.0;  // of the origin of the first glyph
     double baseline = 0.0;
@@ -23,6 +48,7 @@ struct PlacedText {
     Role role = Role::paragraph;
     double width = 0.0;   // as measured
     bool upward = false;  // read with the card turned: runs up the page from its origin, capitals to the left
+    Spot spot = {};
 };
 
 struct PlacedLine {
@@ -31,6 +57,7 @@ struct PlacedLine {
     std::vector<double> dash_mm;  // empty: solid
     double grey = 0.0;
     Role role = Role::artifact;
+    Spot spot = {};
 };
 
 struct PlacedBox {
@@ -39,6 +66,7 @@ struct PlacedBox {
     bool filled = false;
     double fill_grey = 0.0;
     Role role = Role::artifact;
+    Spot spot = {};
 };
 
 struct PlacedPath {
@@ -52,6 +80,7 @@ struct PlacedPath {
     double stroke_pt = 0.5;  // 0: no outline
     std::vector<double> dash_mm;
     Role role = Role::artifact;
+    Spot spot = {};
 };
 
 using Item = std::variant<PlacedText, PlacedLine, PlacedBox, PlacedPath>;
@@ -61,6 +90,8 @@ struct Page {
     double height = 0.0;
     std::string name;  // "fill-1", "sheet 1 front"
     std::vector<Item> items;
+    std::vector<Group> groups = {};
+    double scale = 1.0;  // of what is on it, to its true size
 };
 
 }  // namespace holdwater::layout

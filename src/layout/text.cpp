@@ -170,6 +170,17 @@ double widest_word(std::string_view text, const TextStyle& style, const Measure&
     return widest;
 }
 
+std::string shortened(std::string_view text, const std::function<bool(const std::string&)>& fits) {
+    std::string shown(text);
+    for (std::size_t length = text.size(); !fits(shown) && length > 0;) {
+        do {
+            --length;
+        } while (length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U);
+        shown = std::string(text.substr(0, length)) + "\u2026";
+    }
+    return shown;
+}
+
 void place(std::vector<Item>& items, const TextLine& text, double x, double baseline, const TextStyle& style) {
     for (const auto& run : text.runs) {
         PlacedText placed;

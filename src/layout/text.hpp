@@ -5,6 +5,7 @@
 #include "layout/fragment.hpp"
 #include "layout/measure.hpp"
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -49,6 +50,9 @@ std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style,
 
 /// Width of the widest part that cannot be broken.
 double widest_word(std::string_view text, const TextStyle& style, const Measure& measure);
+
+/// The text, or as much of its beginning as `fits` allows and an ellipsis; whole characters only.
+std::string shortened(std::string_view text, const std::function<bool(const std::string&)>& fits);
 
 void place(std::vector<Item>& items, const TextLine& text, double x, double baseline, const TextStyle& style);
 

@@ -67,17 +67,30 @@ void add(problem::Problems& all, const problem::Problems& more) {
     all.insert(all.end(), more.begin(), more.end());
 }
 
-problem::Problems notes_of(const Around& around, const trip::Trip& trip) {
-    problem::Problems notes;
-    const std::string missing = units::print(around.portions.missing, units::System::metric, {0.1, units::Toward::up});
-    if (around.portions.verdict == Portions::Verdict::too_little) {
+/// `meal`: which one, empty for a trip of one meal.
+void note_portions(const Portions& portions, int people, const std::string& meal, problem::Problems& notes) {
+    const std::string missing = units::print(portions.missing, units::System::metric, {0.1, units::Toward::up});
+    if (portions.verdict == Portions::Verdict::too_little) {
         notes.push_back(problem::note("portions-too-small",
-                                      fmt::format("the food is less than {} ordinary portions", trip.people),
+                                      fmt::format("the food{} is less than {} ordinary portions", meal, people),
                                       fmt::format("{} more, raw and without bone, or more of the sides", missing)));
-    } else if (around.portions.verdict == Portions::Verdict::scarce) {
-        notes.push_back(problem::note("portions-scarce", "the food is just enough if it does not cook down much",
+    } else if (portions.verdict == Portions::Verdict::scarce) {
+        notes.push_back(problem::note("portions-scarce",
+                                      fmt::format("the food{} is just enough if it does not cook down much", meal),
                                       fmt::format("{} more, raw and without bone, to be sure", missing)));
     }
+}
+
+problem::Problems notes_of(const Around& around, const trip::Trip& trip) {
+    problem::Problems notes;
+    const auto at = [&](units::LocalTime serve) {
+        return around.earlier.empty() ? "" : fmt::format(" for the meal at {}", serve.clock_24());
+    };
+    for (const Meal& meal : around.earlier) {
+        note_portions(meal.portions, trip.people, at(meal.serve), notes);
+        add(notes, meal.sear.notes);
+    }
+    note_portions(around.portions, trip.people, at(trip.serve), notes);
     if (around.ice && !around.ice->fits) {
         problem::Problem full = problem::warning(
             "ice-does-not-fit",
@@ -92,16 +105,33 @@ problem::Problems notes_of(const Around& around, const trip::Trip& trip) {
     return notes;
 }
 
+std::vector<Meal> earlier_meals(const Setup& setup, const Plan& plan) {
+    std::vector<units::LocalTime> times;
+    for (const FoodPlan& food : plan.foods) {
+        if (food.eaten < setup.trip->serve) {
+            times.push_back(food.eaten);
+        }
+    }
+    std::sort(times.begin(), times.end());
+    times.erase(std::unique(times.begin(), times.end()), times.end());
+    std::vector<Meal> meals;
+    for (const units::LocalTime time : times) {
+        meals.push_back({time, portions_of(*setup.trip, time), sear_of(setup, plan, time)});
+    }
+    return meals;
+}
+
 }  // namespace
 
 Around around_of(const Setup& setup, const Plan& plan) {
     Around around;
-    around.portions = portions_of(*setup.trip);
+    around.portions = portions_of(*setup.trip, setup.trip->serve);
     around.water = water_of(plan);
     around.fuel = fuel_of(plan, around.water);
     around.ice = ice_of(setup);
     around.sides = sides_of(plan);
-    around.sear = sear_of(setup, plan);
+    around.sear = sear_of(setup, plan, setup.trip->serve);
+    around.earlier = earlier_meals(setup, plan);
     around.leftovers = leftovers_of(setup, plan);
     around.notes = notes_of(around, *setup.trip);
     return around;

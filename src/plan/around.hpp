@@ -25,13 +25,21 @@ struct Leftovers {
     std::vector<answer::ThickestSlice> slices;
 };
 
-struct Around {
+/// A meal before the trip's serving, of foods that come out for it.
+struct Meal {
+    units::LocalTime serve;
     Portions portions;
+    Sear sear;
+};
+
+struct Around {
+    Portions portions;  // of all that is eaten at the trip's serving, from whatever box
     WaterNeed water;
     std::optional<FuelNeed> fuel;  // nothing: none is needed
     std::optional<Ice> ice;        // nothing: no journey
     Sides sides;
     Sear sear;
+    std::vector<Meal> earlier;  // in time order
     Leftovers leftovers;
     /// Warnings that go with a good plan: side-clash, too-many-sides, side-before-fire, sear-too-long,
     /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small.

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace holdwater::plan {
 
@@ -20,7 +21,9 @@ std::vector<trip::Trip> one_trip_a_box(const trip::Trip& trip) {
         trip::Trip part = trip;
         part.boxes = {trip.boxes[i]};
         part.name = trip.name + " · " + trip.boxes[i].name;
-        std::erase_if(part.foods, [&](const trip::Food& food) { return food.box != trip.boxes[i].name; });
+        const auto in_another = [&](const trip::Food& food) { return food.box != trip.boxes[i].name; };
+        std::copy_if(part.foods.begin(), part.foods.end(), std::back_inserter(part.elsewhere), in_another);
+        std::erase_if(part.foods, in_another);
         const int after = static_cast<int>(trip.boxes.size() - i - 1);  // boxes that still need a pot
         if (trip.fire.pots > after + static_cast<int>(i)) {
             const int share = static_cast<int>(std::lround(trip.fire.pots * (trip.boxes[i].water / water)));

@@ -38,7 +38,7 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
     const double refuse = facts::facts().value("come-up.refuse");  // h
     // A trip that ends sooner than the limit is short of time, not slow to warm.
-    const bool long_enough = trip.serve.since(plan.fill.food_in) > units::hours(refuse);
+    const bool long_enough = food.eaten.since(food.in) > units::hours(refuse);
     if (food.come_up.high > refuse * 3600.0 && long_enough) {
         broken.push_back(at(food.food->place,
                             problem::error("come-up-too-slow",
@@ -50,7 +50,7 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     }
     const double warn = facts::facts().value("come-up.warn");  // h
     if (food.standard.finish && food.come_up.high > warn * 3600.0 &&
-        trip.serve.since(plan.fill.food_in) > units::hours(warn)) {
+        food.eaten.since(food.in) > units::hours(warn)) {
         broken.push_back(at(food.food->place,
                             problem::error("too-thick-to-finish",
                                            fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
@@ -61,15 +61,15 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
                                            "thinner pieces")));
         return;
     }
-    if (food.ready_late > trip.serve) {
-        const bool ever = food.ready_late.since(trip.serve) < units::hours(200);
+    if (food.ready_late > food.eaten) {
+        const bool ever = food.ready_late.since(food.eaten) < units::hours(200);
         broken.push_back(at(
-            trip.serve_place,
+            food.food->out ? food.food->out_place : trip.serve_place,
             problem::error("not-ready-in-time",
                            ever ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
-                                              day_time(food.ready_late), day_time(trip.serve))
+                                              day_time(food.ready_late), day_time(food.eaten))
                                 : fmt::format("{}: not surely ready by the serving time {}", food.food->name,
-                                              day_time(trip.serve)),
+                                              day_time(food.eaten)),
                            "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
     }
 }

@@ -45,19 +45,21 @@ std::vector<double> sampled(const units::History& history, const std::vector<Dur
     return values;
 }
 
-LivedFood food_of(const Run& run, const FoodSetup& food, const units::History& core) {
+LivedFood food_of(const FoodSetup& food, const units::History& core) {
     const facts::Facts& facts = facts::facts();
     const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
     const answer::Safe safe = answer::judge_core(core, food.standard);
-    const auto warm =
-        core.first_at_or_above(food.food->target - facts.difference("done.below-target"), run.food_in());
+    const auto warm = core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
     LivedFood lived;
+    if (core.empty()) {
+        return lived;  // it was to come out before the bath was ready for it
+    }
     lived.ready = safe.safe && warm ? std::max(safe.safe->si(), warm->si()) : lived_never;
     lived.peak = core.highest().celsius();
     lived.kill = safety::kill_fraction(*food.standard.kill, core) /
                  safety::adaptation_factor(safe.come_up);
     lived.come_up = safe.come_up ? safe.come_up->si() : lived_never;
-    const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"), run.food_in());
+    const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
     const units::History rise = arrives ? until(core, *arrives) : core;
     lived.growth_without_lag = safety::growth_without_lag(growth, rise);
     lived.growth_with_lag = safety::lagged_growth(lived.growth_without_lag, growth.q0_likely);
@@ -73,15 +75,16 @@ Lived live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i
     lived.failed = run.failed();
     lived.excess = run.excess().si();
     lived.food_in = run.food_in();
+    lived.at_end = run.bath().temperature().celsius();
     lived.after_food = bath.at(run.food_in() + units::hours(1)).celsius();
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
         lived.readings.push_back(run.readings()[k].celsius());
         lived.litres.push_back(run.poured()[run.fill_pours() + k].si());
     }
     lived.bath = sampled(bath, moments);
-    lived.core = sampled(run.bath().core_history(0), moments);
+    lived.core = sampled(run.core_history(0), moments);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
-        lived.foods.push_back(food_of(run, setup.foods[f], run.bath().core_history(f)));
+        lived.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
     }
     return lived;
 }

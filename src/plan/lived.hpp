@@ -9,9 +9,12 @@
 
 namespace holdwater::plan {
 
+/// A moment that never comes within a trip, so that quantiles push past serving.
+inline constexpr double lived_never = 1e9;
+
 /// Times are seconds since trip.from; lived_never where the core did not arrive by serving.
 struct LivedFood {
-    double ready = 0.0;
+    double ready = lived_never;
     double peak = 0.0;                // C
     double kill = 0.0;                // multiples of what is asked, at serving
     double come_up = 0.0;             // s
@@ -24,15 +27,13 @@ struct Lived {
     double excess = 0.0;   // K of the hottest core over its target and tolerance
     units::Duration food_in;
     double after_food = 0.0;       // C, an hour after the food went in
+    double at_end = 0.0;           // C, at serving
     std::vector<double> readings;  // C, at each top-up, on arrival
     std::vector<double> litres;    // m3 boiling, at each top-up
     std::vector<double> bath;      // C, at the moments of curve_moments
     std::vector<double> core;      // C, of the first food
     std::vector<LivedFood> foods;
 };
-
-/// A moment that never comes within a trip, so that quantiles push past serving.
-inline constexpr double lived_never = 1e9;
 
 /// Every quarter of an hour from trip.from to serving.
 std::vector<units::Duration> curve_moments(const Setup& setup);

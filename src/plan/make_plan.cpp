@@ -108,7 +108,16 @@ void add_events(Plan& plan) {
     for (std::size_t i = 0; i < plan.fill.pours.size(); ++i) {
         plan.events.push_back({plan.fill.pours[i].at, Event::Kind::pour, i});
     }
-    plan.events.push_back({plan.fill.food_in, Event::Kind::food_in, 0});
+    for (std::size_t i = 0; i < plan.foods.size(); ++i) {
+        const FoodPlan& food = plan.foods[i];
+        const auto same = [&](const Event& e) { return e.kind == Event::Kind::food_in && e.at == food.in; };
+        if (std::none_of(plan.events.begin(), plan.events.end(), same)) {
+            plan.events.push_back({food.in, Event::Kind::food_in, i});
+        }
+        if (food.eaten < plan.trip->serve) {
+            plan.events.push_back({food.eaten, Event::Kind::take_out, i});
+        }
+    }
     for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {
         plan.events.push_back({plan.top_ups[i].at, Event::Kind::top_up, i});
     }
@@ -219,6 +228,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, plan);
     }
+    plan.waits_until = trip.serve.after(may_wait(ensemble, lived));
     plan.notes = remarks(*setup, plan);
     plan.around = around_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());

@@ -2,6 +2,9 @@
 // When a plan does not hold: what would mend it, each advice tried before it is given.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "plan/ensemble.hpp"
 
 namespace holdwater::plan {
@@ -16,7 +19,16 @@ struct Effort {
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
 
-/// The problems with, as notes behind them, the changes of the trip that make it hold.
+struct Mend {
+    std::string advice;
+    trip::Trip changed;  // holds by the same scenarios as any plan
+};
+
+/// What would make a trip hold, the cheapest for the cook first: the smallest single change of each sort, or where no
+/// single one is enough, two together.
+std::vector<Mend> mends_of(const trip::Trip& trip);
+
+/// The problems with, as notes behind them, what mends_of found.
 problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems);
 
 }  // namespace holdwater::plan

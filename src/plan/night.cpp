@@ -17,15 +17,20 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
+/// Food keeps a bath warm. Where slow cooling is what is feared, all of it counts, else only what is in all the time.
+enum class Foods { all, that_stay };
+
 /// Time constant of the filled box with the food at bath temperature [s], in one scenario.
-double time_constant(const Ensemble& ensemble, std::size_t i, double wind) {
+double time_constant(const Ensemble& ensemble, std::size_t i, double wind, Foods which = Foods::that_stay) {
     const Setup& setup = ensemble.setup();
     const Scenario& scenario = ensemble.scenario(i);
     const double water = setup.box->water.si() * scenario.litres * heat::water_density(setup.action_line).si() *
                          heat::water_specific_heat().si();
     double food = 0.0;
-    for (const heat::FoodInBath& one : ensemble.foods(i)) {
-        food += one.capacity.si();
+    for (std::size_t f = 0; f < setup.foods.size(); ++f) {
+        if (which == Foods::all || setup.foods[f].whole_time) {
+            food += ensemble.foods(i)[f].capacity.si();
+        }
     }
     // box_in() takes the trip's wind class; the asked one replaces it.
     const double usual = heat::wind_factor(
@@ -66,7 +71,7 @@ double longest_below(const Ensemble& ensemble, Temperature floor, Temperature re
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         const Scenario& scenario = ensemble.scenario(i);
         const double low = reading.celsius() - reading_error(setup, scenario);
-        const double constant = time_constant(ensemble, i, heat::wind_position(setup.trip->weather.wind));
+        const double constant = time_constant(ensemble, i, heat::wind_position(setup.trip->weather.wind), Foods::all);
         times.push_back(cooling_time(constant, floor.celsius(), low, warm_air.celsius() + scenario.outside));
     }
     return quantile_high(times, 1.0 - ensemble.allowed());
@@ -142,6 +147,22 @@ Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     const Duration alone =
         left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
     return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
+}
+
+Duration may_wait(const Ensemble& ensemble, const std::vector<Lived>& lived) {
+    const Setup& setup = ensemble.setup();
+    const Duration end = setup.trip->serve.since(setup.trip->from);
+    const Duration longest = facts::facts().duration("wait.longest");
+    const double wind = heat::wind_position(setup.trip->weather.wind);
+    const double air = air_between(setup, end, end + longest).first.celsius();
+    std::vector<double> times;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const Scenario& s = ensemble.scenario(i);
+        const double level = std::max(setup.floor.celsius() + s.colder, setup.action_line.celsius());
+        times.push_back(cooling_time(time_constant(ensemble, i, wind), lived[i].at_end, level, air + s.outside));
+    }
+    return std::min(longest,
+                    Duration{units::round_to(quantile_low(times, ensemble.allowed()), 900.0, units::Toward::down)});
 }
 
 FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units::TemperatureDifference colder) {

@@ -20,6 +20,10 @@ units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading,
 /// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an hour.
 units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
 
+/// How long the meal may wait in the bath after serving, without another top-up: what all but the allowed share of
+/// scenarios keep at the action line, in the coldest air of those hours; at the most facts wait.longest.
+units::Duration may_wait(const Ensemble& ensemble, const std::vector<Lived>& lived);
+
 /// No hot water for `out`, from the moment a top-up is due on, in the coldest air of the trip and `colder` K on top.
 struct FireOut {
     units::Duration below;  // longest time below the floor, until bath and core are back above it; zero: never below

@@ -25,6 +25,12 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Lived>& lived, st
     plan.food = food.food;
     plan.piece = food.piece;
     plan.standard = food.standard;
+    std::vector<double> in;
+    for (const Lived& one : lived) {
+        in.push_back(std::max(one.food_in, food.in.value_or(one.food_in)).si());
+    }
+    plan.in = setup.trip->from.after(Duration{ensemble.band(in).likely});
+    plan.eaten = trip::eaten(*food.food, *setup.trip);
     const Band when = band(&LivedFood::ready);
     plan.ready_likely = setup.trip->from.after(Duration{when.likely});
     plan.ready_late = setup.trip->from.after(Duration{when.high});
@@ -36,13 +42,39 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Lived>& lived, st
     return plan;
 }
 
-units::LocalTime latest_food_in(const Plan& plan) {
-    Duration slack{lived_never};
+std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
+    std::vector<const FoodPlan*> foods;
     for (const FoodPlan& food : plan.foods) {
-        slack = std::min(slack, plan.trip->serve.since(food.ready_late));
+        if (food.*time == at) {
+            foods.push_back(&food);
+        }
+    }
+    return foods;
+}
+
+std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
+    std::string names;
+    for (const FoodPlan* food : foods_at(plan, time, at)) {
+        names += (names.empty() ? "" : ", ") + food->food->name;
+    }
+    return names;
+}
+
+bool all_in_at_once(const Plan& plan) {
+    return foods_at(plan, &FoodPlan::in, plan.foods.front().in).size() == plan.foods.size();
+}
+
+units::LocalTime latest_food_in(const Plan& plan) {
+    Duration slack = plan.trip->serve.since(plan.fill.food_in);
+    for (const FoodPlan& food : plan.foods) {
+        if (food.in > plan.fill.food_in) {  // its own time, until which the bath only has to be there
+            slack = std::min(slack, food.in.since(plan.fill.food_in));
+            continue;
+        }
+        slack = std::min(slack, food.eaten.since(food.ready_late));
         // Later food meets other top-ups: the hold time in the coolest bath that is allowed must fit as well.
         if (const auto hold = safe_hold(plan, food, food.food->thickness, first_hold_bath(plan, food))) {
-            const Duration by_hold = plan.trip->serve.since(plan.fill.food_in) - *hold;
+            const Duration by_hold = food.eaten.since(plan.fill.food_in) - *hold;
             slack = std::min(slack, std::max(by_hold, Duration{0}));
         }
     }

@@ -65,6 +65,8 @@ struct FoodPlan {
     const trip::Food* food = nullptr;
     answer::Piece piece;
     safety::Standard standard;
+    units::LocalTime in;           // goes into the bath
+    units::LocalTime eaten;        // comes out to be eaten
     units::LocalTime ready_likely;
     units::LocalTime ready_late;   // 95 of 100 scenarios are ready by then
     Band core_peak;                // C
@@ -110,10 +112,10 @@ struct ColdBath {
 };
 
 struct Event {
-    enum class Kind { light_fire, pour, food_in, top_up, ready, serve };
+    enum class Kind { light_fire, pour, food_in, top_up, ready, take_out, serve };
     units::LocalTime at;
     Kind kind = Kind::serve;
-    std::size_t index = 0;  // which pour, top-up or food
+    std::size_t index = 0;  // which pour, top-up or food; food_in: the first food of that moment
 };
 
 struct HoldCell {
@@ -162,12 +164,19 @@ struct Plan {
     Band loss;                            // W/K, lid closed, still air
     std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
     Around around;                        // portions, water, fuel, ice, sides, sear, leftovers
+    units::LocalTime waits_until;         // the meal may wait in the bath so long after serving, without a top-up
     double share_that_holds = 0.0;        // of the scenarios
     double share_error = 0.0;             // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;
     bool boil_waits_for_fire = false;
     problem::Problems notes;              // warnings and notes that come with a good plan
 };
+
+/// The foods whose time (FoodPlan::in or FoodPlan::eaten) this is, in the trip's order.
+std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);
+/// Their names, with commas between.
+std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);
+bool all_in_at_once(const Plan& plan);
 
 /// A good plan, or every limit that broke, each with advice that was tried and works. The trip must outlive the plan.
 problem::Result<Plan> make_plan(const trip::Trip& trip);

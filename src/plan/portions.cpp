@@ -16,13 +16,16 @@ int eaters(units::Mass cooked, double portion) {
 
 }  // namespace
 
-Portions portions_of(const trip::Trip& trip) {
+Portions portions_of(const trip::Trip& trip, units::LocalTime serve) {
     const facts::Figure& bone = facts::facts().figure("portion.bone");
     const facts::Figure& loss = facts::facts().figure("portion.cooking-loss");
     const double ordinary = facts::facts().value("portion.ordinary");
     const double hearty = facts::facts().value("portion.hearty");
     Portions portions;
-    for (const trip::Food& food : trip.foods) {
+    const auto add = [&](const trip::Food& food) {
+        if (trip::eaten(food, trip) != serve) {
+            return;
+        }
         const units::Mass raw = food.mass * food.pieces;
         const auto meat = [&](double share) { return food.bone ? raw * (1.0 - share) : raw; };
         portions.raw += raw;
@@ -30,7 +33,9 @@ Portions portions_of(const trip::Trip& trip) {
         portions.cooked.low += meat(bone.high) * (1.0 - loss.high);
         portions.cooked.likely += meat(bone.value) * (1.0 - loss.value);
         portions.cooked.high += meat(bone.low) * (1.0 - loss.low);
-    }
+    };
+    std::for_each(trip.foods.begin(), trip.foods.end(), add);
+    std::for_each(trip.elsewhere.begin(), trip.elsewhere.end(), add);
     portions.each = {portions.cooked.low / trip.people, portions.cooked.likely / trip.people,
                      portions.cooked.high / trip.people};
     portions.serves_ordinary = eaters(portions.cooked.likely, ordinary);

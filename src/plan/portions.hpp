@@ -26,6 +26,6 @@ struct Portions {
 };
 
 /// Yield by facts portion.*: bone comes off first, then what cooks out.
-Portions portions_of(const trip::Trip& trip);
+Portions portions_of(const trip::Trip& trip, units::LocalTime serve);
 
 }  // namespace holdwater::plan

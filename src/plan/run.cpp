@@ -57,15 +57,15 @@ Run::Run(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInB
       bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
       error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
       level_(std::max(setup.floor + units::kelvins(scenario.colder), setup.action_line)),
-      poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)) {
+      poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)),
+      places_(foods_.size()) {
     bath_.record(recording);
 }
 
 Temperature Run::shown() const { return bath_.temperature() + error_; }
 
 Volume Run::room() const {
-    const Volume food = food_is_in_ ? setup_->food_volume : Volume{0};
-    return std::max(Volume{0}, setup_->most - bath_.water() - food);
+    return std::max(Volume{0}, setup_->most - bath_.water() - (filled_ ? food_volume_ : Volume{0}));
 }
 
 void Run::pour(Volume boiling) {
@@ -102,12 +102,54 @@ void Run::fill(const Recipe& recipe) {
     filled_at_ = bath_.temperature();
     bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
     bath_.open_lid(Duration{scenario_.lid});
-    for (heat::FoodInBath& food : foods_) {
-        bath_.put_in(std::move(food));
-    }
-    foods_.clear();
-    food_is_in_ = true;
+    filled_ = true;
     food_in_ = bath_.now();
+    plan_moves();
+    pass_to(food_in_);
+}
+
+void Run::plan_moves() {
+    for (std::size_t i = 0; i < foods_.size(); ++i) {
+        const FoodSetup& food = setup_->foods[i];
+        const Duration in = std::max(food.in.value_or(food_in_), food_in_);
+        food_volume_ += food.volume;
+        moves_.push_back({in, i, true});
+        if (trip::eaten(*food.food, *setup_->trip) < setup_->trip->serve) {
+            moves_.push_back({std::max(food.out, in), i, false});
+        }
+    }
+    // The soonest last; at one moment a food comes out before another goes in.
+    std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) {
+        return a.at != b.at ? a.at > b.at : a.in && !b.in;
+    });
+}
+
+void Run::move(const Move& move) {
+    if (bath_.now() > food_in_) {
+        bath_.open_lid(Duration{scenario_.lid});  // at the filling it is open already
+    }
+    if (move.in) {
+        places_[move.food] = Place{bath_.put_in(std::move(foods_[move.food])), true};
+    } else {
+        bath_.take_out(places_[move.food]->index);
+        places_[move.food]->inside = false;
+        food_volume_ = food_volume_ - setup_->foods[move.food].volume;
+    }
+}
+
+void Run::pass_to(Duration moment) {
+    while (!moves_.empty() && moves_.back().at <= moment) {
+        const Move next = moves_.back();
+        moves_.pop_back();
+        bath_.advance_to(std::max(next.at, bath_.now()));
+        move(next);
+    }
+    bath_.advance_to(std::max(moment, bath_.now()));
+}
+
+const units::History& Run::core_history(std::size_t food) const {
+    static const units::History none;
+    return places_[food] ? bath_.core_history(places_[food]->index) : none;
 }
 
 bool Run::until_level(Temperature level, Duration until) {
@@ -115,7 +157,7 @@ bool Run::until_level(Temperature level, Duration until) {
         if (bath_.now() >= until) {
             return false;
         }
-        bath_.advance_to(std::min(bath_.now() + look_every, until));
+        pass_to(std::min(bath_.now() + look_every, until));
         look();
     }
     return true;
@@ -123,16 +165,18 @@ bool Run::until_level(Temperature level, Duration until) {
 
 void Run::advance_to(Duration moment) {
     while (bath_.now() < moment) {
-        bath_.advance_to(std::min(bath_.now() + look_every, moment));
+        pass_to(std::min(bath_.now() + look_every, moment));
         look();
     }
 }
 
 void Run::look() {
-    failed_ = failed_ || (food_is_in_ && bath_.temperature() <= level_);
-    for (std::size_t i = 0; food_is_in_ && i < setup_->foods.size(); ++i) {
-        const trip::Food& food = *setup_->foods[i].food;
-        excess_ = std::max(excess_, bath_.core(i) - (food.target + food.tolerance));
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+        if (places_[i] && places_[i]->inside) {
+            const trip::Food& food = *setup_->foods[i].food;
+            failed_ = failed_ || bath_.temperature() <= level_;
+            excess_ = std::max(excess_, bath_.core(places_[i]->index) - (food.target + food.tolerance));
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 // the cards: read, look up the ladder, pour.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "heat/bath.hpp"
@@ -30,7 +31,8 @@ class Run {
     /// `foods` are the setup's foods as this scenario meets them, see food_in().
     Run(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods, bool recording);
 
-    /// From the fire lit at time 0 until the food is in the filled bath.
+    /// From the fire lit at time 0 until the first food is in the filled bath. Foods with times of their own go in and
+    /// come out as time passes.
     void fill(const Recipe& recipe);
     /// Runs on until the bath, as read with a true thermometer, meets `level` or the moment `until` comes. True if met.
     bool until_level(units::Temperature level, units::Duration until);
@@ -48,7 +50,9 @@ class Run {
     units::TemperatureDifference excess() const { return excess_; }
 
     const heat::Bath& bath() const { return bath_; }
-    units::Duration food_in() const { return food_in_; }
+    units::Duration food_in() const { return food_in_; }  // the bath is filled and settled
+    /// The core of a food of the setup so far; empty while it has not gone in.
+    const units::History& core_history(std::size_t food) const;
     const std::vector<units::Volume>& poured() const { return poured_; }  // fill batches, then top-ups
     std::size_t fill_pours() const { return fill_pours_; }
     units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill
@@ -56,8 +60,22 @@ class Run {
     units::Volume room() const;
 
   private:
+    /// A food goes in or comes out.
+    struct Move {
+        units::Duration at;
+        std::size_t food = 0;
+        bool in = true;
+    };
+    struct Place {
+        std::size_t index = 0;  // in the bath
+        bool inside = true;
+    };
+
     void pour(units::Volume boiling);
     void look();
+    void pass_to(units::Duration moment);
+    void move(const Move& move);
+    void plan_moves();
 
     const Setup* setup_;
     Scenario scenario_;
@@ -67,7 +85,10 @@ class Run {
     units::Temperature level_;
     units::Temperature poured_at_;
     units::Duration food_in_{0};
-    bool food_is_in_ = false;
+    std::vector<std::optional<Place>> places_;  // of each food, once it went in
+    std::vector<Move> moves_;                   // to come, the soonest last
+    units::Volume food_volume_;                 // in the box or still to go in
+    bool filled_ = false;
     bool failed_ = false;
     units::TemperatureDifference excess_{-1000.0};
     std::size_t fill_pours_ = 0;

@@ -17,14 +17,14 @@
 namespace holdwater::plan {
 namespace {
 
-int in_one_pan(const FoodSetup& food) {
+int in_one_pan(const answer::Piece& piece) {
     const double pan = facts::facts().value("sear.pan") * 1e-3;
     const double usable = std::numbers::pi / 4.0 * pan * pan * facts::facts().value("sear.packing");
-    answer::Piece alone = food.piece;
+    answer::Piece alone = piece;
     alone.mass = alone.mass / alone.pieces;
     alone.pieces = 1;
     const int fit = static_cast<int>(std::floor(usable / answer::lying(alone).footprint.si()));
-    return std::clamp(fit, 1, food.piece.pieces);
+    return std::clamp(fit, 1, piece.pieces);
 }
 
 int turns(facts::Shape shape) {
@@ -46,7 +46,7 @@ void queue(Sear& sear, int pans) {
     sear.in_time = sear.takes <= facts.duration("sear.longest-out");
 }
 
-void add_notes(Sear& sear, const Plan& plan) {
+void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
     const units::Duration longest = facts::facts().duration("sear.longest-out");
     if (!sear.in_time) {
         sear.notes.push_back(
@@ -56,7 +56,7 @@ void add_notes(Sear& sear, const Plan& plan) {
                              "serve in two sittings, the rest stays in the bath; or bring more pans"));
     }
     const trip::Trip& trip = *plan.trip;
-    if (static_cast<int>(trip.sides.size()) >= trip.fire.pots) {
+    if (static_cast<int>(sides) >= trip.fire.pots) {
         problem::Problem full =
             problem::warning("sear-no-place", "side dishes take up every place on the fire while the pan needs one",
                              "finish a side dish earlier and keep it warm");
@@ -64,7 +64,8 @@ void add_notes(Sear& sear, const Plan& plan) {
         sear.notes.push_back(std::move(full));
     }
     for (const FoodPlan& food : plan.foods) {
-        if (!food.standard.finish && food.ready_late > sear.take_out && food.ready_late <= trip.serve) {
+        if (trip::eaten(*food.food, trip) == sear.serve && !food.standard.finish && food.ready_late > sear.take_out &&
+            food.ready_late <= sear.serve) {
             sear.notes.push_back(
                 problem::warning("sear-before-ready",
                                  fmt::format("{} is surely ready only at {}, and would come out for the sear at {}",
@@ -76,24 +77,38 @@ void add_notes(Sear& sear, const Plan& plan) {
 
 }  // namespace
 
-Sear sear_of(const Setup& setup, const Plan& plan) {
+Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
     Sear sear;
-    for (const FoodSetup& food : setup.foods) {
-        if (food.standard.finish) {
-            sear.finished.push_back(food.food->name);
-            continue;
+    sear.serve = serve;
+    // Side dishes are made for the trip's serving.
+    const std::size_t sides = serve == setup.trip->serve ? setup.trip->sides.size() : 0;
+    const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish) {
+        if (trip::eaten(food, *setup.trip) != serve) {
+            return;
         }
-        sear.foods.push_back(
-            {food.food->name, food.piece.pieces, in_one_pan(food), turns(food.food->shape), 0, units::Duration{}});
+        if (finish) {
+            sear.finished.push_back(food.name);
+        } else {
+            sear.foods.push_back({food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{}});
+        }
+    };
+    for (const FoodSetup& food : setup.foods) {
+        take(*food.food, food.piece, food.standard.finish.has_value());
+    }
+    // What comes out of another box for the same meal waits for the same pans.
+    for (const trip::Food& food : setup.trip->elsewhere) {
+        if (const auto standard = answer::standard_of(food, *setup.trip, *setup.box)) {
+            take(food, answer::piece_of(food), standard->finish.has_value());
+        }
     }
     queue(sear, 1);
-    const int places = setup.trip->fire.pots - static_cast<int>(setup.trip->sides.size());
+    const int places = setup.trip->fire.pots - static_cast<int>(sides);
     for (int pans = 2; pans <= places && !sear.in_time; ++pans) {
         queue(sear, pans);
     }
-    sear.take_out = setup.trip->serve.after(-sear.takes);
+    sear.take_out = serve.after(-sear.takes);
     if (!sear.foods.empty()) {
-        add_notes(sear, plan);
+        add_notes(sear, plan, sides);
     }
     return sear;
 }

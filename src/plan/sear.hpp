@@ -24,6 +24,7 @@ struct SearedFood {
 };
 
 struct Sear {
+    units::LocalTime serve;             // for the plates at
     std::vector<SearedFood> foods;      // in the order of the trip; without those that are finished over the fire
     std::vector<std::string> finished;  // those: the finish is their sear
     units::Duration side;               // in the pan, a side, as the clock has it
@@ -34,7 +35,8 @@ struct Sear {
     problem::Problems notes;    // warnings: sear-too-long, sear-before-ready, sear-no-place
 };
 
-/// One pan, or as many as keep the waiting short, at most one on each place of the fire that no side dish takes.
-Sear sear_of(const Setup& setup, const Plan& plan);
+/// What is eaten at `serve`, in one pan, or in as many as keep the waiting short, at most one on each place of the fire
+/// that no side dish takes.
+Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve);
 
 }  // namespace holdwater::plan

@@ -46,16 +46,29 @@ void take_strictest(Setup& setup) {
     setup.action_line = setup.box->thermometer ? std::max(setup.action_line, setup.read_floor) : setup.floor;
 }
 
+/// Foods that come and go change the level: each company of foods that is ever in the box together is looked at, and
+/// all of them at once, since nobody knows how late one comes out.
 void check_levels(const Setup& setup, Problems& problems) {
-    std::vector<heat::Lying> foods;
+    std::vector<std::optional<units::Duration>> moments{std::nullopt};  // nothing: all foods
     for (const FoodSetup& food : setup.foods) {
-        foods.push_back(answer::lying(food.piece));
+        moments.emplace_back(food.in.value_or(units::Duration{0}));
     }
-    Problems faults = heat::level_faults(setup.box->inside, setup.box->water, foods);
-    for (problem::Problem& fault : faults) {
-        fault.place = setup.box->place;
+    for (const std::optional<units::Duration>& moment : moments) {
+        std::vector<heat::Lying> foods;
+        for (const FoodSetup& food : setup.foods) {
+            if (!moment || (food.in.value_or(units::Duration{0}) <= *moment && food.out > *moment)) {
+                foods.push_back(answer::lying(food.piece));
+            }
+        }
+        for (problem::Problem& fault : heat::level_faults(setup.box->inside, setup.box->water, foods)) {
+            const bool said = std::any_of(problems.begin(), problems.end(),
+                                          [&](const problem::Problem& other) { return other.code == fault.code; });
+            if (!said) {
+                fault.place = setup.box->place;
+                problems.push_back(std::move(fault));
+            }
+        }
     }
-    append(problems, faults);
 }
 
 }  // namespace
@@ -97,7 +110,11 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         one.food = &food;
         one.piece = answer::piece_of(food);
         one.standard = *standard;
-        setup.food_volume += answer::lying(one.piece).volume;
+        one.volume = answer::lying(one.piece).volume;
+        one.in = food.in ? std::optional(food.in->since(trip.from)) : std::nullopt;
+        one.out = trip::eaten(food, trip).since(trip.from);
+        one.whole_time = !food.in && trip::eaten(food, trip) == trip.serve;
+        setup.food_volume += one.volume;
         setup.foods.push_back(one);
     }
     if (!problems.empty()) {

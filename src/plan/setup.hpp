@@ -2,6 +2,7 @@
 // What a trip means in numbers, before anything is decided: boiling point, box, foods with their standards, weather.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "answer/piece.hpp"
@@ -17,6 +18,10 @@ struct FoodSetup {
     const trip::Food* food = nullptr;
     answer::Piece piece;
     safety::Standard standard;
+    units::Volume volume;               // of water that it takes the place of
+    std::optional<units::Duration> in;  // since trip.from; nothing: into the filled bath
+    units::Duration out;                // since trip.from: comes out to be eaten
+    bool whole_time = true;             // in the bath from its filling to serving
 };
 
 struct Setup {

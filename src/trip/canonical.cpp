@@ -124,6 +124,11 @@ void write(const Food& food, Writer& out) {
     if (!food.box.empty()) {
         out.line("box", text(food.box));
     }
+    for (const auto& [key, moment] : {std::pair{"in", &food.in}, std::pair{"out", &food.out}}) {
+        if (*moment) {
+            out.line(key, (*moment)->iso());
+        }
+    }
 }
 
 void write(const Box& box, Writer& out) {

@@ -44,6 +44,36 @@ void check_food_names(const Trip& trip, Table& file) {
     }
 }
 
+/// A food's own times lie within the trip, and the last meal of all is `serve`.
+void check_food_times(const Trip& trip, Table& file) {
+    bool any_at_serving = trip.foods.empty();
+    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
+        const Food& food = trip.foods[i];
+        const units::LocalTime out = eaten(food, trip);
+        any_at_serving = any_at_serving || out == trip.serve;
+        if (food.in && (*food.in < trip.from || *food.in >= trip.serve)) {
+            file.report().error(place_in(file, "food", i, "in"), "food-time",
+                                fmt::format("in: {} is not within the trip", food.in->iso()),
+                                fmt::format("from {} until before {}; leave it out for food that goes into the filled bath",
+                                            trip.from.iso(), trip.serve.iso()));
+        }
+        if (food.out && (*food.out <= trip.from || *food.out > trip.serve)) {
+            file.report().error(place_in(file, "food", i, "out"), "food-time",
+                                fmt::format("out: {} is not within the trip", food.out->iso()),
+                                fmt::format("after {} and not after serve, {}; leave it out for food that is eaten then",
+                                            trip.from.iso(), trip.serve.iso()));
+        } else if (food.in && *food.in >= out) {
+            file.report().error(place_in(file, "food", i, "in"), "food-time",
+                                fmt::format("in: {} is not before the food comes out, {}", food.in->iso(), out.iso()),
+                                "in is when it goes into the bath, out when it comes out to be eaten");
+        }
+    }
+    if (!any_at_serving) {
+        file.report().error(file.place("food"), "food-time", "every food comes out before the trip's serving time",
+                            "serve is the last meal: set it to the latest out");
+    }
+}
+
 void check_box_names(const Trip& trip, Table& file) {
     if (trip.boxes.size() < 2) {
         return;
@@ -152,6 +182,9 @@ void check_weather_covers(const Trip& trip, Report& report) {
 
 void check_together(Trip& trip, Table& file) {
     check_food_names(trip, file);
+    if (trip.from < trip.serve) {
+        check_food_times(trip, file);
+    }
     check_box_names(trip, file);
     check_food_boxes(trip, file);
     for (const Box& box : trip.boxes) {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace holdwater::trip {
 namespace {
@@ -147,6 +148,12 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.truth("bone", food.bone, Need::optional);
     read_bag(table, food.bag);
     table.text("box", food.box, Need::optional);
+    for (const auto& [key, moment] : {std::pair{"in", &food.in}, std::pair{"out", &food.out}}) {
+        if (units::LocalTime read; table.has(key) && table.moment(key, read)) {
+            *moment = read;
+        }
+    }
+    food.out_place = table.has("out") ? table.place("out") : food.place;
     const bool measures_good = has_shape && check_measures(table, food);
     if (has_thickness) {
         warn_thick(table, food);

@@ -47,7 +47,10 @@ struct Food {
     bool bone = false;
     std::variant<facts::Bag, units::ThermalResistance> bag = facts::Bag::thin;
     std::string box;  // name of its box; empty with one box
+    std::optional<units::LocalTime> in;   // when it goes in; nothing: into the filled bath
+    std::optional<units::LocalTime> out;  // when it comes out to be eaten; nothing: at serving
     problem::Place place;
+    problem::Place out_place;
 };
 
 struct BoxReading {
@@ -128,6 +131,7 @@ struct Trip {
     units::System units = units::System::both;
     std::string language = "en";
     std::vector<Food> foods;
+    std::vector<Food> elsewhere;  // of the same trip, but in another box than this plan is for; not read from a file
     std::vector<Box> boxes;
     Weather weather;
     Fire fire;
@@ -140,5 +144,8 @@ struct Trip {
     problem::Place weather_place;
     problem::Place fire_place;
 };
+
+/// When a food is to be eaten.
+inline units::LocalTime eaten(const Food& food, const Trip& trip) { return food.out.value_or(trip.serve); }
 
 }  // namespace holdwater::trip

@@ -16,16 +16,16 @@ TEST_CASE("a roast of 4.5 kg with bone serves eight to ten") {
     trip.foods.front().pieces = 1;
     trip.foods.front().bone = true;
     trip.people = 9;
-    const plan::Portions portions = plan::portions_of(trip);
+    const plan::Portions portions = plan::portions_of(trip, trip.serve);
     CHECK(portions.serves_hearty >= 8);
     CHECK(portions.serves_hearty <= 10);
     for (const int people : {8, 9, 10}) {
         trip.people = people;
-        const auto verdict = plan::portions_of(trip).verdict;
+        const auto verdict = plan::portions_of(trip, trip.serve).verdict;
         CHECK((verdict == plan::Portions::Verdict::enough || verdict == plan::Portions::Verdict::hearty));
     }
     trip.people = 25;
-    CHECK(plan::portions_of(trip).verdict == plan::Portions::Verdict::too_little);
+    CHECK(plan::portions_of(trip, trip.serve).verdict == plan::Portions::Verdict::too_little);
 }
 
 TEST_CASE("foil potatoes in the coals take 60 to 90 minutes and begin that long before serving") {

@@ -25,7 +25,8 @@ trip::Trip with(double kilograms, int pieces, bool bone, int people) {
 }  // namespace
 
 TEST_CASE("portions by hand: 2 kg without bone lose a fifth, with bone a third before that") {
-    const plan::Portions plain = plan::portions_of(with(1.0, 2, false, 8));
+    const trip::Trip plain_trip = with(1.0, 2, false, 8);
+    const plan::Portions plain = plan::portions_of(plain_trip, plain_trip.serve);
     CHECK(near_abs(plain.raw.si(), 2.0, 1e-12));
     CHECK(near_abs(plain.boneless.si(), 2.0, 1e-12));
     CHECK(near_abs(plain.cooked.likely.si(), 1.6, 1e-12));
@@ -35,7 +36,8 @@ TEST_CASE("portions by hand: 2 kg without bone lose a fifth, with bone a third b
     CHECK(plain.serves_hearty == 7);
     CHECK(plain.verdict == Verdict::enough);
     CHECK(plain.missing.si() == 0.0);
-    const plan::Portions bony = plan::portions_of(with(1.0, 2, true, 8));
+    const trip::Trip bony_trip = with(1.0, 2, true, 8);
+    const plan::Portions bony = plan::portions_of(bony_trip, bony_trip.serve);
     CHECK(near_abs(bony.boneless.si(), 1.3, 1e-12));
     CHECK(near_abs(bony.cooked.likely.si(), 1.04, 1e-12));
     CHECK(near_abs(bony.cooked.low.si(), 0.84, 1e-12));
@@ -47,16 +49,16 @@ TEST_CASE("what is said to be missing makes it enough, and less does not") {
     for (const int people : {5, 11, 30}) {
         for (const bool bone : {false, true}) {
             trip::Trip trip = with(0.4, 1, bone, people);
-            const plan::Portions before = plan::portions_of(trip);
+            const plan::Portions before = plan::portions_of(trip, trip.serve);
             REQUIRE(before.verdict == Verdict::too_little);
             REQUIRE(before.missing.si() > 0);
             trip::Food more = trip.foods.front();
             more.bone = false;
             more.mass = before.missing * 1.0001;
             trip.foods.push_back(more);
-            CHECK(plan::portions_of(trip).verdict == Verdict::enough);
+            CHECK(plan::portions_of(trip, trip.serve).verdict == Verdict::enough);
             trip.foods.back().mass = before.missing * 0.99;
-            CHECK(plan::portions_of(trip).verdict != Verdict::enough);
+            CHECK(plan::portions_of(trip, trip.serve).verdict != Verdict::enough);
         }
     }
 }
@@ -65,7 +67,8 @@ TEST_CASE("more eaters never get more, more food never gets worse") {
     double last = 1e9;
     Verdict verdict = Verdict::hearty;
     for (int people = 1; people <= 40; ++people) {
-        const plan::Portions portions = plan::portions_of(with(0.5, 4, false, people));
+        const trip::Trip fed = with(0.5, 4, false, people);
+        const plan::Portions portions = plan::portions_of(fed, fed.serve);
         CHECK(portions.each.likely.si() < last);
         CHECK(portions.verdict >= verdict);
         CHECK(portions.each.low < portions.each.likely);

@@ -27,7 +27,7 @@ plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
         one.ready_late = trip.serve.after(units::minutes(-ready_before_serving));
         plan.foods.push_back(one);
     }
-    return plan::sear_of(*setup, plan);
+    return plan::sear_of(*setup, plan, plan.trip->serve);
 }
 
 bool has(const plan::Sear& sear, const std::string& code) {

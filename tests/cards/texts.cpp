@@ -113,7 +113,9 @@ std::string plain(std::string text) {
 
 }  // namespace
 
-Dealt::Dealt(const std::string& path) : trip(trip_at(path)), plan(plan_of(trip)), deck(deck_of(plan)) {}
+Dealt::Dealt(const std::string& path) : Dealt(trip_at(path)) {}
+
+Dealt::Dealt(trip::Trip one) : trip(std::move(one)), plan(plan_of(trip)), deck(deck_of(plan)) {}
 
 const card::Card& Dealt::card(const std::string& key) const {
     const auto found =

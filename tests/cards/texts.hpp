@@ -17,6 +17,7 @@ struct Dealt {
     plan::Plan plan;
     card::Deck deck;
     explicit Dealt(const std::string& path);
+    explicit Dealt(trip::Trip trip);
     Dealt(const Dealt&) = delete;
     Dealt& operator=(const Dealt&) = delete;
 

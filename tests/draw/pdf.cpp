@@ -91,7 +91,7 @@ TEST_CASE("page sizes, title, labels, no dates, embedded subsets, no scaling in 
     CHECK(info.output.find("Larch Ridge · cards") != std::string::npos);
     CHECK(info.output.find("595.276 x 841.89") != std::string::npos);
     CHECK(info.output.find("CreationDate") == std::string::npos);
-    CHECK(bytes.find("/ID") == std::string::npos);
+    CHECK(bytes.find("Date") == std::string::npos);
     const auto plain = run("qpdf --qdf --object-streams=disable " + file + " - | strings");
     CHECK(plain.output.find("/PrintScaling /None") != std::string::npos);
     CHECK(plain.output.find("/Lang (en)") != std::string::npos);

@@ -210,6 +210,20 @@ TEST_CASE("a turn starts the back, but wastes no leaf when the back is reached a
     CHECK(faces.size() == 2);
 }
 
+TEST_CASE("steps are cut rather than leave a key number alone on a small card") {
+    card::Steps steps;
+    for (int i = 1; i <= 9; ++i) {
+        steps.steps.push_back({"", "do this and then look again at what it reads"});
+    }
+    const card::KeyNumber key{"Fill to", "71", "°C", ""};
+    const auto faces = faces_of(deck_of({key, steps}), "pocket");
+    REQUIRE(faces.size() == 2);
+    CHECK(all_text(faces.front()).find("lookagain") != std::string::npos);
+    CHECK(all_text(faces.back()).find("lookagain") != std::string::npos);
+    // Where all has room on one face nothing is cut.
+    CHECK(faces_of(deck_of({key, steps}), "hand").size() == 1);
+}
+
 TEST_CASE("what cannot be cut and is too tall is refused by name, with the missing millimetres") {
     card::Ladder ladder;
     ladder.left_head = "reads";

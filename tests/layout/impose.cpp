@@ -234,6 +234,54 @@ TEST_CASE("marks stand in line with the cuts and touch nothing but the quiet zon
     }
 }
 
+TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may lie off, and nowhere else") {
+    const Format format = support::format("hand");
+    std::vector<CardFaces> cards = plain_cards(format, {2});
+    for (Page& face : cards[0].faces) {
+        for (const bool upright : {false, true}) {
+            PlacedLine tick;
+            tick.role = Role::ruler_tick;
+            (upright ? tick.x1 : tick.y1) = (upright ? tick.x2 : tick.y2) = 50.0;
+            (upright ? tick.y1 : tick.x1) = upright ? format.height : 0.0;
+            (upright ? tick.y2 : tick.x2) = upright ? format.height - 7.0 : 7.0;
+            face.items.emplace_back(tick);
+        }
+    }
+    for (const Sides sides : {Sides::duplex, Sides::single, Sides::fold}) {
+        const auto made = impose(cards, format, support::sheet("a4"), sides, 1, "Trip", measure);
+        REQUIRE(made.ok());
+        std::size_t faces = 0;
+        for (const Page& page : *made) {
+            const auto boxes = card_boxes(page);
+            for (const auto& box : boxes) {
+                ++faces;
+                const bool on_back = sides == Sides::duplex && page.name.find("back") != std::string::npos;
+                const double kept = on_back ? 2.0 : 0.0;
+                std::size_t ticks = 0;
+                for (const auto& item : page.items) {
+                    const auto* rule = std::get_if<PlacedLine>(&item);
+                    if (rule == nullptr || rule->role != Role::ruler_tick) {
+                        continue;
+                    }
+                    const bool upright = rule->x1 == rule->x2;
+                    const bool mine = upright ? rule->x1 > box.x && rule->x1 < box.x + box.width &&
+                                                    rule->y2 > box.y && rule->y2 < box.y + box.height
+                                              : rule->x2 > box.x && rule->x2 < box.x + box.width && rule->y1 > box.y &&
+                                                    rule->y1 < box.y + box.height;
+                    if (!mine) {
+                        continue;
+                    }
+                    ++ticks;
+                    CHECK(near_abs(upright ? box.y + box.height - rule->y1 : rule->x1 - box.x, kept, 1e-9));
+                    CHECK(near_abs(upright ? box.y + box.height - rule->y2 : rule->x2 - box.x, 7.0, 1e-9));
+                }
+                CHECK(ticks == 2);
+            }
+        }
+        CHECK(faces == 2);
+    }
+}
+
 TEST_CASE("a sheet that holds no card is refused with both sizes") {
     Sheet small;
     small.name = "postcard";

@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
+#include "plan/changes.hpp"
 #include "plan/mend.hpp"
 #include "support/trips.hpp"
+#include "trip/read_trip.hpp"
 
 using namespace holdwater;
 
@@ -42,6 +45,95 @@ TEST_CASE("a serving time too early is refused; serving later, as advised, holds
         }
     }
     CHECK(plan::make_plan(trip).ok());
+}
+
+namespace {
+
+/// A trip that does not hold, and a word that some advice for it must hold; empty: whatever is advised.
+struct Broken {
+    const char* why;
+    trip::Trip trip;
+    const char* advice;
+};
+
+std::vector<Broken> broken_trips() {
+    std::vector<Broken> all;
+    const auto add = [&](const char* why, const char* name, const char* advice, auto change) {
+        trip::Trip trip = support::trip_at(name);
+        change(trip);
+        all.push_back({why, std::move(trip), advice});
+    };
+    const char* const crew = "layouts/trips/trail-crew.toml";
+    const char* const paddling = "layouts/trips/paddling-day.toml";
+    add("too short", paddling, "serve = ", [](trip::Trip& t) { t.serve = t.from.after(units::minutes(100)); });
+    add("too thick", crew, "thickness = ", [](trip::Trip& t) {
+        t.foods[0].thickness = units::millimetres(190);
+        t.foods[0].mass = t.foods[0].mass * 5;
+        t.foods[0].pieces = 1;
+        t.boxes[0].water = units::litres(32);
+    });
+    add("a narrow tolerance", crew, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(2); });
+    add("a leaky box", crew, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{4.5}; });
+    add("one small pot", crew, "pots = ", [](trip::Trip& t) {
+        t.fire.pots = 1;
+        t.fire.pot = units::litres(4);
+    });
+    add("two meals, two pots", "tests/plan/trips/two-meals.toml", "pots = ", [](trip::Trip& t) { t.fire.pots = 2; });
+    return all;
+}
+
+}  // namespace
+
+TEST_CASE("every advice, applied, yields a plan that holds, in as many scenarios as any plan") {
+    for (const Broken& broken : broken_trips()) {
+        CAPTURE(std::string(broken.why));
+        plan::Effort full;
+        full.advise = false;
+        full.what_ifs = false;
+        REQUIRE_FALSE(plan::make_plan(broken.trip, full).ok());
+        const std::vector<plan::Mend> mends = plan::mends_of(broken.trip);
+        REQUIRE_FALSE(mends.empty());
+        bool named = false;
+        for (const plan::Mend& mend : mends) {
+            CAPTURE(mend.advice);
+            named = named || mend.advice.find(broken.advice) != std::string::npos;
+            const auto plan = plan::make_plan(mend.changed, full);
+            REQUIRE(plan.ok());
+            CHECK(plan->share_that_holds >= 0.95);
+        }
+        CHECK(named);
+    }
+}
+
+TEST_CASE("advice changes something: what is there already is not advised") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.foods[0].tolerance = units::kelvins(7);
+    trip.boxes[0].prewarmed = true;
+    trip.foods[0].contact = facts::Contact::free;
+    for (const plan::Change& change : plan::changes_for(trip)) {
+        CAPTURE(change.advice);
+        CHECK(change.sort != plan::Change::Sort::prewarmed);
+        CHECK(change.sort != plan::Change::Sort::off_the_floor);
+        CHECK(change.advice.find("tolerance = \"3 K") == std::string::npos);
+        trip::Trip changed = trip;
+        change.apply(changed);
+        CHECK(trip::canonical(changed) != trip::canonical(trip));
+    }
+}
+
+TEST_CASE("where no single change is enough, two together are tried") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.boxes[0].test = units::HeatLoss{6.0};
+    trip.fire.pots = 1;
+    trip.fire.pot = units::litres(3);
+    trip.foods[0].tolerance = units::kelvins(8);
+    plan::Effort full;
+    full.advise = false;
+    full.what_ifs = false;
+    const std::vector<plan::Mend> mends = plan::mends_of(trip);
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.front().advice.find(", and ") != std::string::npos);
+    CHECK(plan::make_plan(mends.front().changed, full).ok());
 }
 
 TEST_CASE("a target of 50 C gets a clear no") {

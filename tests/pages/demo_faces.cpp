@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "pages/demo_faces.hpp"
+
+#include "card/deck.hpp"
+#include "draw/draw.hpp"
+#include "plan/boxes.hpp"
+#include "support/faces.hpp"
+#include "support/trips.hpp"
+#include "words/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace holdwater::support {
+
+namespace {
+
+using layout::Tag;
+
+std::string source(const std::string& path) {
+    return read_file(std::string(HOLDWATER_SOURCE_DIR) + "/" + path);
+}
+
+/// To 0.1 mm, without a minus before nothing.
+std::string mm(double value) {
+    const double rounded = std::round(10.0 * value) / 10.0;
+    return fmt::format("{:.1f}", rounded == 0.0 ? 0.0 : rounded);
+}
+
+std::string tone(double grey) {
+    return grey == 0.0 ? "" : fmt::format(" grey {:g}", grey);
+}
+
+std::string stroke(double width_pt, const std::vector<double>& dash) {
+    return fmt::format(" {:g}{}", std::round(100.0 * width_pt) / 100.0, dash.empty() ? "" : " dashed");
+}
+
+std::string ink(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash) {
+    return (filled ? " filled" + tone(fill_grey) : "") + (stroke_pt > 0.0 ? " line" + stroke(stroke_pt, dash) : "");
+}
+
+/// "table3 r1 c2": the group's tag and number, row and cell.
+std::string spot_of(const layout::Page& page, const layout::Spot& spot) {
+    static constexpr const char* names[] = {"title", "heading", "text", "list", "table", "figure"};
+    if (spot.group < 0) {
+        return " -";
+    }
+    const auto& group = page.groups.at(static_cast<std::size_t>(spot.group));
+    return fmt::format(" {}{}", names[static_cast<int>(group.tag)], spot.group) +
+           (spot.row >= 0 ? fmt::format(" r{}", spot.row) : "") +
+           (spot.cell >= 0 ? fmt::format(" c{}", spot.cell) : "");
+}
+
+struct Line {
+    const layout::Page& page;
+
+    std::string operator()(const layout::PlacedText& t) const {
+        return fmt::format("text {} {} {:g}{}{}{}{} | {}", mm(t.x), mm(t.baseline),
+                           std::round(100.0 * t.size_pt) / 100.0, t.face == layout::Face::bold ? " bold" : "",
+                           t.upward ? " upward" : "", tone(t.grey), spot_of(page, t.spot), t.text);
+    }
+    std::string operator()(const layout::PlacedLine& l) const {
+        return fmt::format("line {} {} {} {}", mm(l.x1), mm(l.y1), mm(l.x2), mm(l.y2)) + stroke(l.width_pt, l.dash_mm) +
+               tone(l.grey);
+    }
+    std::string operator()(const layout::PlacedBox& b) const {
+        return fmt::format("box {} {} {} {}", mm(b.x), mm(b.y), mm(b.width), mm(b.height)) +
+               ink(b.filled, b.fill_grey, b.stroke_pt, {});
+    }
+    /// First and last point and the room that it takes: enough to see that it moved.
+    std::string operator()(const layout::PlacedPath& p) const {
+        if (p.points.empty()) {
+            return "path of nothing";
+        }
+        const auto [left, right] =
+            std::minmax_element(p.points.begin(), p.points.end(), [](auto a, auto b) { return a.x < b.x; });
+        const auto [top, bottom] =
+            std::minmax_element(p.points.begin(), p.points.end(), [](auto a, auto b) { return a.y < b.y; });
+        return fmt::format("path of {} {} {} to {} {} in {} {} {} {}", p.points.size(), mm(p.points.front().x),
+                           mm(p.points.front().y), mm(p.points.back().x), mm(p.points.back().y), mm(left->x),
+                           mm(top->y), mm(right->x), mm(bottom->y)) +
+               (p.closed ? " closed" : "") + ink(p.filled, p.fill_grey, p.stroke_pt, p.dash_mm);
+    }
+};
+
+}  // namespace
+
+const std::vector<std::string>& demo_names() {
+    static const std::vector<std::string> names = {"trail-crew", "paddling-day", "class-day"};
+    return names;
+}
+
+std::vector<layout::Page> demo_faces(const std::string& name) {
+    const trip::Trip trip = demo_trip(name);
+    const std::string made = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
+    const auto measure = draw::open_measure({made + "B612-Regular.ttf", made + "B612-Bold.ttf"});
+    const auto words = words::Words::read(source("layouts/words/en.toml"), "en.toml");
+    std::vector<layout::Page> faces;
+    for (const trip::Trip& part : plan::one_trip_a_box(trip)) {
+        const auto plan = plan::make_plan(part);
+        if (!plan || !measure || !words) {
+            throw std::runtime_error(name + " has no deck");
+        }
+        const auto cards = layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), **measure);
+        for (const layout::CardFaces& card : cards.value()) {
+            faces.insert(faces.end(), card.faces.begin(), card.faces.end());
+        }
+    }
+    return faces;
+}
+
+std::string items_of(const layout::Page& page) {
+    std::string lines;
+    for (const auto& group : page.groups) {
+        const char* what = group.tag == Tag::figure ? "figure in words | " : "in the outline | ";
+        lines += group.alt.empty() ? "" : what + group.alt + "\n";
+    }
+    for (const auto& item : page.items) {
+        lines += std::visit(Line{page}, item) + "\n";
+    }
+    return lines;
+}
+
+std::map<std::string, std::string> page_lists() {
+    std::map<std::string, std::string> lists;
+    for (const std::string& name : demo_names()) {
+        for (const layout::Page& page : demo_faces(name)) {
+            lists[name + "/" + page.name + ".txt"] = items_of(page);
+        }
+    }
+    return lists;
+}
+
+}  // namespace holdwater::support
