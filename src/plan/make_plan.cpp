@@ -8,6 +8,7 @@
 #include "heat/water.hpp"
 #include "plan/ensemble.hpp"
 #include "plan/hold_table.hpp"
+#include "plan/later_start.hpp"
 #include "plan/limits.hpp"
 #include "plan/mend.hpp"
 #include "plan/night.hpp"
@@ -15,6 +16,7 @@
 #include "plan/plan.hpp"
 #include "plan/schedule.hpp"
 #include "plan/what_if.hpp"
+#include "safety/refusals.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -179,6 +181,17 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
     return tried;
 }
 
+void note_later_start(Plan& plan) {
+    if (const auto later = later_start(plan)) {
+        plan.notes.push_back(problem::note(
+            "later-start",
+            fmt::format("with the fire lit only at {} the night would ask for {} instead of {} of the cook's wakings",
+                        later->from.clock_24(), later->wakes, wakes_of(plan)),
+            fmt::format("from = {}; the raw food must be kept at {} or below until it goes in", later->from.iso(),
+                        safety::in_both(facts::facts().temperature("raw.cold")))));
+    }
+}
+
 }  // namespace
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
@@ -232,6 +245,9 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.notes = remarks(*setup, plan);
     plan.around = around_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
+    if (effort.advise) {
+        note_later_start(plan);
+    }
     return plan;
 }
 
