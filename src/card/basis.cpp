@@ -29,7 +29,7 @@ void BasisMaker::hand() {
 void BasisMaker::sources() {
     heading("sources-heading");
     note("sources-note");
-    put(source_table(trip_, plans_, words_));
+    blocks_.emplace_back(Block{source_table(trip_, plans_, words_)});  // keys and titles of works keep their points
 }
 
 Steps BasisMaker::print_steps() const {
@@ -43,7 +43,8 @@ Steps BasisMaker::print_steps() const {
     step("print-3", {{"format", printing_.format}, {"sheet", printing_.sheet}, {"sides", printing_.sides}});
     if (printing_.sides == "duplex") {
         const facts::Figure& shift = all.figure("duplex.shift");
-        step("print-duplex", {{"shift", fmt::format("{:g} to {:g}", shift.low, shift.high)}});
+        const Text span = word("span", {{"low", millimetres(shift.low)}, {"high", millimetres(shift.high)}});
+        step("print-duplex", {{"shift", span}});
     } else {
         step("print-" + printing_.sides);
     }
@@ -73,6 +74,7 @@ void BasisMaker::film() {
                                      {"paper-width", millimetres(film.paper_width_mm)},
                                      {"paper-height", millimetres(film.paper_height_mm)}});
     put(Turn{});
+    set_decimal_mark(film.label, words_.decimal_mark());
     heading("film-heading");
     note("film-note");
     blocks_.emplace_back(film);
@@ -82,7 +84,10 @@ void BasisMaker::strips() {
     for (const plan::Plan& plan : plans_) {
         const Hand hand{plan, words_};
         const auto& inside = plan.trip->boxes.front().inside;
-        const std::vector<Strip> both = fill_strips(hand, stamp_);
+        std::vector<Strip> both = fill_strips(hand, stamp_);
+        for (Strip& strip : both) {
+            set_decimal_mark(strip, words_.decimal_mark());
+        }
         heading("strip-heading");
         note("strip-note", {{"length", millimetres(units::in_millimetres(inside[0]))},
                             {"width", millimetres(units::in_millimetres(inside[1]))},

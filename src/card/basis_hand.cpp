@@ -80,7 +80,8 @@ Table dip_table(const trip::Trip& trip, const words::Words& w) {
         }
         return text;
     };
-    const char* unit = trip.units == units::System::metric ? "°C" : trip.units == units::System::us ? "°F" : "°C (°F)";
+    const bool us_first = units::first_of(trip.units) == units::System::us;
+    const char* unit = units::two(trip.units) ? (us_first ? "°F (°C)" : "°C (°F)") : us_first ? "°F" : "°C";
     Table table;
     table.title = w.text(
         "basis.hand-dip-title",

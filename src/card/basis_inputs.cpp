@@ -90,24 +90,23 @@ void TripTables::head() {
     row("name", trip_.name);
     row("people", fmt::format("{}", trip_.people));
     row("at_risk", of(trip_.at_risk));
-    row("altitude", trip_.units == units::System::us
+    row("altitude", units::first_of(trip_.units) == units::System::us
                         ? fmt::format("{:.0f}\u00A0ft", units::in_inches(trip_.altitude) / 12.0)
                         : fmt::format("{:.0f}\u00A0m", trip_.altitude.si()));
     row("from", of(trip_.from));
     row("serve", of(trip_.serve));
     row("rules", of(trip_.rules));
-    row("units", trip_.units == units::System::metric ? "metric" : trip_.units == units::System::us ? "us" : "both");
+    row("units", Text(units::name_of(trip_.units)));
     row("language", trip_.language);
 }
 
 void TripTables::food(const trip::Food& food) {
     begin("food: " + food.name);
     row("name", food.name);
-    const facts::FoodKind* kind = facts::facts().find_food(food.kind);
-    row("kind", kind == nullptr ? food.kind : food.kind + " (" + kind->name + ")");
+    row("kind", food.kind);
     if (const auto& c = food.composition) {
         row("composition",
-            fmt::format("g in 100 g: water {:g}, protein {:g}, fat {:g}, carbohydrate {:g}, fibre {:g}, ash {:g}",
+            fmt::format("g / 100 g: water {:g}, protein {:g}, fat {:g}, carbohydrate {:g}, fibre {:g}, ash {:g}",
                         c->water, c->protein, c->fat, c->carbohydrate, c->fibre, c->ash));
     }
     if (food.properties.diffusivity) {

@@ -52,6 +52,38 @@ Text figure(double value) {
     return fmt::format("{:.4g}", value);
 }
 
+/// The name of a number without its own number and food: "top up 2", "core peak: pork loin".
+Text told_name(const Text& name, const words::Words& words) {
+    const std::size_t colon = std::min(name.find(':'), name.size());
+    std::size_t end = colon;
+    while (end > 0 && (name[end - 1] == ' ' || (name[end - 1] >= '0' && name[end - 1] <= '9'))) {
+        --end;
+    }
+    return words.told(name.substr(0, end)) + name.substr(end);
+}
+
+/// Where a number comes from: known words as a whole, else the first of them before keys.
+Text told_source(const Text& source, const words::Words& words) {
+    if (words.has("told." + words::Words::told_key(source))) {
+        return words.told(source);
+    }
+    const std::size_t space = std::min(source.find(' '), source.size());
+    return words.told(source.substr(0, space)) + source.substr(space);
+}
+
+/// A remark in the language of the cards: by its code, without the figures that only the terminal tells.
+Text remark(const problem::Problem& said, const words::Words& words) {
+    const std::string key = "remark." + said.code;
+    if (!words.has(key)) {
+        return said.message + (said.hint.empty() ? "" : " (" + said.hint + ")");
+    }
+    if (!said.place || said.place->line == 0) {
+        return words.text(key);
+    }
+    const std::string& file = said.place->file;
+    return words.text(key) + fmt::format(" ({}:{})", file.substr(file.rfind('/') + 1), said.place->line);
+}
+
 }  // namespace
 
 void BasisMaker::verdict() {
@@ -103,15 +135,19 @@ void BasisMaker::numbers() {
             const Named name = named(number.name);
             const Text value = figure(number.value) + name.unit;
             table.rows.push_back(
-                {words_.text(number.card + ".name") + ": " + name.name, number.printed,
+                {words_.text(number.card + ".name") + ": " + told_name(name.name, words_), number.printed,
                  number.error && *number.error > 0
                      ? word("numbers-error", {{"value", value}, {"error", fmt::format("{:.2g}", *number.error)}})
                      : value,
-                 word("numbers-how-row", {{"quantile", number.quantile},
-                                          {"rounding", number.rounding},
-                                          {"source", starless(number.source)}})});
+                 word("numbers-how-row", {{"quantile", words_.told(number.quantile)},
+                                          {"rounding", words_.told(number.rounding)},
+                                          {"source", told_source(starless(number.source), words_)}})});
+            std::vector<Text>& row = table.rows.back();
+            for (std::size_t i = 0; i + 1 < row.size(); ++i) {  // keys in the last cell keep their points
+                set_decimal_mark(row[i], words_.decimal_mark());
+            }
         }
-        put(std::move(table));
+        blocks_.emplace_back(Block{std::move(table)});
     }
 }
 
@@ -165,7 +201,7 @@ void BasisMaker::assumed() {
         note("assumed-remarks");
         Steps list;
         for (const problem::Problem& one : said) {
-            list.steps.push_back({"", one.message + (one.hint.empty() ? "" : " (" + one.hint + ")")});
+            list.steps.push_back({"", remark(one, words_)});
         }
         put(std::move(list));
     }
@@ -188,13 +224,15 @@ void BasisMaker::spreads() {
         // Printed as people write them: mm²/s for what the facts hold in m2/s.
         const bool small = spread.unit == "m2/s";
         const double factor = small ? as_mm2 : 1.0;
-        const Text meaning = tails ? word("spreads-tail", {{"meaning", spread.meaning}}) : spread.meaning;
+        const std::string told = "spread." + words::Words::told_key(spread.key);
+        const Text own = words_.has(told) ? words_.text(told) : spread.meaning;
+        const Text meaning = tails ? word("spreads-tail", {{"meaning", own}}) : own;
         table.rows.push_back({"*" + spread.key + "* " + meaning, fmt::format("{:g}", spread.low * factor),
                               fmt::format("{:g}", spread.high * factor),
                               small                     ? "mm²/s"
                               : spread.unit == "W/m2/K" ? "W/(m²\u00A0K)"
                                                         : spread.unit,
-                              Text(facts::to_text(spread.provenance))});
+                              words_.told(facts::to_text(spread.provenance))});
     }
     put(std::move(table));
 }

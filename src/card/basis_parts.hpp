@@ -3,6 +3,7 @@
 #pragma once
 
 #include "card/basis.hpp"
+#include "card/decimal_mark.hpp"
 
 #include <initializer_list>
 
@@ -36,7 +37,11 @@ class BasisMaker {
 
     /// The text of a key of [basis].
     Text word(const std::string& key, Places places = {}) const { return words_.text("basis." + key, places); }
-    void put(Block block) { blocks_.emplace_back(std::move(block)); }
+    /// Adds a block, its numbers with the decimal mark of the language.
+    void put(Block block) {
+        set_decimal_mark(block, words_.decimal_mark());
+        blocks_.emplace_back(std::move(block));
+    }
     void heading(const std::string& key) { put(Heading{word(key)}); }
     void note(const std::string& key, Places places = {}) { put(Note{word(key, places)}); }
 

@@ -10,6 +10,8 @@ namespace {
 
 class Cited {
   public:
+    explicit Cited(const words::Words& words) : words_(words) {}
+
     void add(const std::string& source, facts::Provenance provenance, const Text& what) {
         auto found = std::find_if(entries_.begin(), entries_.end(), [&](const Entry& one) {
             return one.source == source && one.provenance == provenance;
@@ -55,11 +57,12 @@ class Cited {
                     what += (what.empty() ? "" : ", ") + entry.what[k];
                 }
                 rows.push_back({i == 0 ? "*" + work.key + "* " + work.citation : "*" + work.key + "*",
-                                Text(facts::to_text(entry.provenance)), what});
+                                words_.told(facts::to_text(entry.provenance)), what});
             }
         }
     }
 
+    const words::Words& words_;
     std::vector<Entry> entries_;
 };
 
@@ -74,7 +77,7 @@ void add_food(Cited& cited, const trip::Trip& trip, const plan::FoodPlan& plan, 
         if (const facts::Rule* rule = all.find_rule(trip.rules, kind->category)) {
             cited.add(rule->source, rule->provenance,
                       w.text("basis.sources-rule", {{"rules", std::string(facts::to_name(trip.rules))},
-                                                    {"category", std::string(facts::to_text(kind->category))}}));
+                                                    {"category", w.told(facts::to_text(kind->category))}}));
         }
         const facts::GrowthModel& growth = all.growth(kind->growth);
         cited.add(growth.source, growth.provenance, w.text("basis.sources-growth", {{"key", growth.key}}));
@@ -87,7 +90,7 @@ void add_food(Cited& cited, const trip::Trip& trip, const plan::FoodPlan& plan, 
 
 Table source_table(const trip::Trip& trip, const std::vector<plan::Plan>& plans, const words::Words& words) {
     const facts::Facts& all = facts::facts();
-    Cited cited;
+    Cited cited(words);
     for (const plan::Plan& plan : plans) {
         for (const plan::FoodPlan& food : plan.foods) {
             add_food(cited, trip, food, words);

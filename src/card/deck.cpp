@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "card/cards.hpp"
+#include "card/decimal_mark.hpp"
 
 namespace holdwater::card {
 namespace {
@@ -55,6 +56,7 @@ Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::str
         }
         deck.cards.push_back(std::move(card));
     }
+    set_decimal_mark(deck, words.decimal_mark());
     return deck;
 }
 

@@ -17,14 +17,16 @@ namespace {
 
 /// A temperature to a whole degree of the system that is printed first.
 units::Temperature whole(units::Temperature t, System system, Toward toward) {
-    return system == System::us ? units::fahrenheit(units::round_to(t.fahrenheit(), 1.0, toward))
-                                : units::celsius(units::round_to(t.celsius(), 1.0, toward));
+    return units::first_of(system) == System::us ? units::fahrenheit(units::round_to(t.fahrenheit(), 1.0, toward))
+                                                 : units::celsius(units::round_to(t.celsius(), 1.0, toward));
 }
 
 }  // namespace
 
 std::string degrees(units::Temperature t, System system, Toward toward) {
-    return units::print(whole(t, system, toward), system, {1.0, Toward::up});
+    // A °C is wide: rounded up from a °F that is only meant nearly, it would lie a whole degree off.
+    const bool nearly = system == System::us_first && toward == Toward::nearest;
+    return units::print(whole(t, system, toward), system, {1.0, nearly ? Toward::nearest : Toward::up});
 }
 
 std::string hold_time(units::Duration hold) {
@@ -38,7 +40,9 @@ std::string small_mass(units::Mass mass, System system, Toward toward) {
         fmt::format("{}\u00A0g", units::number(units::round_to(mass.si() * 1e3, 5.0, toward), 0));
     const std::string us =
         fmt::format("{}\u00A0oz", units::number(units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1));
-    return system == System::metric ? metric : system == System::us ? us : fmt::format("{} ({})", metric, us);
+    const bool us_first = units::first_of(system) == System::us;
+    const std::string& first = us_first ? us : metric;
+    return units::two(system) ? fmt::format("{} ({})", first, us_first ? metric : us) : first;
 }
 
 bool worth_a_pour(units::Volume litres) {
@@ -82,11 +86,10 @@ std::string Hand::about(units::Temperature t) const {
 
 std::string Hand::thickness(units::Length l) const {
     const std::string inches = units::print(l, System::us, {1.0, Toward::down});
-    if (system() == System::us) {
-        return inches;
-    }
     const std::string metric = units::print(l, System::metric);
-    return system() == System::metric ? metric : metric + " (" + inches + ")";
+    const bool us_first = units::first_of(system()) == System::us;
+    const std::string& first = us_first ? inches : metric;
+    return units::two(system()) ? fmt::format("{} ({})", first, us_first ? metric : inches) : first;
 }
 
 std::string Hand::litres(units::Volume v, Toward toward) const {
@@ -94,11 +97,11 @@ std::string Hand::litres(units::Volume v, Toward toward) const {
 }
 
 std::string Hand::litres_short(units::Volume v, Toward toward) const {
-    return units::print(v, system() == System::both ? System::metric : system(), {0.5, toward});
+    return units::print(v, units::first_of(system()), {0.5, toward});
 }
 
-std::string Hand::short_degrees(units::Temperature t) const {
-    return degrees(t, system() == System::both ? System::metric : system(), Toward::nearest);
+std::string Hand::short_degrees(units::Temperature t, Toward toward) const {
+    return units::print(t, units::first_of(system()), {1.0, toward});
 }
 
 std::string Hand::may_leave(units::Duration d) const {
@@ -110,7 +113,7 @@ std::string Hand::must_hold(units::Duration d) const {
 }
 
 std::string Hand::clock_only(units::LocalTime t) const {
-    return system() == System::us ? t.clock_12() : t.clock_24();
+    return words.twelve_hours(units::first_of(system()) == System::us) ? t.clock_12() : t.clock_24();
 }
 
 std::string Hand::clock(units::LocalTime t) const {
@@ -122,13 +125,20 @@ std::string Hand::clock(units::LocalTime t) const {
 }
 
 KeyNumber Hand::key(const std::string& label, units::Temperature t, Toward toward, const std::string& aside) const {
-    const bool us = system() == System::us;
-    const double value = us ? t.fahrenheit() : t.celsius();
-    KeyNumber number{label, units::number(units::round_to(value, 1.0, toward), 0), us ? "°F" : "°C", aside};
-    if (system() == System::both) {
-        const std::string both_text = degrees(t, System::both, toward);
-        const auto open = both_text.find('(');
-        number.aside = both_text.substr(open + 1, both_text.size() - open - 2) + (aside.empty() ? "" : ", " + aside);
+    return key(label, degrees(t, system(), toward), aside);
+}
+
+KeyNumber Hand::key(const std::string& label, const std::string& printed, const std::string& aside) const {
+    constexpr std::size_t space = 2;  // bytes of a no-break space
+    const auto unit = printed.find("\u00A0");
+    const auto open = printed.find(" (");
+    KeyNumber number{label, printed.substr(0, unit), "", aside};
+    if (unit != std::string::npos) {
+        const std::size_t from = unit + space;
+        number.unit = printed.substr(from, open == std::string::npos ? std::string::npos : open - from);
+    }
+    if (open != std::string::npos) {
+        number.aside = printed.substr(open + 2, printed.size() - open - 3) + (aside.empty() ? "" : ", " + aside);
     }
     return number;
 }

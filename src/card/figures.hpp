@@ -10,8 +10,8 @@
 
 namespace holdwater::card {
 
-/// A temperature as every card and the plan text print it: a whole degree of the system, Fahrenheit beside Celsius
-/// rounded up from it.
+/// A temperature as every card and the plan text print it: a whole degree of the first system, the second beside it
+/// rounded up from that.
 std::string degrees(units::Temperature t, units::System system, units::Toward toward);
 /// A time at a core temperature: "2 min", "90 s".
 std::string hold_time(units::Duration hold);
@@ -40,8 +40,9 @@ struct Hand {
     /// How late a pour may be: what the plan has allowed for.
     std::string latest_pour() const;
 
-    /// A bath or core temperature that must be reached or not gone below: rounded up. Here and in `about` Fahrenheit is
-    /// the printed Celsius rounded up, so that one °C has one °F in a whole deck, and never on the unsafe side.
+    /// A bath or core temperature that must be reached or not gone below: rounded up. Here and in `about` the second
+    /// system follows from the printed first, rounded up, so that one °C has one °F in a whole deck, and never on the
+    /// unsafe side.
     std::string at_least(units::Temperature t) const;
     /// Of air, which may be colder: rounded down.
     std::string at_most(units::Temperature t) const;
@@ -51,9 +52,9 @@ struct Hand {
     std::string thickness(units::Length l) const;
     /// Litres to half a litre.
     std::string litres(units::Volume v, units::Toward toward = units::Toward::nearest) const;
-    /// Litres alone where the trip prints both systems: for lines that must stay short.
+    /// In the first system alone where the trip prints two: for lines that must stay short.
     std::string litres_short(units::Volume v, units::Toward toward = units::Toward::nearest) const;
-    std::string short_degrees(units::Temperature t) const;
+    std::string short_degrees(units::Temperature t, units::Toward toward = units::Toward::nearest) const;
     /// A span that may be left: down to a quarter of an hour; a span that must be kept: up to five minutes.
     std::string may_leave(units::Duration d) const;
     std::string must_hold(units::Duration d) const;
@@ -63,6 +64,8 @@ struct Hand {
 
     /// A temperature as a key number: value, unit, and the other system in `aside` before the given text.
     KeyNumber key(const std::string& label, units::Temperature t, units::Toward toward, const std::string& aside) const;
+    /// A printed figure, "83 L (88 qt)", as a key number.
+    KeyNumber key(const std::string& label, const std::string& printed, const std::string& aside = "") const;
 };
 
 }  // namespace holdwater::card

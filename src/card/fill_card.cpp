@@ -38,10 +38,8 @@ Card fill_card(const Hand& hand) {
         card.blocks.emplace_back(
             hand.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
     } else {
-        card.blocks.emplace_back(
-            KeyNumber{w.text("fill.key-label-measured"),
-                      units::number(units::round_to(units::in_litres(fill.boiled), 0.5, Toward::nearest), 1), "L",
-                      w.text("fill.key-aside-measured", {{"cold", hand.litres(fill.cold)}})});
+        card.blocks.emplace_back(hand.key(w.text("fill.key-label-measured"), hand.litres_short(fill.boiled),
+                                          w.text("fill.key-aside-measured", {{"cold", hand.litres(fill.cold)}})));
     }
     Steps steps;
     const auto step = [&](const char* key, std::initializer_list<words::Words::Place> places = {}) {
@@ -51,7 +49,7 @@ Card fill_card(const Hand& hand) {
     step("fill.step-cold", {{"litres", hand.litres(fill.cold)}});
     if (whole_pots > 0) {
         step(whole_pots == 1 ? "fill.step-pots-one" : "fill.step-pots",
-             {{"count", fmt::format("{}", whole_pots)}, {"litres", hand.litres_short(pot)}});
+             {{"count", fmt::format("{}", whole_pots)}, {"litres", units::print(pot, units::first_of(hand.system()), {0.1, Toward::down})}});
     }
     if (reads) {
         step("fill.step-trim", {{"litres", hand.litres_short(trim)}, {"reading", hand.short_degrees(fill.reading)}});
@@ -72,8 +70,8 @@ Card fill_card(const Hand& hand) {
     card.blocks.emplace_back(lines(hand, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
     if (reads) {
         card.blocks.emplace_back(Note{
-            w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(std::floor(fill.after_food.low)))},
-                                    {"high", hand.short_degrees(units::celsius(std::ceil(fill.after_food.high)))}})});
+            w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(fill.after_food.low), Toward::down)},
+                                    {"high", hand.short_degrees(units::celsius(fill.after_food.high), Toward::up)}})});
     }
     card.blocks.emplace_back(Heading{w.text("fill.burn-heading")});
     card.blocks.emplace_back(Note{w.text("fill.first-aid")});

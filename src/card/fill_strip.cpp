@@ -28,7 +28,7 @@ struct Scale {
 
 Scale scale_of(const Hand& hand, const heat::Inside& inside) {
     constexpr double quart = 231.0 * 0.0254 * 0.0254 * 0.0254 / 4.0;  // 231 cubic inches a gallon, exact by definition
-    const bool us = hand.system() == units::System::us;
+    const bool us = units::first_of(hand.system()) == units::System::us;
     Scale scale;
     scale.unit = us ? units::Volume{quart} : units::litres(1);
     scale.name = us ? "qt" : "L";

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "card/shared_parts.hpp"
 #include "plan/hold_table.hpp"
 #include "units/print.hpp"
 
@@ -17,37 +18,16 @@ std::string shape_text(const Hand& hand, facts::Shape shape) {
     return hand.words.text("hold.shape-" + std::string(facts::to_name(shape)));
 }
 
-Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
-    const words::Words& w = hand.words;
-    // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
-    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
-    const auto ruler = plan::hold_ruler(hand.plan, food, bath, units::millimetres(5), units::millimetres(longest));
-    Ruler drawn;
-    drawn.title = w.text(!hand.reads()          ? "hold.ruler-title-clock"
-                         : food.standard.finish ? "hold.ruler-title-finish"
-                                                : "hold.ruler-title",
-                         {{"food", food.food->name},
-                          {"shape", shape_text(hand, food.food->shape)},
-                          {"bath", hand.at_least(ruler.bath)}});
-    drawn.zero_label = w.text("hold.ruler-zero");
-    for (const plan::RulerTick& tick : ruler.ticks) {
-        const double mm = units::in_millimetres(tick.thickness);
-        const bool labelled = std::lround(mm) % 10 == 0;
-        drawn.ticks.push_back({mm, labelled ? hand.must_hold(tick.hold) : "", false});
-    }
-    drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
-    drawn.too_thick_label = w.text("hold.ruler-thick");
-    return drawn;
-}
-
 /// The system of a figure that has no room for both.
 units::System first_of(const Hand& hand) {
-    return hand.system() == units::System::both ? units::System::metric : hand.system();
+    return units::first_of(hand.system());
 }
 
-/// A printed length without its unit, which stands in the column head.
-std::string bare(std::string length) {
-    return length.substr(0, length.rfind("\u00A0"));
+/// A thickness in one system without its unit, which stands in the column head; eighths of an inch rounded down.
+std::string bare(units::Length thickness, units::System one) {
+    const Toward toward = one == units::System::us ? Toward::down : Toward::nearest;
+    const std::string printed = units::print(thickness, one, {1.0, toward});
+    return printed.substr(0, printed.rfind("\u00A0"));
 }
 
 /// "11 h 05" as "11h05": the columns are narrow.
@@ -67,27 +47,28 @@ Table table_of(const Hand& hand, const plan::HoldTable& table) {
     const words::Words& w = hand.words;
     Table drawn;
     drawn.title = w.text(table.food->standard.finish ? "hold.table-title-finish" : "hold.table-title");
-    // In both systems each figure would be too wide for a column: inches get a column, Fahrenheit the first row.
-    const units::System system = hand.system();
-    const bool both = system == units::System::both;
+    // In both systems each figure would be too wide for a column: the second gets a column of thicknesses and the first
+    // row of baths.
+    const bool both = units::two(hand.system());
     const units::System first = first_of(hand);
-    drawn.columns.push_back({system == units::System::us ? "in" : "mm", Align::right, false});
+    const units::System other = units::second_of(hand.system());
+    const auto unit = [](units::System one) { return one == units::System::us ? "in" : "mm"; };
+    drawn.columns.push_back({unit(first), Align::right, false});
     if (both) {
-        drawn.columns.push_back({"in", Align::right, false});
+        drawn.columns.push_back({unit(other), Align::right, false});
     }
     std::vector<Text> second{"", ""};
     for (const units::Temperature bath : table.baths) {
         drawn.columns.push_back({units::print(bath, first, {1.0, Toward::up}), Align::right, true});
-        second.push_back(units::print(bath, units::System::us, {1.0, Toward::up}));
+        second.push_back(units::print(bath, other, {1.0, Toward::up}));
     }
     if (both) {
         drawn.rows.push_back(second);
     }
     for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
-        std::vector<Text> row{bare(first == units::System::us ? hand.thickness(table.thicknesses[i])
-                                                              : units::print(table.thicknesses[i], first))};
+        std::vector<Text> row{bare(table.thicknesses[i], first)};
         if (both) {
-            row.push_back(bare(units::print(table.thicknesses[i], units::System::us, {1.0, Toward::down})));
+            row.push_back(bare(table.thicknesses[i], other));
         }
         for (const plan::HoldCell& cell : table.cells[i]) {
             row.push_back(cell.safe ? tight(hand.must_hold(*cell.safe)) : w.text("hold.never"));
@@ -172,6 +153,29 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
 }
 
 }  // namespace
+
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
+    const words::Words& w = hand.words;
+    // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
+    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
+    const auto ruler = plan::hold_ruler(hand.plan, food, bath, units::millimetres(5), units::millimetres(longest));
+    Ruler drawn;
+    drawn.title = w.text(!hand.reads()          ? "hold.ruler-title-clock"
+                         : food.standard.finish ? "hold.ruler-title-finish"
+                                                : "hold.ruler-title",
+                         {{"food", food.food->name},
+                          {"shape", shape_text(hand, food.food->shape)},
+                          {"bath", hand.at_least(ruler.bath)}});
+    drawn.zero_label = w.text("hold.ruler-zero");
+    for (const plan::RulerTick& tick : ruler.ticks) {
+        const double mm = units::in_millimetres(tick.thickness);
+        const bool labelled = std::lround(mm) % 10 == 0;
+        drawn.ticks.push_back({mm, labelled ? hand.must_hold(tick.hold) : "", false});
+    }
+    drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
+    drawn.too_thick_label = w.text("hold.ruler-thick");
+    return drawn;
+}
 
 Card hold_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;

@@ -13,22 +13,6 @@ namespace {
 
 using units::Toward;
 
-/// "83 L (88 qt)" as a key number: value, unit, and what stands in brackets.
-KeyNumber key_of(const Text& label, const std::string& printed) {
-    constexpr std::size_t space = 2;  // bytes of a no-break space
-    const auto unit = printed.find("\u00A0");
-    const auto open = printed.find(" (");
-    KeyNumber key{label, printed.substr(0, unit), "", ""};
-    if (unit != std::string::npos) {
-        const std::size_t from = unit + space;
-        key.unit = printed.substr(from, open == std::string::npos ? std::string::npos : open - from);
-    }
-    if (open != std::string::npos) {
-        key.aside = printed.substr(open + 2, printed.size() - open - 3);
-    }
-    return key;
-}
-
 bool ice_needed(const plan::Around& around) {
     return around.ice && around.ice->card.si() > 0.0;
 }
@@ -39,14 +23,14 @@ KeyRow to_carry(const Hand& hand) {
     const words::Words& w = hand.words;
     KeyRow row;
     row.numbers.push_back(
-        key_of(w.text("kitchen.water"), units::print(around.water.fetch, hand.system(), {1.0, Toward::up})));
+        hand.key(w.text("kitchen.water"), units::print(around.water.fetch, hand.system(), {1.0, Toward::up})));
     if (around.fuel) {
-        row.numbers.push_back(key_of(w.text("kitchen.fuel-" + std::string(facts::to_name(around.fuel->fuel))),
-                                     fuel_mass(hand, *around.fuel)));
+        row.numbers.push_back(hand.key(w.text("kitchen.fuel-" + std::string(facts::to_name(around.fuel->fuel))),
+                                       fuel_mass(hand, *around.fuel)));
     }
     if (ice_needed(around)) {
         row.numbers.push_back(
-            key_of(w.text("kitchen.ice"), units::print(around.ice->card, hand.system(), {0.5, Toward::up})));
+            hand.key(w.text("kitchen.ice"), units::print(around.ice->card, hand.system(), {0.5, Toward::up})));
     }
     return row;
 }
@@ -80,7 +64,7 @@ Text ice_text(const Hand& hand) {
                       : ice.fits                    ? "kitchen.ice-line"
                                                     : "kitchen.ice-too-much";
     return hand.words.text(key, {{"cold", hand.at_most(facts::facts().temperature("raw.cold"))},
-                                 {"takes", units::print(hand.plan.trip->journey->takes, Toward::up)}});
+                                 {"takes", units::print(hand.plan.around.ice->takes, Toward::up)}});
 }
 
 /// Between which readings ice slush proves that the thermometer errs no more than the plan allows: half degrees,
@@ -90,18 +74,18 @@ Text thermometer_text(const Hand& hand, units::TemperatureDifference error) {
     const auto half = [](double value, Toward toward) {
         return fmt::format("{:g}", units::round_to(value, 0.5, toward) + 0.0);
     };
-    const std::string low_c = half((zero - error).celsius(), Toward::up);
-    const std::string high_c = half((zero + error).celsius(), Toward::down);
-    const std::string low_f = half((zero - error).fahrenheit(), Toward::up);
-    const std::string high_f = half((zero + error).fahrenheit(), Toward::down);
-    if (hand.system() == units::System::both) {
-        return hand.words.text(
-            "kitchen.thermometer-both",
-            {{"low", low_c}, {"high", high_c}, {"unit", "°C"}, {"low-f", low_f}, {"high-f", high_f}});
-    }
-    const bool us = hand.system() == units::System::us;
+    const auto ends = [&](units::System one) {
+        const auto in_unit = [&](units::Temperature t) {
+            return one == units::System::us ? t.fahrenheit() : t.celsius();
+        };
+        return hand.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
+                                                            {"high", half(in_unit(zero + error), Toward::down)},
+                                                            {"unit", one == units::System::us ? "°F" : "°C"}});
+    };
+    const Text first = ends(units::first_of(hand.system()));
+    const bool two = units::two(hand.system());
     return hand.words.text("kitchen.thermometer",
-                           {{"low", us ? low_f : low_c}, {"high", us ? high_f : high_c}, {"unit", us ? "°F" : "°C"}});
+                           {{"ends", two ? first + " (" + ends(units::second_of(hand.system())) + ")" : first}});
 }
 
 /// What goes into the packs, one a line.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "card/shared_parts.hpp"
 #include "card/what_if.hpp"
 #include "units/print.hpp"
 
@@ -24,39 +25,6 @@ Table two_columns(const Hand& hand, Text title, Text head) {
     table.title = std::move(title);
     table.columns = {{std::move(head), Align::left, true}, {hand.words.text("limits.col-do"), Align::left, false}};
     return table;
-}
-
-Table fell_below(const Hand& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
-    const std::string floor = hand.at_least(plan.read_floor);
-    const std::string full = hand.full();
-    Table below = two_columns(hand, "", w.text("limits.col-time"));
-    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
-    const bool fire_only = hand.any_finish() || plan.trip->at_risk;
-    const std::string do_short =
-        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short", {{"full", full}, {"floor", floor}});
-    if (plan.trip->rules == facts::Ruleset::uk) {
-        below.rows = {{w.text("limits.row-uk-short"), do_short},
-                      {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
-    } else if (plan.trip->at_risk) {
-        // What the other eaters may still eat at once is no meal for someone at risk.
-        below.rows = {{w.text("limits.row-short"), do_short},
-                      {w.text("limits.row-risk-long"), w.text("limits.do-long")}};
-    } else {
-        below.rows = {{w.text("limits.row-short"), do_short},
-                      {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
-                      {w.text("limits.row-long"), w.text("limits.do-long")}};
-    }
-    if (plan.cold_bath) {
-        // The deadliest row first: it cuts the others short.
-        const units::Duration longest{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)};
-        below.rows.insert(below.rows.begin(),
-                          {w.text("limits.row-cold",
-                                  {{"cold", hand.at_least(plan.cold_bath->under)}, {"longest", units::print(longest)}}),
-                           w.text("limits.do-cold")});
-    }
-    return below;
 }
 
 /// Short rows over the whole width, each led by its bold trouble.
@@ -104,6 +72,39 @@ Card clock_card(const Hand& hand) {
 }
 
 }  // namespace
+
+Table fell_below(const Hand& hand) {
+    const plan::Plan& plan = hand.plan;
+    const words::Words& w = hand.words;
+    const std::string floor = hand.at_least(plan.read_floor);
+    const std::string full = hand.full();
+    Table below = two_columns(hand, "", w.text("limits.col-time"));
+    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
+    const bool fire_only = hand.any_finish() || plan.trip->at_risk;
+    const std::string do_short =
+        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short", {{"full", full}, {"floor", floor}});
+    if (plan.trip->rules == facts::Ruleset::uk) {
+        below.rows = {{w.text("limits.row-uk-short"), do_short},
+                      {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
+    } else if (plan.trip->at_risk) {
+        // What the other eaters may still eat at once is no meal for someone at risk.
+        below.rows = {{w.text("limits.row-short"), do_short},
+                      {w.text("limits.row-risk-long"), w.text("limits.do-long")}};
+    } else {
+        below.rows = {{w.text("limits.row-short"), do_short},
+                      {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
+                      {w.text("limits.row-long"), w.text("limits.do-long")}};
+    }
+    if (plan.cold_bath) {
+        // The deadliest row first: it cuts the others short.
+        const units::Duration longest{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)};
+        below.rows.insert(below.rows.begin(),
+                          {w.text("limits.row-cold",
+                                  {{"cold", hand.at_least(plan.cold_bath->under)}, {"longest", units::print(longest)}}),
+                           w.text("limits.do-cold")});
+    }
+    return below;
+}
 
 Card limits_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;

@@ -23,6 +23,8 @@ Text row_of(const Hand& hand, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
             return named("log.fire");
+        case Event::Kind::warm_box:
+            return "";
         case Event::Kind::pour:
             return event.index + 1 == plan.fill.pours.size() ? named("log.filled") : "";
         case Event::Kind::food_in:
@@ -57,7 +59,8 @@ Card log_card(const Hand& hand) {
     } else if (hand.wax()) {
         grid.heads.push_back(w.text("log.col-wax"));
     }
-    grid.heads.push_back(w.text(hand.system() == units::System::us ? "log.col-quarts" : "log.col-litres"));
+    const bool us_first = units::first_of(hand.system()) == units::System::us;
+    grid.heads.push_back(w.text(us_first ? "log.col-quarts" : "log.col-litres"));
     for (const Event& event : plan.events) {
         if (Text row = row_of(hand, event); !row.empty()) {
             grid.first_column.push_back(std::move(row));

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 #include <cmath>
 
 namespace holdwater::card {
@@ -40,9 +41,9 @@ Curve curve_of(const Hand& hand) {
     for (double h = 0; h <= night.curve_hours.back(); h += 0.5) {
         coldest = std::min(coldest, plan.trip->weather.air_at(night.from.after(units::hours(h))));
     }
-    curve.title = w.text("night.curve-title", {{"mark", hand.about(night.reading)}, {"air", hand.at_most(coldest)}});
+    curve.title = w.text("night.curve-title", {{"mark", hand.at_least(night.reading)}, {"air", hand.at_most(coldest)}});
     // Drawn in the unit that the cards print first.
-    const bool us = hand.system() == units::System::us;
+    const bool us = units::first_of(hand.system()) == units::System::us;
     const auto drawn = [us](double celsius) { return us ? units::celsius(celsius).fahrenheit() : celsius; };
     for (std::size_t i = 0; i < night.curve.size(); ++i) {
         const double x = night.curve_hours[i];
@@ -78,14 +79,13 @@ void add_morning_rows(const Hand& hand, Table& table) {
         }
         if (i > 0 && cells != before) {
             above = rows[i - 1].reading;
-            before.insert(before.begin(), hand.about(above));
+            before.insert(before.begin(), hand.at_least(above));
             table.rows.push_back(std::move(before));
         }
         before = std::move(cells);
     }
-    const units::System one = hand.system() == units::System::both ? units::System::metric : hand.system();
     before.insert(before.begin(),
-                  hand.words.text("night.morning-below", {{"reading", degrees(above, one, Toward::up)}}));
+                  hand.words.text("night.morning-below", {{"reading", hand.short_degrees(above, Toward::up)}}));
     table.rows.push_back(std::move(before));
 }
 
@@ -99,7 +99,7 @@ Card clock_card(const Hand& hand) {
     if (plan.night.wake) {
         card.blocks.emplace_back(
             KeyRow{{KeyNumber{w.text("night.wake-label"),
-                              hand.clock_only(plan.night.wake->after(-plan.trip->fire.boils_in)), "", ""},
+                              hand.clock_only(plan.night.wake->after(-plan.round)), "", ""},
                     leave}});
     } else {
         card.blocks.emplace_back(leave);
@@ -123,6 +123,18 @@ Card clock_card(const Hand& hand) {
     return card;
 }
 
+/// The wakings after the first.
+std::string later_wakes(const Hand& hand) {
+    std::string times;
+    bool first = true;
+    for (const plan::TopUp& top_up : hand.plan.top_ups) {
+        if (top_up.wakes && !std::exchange(first, false)) {
+            times += (times.empty() ? "" : ", ") + hand.clock_only(top_up.light_fire);
+        }
+    }
+    return times.empty() ? "" : hand.words.text("night.wake-again", {{"times", times}});
+}
+
 }  // namespace
 
 Card night_card(const Hand& hand) {
@@ -135,20 +147,20 @@ Card night_card(const Hand& hand) {
     Card card;
     if (night.wake) {
         card.blocks.emplace_back(
-            KeyRow{{KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.trip->fire.boils_in)),
-                              "", ""},
+            KeyRow{{KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.round)), "",
+                              later_wakes(hand)},
                     KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
-                              w.text("night.key-aside", {{"mark", hand.about(night.reading)}})}}});
+                              w.text("night.key-aside", {{"mark", hand.at_least(night.reading)}})}}});
     } else {
         card.blocks.emplace_back(KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
-                                           w.text("night.key-aside", {{"mark", hand.about(night.reading)}})});
+                                           w.text("night.key-aside", {{"mark", hand.at_least(night.reading)}})});
     }
     Table alone;
     alone.columns = {{w.text("night.table-read"), Align::right, false},
                      {w.text("night.table-alone"), Align::right, true}};
     for (const plan::Unattended& row : night.unattended) {
         if (row.longest >= units::minutes(45) && alone.rows.size() < 4) {
-            alone.rows.push_back({hand.about(row.reading), hand.may_leave(row.longest)});
+            alone.rows.push_back({hand.at_least(row.reading), hand.may_leave(row.longest)});
         }
     }
     card.blocks.emplace_back(alone);

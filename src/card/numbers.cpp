@@ -69,9 +69,9 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
     numbers.push_back({"fill", "boiled_l", units::in_litres(plan.fill.boiled), hand.litres(plan.fill.boiled, Toward::up),
                        "likely; the last pot trims by reading", "up to 0.5 L", "heat balance", std::nullopt});
     numbers.push_back({"fill", "settled_low_c", plan.fill.after_food.low,
-                       hand.short_degrees(units::celsius(std::floor(plan.fill.after_food.low))), "5 of 100 scenarios",
+                       hand.short_degrees(units::celsius(plan.fill.after_food.low), Toward::down), "5 of 100 scenarios",
                        "down to 1 degree", "heat engine", plan.fill.after_food.error});
-    numbers.push_back({"topup", "mark_c", plan.top_up_mark.celsius(), hand.about(plan.top_up_mark),
+    numbers.push_back({"topup", "mark_c", plan.top_up_mark.celsius(), hand.at_least(plan.top_up_mark),
                        "chosen: fewest top-ups that hold", "not at all, chosen in whole degrees", "heat engine", std::nullopt});
     for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {
         const plan::TopUp& top_up = plan.top_ups[i];

@@ -25,8 +25,7 @@ std::string tenth_up(double value) {
 
 /// In the unit that the cards print first.
 std::string degree(const Hand& hand, units::Temperature t, Toward toward) {
-    const bool us = hand.system() == units::System::us;
-    return units::print(t, us ? units::System::us : units::System::metric, {1.0, toward});
+    return units::print(t, units::first_of(hand.system()), {1.0, toward});
 }
 
 /// A key of --json from a word's: "by-one" as "by_one".

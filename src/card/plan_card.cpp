@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "card/shared_parts.hpp"
 #include "plan/sleep_window.hpp"
 #include "units/print.hpp"
 
@@ -52,15 +53,22 @@ Step step_of(const Hand& hand, const Event& event) {
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     switch (event.kind) {
         case Event::Kind::light_fire:
+            if (plan.fill.warming.si() > 0.0) {
+                return {when, w.text("plan.light-fire-warm",
+                                     {{"litres", hand.litres_short(plan.fill.boiled + plan.fill.warming, Toward::up)}})};
+            }
             return {when, w.text("plan.light-fire", {{"cold", hand.litres_short(plan.fill.cold)},
                                                      {"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
+        case Event::Kind::warm_box:
+            return {when, w.text("plan.warm-box", {{"litres", hand.litres_short(plan.fill.warming, Toward::down)},
+                                                  {"cold", hand.litres_short(plan.fill.cold)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
                 return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)}})
                                     : w.text("plan.pour-last-measured", {{"litres", hand.litres_short(pour.boiling)}})};
             }
-            return {when, w.text("plan.pour", {{"litres", hand.litres_short(pour.boiling)}})};
+            return {when, w.text("plan.pour", {{"litres", hand.litres_short(pour.boiling, Toward::down)}})};
         }
         case Event::Kind::food_in:
             return {when, plan::all_in_at_once(plan)
@@ -71,11 +79,15 @@ Step step_of(const Hand& hand, const Event& event) {
             return take_out(hand, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
+            // Where the box is full nearly as much comes out as goes in: a swap, as card Top-up tells it.
+            const bool swap = top_up.boiling - top_up.out < units::litres(1);
+            const std::string out = !swap && worth_a_pour(top_up.out)
+                                        ? w.text("plan.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
+                                        : "";
+            const std::string key = swap ? "plan.swap" : "plan.top-up";
             // What a reading trims is rounded up; a fixed pour is what the plan was tried with.
             return {when,
-                    w.text(top_up.wakes ? "plan.top-up-wake"
-                           : reads      ? "plan.top-up"
-                                        : "plan.top-up-fixed",
+                    out + w.text(key + (top_up.wakes ? "-wake" : reads ? "" : "-fixed"),
                            {{"wake", hand.clock_only(top_up.light_fire)},
                             {"litres", hand.litres_short(top_up.boiling, reads ? Toward::up : Toward::nearest)}})};
         }
@@ -197,10 +209,20 @@ std::string core_line(const Hand& hand, const plan::FoodPlan& food) {
     const double margin = std::floor(food.kill.low * 10.0) / 10.0;
     return hand.words.text("plan.core-line", {{"target", hand.at_least(food.food->target)},
                                               {"peak", hand.at_least(units::celsius(food.core_peak.high))},
-                                              {"margin", margin > 20 ? "over 20" : units::number(margin, 1)}});
+                                              {"margin", margin > 20 ? hand.words.text("plan.margin-over", {{"times", "20"}})
+                                                                   : units::number(margin, 1)}});
 }
 
 }  // namespace
+
+Text advice_line(const Hand& hand, const plan::FoodPlan& food, const std::string& key) {
+    const words::Words& w = hand.words;
+    const std::string rules{facts::to_name(hand.plan.trip->rules)};
+    return w.text(key, {{"rows", rows_text(hand, food)},
+                        {"whose", w.text("plan.whose-" + rules)},
+                        {"core", hand.at_least(food.standard.consumer_core)},
+                        {"hold", hand.for_hold(food.standard.consumer_hold)}});
+}
 
 Card plan_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
@@ -217,12 +239,7 @@ Card plan_card(const Hand& hand) {
                                               {"thickness", hand.thickness(food.food->thickness)}})});
         card.blocks.emplace_back(Note{core_line(hand, food)});
         if (food.standard.below_consumer_advice) {
-            const std::string rules{facts::to_name(plan.trip->rules)};
-            card.blocks.emplace_back(
-                Note{w.text("plan.advice-line", {{"rows", rows_text(hand, food)},
-                                                 {"whose", w.text("plan.whose-" + rules)},
-                                                 {"core", hand.at_least(food.standard.consumer_core)},
-                                                 {"hold", hand.for_hold(food.standard.consumer_hold)}})});
+            card.blocks.emplace_back(Note{advice_line(hand, food)});
         }
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});

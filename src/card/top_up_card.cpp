@@ -15,14 +15,15 @@ Ladder ladder_of(const Hand& hand) {
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
     ladder.right_heads = {w.text("topup.add"), w.text("topup.swap")};
-    // Pots are measured in litres on a card in both systems: two more figures a rung would not fit.
-    const units::System system = hand.system() == units::System::both ? units::System::metric : hand.system();
+    // Pots are measured in the first of two systems: two more figures a rung would not fit.
+    const units::System system = units::first_of(hand.system());
     const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
     for (const plan::LadderRung& rung : plan.ladder) {
         // Every second kelvin, counted from the lowest: nobody reads a box to one degree, and rungs stay far apart.
         const double above = (rung.reading - plan.ladder.back().reading).si();
         if (rung.reading >= plan.read_floor && std::lround(above) % 2 == 0 && above <= 10.5) {
-            ladder.rungs.push_back({hand.about(rung.reading), {amount(rung.add), amount(rung.swap)}});
+            // A reading that is read as at least so much gets what this one needs.
+            ladder.rungs.push_back({hand.at_least(rung.reading), {amount(rung.add), amount(rung.swap)}});
         }
     }
     ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.read_floor)}});
@@ -51,9 +52,8 @@ Card clock_card(const Hand& hand) {
     if (plan.top_ups.empty()) {
         card.blocks.emplace_back(Heading{w.text("topup.fixed-none")});
     } else {
-        const double litres = units::round_to(units::in_litres(plan.top_ups.front().boiling), 0.5, Toward::nearest);
-        card.blocks.emplace_back(
-            KeyNumber{w.text("topup.fixed-label"), units::number(litres, 1), "L", w.text("topup.fixed-aside")});
+        card.blocks.emplace_back(hand.key(w.text("topup.fixed-label"), hand.litres_short(plan.top_ups.front().boiling),
+                                          w.text("topup.fixed-aside")));
         card.blocks.emplace_back(by_the_clock(hand));
         card.blocks.emplace_back(Note{w.text("topup.fixed-late", {{"late", hand.latest_pour()}})});
     }
@@ -62,7 +62,7 @@ Card clock_card(const Hand& hand) {
     }
     if (!plan.top_ups.empty()) {
         card.blocks.emplace_back(
-            Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
+            Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.round, Toward::up)}})});
     }
     card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
     return card;
@@ -78,7 +78,7 @@ Card top_up_card(const Hand& hand) {
     const words::Words& w = hand.words;
     Card card;
     card.blocks.emplace_back(
-        hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::nearest, w.text("topup.key-aside")));
+        hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::up, w.text("topup.key-aside")));
     card.blocks.emplace_back(Note{w.text("topup.act", {{"action", hand.at_least(plan.action_line)}})});
     card.blocks.emplace_back(ladder_of(hand));
     card.blocks.emplace_back(Turn{});
@@ -88,7 +88,7 @@ Card top_up_card(const Hand& hand) {
         card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
         card.blocks.emplace_back(by_the_clock(hand));
         card.blocks.emplace_back(
-            Note{w.text("topup.full", {{"minutes", units::print(plan.trip->fire.boils_in, Toward::up)}})});
+            Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)}})});
         const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
         card.blocks.emplace_back(Note{w.text("topup.pots", {{"litres", hand.litres(batch)}})});
     }

@@ -3,6 +3,7 @@
 #include "card/dip.hpp"
 #include "card/kitchen.hpp"
 #include "card/mixing.hpp"
+#include "card/shared_parts.hpp"
 #include "safety/sting.hpp"
 #include "units/print.hpp"
 
@@ -35,21 +36,17 @@ Table dip_table(const Hand& hand) {
     const System system = hand.system();
     Table table;
     table.columns.push_back({w.text("touch.dip-stung"), Align::left, false});
-    if (system != System::us) {
-        table.columns.push_back({w.text("touch.dip-may-be", {{"unit", "°C"}}), Align::left, true});
-    }
-    if (system != System::metric) {
-        const bool only = system == System::us;
-        table.columns.push_back({only ? w.text("touch.dip-may-be", {{"unit", "°F"}}) : "°F", Align::left, only});
+    const bool us_first = units::first_of(system) == System::us;
+    table.columns.push_back({w.text("touch.dip-may-be", {{"unit", us_first ? "°F" : "°C"}}), Align::left, true});
+    if (units::two(system)) {
+        table.columns.push_back({us_first ? "°C" : "°F", Align::left, false});
     }
     table.columns.push_back({w.text("touch.dip-burns"), Align::left, false});
     for (const Dip& dip : dips()) {
         std::vector<Text> cells{w.text(std::string("touch.dip-") + dip.key)};
-        if (system != System::us) {
-            cells.push_back(span(dip.band, false));
-        }
-        if (system != System::metric) {
-            cells.push_back(span(dip.band, true));
+        cells.push_back(span(dip.band, us_first));
+        if (units::two(system)) {
+            cells.push_back(span(dip.band, !us_first));
         }
         cells.push_back(dip.burn ? hold_time(*dip.burn) : "");
         table.rows.push_back(std::move(cells));
@@ -90,7 +87,7 @@ void add_mixing(const Hand& hand, Card& card) {
             steps.steps.push_back({"", w.text("touch.ice-water", {{"parts", parts(*mixing->with_ice_water)}})});
         }
         // Of what comes out, the low end decides: rounded down.
-        const System first = hand.system() == System::us ? System::us : System::metric;
+        const System first = units::first_of(hand.system());
         steps.steps.push_back(
             {"", w.text("touch.span", {{"low", units::print(mixing->low, first, {1.0, Toward::down})},
                                        {"high", units::print(mixing->high, first, {1.0, Toward::up})}})});
@@ -106,16 +103,16 @@ void add_mixing(const Hand& hand, Card& card) {
     card.blocks.emplace_back(std::move(steps));
 }
 
-/// Then what melts at a known temperature, and who may not eat by less than a thermometer.
-void add_wax(const Hand& hand, Card& card) {
+}  // namespace
+
+void add_wax(const Hand& hand, bool poultry_or_fish, Card& card) {
     const words::Words& w = hand.words;
     card.blocks.emplace_back(Heading{w.text("touch.wax-heading")});
     card.blocks.emplace_back(
         Note{w.text("touch.wax", {{"wax", hand.at_least(facts::facts().temperature("wax.floor"))}})});
-    card.blocks.emplace_back(Note{w.text(any_poultry_or_fish(hand.plan) ? "touch.who-wax" : "touch.who")});
+    card.blocks.emplace_back(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 
-/// Last the hand, and why it proves little.
 void add_hand(const Hand& hand, Card& card) {
     const words::Words& w = hand.words;
     card.blocks.emplace_back(Heading{w.text("touch.hand-heading")});
@@ -127,12 +124,10 @@ void add_hand(const Hand& hand, Card& card) {
     card.blocks.emplace_back(Note{w.text("touch.cold-hand", {{"times", whole(cold_hand_later(), Toward::nearest)}})});
 }
 
-}  // namespace
-
 Card touch_card(const Hand& hand) {
     Card card;
     add_mixing(hand, card);
-    add_wax(hand, card);
+    add_wax(hand, any_poultry_or_fish(hand.plan), card);
     card.blocks.emplace_back(Turn{});
     add_hand(hand, card);
     card.cautions.push_back({SignalWord::warning, hand.words.text("touch.caution")});

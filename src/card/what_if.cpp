@@ -21,7 +21,7 @@ const char* key_of_night(const Hand& hand, const plan::WhatIfAnswer& answer) {
     if (answer.holds) {
         return "holds";
     }
-    const bool long_enough = *answer.what->fire_out + hand.plan.trip->fire.boils_in <= answer.longest;
+    const bool long_enough = *answer.what->fire_out + hand.plan.round <= answer.longest;
     return long_enough ? "before" : "partly";
 }
 

@@ -114,7 +114,7 @@ Exit run(int argc, char** argv) {
     program.allow_extras();
     std::vector<Command> commands;
     for (const auto add :
-         {add_cards, add_plan, add_review, add_gauge, add_hold, add_boil, add_mix, add_touch, add_new, add_sources}) {
+         {add_cards, add_plan, add_class, add_review, add_gauge, add_hold, add_boil, add_mix, add_touch, add_new, add_sources}) {
         commands.push_back(add(program));
         commands.back().line->allow_extras();
     }

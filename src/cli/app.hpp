@@ -28,6 +28,7 @@ struct Command {
 /// Each adds one command with its options.
 Command add_cards(CLI::App& program);
 Command add_plan(CLI::App& program);
+Command add_class(CLI::App& program);
 Command add_review(CLI::App& program);
 Command add_gauge(CLI::App& program);
 Command add_hold(CLI::App& program);

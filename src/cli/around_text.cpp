@@ -111,12 +111,12 @@ class Text {
         }
         const plan::Ice& i = *around_.ice;
         if (!(i.card.si() > 0)) {
-            head("Ice for the way: none; keep the box shut and out of the sun");
+            head("Ice for the way and until the food goes in: none; keep the box shut and out of the sun");
             return;
         }
-        head("Ice for the way: {}", mass(i.card, 0.5, Toward::up));
-        line("keeps the raw food at {} or below for {} in air of {}", level("raw.cold"),
-             units::print(trip_.journey->takes), degrees(trip_.journey->air));
+        head("Ice for the way and until the food goes in: {}", mass(i.card, 0.5, Toward::up));
+        line("keeps the raw food at {} or below for {}, in air of {} on the way", level("raw.cold"),
+             units::print(i.takes, Toward::up), degrees(trip_.journey->air));
         line("{} if all goes as expected; {} on a bad day if the meltwater stays in",
              mass(i.drained.likely, 0.1, Toward::up), mass(i.undrained, 0.1, Toward::up));
         line("ice takes {}, food {}, of the {} in the box{}", litres(i.takes_up), litres(i.food),

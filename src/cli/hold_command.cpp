@@ -4,6 +4,7 @@
 #include "cli/files.hpp"
 #include "cli/hold_text.hpp"
 #include "cli/json.hpp"
+#include "cli/kinds.hpp"
 #include "cli/strays.hpp"
 #include "cli/trip_file.hpp"
 
@@ -84,32 +85,6 @@ void read_kill(const HoldOptions& given, Options& options, answer::OnePieceQuest
     if (d && at && z && log10) {
         question.kill = answer::KillFigures{*d, *at, *z, *log10};
     }
-}
-
-/// The kinds that somebody may have meant: all that contain the word, large or small, else the nearest.
-std::string kinds_like(std::string word) {
-    std::transform(word.begin(), word.end(), word.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    std::vector<std::string_view> known;
-    std::string beginning;
-    std::string containing;
-    for (const facts::FoodKind& food : facts::facts().foods()) {
-        known.push_back(food.key);
-        if (word.empty() || food.key.find(word) == std::string::npos) {
-            continue;
-        }
-        if (food.key == word) {
-            return "did you mean " + food.key + "?";
-        }
-        std::string& into = food.key.starts_with(word) ? beginning : containing;
-        into += (into.empty() ? "" : ", ") + food.key;
-    }
-    containing = beginning + (beginning.empty() || containing.empty() ? "" : ", ") + containing;
-    if (!containing.empty()) {
-        return "one of: " + containing;
-    }
-    const auto meant = units::nearest(word, known);
-    return (meant ? "did you mean " + std::string(*meant) + "? " : "") + "See `holdwater sources --foods`";
 }
 
 void read_kind(const HoldOptions& given, Options& options, answer::OnePieceQuestion& question) {

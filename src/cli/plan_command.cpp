@@ -69,7 +69,7 @@ Exit show_plan(const PlanOptions& options) {
     if (!trip) {
         return Exit::bad_input;
     }
-    const auto words = load_words(trip->language);
+    const auto words = load_words(own_language);  // the terminal speaks English
     const auto words_text = layout_file("words/" + trip->language + ".toml");
     const auto format = layout_file("formats/hand.toml");
     if (!words || !words_text || !format) {

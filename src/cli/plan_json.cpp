@@ -26,6 +26,7 @@ Json fill_of(const plan::Fill& fill) {
             {"boiling_c", fill.boiling.celsius()},
             {"cold_l", units::in_litres(fill.cold)},
             {"boiled_l", units::in_litres(fill.boiled)},
+            {"warming_l", units::in_litres(fill.warming)},
             {"pours", pours},
             {"reading_c", fill.reading.celsius()},
             {"after_food_c", band(fill.after_food)},
@@ -92,7 +93,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
-        constexpr const char* kinds[] = {"light-fire", "pour", "food-in", "top-up", "ready", "take-out", "serve"};
+        constexpr const char* kinds[] = {"light-fire", "warm-box", "pour", "food-in", "top-up", "ready", "take-out", "serve"};
         events.push_back({{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }
     Json top_ups = Json::array();
@@ -102,6 +103,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                            {"reading_c", band(t.reading)},
                            {"boiling_l", units::in_litres(t.boiling)},
                            {"boiling_most_l", units::in_litres(t.boiling_most)},
+                           {"out_l", units::in_litres(t.out)},
                            {"wakes", t.wakes}});
     }
     Json foods = Json::array();

@@ -3,12 +3,16 @@
 
 #include "card/figures.hpp"
 #include "facts/facts.hpp"
+#include "plan/later_start.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 namespace holdwater::cli {
 namespace {
@@ -40,9 +44,14 @@ std::string for_hold(units::Duration hold) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (not later than {}); {} of cold water into the box; boil {}",
-                               day_time(plan.fill.latest_fire), litres(plan, plan.fill.cold),
-                               litres(plan, plan.fill.boiled));
+            return fmt::format("light the fire (not later than {}); {}boil {}", day_time(plan.fill.latest_fire),
+                               plan.fill.warming.si() > 0.0
+                                   ? ""
+                                   : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
+                               litres(plan, plan.fill.boiled + plan.fill.warming));
+        case Event::Kind::warm_box:
+            return fmt::format("warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
+                               litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             const bool last = event.index + 1 == plan.fill.pours.size();
@@ -55,18 +64,17 @@ std::string what(const plan::Plan& plan, const Event& event) {
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
         case Event::Kind::take_out:
-            return fmt::format("take out {}; {}", plan.foods[event.index].food->name,
-                               plan.foods[event.index].standard.finish ? "finish it over the fire at once, eat"
-                                                                       : "sear, eat");
+            return fmt::format("{}: eat{}", plan.foods[event.index].food->name,
+                               plan.foods[event.index].standard.finish ? ", finished over the fire at once" : "");
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
+            const std::string out =
+                card::worth_a_pour(t.out) ? fmt::format("take out {} first, ", litres(plan, t.out)) : "";
             if (!reads(plan)) {
-                return fmt::format("{}pour {} boiling (fire lit {})", t.wakes ? "WAKE, " : "", litres(plan, t.boiling),
-                                   day_time(t.light_fire));
+                return fmt::format("{}pour {} boiling", out, litres(plan, t.boiling));
             }
-            return fmt::format("{}top up to {}: about {} boiling (reads about {}; fire lit {})",
-                               t.wakes ? "WAKE, " : "", degrees(plan, plan.top_up_mark), litres(plan, t.boiling),
-                               degrees(plan, units::celsius(t.reading.likely)), day_time(t.light_fire));
+            return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark), out,
+                               litres(plan, t.boiling), degrees(plan, units::celsius(t.reading.likely)));
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -81,15 +89,52 @@ std::string what(const plan::Plan& plan, const Event& event) {
     return {};
 }
 
+using Line = std::pair<units::LocalTime, std::string>;
+
+/// The first piece of a meal out of the bath.
+void add_sear(const plan::Sear& sear, std::vector<Line>& lines) {
+    if (!sear.foods.empty()) {
+        lines.emplace_back(sear.take_out, fmt::format("pan very hot by now; first piece out of the bath, sear ({} in all)",
+                                                      units::print(sear.takes, Toward::up)));
+    }
+}
+
+/// All that is done when, in time order: the bath, and what is around it.
+std::vector<Line> timeline(const plan::Plan& plan) {
+    std::vector<Line> lines;
+    for (const Event& event : plan.events) {
+        if (event.kind == Event::Kind::top_up) {
+            const plan::TopUp& top_up = plan.top_ups[event.index];
+            lines.emplace_back(top_up.light_fire, top_up.wakes ? "WAKE, fire on for the top-up" : "fire on for the top-up");
+        }
+        lines.emplace_back(event.at, what(plan, event));
+    }
+    for (const plan::SideStart& side : plan.around.sides.list) {
+        lines.emplace_back(side.begin, fmt::format("fire on, begin {}", side.name));
+    }
+    for (const plan::Meal& meal : plan.around.earlier) {
+        add_sear(meal.sear, lines);
+    }
+    add_sear(plan.around.sear, lines);
+    std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.first < b.first; });
+    return lines;
+}
+
 }  // namespace
 
 std::string plan_text(const plan::Plan& plan) {
-    std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n\n", plan.trip->name,
+    std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.share_that_holds));
-    for (const Event& event : plan.events) {
-        out += fmt::format("{}  {}\n", day_time(event.at), what(plan, event));
+    if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
+        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE\n",
+                           wakes == 1 ? "once" : fmt::format("{} times", wakes));
     }
     out += "\n";
+    for (const auto& [at, line] : timeline(plan)) {
+        out += fmt::format("{}  {}\n", day_time(at), line);
+    }
+    out += fmt::format("\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since this box\nis full of hot water.\n\n",
+                       degrees(plan, facts::facts().temperature("raw.cold"), Toward::down));
     for (const plan::FoodPlan& food : plan.foods) {
         // A food that still needs the fire gets no figure that could be taken for safety.
         out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
@@ -117,7 +162,7 @@ std::string plan_text(const plan::Plan& plan) {
     }
     const std::string longest =
         units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
-    out += reads(plan) ? fmt::format("bath never below {}; top up at {} or below; after {} it may be left {}\n",
+    out += reads(plan) ? fmt::format("bath never below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
                                      degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
                                      degrees(plan, plan.top_up_mark), longest)
                        : fmt::format(

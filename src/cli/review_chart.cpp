@@ -67,7 +67,7 @@ card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answe
     const units::Temperature floor = std::max(food.standard.cook_floor, food.standard.hold_floor);
     curve.floor = floor.celsius();
     // The axis carries one system: so does the floor's label.
-    const units::System axis = trip.units == units::System::us ? units::System::us : units::System::metric;
+    const units::System axis = units::first_of(trip.units);
     curve.floor_label = "floor " + units::print(floor, axis, {0.1, units::Toward::up});
     curve.likely_label = "bath";
     curve.band_label = "down to";

@@ -24,8 +24,12 @@ void mix(std::uint64_t& hash, std::string_view text) {
 }  // namespace
 
 std::string stamp_of(const trip::Trip& trip, const std::vector<std::string>& layout_texts) {
+    return stamp_of_text(trip::canonical(trip), layout_texts);
+}
+
+std::string stamp_of_text(const std::string& canonical, const std::vector<std::string>& layout_texts) {
     std::uint64_t hash = 14695981039346656037ULL;
-    mix(hash, trip::canonical(trip));
+    mix(hash, canonical);
     mix(hash, facts::facts().checksum());
     mix(hash, version());
     for (const std::string& text : layout_texts) {

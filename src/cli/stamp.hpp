@@ -12,4 +12,7 @@ namespace holdwater::cli {
 /// differs from the deck printed today.
 std::string stamp_of(const trip::Trip& trip, const std::vector<std::string>& layout_texts);
 
+/// The same for a deck without a trip: over all that it was asked for, as text.
+std::string stamp_of_text(const std::string& canonical, const std::vector<std::string>& layout_texts);
+
 }  // namespace holdwater::cli

@@ -13,6 +13,18 @@
 
 namespace holdwater::cli {
 
+std::vector<std::string> languages() {
+    std::vector<std::string> found;
+    std::error_code fault;
+    for (const auto& entry : std::filesystem::directory_iterator(layout_path("words"), fault)) {
+        if (entry.path().extension() == ".toml") {
+            found.push_back(entry.path().stem().string());
+        }
+    }
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
 problem::Result<trip::Trip> load_trip(const std::string& path) {
     const auto text = read_file(path);
     if (!text) {
@@ -23,17 +35,32 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
     for (const facts::FoodKind& kind : facts::facts().foods()) {
         known.kinds.push_back(kind.key);
     }
+    known.languages = languages();
     return trip::read_trip(*text, path, [&](const std::string& name) { return read_file((folder / name).string()); },
                            known);
 }
 
 problem::Result<words::Words> load_words(const std::string& language) {
-    const std::string name = "words/" + language + ".toml";
-    const auto text = layout_file(name);
-    if (!text) {
-        return text.problems();
+    const auto read = [](const std::string& one) -> problem::Result<words::Words> {
+        const std::string name = "words/" + one + ".toml";
+        const auto text = layout_file(name);
+        if (!text) {
+            return text.problems();
+        }
+        return words::Words::read(*text, layout_path(name));
+    };
+    auto words = read(language);
+    if (!words || language == own_language) {
+        return words;
     }
-    return words::Words::read(*text, layout_path(name));
+    const auto model = read(own_language);
+    if (!model) {
+        return model.problems();
+    }
+    if (const auto faults = words->faults_against(*model, layout_path("words/" + language + ".toml")); !faults.empty()) {
+        return faults;
+    }
+    return words;
 }
 
 Exit exit_for(const problem::Problems& problems) {

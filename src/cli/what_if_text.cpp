@@ -32,7 +32,7 @@ std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) 
     const std::string full =
         units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
     const units::Duration without =
-        answer.what->fire_out.value_or(units::Duration{0}) + plan.trip->fire.boils_in;
+        answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
     const std::string early = without <= answer.longest
                                   ? std::string(" Top up just before it goes out, and it holds.")
                                   : fmt::format(" Topped up just before it goes out, it holds {} of it.",

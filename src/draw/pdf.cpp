@@ -95,7 +95,7 @@ class Archive {
 
     bool before_writing(const std::vector<HPDF_Page>& pages, const Reading& reading, const PdfFonts& fonts) {
         const char* producer = HPDF_GetInfoAttr(doc_, HPDF_INFO_PRODUCER);
-        const auto xmp = xmp_packet(info_.title, info_.creator, producer == nullptr ? "" : producer);
+        const auto xmp = xmp_packet(info_.title, info_.language, info_.creator, producer == nullptr ? "" : producer);
         bool fine = xmp && add_language(doc_, info_.language) && add_page_labels(doc_, info_.page_labels) &&
                     add_reading(doc_, pages, reading) && add_archive_parts(doc_, *xmp, srgb_profile()) &&
                     add_font_map(doc_, fonts.regular, fonts.used_regular) &&

@@ -102,11 +102,13 @@ std::string glyph_set(const std::u32string& used) {
     return bits;
 }
 
-std::optional<std::string> xmp_packet(std::string_view title, std::string_view creator, std::string_view producer) {
+std::optional<std::string> xmp_packet(std::string_view title, std::string_view language, std::string_view creator,
+                                      std::string_view producer) {
     const auto name = xml(title);
+    const auto tongue = xml(language);
     const auto tool = xml(creator);
     const auto library = xml(producer);
-    if (!name || !tool || !library) {
+    if (!name || !tongue || !tool || !library) {
         return std::nullopt;
     }
     const std::string head = "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n";
@@ -116,6 +118,7 @@ std::optional<std::string> xmp_packet(std::string_view title, std::string_view c
                       "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n"
                       "<dc:format>application/pdf</dc:format>\n"
                       "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{}</rdf:li></rdf:Alt></dc:title>\n"
+                      "<dc:language><rdf:Bag><rdf:li>{}</rdf:li></rdf:Bag></dc:language>\n"
                       "</rdf:Description>\n"
                       "<rdf:Description rdf:about=\"\" xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\">\n"
                       "<xmp:CreatorTool>{}</xmp:CreatorTool>\n</rdf:Description>\n"
@@ -124,7 +127,7 @@ std::optional<std::string> xmp_packet(std::string_view title, std::string_view c
                       "<rdf:Description rdf:about=\"\" xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n"
                       "<pdfaid:part>1</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n"
                       "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"w\"?>\n",
-                      *name, *tool, *library);
+                      *name, *tongue, *tool, *library);
 }
 
 std::string srgb_profile() {

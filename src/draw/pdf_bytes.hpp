@@ -16,7 +16,8 @@ std::string glyph_set(const std::u32string& used);
 
 /// The description in XML, as PDF/A-1b wants it, equal to the file's own. None if a text is no XML (control characters,
 /// broken UTF-8).
-std::optional<std::string> xmp_packet(std::string_view title, std::string_view creator, std::string_view producer);
+std::optional<std::string> xmp_packet(std::string_view title, std::string_view language, std::string_view creator,
+                                      std::string_view producer);
 
 /// The colour space sRGB as an ICC profile of version 2.1: what greys mean.
 std::string srgb_profile();

@@ -60,6 +60,11 @@ Number number_of(const card::KeyNumber& block, double size_pt, const Setting& se
     return made;
 }
 
+/// How far "5:25 pm" or "8,4" hangs below the line [mm].
+double hang_of(const std::string& value, double size_pt) {
+    return value.find_first_of("gjpqy,") == std::string::npos ? 0.0 : descent(size_pt);
+}
+
 void place_number(Fragment& onto, const Number& number, double x, double baseline, double size_pt,
                   const Setting& setting) {
     place(onto.items, number.value, x, baseline, value_style(size_pt));
@@ -97,9 +102,7 @@ Fragment key_number(const card::KeyNumber& block, const Setting& setting) {
     const double baseline = top + cap;
     place_number(made, number, 0.0, baseline, size, setting);
     made.too_wide = std::max(made.too_wide, number.width() - width);
-    // "5:25 pm" hangs below the line.
-    const bool hangs = block.value.find_first_of("gjpqy") != std::string::npos;
-    made.height = baseline + std::max(setting.scaled(0.8), hangs ? descent(size) : 0.0);
+    made.height = baseline + std::max(setting.scaled(0.8), hang_of(block.value, size));
 
     const double air = setting.scaled(5.0);
     double x = number.width() + air;
@@ -164,7 +167,11 @@ Fragment key_row(const card::KeyRow& block, const Setting& setting) {
         label_height = std::max(label_height, labels.back().height);
     }
     const double baseline = label_height + setting.scaled(1.0) + cap_height(size);
-    double bottom = baseline + setting.scaled(0.6);
+    double hang = 0.0;
+    for (const auto& one : block.numbers) {
+        hang = std::max(hang, hang_of(one.value, size));
+    }
+    double bottom = baseline + std::max(setting.scaled(0.6), hang);
     for (std::size_t i = 0; i < block.numbers.size(); ++i) {
         const double x = static_cast<double>(i) * (cell + gap);
         const Number number = number_of(block.numbers[i], size, setting);
@@ -174,7 +181,7 @@ Fragment key_row(const card::KeyRow& block, const Setting& setting) {
         made.too_wide = std::max(made.too_wide, number.width() - cell);
         if (!block.numbers[i].aside.empty()) {
             const Fragment aside = paragraph(block.numbers[i].aside, small, cell, setting.measure);
-            const double y = baseline + setting.scaled(1.4);
+            const double y = baseline + std::max(setting.scaled(1.4), hang);
             put(made, aside, x, y);
             bottom = std::max(bottom, y + aside.height);
         }

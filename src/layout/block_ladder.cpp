@@ -55,6 +55,9 @@ Fragment ladder(const card::Ladder& block, const Setting& setting) {
         TextStyle strong = head;
         strong.face = Face::bold;
         strong.quiet_units = false;
+        if (text.find_first_of("0123456789") != std::string::npos) {
+            strong.size_pt = setting.format.figure_pt;  // a column is chosen by it: read as well as its figures
+        }
         heads.push_back(paragraph(text, strong, column - pad, measure));
     }
     double head_height = 0.0;

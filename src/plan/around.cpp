@@ -128,7 +128,7 @@ Around around_of(const Setup& setup, const Plan& plan) {
     around.portions = portions_of(*setup.trip, setup.trip->serve);
     around.water = water_of(plan);
     around.fuel = fuel_of(plan, around.water);
-    around.ice = ice_of(setup);
+    around.ice = ice_of(setup, plan);
     around.sides = sides_of(plan);
     around.sear = sear_of(setup, plan, setup.trip->serve);
     around.earlier = earlier_meals(setup, plan);

@@ -26,8 +26,8 @@ Between<double> heat_of_burning(const trip::Fire& fire) {
 WaterNeed water_of(const Plan& plan) {
     WaterNeed water;
     water.cold = plan.fill.cold;
-    water.boil_likely = plan.fill.boiled;
-    water.boil_most = plan.fill.boiled * facts::facts().spread("litres").high;
+    water.boil_likely = plan.fill.boiled + plan.fill.warming;
+    water.boil_most = (plan.fill.boiled + plan.fill.warming) * facts::facts().spread("litres").high;
     for (const TopUp& top_up : plan.top_ups) {
         water.boil_likely += top_up.boiling;
         water.boil_most += top_up.boiling_most;

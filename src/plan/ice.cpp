@@ -5,6 +5,7 @@
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
 #include "heat/water.hpp"
+#include "plan/plan.hpp"
 #include "plan/setup.hpp"
 #include "units/print.hpp"
 
@@ -17,10 +18,11 @@ namespace {
 /// out of food and liner down to raw.cold. Food that starts colder than that gets no credit for it.
 double heat_to_take(const IceQuestion& q) {
     const units::Temperature cold = facts::facts().temperature("raw.cold");
-    if (q.air <= cold && q.food_start <= cold) {
+    if (q.air <= cold && (q.waits_air <= cold || q.waits.si() <= 0.0) && q.food_start <= cold) {
         return 0.0;
     }
-    const double through_wall = q.loss.si() * std::max(q.air.celsius(), 0.0) * q.takes.si();
+    const double through_wall = q.loss.si() * (std::max(q.air.celsius(), 0.0) * q.takes.si() +
+                                               std::max(q.waits_air.celsius(), 0.0) * q.waits.si());
     const double from_food = q.food.si() * std::max((q.food_start - cold).si(), 0.0);
     const double from_liner = q.liner.si() * std::max((q.air - cold).si(), 0.0);
     return through_wall + from_food + from_liner;
@@ -43,6 +45,15 @@ units::Temperature warmest_start(const Setup& setup) {
     return warmest;
 }
 
+/// From the first fire on, for so long.
+units::Temperature warmest_air(const Setup& setup, units::Duration until) {
+    units::Temperature warmest = setup.outside.at(units::Duration{0});
+    for (units::Duration t{0}; t <= until; t += units::minutes(30)) {
+        warmest = std::max(warmest, setup.outside.at(t));
+    }
+    return warmest;
+}
+
 }  // namespace
 
 units::Mass ice_drained(const IceQuestion& question) {
@@ -54,7 +65,7 @@ units::Mass ice_undrained(const IceQuestion& question) {
     return units::Mass{heat_to_take(question) / (facts::facts().value("ice.fusion") + warming)};
 }
 
-std::optional<Ice> ice_of(const Setup& setup) {
+std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
     if (!setup.trip->journey) {
         return std::nullopt;
     }
@@ -62,18 +73,25 @@ std::optional<Ice> ice_of(const Setup& setup) {
     const trip::Journey& journey = *setup.trip->journey;
     const double wind = heat::wind_factor(heat::wind_position(facts::Wind::breezy));
     IceQuestion question{setup.loss.likely * wind, journey.air,          journey.takes,
-                         capacity_of(setup),       warmest_start(setup), setup.liner};
+                         capacity_of(setup),       warmest_start(setup), setup.liner,
+                         units::Duration{0},       journey.air};
+    for (const FoodPlan& food : plan.foods) {
+        question.waits = std::max(question.waits, food.in.since(setup.trip->from));
+    }
+    question.waits_air = warmest_air(setup, question.waits);
     Ice ice;
     ice.drained.likely = ice_drained(question);
     question.loss = setup.loss.low * wind;
     ice.drained.low = ice_drained(question);
     question.loss = setup.loss.high * wind;
     question.air = journey.air + units::kelvins(facts.spread("outside").high);
+    question.waits_air = question.waits_air + units::kelvins(facts.spread("outside").high);
     question.food_start = question.food_start + units::kelvins(facts.spread("start").high);
     ice.drained.high = ice_drained(question);
     ice.undrained = ice_undrained(question);
     ice.card = units::Mass{units::round_to(ice.drained.high.si(), facts.value("journey.step"), units::Toward::up)};
     ice.takes_up = units::Volume{ice.card.si() / facts.value("journey.ice-bulk")};
+    ice.takes = question.takes + question.waits;
     ice.room = heat::volume_of(setup.box->inside);
     ice.food = setup.food_volume;
     ice.fits = ice.takes_up + ice.food <= ice.room;

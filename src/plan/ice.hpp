@@ -10,6 +10,7 @@
 namespace holdwater::plan {
 
 struct Setup;
+struct Plan;
 
 /// A box with raw food and melting ice in steady air.
 struct IceQuestion {
@@ -19,6 +20,8 @@ struct IceQuestion {
     units::HeatCapacity food;  // of all of it
     units::Temperature food_start;
     units::HeatCapacity liner;  // as warm as the air at the start
+    units::Duration waits;          // after that, at the fire
+    units::Temperature waits_air;   // there
 };
 
 /// Ice at 0 C [kg] that keeps the food at or below facts raw.cold to the end. Drained: meltwater runs off at once and
@@ -33,10 +36,11 @@ struct Ice {
     units::Volume takes_up;        // of that ice, in cubes or crushed
     units::Volume room;            // what the box holds
     units::Volume food;
+    units::Duration takes;         // the way, and until the last of the food goes in
     bool fits = true;  // food and ice together
 };
 
 /// Nothing for a trip without a journey.
-std::optional<Ice> ice_of(const Setup& setup);
+std::optional<Ice> ice_of(const Setup& setup, const Plan& plan);
 
 }  // namespace holdwater::plan

@@ -25,8 +25,12 @@ units::History until(const units::History& whole, Duration end) {
     return part;
 }
 
-/// A history at rising moments [C]; before its first point, that point's value.
-std::vector<double> sampled(const units::History& history, const std::vector<Duration>& moments) {
+/// A history at rising moments [C]; before its first point, that point's value; without any, `otherwise`.
+std::vector<double> sampled(const units::History& history, const std::vector<Duration>& moments,
+                            units::Temperature otherwise) {
+    if (history.empty()) {
+        return std::vector<double>(moments.size(), otherwise.celsius());
+    }
     std::vector<double> values;
     values.reserve(moments.size());
     std::size_t next = 0;  // first point after the moment
@@ -80,9 +84,10 @@ Lived live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
         lived.readings.push_back(run.readings()[k].celsius());
         lived.litres.push_back(run.poured()[run.fill_pours() + k].si());
+        lived.out.push_back(run.taken_out()[run.fill_pours() + k].si());
     }
-    lived.bath = sampled(bath, moments);
-    lived.core = sampled(run.core_history(0), moments);
+    lived.bath = sampled(bath, moments, run.bath().temperature());
+    lived.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
         lived.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
     }

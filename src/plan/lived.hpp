@@ -30,6 +30,7 @@ struct Lived {
     double at_end = 0.0;           // C, at serving
     std::vector<double> readings;  // C, at each top-up, on arrival
     std::vector<double> litres;    // m3 boiling, at each top-up
+    std::vector<double> out;       // m3 of bath taken out before it
     std::vector<double> bath;      // C, at the moments of curve_moments
     std::vector<double> core;      // C, of the first food
     std::vector<LivedFood> foods;

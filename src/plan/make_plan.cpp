@@ -32,13 +32,16 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     fill.boiling = setup.boiling;
     fill.cold = schedule.recipe.cold;
     fill.reading = schedule.recipe.reading;
+    fill.warming = trip.fire.pot * (trip.fire.usable * setup.rounds_before);
+    fill.warm_at = trip.from.after(setup.round * setup.rounds_before);
     // What the pots hold is poured in full; the last pour is what the likely scenario needs.
     Run likely(setup, likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
     for (std::size_t k = 0; k < likely.fill_pours(); ++k) {
         const units::Volume boiling = likely.poured()[k];
         const int pots = std::max(1, static_cast<int>(std::ceil(boiling / (trip.fire.pot * trip.fire.usable) - 1e-9)));
-        fill.pours.push_back({trip.from.after(trip.fire.boils_in * static_cast<double>(k + 1)), boiling, pots});
+        const double rounds = static_cast<double>(k + 1) + setup.rounds_before;
+        fill.pours.push_back({trip.from.after(setup.round * rounds), boiling, pots});
         fill.boiled += boiling;
     }
     std::vector<double> later;
@@ -56,8 +59,10 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
         std::vector<double> readings;
         std::vector<double> litres;
+        std::vector<double> out;
         for (const Lived& one : lived) {
             if (k < one.readings.size()) {
+                out.push_back(one.out[k]);
                 readings.push_back(one.readings[k]);
                 litres.push_back(one.litres[k]);
             }
@@ -67,11 +72,12 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
         }
         TopUp top_up;
         top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
-        top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.trip->fire.boils_in);
+        top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.round);
         top_up.reading = ensemble.band(readings);
         const Band boiling = ensemble.band(litres);
         top_up.boiling = units::Volume{boiling.likely};
         top_up.boiling_most = units::Volume{boiling.high};
+        top_up.out = units::Volume{ensemble.band(out).likely};
         top_up.wakes = schedule.top_ups[k].wakes;
         top_ups.push_back(top_up);
     }
@@ -107,6 +113,9 @@ void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<Lived>& 
 
 void add_events(Plan& plan) {
     plan.events.push_back({plan.fill.light_fire, Event::Kind::light_fire, 0});
+    if (plan.fill.warming.si() > 0.0) {
+        plan.events.push_back({plan.fill.warm_at, Event::Kind::warm_box, 0});
+    }
     for (std::size_t i = 0; i < plan.fill.pours.size(); ++i) {
         plan.events.push_back({plan.fill.pours[i].at, Event::Kind::pour, i});
     }
@@ -141,7 +150,9 @@ void add_intervals(Plan& plan, const Ensemble& ensemble) {
             high = std::max(high, p.value);
         }
     }
-    plan.interval_calm = left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)});
+    // However calm it is, never longer than the schedule and the Night card leave it.
+    plan.interval_calm = std::min(left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)}),
+                                  std::max(longest_alone(ensemble, plan.top_up_mark), units::minutes(15)));
     plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
 }
 
@@ -215,6 +226,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.share_error = share_error;
     plan.top_up_mark = schedule->recipe.top_up_mark;
     plan.action_line = setup->action_line;
+    plan.round = setup->round;
     plan.floor = setup->floor;
     plan.read_floor = setup->read_floor;
     plan.cold_bath = cold_bath(*setup);
@@ -242,6 +254,11 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         plan.what_ifs = answers_to_what_ifs(ensemble, plan);
     }
     plan.waits_until = trip.serve.after(may_wait(ensemble, lived));
+    if (!plan.top_ups.empty()) {
+        // Never past what the cards say of a top-up.
+        const units::LocalTime alone = plan.top_ups.back().at.after(longest_alone(ensemble, plan.top_up_mark));
+        plan.waits_until = std::max(trip.serve, std::min(plan.waits_until, alone));
+    }
     plan.notes = remarks(*setup, plan);
     plan.around = around_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());

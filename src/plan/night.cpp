@@ -7,6 +7,7 @@
 
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
+#include "plan/outcome.hpp"
 #include "plan/sleep_window.hpp"
 #include "safety/growth.hpp"
 #include "units/print.hpp"
@@ -83,6 +84,11 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperatur
     const double below = longest_below(ensemble, setup.floor, reading, warm_air);
     const double below_50 =
         longest_below(ensemble, units::celsius(facts::facts().value("fall.deep")), reading, warm_air);
+    // Card Limits throws away what was under cold.under for cold.longest; so does this table.
+    const auto cold = cold_bath(setup);
+    const double error = setup.box->thermometer.value_or(units::kelvins(0)).si();
+    const double too_cold =
+        cold ? longest_below(ensemble, cold->under - units::kelvins(error), reading, warm_air) : 0.0;
     MorningRow row;
     row.reading = reading;
     for (const Duration since : columns) {
@@ -102,6 +108,9 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperatur
             what.growth = std::max(what.growth, safety::growth_with_lag(growth, fall, growth.q0_cautious));
         }
         cell.action = safety::judge_fall(what, setup.trip->rules);
+        if (cold && std::min(too_cold, since.si()) >= cold->longest.si()) {
+            cell.action = safety::FallAction::throw_away;
+        }
         row.cells.push_back(cell);
     }
     return row;
@@ -171,7 +180,7 @@ FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units
     const double cold = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
     const double wind = heat::wind_position(setup.trip->weather.wind);
     const double deep = facts.value("fall.deep");
-    const double without = (out + setup.trip->fire.boils_in).si();  // the pots must come to the boil again
+    const double without = (out + setup.round).si();  // the pots must come to the boil again
     std::vector<double> below, below_50, coolest;
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         const Scenario& s = ensemble.scenario(i);

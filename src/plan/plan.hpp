@@ -37,6 +37,8 @@ struct Fill {
     units::Temperature boiling;          // at this altitude
     units::Volume cold;                  // first into the box
     units::Volume boiled;                // all pours together
+    units::Volume warming;               // boiling water that warms the box first and is tipped out; zero: none
+    units::LocalTime warm_at;            // for that
     std::vector<Pour> pours;             // the last one trims: pour until the reading is right
     units::Temperature reading;          // stirred, before the food goes in
     Band after_food;                     // C, about an hour after the food went in
@@ -51,6 +53,7 @@ struct TopUp {
     Band reading;                  // C, as read on arrival
     units::Volume boiling;         // at the likely reading
     units::Volume boiling_most;    // at the lowest reading in 95 of 100
+    units::Volume out;             // bath to take out first, so that it fits; likely
     bool wakes = false;            // in the sleep window
 };
 
@@ -112,7 +115,7 @@ struct ColdBath {
 };
 
 struct Event {
-    enum class Kind { light_fire, pour, food_in, top_up, ready, take_out, serve };
+    enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, take_out, serve };
     units::LocalTime at;
     Kind kind = Kind::serve;
     std::size_t index = 0;  // which pour, top-up or food; food_in: the first food of that moment
@@ -153,6 +156,7 @@ struct Plan {
     std::vector<TopUp> top_ups;
     std::vector<LadderRung> ladder;
     units::Volume room;                   // in the box, food in it, before water must be taken out
+    units::Duration round;                // from cold pots to the pour
     units::Duration interval_calm;        // between top-ups: still air and the warmest hour
     units::Duration interval_rough;       // windy and the coldest hour
     std::vector<FoodPlan> foods;

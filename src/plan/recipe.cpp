@@ -45,7 +45,9 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
         });
         const double cold = units::round_to(most, litre_step, units::Toward::nearest);
         const Run run = filled_with(setup, cold, reading, pours);
-        if (run.fill_pours() == static_cast<std::size_t>(pours) && run.filled_at() > reading - units::kelvins(0.5)) {
+        const bool full = run.bath().water().si() > water - 2.0 * litre_step;
+        if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
+            run.filled_at() > reading - units::kelvins(0.5)) {
             return Recipe{units::Volume{cold}, reading, pours, reading};
         }
     }

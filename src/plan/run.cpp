@@ -72,6 +72,7 @@ void Run::pour(Volume boiling) {
     poured_.push_back(boiling);
     const Volume real = boiling * scenario_.litres;
     const Volume out = std::max(Volume{0}, real - room());
+    taken_out_.push_back(out);
     bath_.pour(out, real, poured_at_);
 }
 
@@ -85,7 +86,7 @@ void Run::fill(const Recipe& recipe) {
         if (i > recipe.pours && wanted - bath_.temperature() < units::kelvins(0.5)) {
             break;
         }
-        bath_.advance_to(setup_->trip->fire.boils_in * i);
+        bath_.advance_to(setup_->round * (i + setup_->rounds_before));
         bath_.open_lid(Duration{scenario_.lid});  // before the trim by reading, which makes good what it cost
         Volume litres = setup_->batch;
         if (!reads && i == recipe.pours) {
@@ -112,6 +113,9 @@ void Run::plan_moves() {
     for (std::size_t i = 0; i < foods_.size(); ++i) {
         const FoodSetup& food = setup_->foods[i];
         const Duration in = std::max(food.in.value_or(food_in_), food_in_);
+        if (food.out <= in) {
+            continue;  // eaten before the bath is ready for it: it never goes in
+        }
         food_volume_ += food.volume;
         moves_.push_back({in, i, true});
         if (trip::eaten(*food.food, *setup_->trip) < setup_->trip->serve) {

@@ -54,6 +54,7 @@ class Run {
     /// The core of a food of the setup so far; empty while it has not gone in.
     const units::History& core_history(std::size_t food) const;
     const std::vector<units::Volume>& poured() const { return poured_; }  // fill batches, then top-ups
+    const std::vector<units::Volume>& taken_out() const { return taken_out_; }  // before each of these
     std::size_t fill_pours() const { return fill_pours_; }
     units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill
     const std::vector<units::Temperature>& readings() const { return readings_; }  // at each top-up, on arrival
@@ -94,6 +95,7 @@ class Run {
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;
     std::vector<units::Volume> poured_;
+    std::vector<units::Volume> taken_out_;
     std::vector<units::Temperature> readings_;
 };
 

@@ -116,8 +116,8 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Run>& start,
         if (deadline >= end) {
             break;
         }
-        const ScheduledTopUp next = sleep.place(last, deadline, setup.trip->fire.boils_in);
-        if (next.at < last + setup.trip->fire.boils_in) {
+        const ScheduledTopUp next = sleep.place(last, deadline, setup.round);
+        if (next.at < last + setup.round) {
             schedule.boils_in_time = false;
         }
         const Duration at = std::max(next.at, last);

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 #include <utility>
 
@@ -92,14 +93,21 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
             sear.foods.push_back({food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{}});
         }
     };
+    std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box
     for (const FoodSetup& food : setup.foods) {
-        take(*food.food, food.piece, food.standard.finish.has_value());
+        in_order.emplace_back(food.food->place.line,
+                              [&] { take(*food.food, food.piece, food.standard.finish.has_value()); });
     }
     // What comes out of another box for the same meal waits for the same pans.
     for (const trip::Food& food : setup.trip->elsewhere) {
         if (const auto standard = answer::standard_of(food, *setup.trip, *setup.box)) {
-            take(food, answer::piece_of(food), standard->finish.has_value());
+            const bool finish = standard->finish.has_value();
+            in_order.emplace_back(food.place.line, [&, finish] { take(food, answer::piece_of(food), finish); });
         }
+    }
+    std::stable_sort(in_order.begin(), in_order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [line, add] : in_order) {
+        add();
     }
     queue(sear, 1);
     const int places = setup.trip->fire.pots - static_cast<int>(sides);

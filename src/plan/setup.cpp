@@ -121,6 +121,8 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         return problems;
     }
     setup.outside = outside_of(trip);
+    setup.round = trip.fire.boils_in + facts::facts().duration("pour.handling");
+    setup.rounds_before = setup.box->prewarmed ? 1 : 0;
     setup.batch = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
     take_strictest(setup);
     check_levels(setup, problems);

@@ -36,6 +36,8 @@ struct Setup {
     std::vector<FoodSetup> foods;
     units::History outside;        // since trip.from, past serving by two days
     units::Volume batch;           // boiling litres of all pots, once
+    units::Duration round;         // from cold pots to the pour
+    int rounds_before = 0;         // that warm the box before the fill
     // The strictest over all foods.
     units::Temperature floor;         // while it cooks and after: nobody in the woods changes cards at "done"
     units::Temperature read_floor;    // a reading below this may be a bath below the floor: the thermometer's error on it

@@ -187,18 +187,6 @@ void write(const Fire& fire, Writer& out) {
     out.line("cold_water", si(fire.cold_water));
 }
 
-std::string_view name_of(units::System system) {
-    switch (system) {
-        case units::System::metric:
-            return "metric";
-        case units::System::us:
-            return "us";
-        case units::System::both:
-            break;
-    }
-    return "both";
-}
-
 void write_head(const Trip& trip, Writer& out) {
     out.head("[trip]");
     out.line("name", text(trip.name));
@@ -208,7 +196,7 @@ void write_head(const Trip& trip, Writer& out) {
     out.line("from", trip.from.iso());
     out.line("serve", trip.serve.iso());
     out.line("rules", name(trip.rules));
-    out.line("units", text(name_of(trip.units)));
+    out.line("units", text(units::name_of(trip.units)));
     out.line("language", text(trip.language));
 }
 

@@ -50,8 +50,9 @@ void check_food_times(const Trip& trip, Table& file) {
     for (std::size_t i = 0; i < trip.foods.size(); ++i) {
         const Food& food = trip.foods[i];
         const units::LocalTime out = eaten(food, trip);
-        any_at_serving = any_at_serving || out == trip.serve;
-        if (food.in && (*food.in < trip.from || *food.in >= trip.serve)) {
+        any_at_serving = any_at_serving || out >= trip.serve;
+        const bool in_within = !food.in || (*food.in >= trip.from && *food.in < trip.serve);
+        if (!in_within) {
             file.report().error(place_in(file, "food", i, "in"), "food-time",
                                 fmt::format("in: {} is not within the trip", food.in->iso()),
                                 fmt::format("from {} until before {}; leave it out for food that goes into the filled bath",
@@ -62,7 +63,7 @@ void check_food_times(const Trip& trip, Table& file) {
                                 fmt::format("out: {} is not within the trip", food.out->iso()),
                                 fmt::format("after {} and not after serve, {}; leave it out for food that is eaten then",
                                             trip.from.iso(), trip.serve.iso()));
-        } else if (food.in && *food.in >= out) {
+        } else if (food.in && in_within && *food.in >= out) {
             file.report().error(place_in(file, "food", i, "in"), "food-time",
                                 fmt::format("in: {} is not before the food comes out, {}", food.in->iso(), out.iso()),
                                 "in is when it goes into the bath, out when it comes out to be eaten");

@@ -8,10 +8,10 @@ namespace holdwater::trip {
 namespace {
 
 void read_units(Table& table, units::System& system) {
-    static const std::vector<std::string_view> words = {"metric", "us", "both"};
+    const std::vector<std::string_view>& names = units::system_names();
     std::string word;
-    if (table.word("units", word, words, "one of: metric, us, both", Need::optional)) {
-        system = word == "metric" ? units::System::metric : word == "us" ? units::System::us : units::System::both;
+    if (table.word("units", word, names, "one of: " + listed(names), Need::optional)) {
+        system = units::system_named(word);
     }
 }
 

@@ -33,12 +33,22 @@ std::string joined(System system, const std::string& metric, const std::string& 
             return us;
         case System::both:
             return fmt::format("{} ({})", metric, us);
+        case System::us_first:
+            return fmt::format("{} ({})", us, metric);
     }
     return metric;
 }
 
 std::string with_unit(const std::string& value, std::string_view unit) {
     return fmt::format("{}{}{}", value, no_break_space, unit);
+}
+
+/// A degree further where a figure that follows from another one fell on the unsafe side of the true value.
+double stepped_on(double value, double truth, double step, Toward toward) {
+    if (toward == Toward::up && value < truth - 1e-9) {
+        return value + step;
+    }
+    return toward == Toward::down && value > truth + 1e-9 ? value - step : value;
 }
 
 /// Inches to an eighth: 3 3/8 in. Eighths are written as people read a tape, with the fraction reduced.
@@ -54,6 +64,25 @@ std::string inches(double value, Toward toward) {
 }
 
 }  // namespace
+
+const std::vector<std::string_view>& system_names() {
+    static const std::vector<std::string_view> names = {"metric", "us", "both", "us-first"};
+    return names;
+}
+
+std::string_view name_of(System system) {
+    return system_names()[static_cast<std::size_t>(system)];
+}
+
+System system_named(std::string_view name) {
+    constexpr std::array<System, 4> systems{System::metric, System::us, System::both, System::us_first};
+    for (const System system : systems) {
+        if (name_of(system) == name) {
+            return system;
+        }
+    }
+    return System::both;
+}
 
 double round_to(double value, double step, Toward toward) {
     const double multiples = value / step;
@@ -73,14 +102,16 @@ std::string number(double value, int decimals) {
 }
 
 std::string print(Temperature t, System system, Rounding r) {
-    const double metric = round_to(t.celsius(), r.step, r.toward);
+    double metric = round_to(t.celsius(), r.step, r.toward);
     double us = round_to(t.fahrenheit(), 1.0, r.toward);
     if (system == System::both) {
         // From the printed Celsius, so that the same 55 °C is the same °F on every card; a degree further if that fell
         // on the unsafe side of the true value.
-        us = round_to(Temperature{metric}.fahrenheit(), 1.0, Toward::nearest);
-        us += r.toward == Toward::up && us < t.fahrenheit() - 1e-9 ? 1.0 : 0.0;
-        us -= r.toward == Toward::down && us > t.fahrenheit() + 1e-9 ? 1.0 : 0.0;
+        us = round_to(celsius(metric).fahrenheit(), 1.0, Toward::nearest);
+        us = stepped_on(us, t.fahrenheit(), 1.0, r.toward);
+    } else if (system == System::us_first) {
+        metric = round_to(fahrenheit(us).celsius(), r.step, Toward::nearest);
+        metric = stepped_on(metric, t.celsius(), r.step, r.toward);
     }
     return joined(system, with_unit(number(metric, decimals_for(r.step)), "°C"), with_unit(number(us, 0), "°F"));
 }

@@ -3,12 +3,33 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "units/quantity.hpp"
 
 namespace holdwater::units {
 
-enum class System { metric, us, both };
+/// `both` prints metric first, `us_first` the same two the other way round.
+enum class System { metric, us, both, us_first };
+
+/// The words of trip files and options: "metric", "us", "both", "us-first".
+const std::vector<std::string_view>& system_names();
+std::string_view name_of(System system);
+/// Of one of system_names(); `both` for any other word.
+System system_named(std::string_view name);
+
+/// The system that is printed first: metric or us. Where there is room for one figure it stands alone.
+constexpr System first_of(System system) {
+    return system == System::us || system == System::us_first ? System::us : System::metric;
+}
+constexpr bool two(System system) {
+    return system == System::both || system == System::us_first;
+}
+/// The system beside the first, where two are printed.
+constexpr System second_of(System system) {
+    return first_of(system) == System::us ? System::metric : System::us;
+}
 enum class Toward { nearest, up, down };
 
 /// A value rounded to a multiple of `step`; a value within 1e-9 of a multiple counts as that multiple.
@@ -18,12 +39,13 @@ double round_to(double value, double step, Toward toward);
 std::string number(double value, int decimals);
 
 struct Rounding {
-    double step = 1.0;  // in the printed metric unit
+    double step = 1.0;  // in the printed metric unit; °F and inches have their own
     Toward toward = Toward::nearest;
 };
 
-/// Each prints, for System::both, metric first and US after it in brackets: "63 °C (145 °F)". The US figure is rounded
-/// to the same side. With both, °F follows from the printed °C, and steps on if that would be the unsafe side.
+/// Each prints, for System::both, metric first and US after it in brackets: "63 °C (145 °F)"; for System::us_first
+/// "145 °F (63 °C)". Both figures are rounded to the same side. Of two temperatures the second follows from the printed
+/// first, and steps on if that would be the unsafe side.
 std::string print(Temperature t, System system, Rounding rounding = {});
 std::string print(TemperatureDifference d, System system, Rounding rounding = {});
 std::string print(Length l, System system, Rounding rounding = {});   // mm (in to 1/8)

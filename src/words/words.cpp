@@ -3,6 +3,8 @@
 
 #include <toml++/toml.h>
 
+#include <algorithm>
+#include <cctype>
 #include <stdexcept>
 
 namespace holdwater::words {
@@ -72,6 +74,72 @@ std::string Words::text(std::string_view key, std::initializer_list<Place> place
         }
         rest.remove_prefix(close + 1);
     }
+}
+
+std::string Words::told_key(std::string_view english) {
+    std::string key;
+    for (const char c : english) {
+        const bool plain = std::isalnum(static_cast<unsigned char>(c)) != 0 && static_cast<unsigned char>(c) < 0x80;
+        if (plain) {
+            key += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+        } else if (!key.empty() && key.back() != '-') {
+            key += '-';
+        }
+    }
+    return key.ends_with('-') ? key.substr(0, key.size() - 1) : key;
+}
+
+std::string Words::told(std::string_view english) const {
+    const std::string key = "told." + told_key(english);
+    return has(key) ? text(key) : std::string(english);
+}
+
+bool Words::translated_only(std::string_view key) {
+    return key.starts_with("told.") || key.starts_with("remark.") || key.starts_with("spread.");
+}
+
+std::set<std::string> Words::places_of(std::string_view text) {
+    std::set<std::string> names;
+    for (auto open = text.find('{'); open != std::string_view::npos; open = text.find('{', open + 1)) {
+        const auto close = text.find('}', open);
+        if (close == std::string_view::npos) {
+            break;
+        }
+        names.emplace(text.substr(open + 1, close - open - 1));
+    }
+    return names;
+}
+
+problem::Problems Words::faults_against(const Words& model, const std::string& file_name) const {
+    problem::Problems faults;
+    const auto fault = [&](std::string message, std::string hint) {
+        faults.push_back(problem::error("words-incomplete", std::move(message), std::move(hint)));
+        faults.back().place = problem::Place{file_name, 0, 0};
+    };
+    for (const auto& [key, text] : model.all()) {
+        const auto own = texts_.find(key);
+        if (own == texts_.end()) {
+            fault("no wording for " + key, "\"" + text + "\" in English");
+        } else if (!key.starts_with("language.") && places_of(own->second) != places_of(text)) {
+            fault("other {places} in " + key + " than in English", "\"" + text + "\" in English");
+        }
+    }
+    for (const auto& [key, text] : texts_) {
+        if (!model.has(key) && !translated_only(key)) {
+            fault("no card has the words " + key, "leave them out");
+        }
+    }
+    const auto one_of = [&](const std::string& key, std::initializer_list<std::string_view> known) {
+        const auto own = texts_.find(key);
+        if (own != texts_.end() && std::find(known.begin(), known.end(), own->second) == known.end()) {
+            fault(key + " is \"" + own->second + "\"", "\"" + std::string(*known.begin()) + "\" or \"" +
+                                                             std::string(*(known.end() - 1)) + "\"");
+        }
+    };
+    one_of("language.decimal-mark", {".", ","});
+    one_of("language.clock", {"24", "12"});
+    one_of("language.clock-us", {"24", "12"});
+    return faults;
 }
 
 }  // namespace holdwater::words

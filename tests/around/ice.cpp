@@ -138,7 +138,9 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     trip::Trip trip = support::demo_trip("trail-crew");
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
-    const auto ice = plan::ice_of(*setup);
+    plan::Plan plan;
+    plan.trip = &trip;
+    const auto ice = plan::ice_of(*setup, plan);
     REQUIRE(ice.has_value());
     CHECK(ice->drained.low < ice->drained.likely);
     CHECK(ice->drained.likely < ice->drained.high);
@@ -152,12 +154,22 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     const double food = 3.6 * 3550 * 1.0;
     CHECK(near_rel(ice->drained.high.si(), (wall + liner + food) / 333500, 0.01));
 
+    // Food that waits for a later bath needs ice until then: 6 h in at most 9 + 3 C after the way.
+    plan.foods.resize(1);
+    plan.foods.front().in = trip.from.after(units::hours(6));
+    const auto waiting = plan::ice_of(*setup, plan);
+    REQUIRE(waiting.has_value());
+    CHECK(waiting->takes == units::hours(11));
+    const double more = (waiting->drained.high - ice->drained.high).si();
+    CHECK(more > 0.0);
+    CHECK(more <= setup->loss.high.si() * 1.15 * 12 * 6 * 3600 / 333500);
+
     trip.journey->takes = units::hours(72);
     trip.journey->air = units::celsius(40);
-    const auto long_way = plan::ice_of(*setup);
+    const auto long_way = plan::ice_of(*setup, plan);
     REQUIRE(long_way.has_value());
     CHECK(long_way->card > ice->card);
     CHECK_FALSE(long_way->fits);
     trip.journey.reset();
-    CHECK_FALSE(plan::ice_of(*setup).has_value());
+    CHECK_FALSE(plan::ice_of(*setup, plan).has_value());
 }

@@ -41,7 +41,7 @@ void check_fit(const Dealt& dealt, const layout::Measure& by) {
         CAPTURE(name);
         const layout::Format format = format_named(name);
         const auto faces = layout::lay_out(dealt.deck, format, by);
-        REQUIRE(faces.ok());
+        REQUIRE_MESSAGE(faces.ok(), problem::to_line(faces.problems().front()));
         for (const char* paper : {"a4", "letter"}) {
             CAPTURE(paper);
             const auto sheet = layout::read_sheet(file_text(layouts + "/sheets/" + paper + ".toml"), "sheet");
@@ -75,14 +75,29 @@ TEST_CASE("every deck is laid out in hand, pocket and large, one deck a box") {
     }
 }
 
-TEST_CASE("the demo decks are laid out in one system of units as well") {
+TEST_CASE("the decks are laid out in Spanish, in each system of units") {
+    const auto by = measure();
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        for (const trip::Trip& part : plan::one_trip_a_box(trip_at(path))) {
+            Dealt dealt(part);
+            for (const std::string_view system : units::system_names()) {
+                CAPTURE(system);
+                dealt.deal(units::system_named(system), "es");
+                check_fit(dealt, *by);
+            }
+        }
+    }
+}
+
+TEST_CASE("the demo decks are laid out in other systems of units as well") {
     const auto by = measure();
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
         CAPTURE(name);
-        for (const units::System system : {units::System::metric, units::System::us}) {
-            trip::Trip trip = demo_trip(name);
-            trip.units = system;
-            check_fit(Dealt(std::move(trip)), *by);
+        Dealt dealt(demo_trip(name));
+        for (const units::System system : {units::System::metric, units::System::us, units::System::us_first}) {
+            dealt.deal(system, "en");
+            check_fit(dealt, *by);
         }
     }
 }

@@ -30,7 +30,8 @@ plan::Plan plan_of(const trip::Trip& trip) {
 }
 
 card::Deck deck_of(const plan::Plan& plan) {
-    const auto words = words::Words::read(file_text(root + "/layouts/words/en.toml"), "en.toml");
+    const std::string name = plan.trip->language + ".toml";
+    const auto words = words::Words::read(file_text(root + "/layouts/words/" + name), name);
     REQUIRE(words.ok());
     return card::trip_deck(plan, *words, "TEST-TEST");
 }
@@ -116,6 +117,12 @@ std::string plain(std::string text) {
 Dealt::Dealt(const std::string& path) : Dealt(trip_at(path)) {}
 
 Dealt::Dealt(trip::Trip one) : trip(std::move(one)), plan(plan_of(trip)), deck(deck_of(plan)) {}
+
+void Dealt::deal(units::System system, const std::string& language) {
+    trip.units = system;
+    trip.language = language;
+    deck = deck_of(plan);
+}
 
 const card::Card& Dealt::card(const std::string& key) const {
     const auto found =

@@ -21,6 +21,9 @@ struct Dealt {
     Dealt(const Dealt&) = delete;
     Dealt& operator=(const Dealt&) = delete;
 
+    /// The same plan on cards of another system or language.
+    void deal(units::System system, const std::string& language);
+
     const card::Card& card(const std::string& key) const;
     bool reads() const { return trip.boxes.front().thermometer.has_value(); }
 };

@@ -174,11 +174,11 @@ TEST_CASE("a table keeps its columns where cells are empty, and stray items are 
 }
 
 TEST_CASE("the description is XML or there is none; the colour space has the size it says") {
-    const auto packet = draw::xmp_packet("a < b & \"c\"", "tool", "library");
+    const auto packet = draw::xmp_packet("a < b & \"c\"", "es", "tool", "library");
     REQUIRE(packet);
     CHECK(packet->find("a &lt; b &amp; \"c\"") != std::string::npos);
-    CHECK_FALSE(draw::xmp_packet("tab\t", "tool", "library"));
-    CHECK_FALSE(draw::xmp_packet("title", "broken \xC3", "library"));
+    CHECK_FALSE(draw::xmp_packet("tab\t", "es", "tool", "library"));
+    CHECK_FALSE(draw::xmp_packet("title", "es", "broken \xC3", "library"));
     const std::string profile = draw::srgb_profile();
     REQUIRE(profile.size() == 968);
     CHECK(profile.substr(0, 4) == std::string("\0\0\x03\xC8", 4));

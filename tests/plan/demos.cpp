@@ -35,6 +35,9 @@ void keeps_its_promises(const plan::Plan& plan) {
     const double cold = units::in_litres(plan.fill.cold);
     const double hot = units::in_litres(plan.fill.boiled);
     // By mass: a litre of boiling water is 0.958 kg, one at 70 C 0.978 kg (computed from IAPWS-IF97).
+    CAPTURE(trip.name);
+    CAPTURE(cold);
+    CAPTURE(hot);
     CHECK(support::near_abs(cold + 0.958 * hot, 0.978 * units::in_litres(trip.boxes.front().water), 1.0));
     const double mixed = (cold * trip.fire.cold_water.celsius() + hot * plan.fill.boiling.celsius()) / (cold + hot);
     CHECK(mixed >= plan.fill.reading.celsius());

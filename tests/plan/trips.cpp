@@ -60,6 +60,7 @@ TEST_CASE("a night at -20 C and 3,000 m: water boils at 90 C, the storm is answe
     REQUIRE(plan->what_ifs.size() == 2);
     CHECK(plan->what_ifs[0].holds);
     CHECK(plan->what_ifs[0].longest < plan->night.longest);
+    CHECK(plan->what_ifs[0].top_ups >= plan->top_ups.size());
 }
 
 TEST_CASE("two boxes share the pots, each has its foods and its plan") {

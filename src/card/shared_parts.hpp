@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Parts of the trip cards that the class deck has too. They look at no schedule: of the plan only at its trip, foods,
+// floors and marks.
+#pragma once
+
+#include "card/figures.hpp"
+
+namespace holdwater::card {
+
+/// A tick each 5 mm, a label each 10, for this food and shape in a bath that never reads less.
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath);
+
+/// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
+/// `key` of the words: with {rows}, {whose}, {core}, {hold}.
+Text advice_line(const Hand& hand, const plan::FoodPlan& food, const std::string& key = "plan.advice-line");
+
+/// What to do after the bath was below its floor, by the rules of the trip.
+Table fell_below(const Hand& hand);
+
+/// The beeswax tell-tale, and who may not eat by less than a thermometer.
+void add_wax(const Hand& hand, bool poultry_or_fish, Card& card);
+
+/// The fingertip, and why it proves little.
+void add_hand(const Hand& hand, Card& card);
+
+}  // namespace holdwater::card

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+namespace holdwater::cli {
+
+/// The kinds that somebody may have meant: all that contain the word, large or small, else the nearest.
+std::string kinds_like(std::string word);
+
+}  // namespace holdwater::cli

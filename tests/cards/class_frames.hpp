@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// What the tests of the class deck begin with.
+#pragma once
+
+#include "card/class_frame.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <memory>
+#include <string>
+#include <utility>
+
+namespace holdwater::support {
+
+inline card::ClassWish wish(facts::Ruleset rules = facts::Ruleset::us, const std::string& kind = "pork-loin") {
+    card::ClassWish made;
+    made.rules = rules;
+    made.kind = kind;
+    made.thermometer = units::kelvins(1);
+    return made;
+}
+
+inline const words::Words& english() {
+    static const words::Words words =
+        words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/en.toml"), "en.toml").value();
+    return words;
+}
+
+inline std::unique_ptr<card::ClassFrame> frame_of(const card::ClassWish& wanted) {
+    auto frame = card::ClassFrame::made(wanted, "Class deck");
+    REQUIRE(frame.ok());
+    return std::move(frame).value();
+}
+
+constexpr facts::Ruleset rulesets[] = {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::au_nz,
+                                       facts::Ruleset::ca};
+
+}  // namespace holdwater::support
