@@ -44,7 +44,7 @@ std::string for_hold(units::Duration hold) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (not later than {}); {}boil {}", day_time(plan.fill.latest_fire),
+            return fmt::format("light the fire (not later than {}, then all times shift); {}boil {}", day_time(plan.fill.latest_fire),
                                plan.fill.warming.si() > 0.0
                                    ? ""
                                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
@@ -94,7 +94,7 @@ using Line = std::pair<units::LocalTime, std::string>;
 /// The first piece of a meal out of the bath.
 void add_sear(const plan::Sear& sear, std::vector<Line>& lines) {
     if (!sear.foods.empty()) {
-        lines.emplace_back(sear.take_out, fmt::format("pan very hot by now; first piece out of the bath, sear ({} in all)",
+        lines.emplace_back(sear.own_out(), fmt::format("pan very hot by now; first piece out of the bath, sear ({} in all)",
                                                       units::print(sear.takes, Toward::up)));
     }
 }
@@ -126,7 +126,7 @@ std::string plan_text(const plan::Plan& plan) {
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.share_that_holds));
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
-        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE\n",
+        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE; before bed fill the pots and bank the fire\n",
                            wakes == 1 ? "once" : fmt::format("{} times", wakes));
     }
     out += "\n";

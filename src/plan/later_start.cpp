@@ -40,7 +40,7 @@ std::optional<LaterStart> later_start(const Plan& plan) {
     if (own == 0) {
         return std::nullopt;
     }
-    for (units::LocalTime from = plan.trip->from.after(units::hours(1)); from <= plan.fill.latest_fire;
+    for (units::LocalTime from = plan.trip->from.after(units::hours(1)); from < plan.trip->serve;
          from = from.after(units::hours(1))) {
         if (const auto wakes = wakes_from(from, {64, 1}, {256, 1}); wakes && *wakes < own) {
             fewer.push_back({from, *wakes});

@@ -15,6 +15,7 @@
 #include "plan/outcome.hpp"
 #include "plan/plan.hpp"
 #include "plan/schedule.hpp"
+#include "plan/sleep_window.hpp"
 #include "plan/what_if.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
@@ -192,6 +193,22 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
     return tried;
 }
 
+/// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
+void keep_out_of_sleep(Plan& plan) {
+    const units::LocalTime from = plan.trip->from;
+    const Duration fill = plan.fill.food_in.since(plan.fill.light_fire);
+    const auto night = SleepWindow(*plan.trip).night_after(plan.fill.food_in.since(from));
+    if (!night) {
+        return;
+    }
+    const units::LocalTime bedtime = from.after(night->from);
+    if (plan.fill.latest_food_in > bedtime && plan.fill.latest_fire < from.after(night->to) &&
+        bedtime >= plan.fill.food_in) {
+        plan.fill.latest_food_in = bedtime;
+        plan.fill.latest_fire = bedtime.after(-fill);
+    }
+}
+
 void note_later_start(Plan& plan) {
     if (const auto later = later_start(plan)) {
         plan.notes.push_back(problem::note(
@@ -240,6 +257,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire =
         plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
+    keep_out_of_sleep(plan);
     problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;

@@ -78,31 +78,43 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
 
 }  // namespace
 
+units::LocalTime Sear::own_out() const {
+    units::LocalTime out = take_out;
+    for (const SearedFood& food : foods) {
+        if (!food.elsewhere) {
+            break;
+        }
+        out = out.after(food.takes);
+    }
+    return out;
+}
+
 Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
     Sear sear;
     sear.serve = serve;
     // Side dishes are made for the trip's serving.
     const std::size_t sides = serve == setup.trip->serve ? setup.trip->sides.size() : 0;
-    const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish) {
+    const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish, bool elsewhere) {
         if (trip::eaten(food, *setup.trip) != serve) {
             return;
         }
         if (finish) {
             sear.finished.push_back(food.name);
         } else {
-            sear.foods.push_back({food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{}});
+            sear.foods.push_back({food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{},
+                                  elsewhere});
         }
     };
     std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box
     for (const FoodSetup& food : setup.foods) {
         in_order.emplace_back(food.food->place.line,
-                              [&] { take(*food.food, food.piece, food.standard.finish.has_value()); });
+                              [&] { take(*food.food, food.piece, food.standard.finish.has_value(), false); });
     }
     // What comes out of another box for the same meal waits for the same pans.
     for (const trip::Food& food : setup.trip->elsewhere) {
         if (const auto standard = answer::standard_of(food, *setup.trip, *setup.box)) {
             const bool finish = standard->finish.has_value();
-            in_order.emplace_back(food.place.line, [&, finish] { take(food, answer::piece_of(food), finish); });
+            in_order.emplace_back(food.place.line, [&, finish] { take(food, answer::piece_of(food), finish, true); });
         }
     }
     std::stable_sort(in_order.begin(), in_order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });

@@ -21,6 +21,7 @@ struct SearedFood {
     int sides = 2;          // turns a piece
     int rounds = 0;         // panfuls one after the other
     units::Duration takes;  // all rounds
+    bool elsewhere = false; // comes out of the other box
 };
 
 struct Sear {
@@ -31,6 +32,8 @@ struct Sear {
     int pans = 1;
     units::Duration takes;      // pan, then carving
     units::LocalTime take_out;  // first piece out of the bath
+    /// When the first piece of this box comes out: after what another box puts into the pans before it.
+    units::LocalTime own_out() const;
     bool in_time = true;        // nothing waits longer out of the bath than facts sear.longest-out
     problem::Problems notes;    // warnings: sear-too-long, sear-before-ready, sear-no-place
 };
