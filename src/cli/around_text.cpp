@@ -145,7 +145,7 @@ class Text {
         if (s.foods.empty()) {
             return;
         }
-        head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.take_out));
+        head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.own_out()));
         for (const plan::SearedFood& food : s.foods) {
             line("{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name, food.pieces,
                  food.pieces == 1 ? "piece" : "pieces", food.at_once, food.sides, s.side.si(),

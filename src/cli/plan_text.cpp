@@ -44,7 +44,7 @@ std::string for_hold(units::Duration hold) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (not later than {}, then all times shift); {}boil {}", day_time(plan.fill.latest_fire),
+            return fmt::format("light the fire (not later than {}, then with a new plan); {}boil {}", day_time(plan.fill.latest_fire),
                                plan.fill.warming.si() > 0.0
                                    ? ""
                                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
@@ -91,11 +91,12 @@ std::string what(const plan::Plan& plan, const Event& event) {
 
 using Line = std::pair<units::LocalTime, std::string>;
 
-/// The first piece of a meal out of the bath.
-void add_sear(const plan::Sear& sear, std::vector<Line>& lines) {
+/// The pan, and the first piece of a meal out of the bath. A pan takes no longer to heat than a pot to boil.
+void add_sear(const plan::Plan& plan, const plan::Sear& sear, std::vector<Line>& lines) {
     if (!sear.foods.empty()) {
-        lines.emplace_back(sear.own_out(), fmt::format("pan very hot by now; first piece out of the bath, sear ({} in all)",
-                                                      units::print(sear.takes, Toward::up)));
+        lines.emplace_back(sear.own_out().after(-plan.round), "fire on for the pan");
+        lines.emplace_back(sear.own_out(), fmt::format("pan very hot; first piece out of the bath, sear, on the plates at {}",
+                                                      sear.serve.clock_24()));
     }
 }
 
@@ -113,9 +114,9 @@ std::vector<Line> timeline(const plan::Plan& plan) {
         lines.emplace_back(side.begin, fmt::format("fire on, begin {}", side.name));
     }
     for (const plan::Meal& meal : plan.around.earlier) {
-        add_sear(meal.sear, lines);
+        add_sear(plan, meal.sear, lines);
     }
-    add_sear(plan.around.sear, lines);
+    add_sear(plan, plan.around.sear, lines);
     std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.first < b.first; });
     return lines;
 }
@@ -126,7 +127,7 @@ std::string plan_text(const plan::Plan& plan) {
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.share_that_holds));
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
-        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE; before bed fill the pots and bank the fire\n",
+        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank the fire\n",
                            wakes == 1 ? "once" : fmt::format("{} times", wakes));
     }
     out += "\n";
