@@ -94,7 +94,13 @@ using Line = std::pair<units::LocalTime, std::string>;
 /// The pan, and the first piece of a meal out of the bath. A pan takes no longer to heat than a pot to boil.
 void add_sear(const plan::Plan& plan, const plan::Sear& sear, std::vector<Line>& lines) {
     if (!sear.foods.empty()) {
-        lines.emplace_back(sear.own_out().after(-plan.round), "fire on for the pan");
+        units::LocalTime pan = sear.own_out().after(-plan.round);
+        for (const plan::TopUp& top_up : plan.top_ups) {
+            if (top_up.light_fire < sear.own_out() && top_up.at > pan) {
+                pan = std::min(top_up.at, sear.own_out());  // the pots have the fire until then
+            }
+        }
+        lines.emplace_back(pan, "fire on for the pan");
         lines.emplace_back(sear.own_out(), fmt::format("pan very hot; first piece out of the bath, sear, on the plates at {}",
                                                       sear.serve.clock_24()));
     }
@@ -106,7 +112,11 @@ std::vector<Line> timeline(const plan::Plan& plan) {
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::top_up) {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            lines.emplace_back(top_up.light_fire, top_up.wakes ? "WAKE, fire on for the top-up" : "fire on for the top-up");
+            const trip::Fire& fire = plan.trip->fire;
+            const int pots = std::clamp(
+                static_cast<int>(std::ceil(top_up.boiling_most / (fire.pot * fire.usable) - 1e-9)), 1, fire.pots);
+            lines.emplace_back(top_up.light_fire, fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "",
+                                                              pots, pots == 1 ? "pot" : "pots"));
         }
         lines.emplace_back(event.at, what(plan, event));
     }
