@@ -2,6 +2,7 @@
 #include "card/class_deck.hpp"
 
 #include "answer/mix.hpp"
+#include "card/keys.hpp"
 #include "card/class_parts.hpp"
 #include "card/decimal_mark.hpp"
 
@@ -25,13 +26,7 @@ constexpr Maker makers[] = {{"hold", class_hold_cards},
 }  // namespace
 
 const std::vector<std::string>& class_cards() {
-    static const std::vector<std::string> keys = [] {
-        std::vector<std::string> list;
-        for (const Maker& maker : makers) {
-            list.emplace_back(maker.key);
-        }
-        return list;
-    }();
+    static const std::vector<std::string> keys = keys_of(makers);
     return keys;
 }
 

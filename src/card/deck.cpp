@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "card/cards.hpp"
+#include "card/keys.hpp"
 #include "card/decimal_mark.hpp"
 
 namespace holdwater::card {
@@ -22,13 +23,7 @@ constexpr Maker makers[] = {{"plan", plan_card},     {"fill", fill_card},   {"ho
 }  // namespace
 
 const std::vector<std::string>& trip_cards() {
-    static const std::vector<std::string> keys = [] {
-        std::vector<std::string> list;
-        for (const Maker& maker : makers) {
-            list.emplace_back(maker.key);
-        }
-        return list;
-    }();
+    static const std::vector<std::string> keys = keys_of(makers);
     return keys;
 }
 
