@@ -16,6 +16,9 @@ namespace {
 // numerical setting; tests/heat holds the result against steps of one second.
 constexpr std::size_t steps_per_length = 3;
 
+// What a recorded run of some twenty hours takes; more is no error.
+constexpr std::size_t day_of_points = 512;
+
 double water_cp() {
     static const double cp = water_specific_heat().si();
     return cp;
@@ -127,6 +130,7 @@ void Bath::step(double dt, std::size_t rung) {
             piece.food.capacity.si() * (seen_slope * (dt - piece.state.lag()) + piece.state.fall());
         piece.state.step(seen_slope);
         piece.seen = seen;
+        piece.core = seen - piece.state.core();
     }
     bath_ = next;
 }
@@ -151,6 +155,7 @@ void Bath::settle(double heat) {
         const double jump = seen - piece.seen;
         piece.state.shift(jump);
         piece.seen = seen;
+        piece.core = seen - piece.state.core();
         ledger_.given_to_food += piece.food.capacity.si() * piece.state.mean_at_once() * jump;
     }
     steps_since_jump_ = 0;
@@ -197,9 +202,11 @@ std::size_t Bath::put_in(FoodInBath food) {
     const double start = food.start.celsius();
     ledger_.poured += food.capacity.si() * start;
     ModeState state(food.modes);
-    pieces_.push_back({std::move(food), std::move(state), start, true, {}});
+    pieces_.push_back({std::move(food), std::move(state), start, start, true, {}});
     if (recording_) {
-        pieces_.back().core.add(now_, units::Temperature{start});
+        pieces_.back().core_history.points.reserve(day_of_points);
+        bath_history_.points.reserve(day_of_points);
+        pieces_.back().core_history.add(now_, units::Temperature{start});
     }
     settle(capacity().si() * bath_);
     return pieces_.size() - 1;
@@ -224,15 +231,14 @@ void Bath::note() {
     }
     for (Piece& piece : pieces_) {
         // The core has no jumps: one point a moment is enough.
-        if (piece.inside && (piece.core.empty() || piece.core.points.back().at != now_)) {
-            piece.core.add(now_, units::Temperature{piece.seen - piece.state.core()});
+        if (piece.inside && (piece.core_history.empty() || piece.core_history.points.back().at != now_)) {
+            piece.core_history.add(now_, units::Temperature{piece.core});
         }
     }
 }
 
 units::Temperature Bath::core(std::size_t food) const {
-    const Piece& piece = pieces_.at(food);
-    return units::Temperature{piece.seen - piece.state.core()};
+    return units::Temperature{pieces_.at(food).core};
 }
 
 units::Temperature Bath::surface(std::size_t food) const {
@@ -245,7 +251,7 @@ units::Temperature Bath::mean(std::size_t food) const {
 }
 
 const units::History& Bath::core_history(std::size_t food) const {
-    return pieces_.at(food).core;
+    return pieces_.at(food).core_history;
 }
 
 double Bath::stored_energy() const {

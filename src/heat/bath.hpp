@@ -79,8 +79,9 @@ class Bath {
         FoodInBath food;
         ModeState state;
         double seen = 0.0;  // C, the bath as the food sees it
+        double core = 0.0;  // C
         bool inside = true;
-        units::History core;
+        units::History core_history;
         double mean() const;  // C
     };
 

@@ -17,6 +17,7 @@ using units::Duration;
 
 units::History until(const units::History& whole, Duration end) {
     units::History part;
+    part.points.reserve(whole.points.size());
     for (const units::History::Point& p : whole.points) {
         if (p.at <= end) {
             part.points.push_back(p);
