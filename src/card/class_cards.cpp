@@ -39,7 +39,7 @@ Card named(const words::Words& w, const std::string& section) {
 void add_ruler(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath, Card& card) {
     const words::Words& w = hand.words;
     const Text shape = w.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
-    Ruler ruler = ruler_of(hand, food, bath);
+    Ruler ruler = ruler_of(hand, food, bath, false);
     // Bath, shape and how the piece lies stay with the ruler that they decide, on whatever face it comes to stand.
     ruler.title = w.text("class-hold.ruler-title-" + std::string(facts::to_name(food.food->contact)),
                          {{"bath", hand.at_least(bath)}, {"shape", shape}});
@@ -213,7 +213,10 @@ std::vector<Card> class_limits_card(const ClassFrame& frame, const words::Words&
     Card card = named(words, "limits");
     card.blocks.emplace_back(hand.key(words.text("limits.key-label"), frame.plan().read_floor, Toward::up,
                                       words.text("class-limits.key-aside", {{"food", frame.kind().name}})));
-    card.blocks.emplace_back(Note{words.text("limits.clock")});
+    card.blocks.emplace_back(Note{words.text("class-limits.clock")});
+    if (auto cold = cold_bath_line(hand)) {
+        card.blocks.emplace_back(std::move(*cold));
+    }
     card.blocks.emplace_back(fell_below(hand));
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(other_trouble(hand));

@@ -68,7 +68,7 @@ class ClassSheetsMaker {
         steps("test", {{"start", start},
                        {"last", hand_.at_least(finder_.readings().front())},
                        {"least", units::print(finder_.hours().front())}});
-        warn("test-caution");
+        warn("test-caution", {{"away", hand_.children_away()}});
         WriteIn grid;
         grid.heads = {word("grid-what"), word("grid-box", {{"number", "1"}}), word("grid-box", {{"number", "2"}}),
                       word("grid-box", {{"number", "3"}})};
@@ -123,6 +123,7 @@ class ClassSheetsMaker {
         const units::Temperature mark = frame_.plan().top_up_mark;
         const auto burn = safety::burn_times(mark).second;
         warn("notes-scald", {{"bath", hand_.about(mark)},
+                             {"away", hand_.children_away()},
                              {"burn", burn && *burn >= units::seconds(1) ? hand_time(*burn) : word("notes-soon")}});
         warn("notes-hand");
         heading("show-heading");

@@ -49,6 +49,8 @@ bool worth_a_pour(units::Volume litres) {
     return units::in_litres(litres) >= 0.25;
 }
 
+bool is_swap(const plan::TopUp& top_up) { return top_up.boiling - top_up.out < units::litres(1); }
+
 bool Hand::any_finish() const {
     return std::any_of(plan.foods.begin(), plan.foods.end(),
                        [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });
@@ -72,6 +74,10 @@ std::string Hand::for_hold(units::Duration hold) const {
 
 std::string Hand::latest_pour() const {
     return units::print(units::minutes(facts::facts().spread("top-up.late").high), Toward::down);
+}
+
+std::string Hand::children_away() const {
+    return words.text(units::first_of(system()) == units::System::us ? "deck.away-us" : "deck.away");
 }
 
 std::string Hand::at_least(units::Temperature t) const {
@@ -98,6 +104,15 @@ std::string Hand::litres(units::Volume v, Toward toward) const {
 
 std::string Hand::litres_short(units::Volume v, Toward toward) const {
     return units::print(v, units::first_of(system()), {0.5, toward});
+}
+
+units::Duration Hand::alone() const {
+    const units::Duration longest = plan.night.longest;
+    return reads() || !plan.top_ups.empty() ? longest : std::min(longest, plan.waits_until.since(plan.fill.food_in));
+}
+
+std::string Hand::measured(units::Volume v, Toward toward) const {
+    return units::print(v, units::first_of(system()), {0.1, toward});
 }
 
 std::string Hand::short_degrees(units::Temperature t, Toward toward) const {

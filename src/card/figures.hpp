@@ -21,6 +21,8 @@ std::string small_mass(units::Mass mass, units::System system, units::Toward tow
 
 /// False for what would print as no litres at all.
 bool worth_a_pour(units::Volume litres);
+/// True where the box is full: nearly as much comes out as goes in.
+bool is_swap(const plan::TopUp& top_up);
 
 /// What every card needs to write its figures.
 struct Hand {
@@ -39,6 +41,8 @@ struct Hand {
     std::string for_hold(units::Duration hold) const;
     /// How late a pour may be: what the plan has allowed for.
     std::string latest_pour() const;
+    /// The ring around fire and box in which no child may be, in the first system.
+    std::string children_away() const;
 
     /// A bath or core temperature that must be reached or not gone below: rounded up. Here and in `about` the second
     /// system follows from the printed first, rounded up, so that one °C has one °F in a whole deck, and never on the
@@ -54,7 +58,11 @@ struct Hand {
     std::string litres(units::Volume v, units::Toward toward = units::Toward::nearest) const;
     /// In the first system alone where the trip prints two: for lines that must stay short.
     std::string litres_short(units::Volume v, units::Toward toward = units::Toward::nearest) const;
+    /// Litres to a tenth, in the first system: what a pot gives, or what must be poured as it was planned.
+    std::string measured(units::Volume v, units::Toward toward = units::Toward::nearest) const;
     std::string short_degrees(units::Temperature t, units::Toward toward = units::Toward::nearest) const;
+    /// How long the box may be left: with no reading and no pour, no longer than the meal may wait.
+    units::Duration alone() const;
     /// A span that may be left: down to a quarter of an hour; a span that must be kept: up to five minutes.
     std::string may_leave(units::Duration d) const;
     std::string must_hold(units::Duration d) const;

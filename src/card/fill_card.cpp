@@ -48,13 +48,18 @@ Card fill_card(const Hand& hand) {
     step("fill.step-place");
     step("fill.step-cold", {{"litres", hand.litres(fill.cold)}});
     if (whole_pots > 0) {
+        const int pots = plan.trip->fire.pots;
+        const std::string together =
+            pots > 1 && whole_pots > 1 ? w.text("fill.together", {{"pots", fmt::format("{}", pots)}}) : "";
         step(whole_pots == 1 ? "fill.step-pots-one" : "fill.step-pots",
-             {{"count", fmt::format("{}", whole_pots)}, {"litres", units::print(pot, units::first_of(hand.system()), {0.1, Toward::down})}});
+             {{"count", fmt::format("{}", whole_pots)},
+              {"litres", hand.measured(pot, Toward::down)},
+              {"together", together}});
     }
     if (reads) {
         step("fill.step-trim", {{"litres", hand.litres_short(trim)}, {"reading", hand.short_degrees(fill.reading)}});
     } else if (worth_a_pour(trim)) {
-        step("fill.step-trim-measured", {{"litres", hand.litres(trim)}});
+        step("fill.step-trim-measured", {{"litres", hand.measured(trim)}});
     }
     if (!reads && hand.wax()) {
         step("fill.step-wax");
@@ -66,18 +71,19 @@ Card fill_card(const Hand& hand) {
     card.blocks.emplace_back(
         lines(hand, reads ? std::vector<const char*>{"fill.back-1", "fill.back-2", "fill.back-3", "fill.back-4"}
                           : std::vector<const char*>{"fill.back-1", "fill.back-2", "fill.back-3"}));
-    card.blocks.emplace_back(Heading{w.text("fill.bags-heading")});
-    card.blocks.emplace_back(lines(hand, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
     if (reads) {
         card.blocks.emplace_back(Note{
             w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(fill.after_food.low), Toward::down)},
                                     {"high", hand.short_degrees(units::celsius(fill.after_food.high), Toward::up)}})});
     }
+    card.blocks.emplace_back(Heading{w.text("fill.bags-heading")});
+    card.blocks.emplace_back(lines(hand, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
     card.blocks.emplace_back(Heading{w.text("fill.burn-heading")});
     card.blocks.emplace_back(Note{w.text("fill.first-aid")});
     const units::Mass heavy{std::ceil(units::in_litres(plan.trip->boxes.front().water) / 5.0) * 5.0};
     card.cautions.push_back(
-        {SignalWord::warning, w.text("fill.caution", {{"mass", units::print(heavy, hand.system(), {1.0})}})});
+        {SignalWord::warning, w.text("fill.caution", {{"mass", units::print(heavy, hand.system(), {1.0})},
+                                                       {"away", hand.children_away()}})});
     return card;
 }
 

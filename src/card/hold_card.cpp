@@ -142,8 +142,10 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
                       hand.must_hold(*own), "", key_aside(hand, food, bath)});
     }
     if (hand.reads()) {
-        card.blocks.emplace_back(Note{hand.words.text("hold.table-note")});
-        card.blocks.emplace_back(table_of(hand, plan::hold_table(plan, food)));
+        const plan::HoldTable table = plan::hold_table(plan, food);
+        card.blocks.emplace_back(Note{hand.words.text(
+            "hold.table-note", {{"least", hand.short_degrees(table.baths.front(), Toward::up)}})});
+        card.blocks.emplace_back(table_of(hand, table));
     }
     if (known) {
         rulers.push_back(ruler_of(hand, food, bath));
@@ -152,9 +154,20 @@ void add_food(const Hand& hand, const plan::FoodPlan& food, Card& card, std::vec
     }
 }
 
+/// A print at the wrong scale gives itself away where the distance of a mark is known: one that every format shows.
+std::string scale_check(const Hand& hand, const Ruler& ruler) {
+    constexpr double at_mm = 50.0;
+    for (const Ruler::Tick& tick : ruler.ticks) {
+        if (std::abs(tick.at_mm - at_mm) < 1e-6 && !tick.label.empty() && ruler.too_thick_mm > at_mm) {
+            return " " + hand.words.text("hold.ruler-check", {{"time", tick.label}});
+        }
+    }
+    return "";
+}
+
 }  // namespace
 
-Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath) {
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath, bool mark_own) {
     const words::Words& w = hand.words;
     // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
     const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
@@ -170,7 +183,14 @@ Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature 
     for (const plan::RulerTick& tick : ruler.ticks) {
         const double mm = units::in_millimetres(tick.thickness);
         const bool labelled = std::lround(mm) % 10 == 0;
-        drawn.ticks.push_back({mm, labelled ? hand.must_hold(tick.hold) : "", false});
+        // The tick of the trip's own piece, which may be a little thinner but never thicker than it.
+        const double thinner = mm - units::in_millimetres(food.food->thickness);
+        const bool own = mark_own && thinner > -1e-3 && thinner < 0.5;
+        if (own && !labelled && !drawn.ticks.empty()) {
+            // Room for this label: what lies between the one before and this takes the longer time anyway.
+            drawn.ticks.back().label.clear();
+        }
+        drawn.ticks.push_back({mm, labelled || own ? hand.must_hold(tick.hold) : "", own});
     }
     drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
     drawn.too_thick_label = w.text("hold.ruler-thick");
@@ -189,10 +209,11 @@ Card hold_card(const Hand& hand) {
         if (hand.reads()) {
             card.blocks.emplace_back(Turn{});
         }
+        const std::string check = rulers.size() == 1 ? scale_check(hand, rulers.front()) : "";
         for (Ruler& ruler : rulers) {
             card.blocks.emplace_back(std::move(ruler));
         }
-        card.blocks.emplace_back(Note{w.text("hold.ruler-note")});
+        card.blocks.emplace_back(Note{w.text("hold.ruler-note") + check});
     }
     // Without a ruler nothing but the trip's own piece is known.
     const auto thickest = rulers.size() == plan.foods.size() ? thickest_of_all(plan) : std::nullopt;

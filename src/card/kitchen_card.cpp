@@ -55,6 +55,7 @@ Text portions_text(const Hand& hand) {
     const bool enough = p.verdict == Verdict::hearty || p.verdict == Verdict::enough;
     return hand.words.text(enough ? "kitchen.portions" : "kitchen.portions-short",
                            {{"each", small_mass(p.each.low, hand.system(), Toward::down)},
+                            {"people", fmt::format("{}", hand.plan.trip->people)},
                             {"missing", units::print(p.missing, hand.system(), {0.1, Toward::up})}});
 }
 
@@ -165,6 +166,8 @@ Text slices(const Hand& hand) {
         if (const auto slice = thickest_slice(leftovers, medium, facts::Contact::free)) {
             all += (all.empty() ? "" : ", ") +
                    hand.words.text(key, {{"slice", hand.thickness(*slice)}, {"air", hand.at_most(leftovers.air)}});
+        } else if (medium == answer::Medium::still_air && !all.empty()) {
+            all += ", " + hand.words.text("kitchen.left-no-air");
         }
     }
     return all;

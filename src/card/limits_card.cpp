@@ -44,7 +44,10 @@ Table other_trouble(const Hand& hand) {
                                           {"core", hand.at_least(facts.temperature("come-up.to"))}})},
                   {none_at_risk(hand.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})},
                   {w.text("limits.left")},
-                  {w.text("limits.late")}};
+                  {hand.plan.waits_until > hand.plan.trip->serve
+                       ? w.text("limits.late", {{"until", hand.clock(hand.plan.waits_until)},
+                                                {"mark", hand.at_least(hand.plan.top_up_mark)}})
+                       : w.text("limits.late-now", {{"mark", hand.at_least(hand.plan.top_up_mark)}})}};
     return other;
 }
 
@@ -65,7 +68,12 @@ Card clock_card(const Hand& hand) {
     table.rows.push_back({w.text("limits.bag-leaked"), away});
     card.blocks.emplace_back(table);
     Table other = one_column(hand);
-    other.rows = {{w.text("limits.left-none")}, {w.text("limits.risk-none")}, {w.text("limits.late-fixed")}};
+    // Where no pour was planned there is no gap and no measure to go on with.
+    const bool pours = !hand.plan.top_ups.empty();
+    other.rows = {{w.text("limits.left-none")},
+                  {w.text("limits.risk-none")},
+                  {pours ? w.text("limits.late-fixed")
+                         : w.text("limits.late-shut", {{"until", hand.clock(hand.plan.waits_until)}})}};
     card.blocks.emplace_back(other);
     card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
     return card;
@@ -76,13 +84,14 @@ Card clock_card(const Hand& hand) {
 Table fell_below(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
-    const std::string floor = hand.at_least(plan.read_floor);
     const std::string full = hand.full();
-    Table below = two_columns(hand, "", w.text("limits.col-time"));
+    Table below = two_columns(
+        hand, "", w.text("limits.col-time", {{"floor", hand.short_degrees(plan.read_floor, Toward::up)}}));
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     const bool fire_only = hand.any_finish() || plan.trip->at_risk;
     const std::string do_short =
-        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short", {{"full", full}, {"floor", floor}});
+        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
+               {{"full", full}, {"mark", hand.at_least(plan.top_up_mark)}});
     if (plan.trip->rules == facts::Ruleset::uk) {
         below.rows = {{w.text("limits.row-uk-short"), do_short},
                       {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
@@ -95,15 +104,17 @@ Table fell_below(const Hand& hand) {
                       {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
                       {w.text("limits.row-long"), w.text("limits.do-long")}};
     }
-    if (plan.cold_bath) {
-        // The deadliest row first: it cuts the others short.
-        const units::Duration longest{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)};
-        below.rows.insert(below.rows.begin(),
-                          {w.text("limits.row-cold",
-                                  {{"cold", hand.at_least(plan.cold_bath->under)}, {"longest", units::print(longest)}}),
-                           w.text("limits.do-cold")});
-    }
     return below;
+}
+
+std::optional<Note> cold_bath_line(const Hand& hand) {
+    const auto& cold = hand.plan.cold_bath;
+    if (!cold) {
+        return std::nullopt;
+    }
+    const units::Duration longest{units::round_to(cold->longest.si(), 300.0, Toward::down)};
+    return Note{hand.words.text("limits.cold",
+                                {{"cold", hand.at_least(cold->under)}, {"longest", units::print(longest)}})};
 }
 
 Card limits_card(const Hand& hand) {
@@ -116,6 +127,9 @@ Card limits_card(const Hand& hand) {
     card.blocks.emplace_back(
         hand.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
     card.blocks.emplace_back(Note{w.text("limits.clock")});
+    if (auto cold = cold_bath_line(hand)) {
+        card.blocks.emplace_back(std::move(*cold));
+    }
     card.blocks.emplace_back(fell_below(hand));
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(other_trouble(hand));

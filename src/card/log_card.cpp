@@ -33,11 +33,11 @@ Text row_of(const Hand& hand, const Event& event) {
         case Event::Kind::take_out:
             return of_foods(named("log.out"), &plan::FoodPlan::eaten);
         case Event::Kind::top_up:
-            return named("log.top-up");
+            return named(is_swap(plan.top_ups[event.index]) ? "log.swap" : "log.top-up");
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
-            const Text row = named(food.standard.finish ? "log.core" : hand.reads() ? "log.ready-core" : "log.ready");
+            const Text row = named(food.standard.finish ? "log.core" : "log.ready");
             return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", food.food->name}}) : row;
         }
         case Event::Kind::serve:
@@ -72,6 +72,7 @@ Card log_card(const Hand& hand) {
         WriteIn{{w.text("log.after"), ""},
                 {w.text(hand.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
     card.blocks.emplace_back(Note{w.text("log.blank")});
+    card.blocks.emplace_back(Note{w.text("log.stamp")});
     card.cautions.push_back(
         {SignalWord::warning, hand.reads() ? w.text("log.caution", {{"floor", hand.at_least(plan.read_floor)}})
                                            : w.text("log.caution-clock", {{"late", hand.latest_pour()}})});

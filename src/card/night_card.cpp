@@ -51,8 +51,8 @@ Curve curve_of(const Hand& hand) {
         curve.likely.push_back({x, drawn(night.curve[i].likely)});
         curve.high.push_back({x, drawn(night.curve[i].high)});
     }
-    curve.floor = drawn(plan.floor.celsius());
-    curve.floor_label = w.text("night.curve-floor");
+    curve.floor = std::ceil(drawn(plan.read_floor.celsius()) - 1e-9);
+    curve.floor_label = w.text("night.curve-floor", {{"floor", hand.short_degrees(plan.read_floor, Toward::up)}});
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});
     }
@@ -67,26 +67,59 @@ Curve curve_of(const Hand& hand) {
     return curve;
 }
 
-/// One row for all readings that ask for the same, named by the lowest of them; the last stands for all below.
-void add_morning_rows(const Hand& hand, Table& table) {
+/// Those columns of hours that say anything: one that always says the same as the next, longer one is left out.
+std::vector<std::size_t> telling_columns(const std::vector<std::vector<Text>>& actions) {
+    std::vector<std::size_t> columns;
+    for (std::size_t c = 0; c < actions.front().size(); ++c) {
+        const bool same = c + 1 < actions.front().size() &&
+                          std::all_of(actions.begin(), actions.end(),
+                                      [c](const std::vector<Text>& row) { return row[c] == row[c + 1]; });
+        if (!same) {
+            columns.push_back(c);
+        }
+    }
+    return columns;
+}
+
+/// What to do after a reading below the floor. One row for all readings that ask for the same, named by the lowest of
+/// them; the last stands for all below.
+Table morning_table(const Hand& hand) {
+    const words::Words& w = hand.words;
     const auto& rows = hand.plan.night.morning;
+    std::vector<std::vector<Text>> actions;
+    for (const plan::MorningRow& row : rows) {
+        std::vector<Text>& cells = actions.emplace_back();
+        for (const plan::MorningRow::Cell& cell : row.cells) {
+            cells.push_back(action_text(hand, cell.action));
+        }
+    }
+    const std::vector<std::size_t> columns = telling_columns(actions);
+    static const char* const heads[] = {"night.morning-2", "night.morning-4", "night.morning-8"};
+    Table table;
+    table.columns = {{w.text("night.morning-read"), Align::left, true}};
+    for (const std::size_t c : columns) {
+        table.columns.push_back({w.text(columns.size() == 1 ? "night.morning-do" : heads[c]), Align::left, false});
+    }
+    const auto named = [&](units::Temperature reading) {
+        return columns.size() > 1 ? hand.short_degrees(reading, Toward::up) : hand.at_least(reading);
+    };
     std::vector<Text> before;
     units::Temperature above = hand.plan.read_floor;  // where the readings of the row in hand end
     for (std::size_t i = 0; i < rows.size(); ++i) {
         std::vector<Text> cells;
-        for (const plan::MorningRow::Cell& cell : rows[i].cells) {
-            cells.push_back(action_text(hand, cell.action));
+        for (const std::size_t c : columns) {
+            cells.push_back(actions[i][c]);
         }
         if (i > 0 && cells != before) {
             above = rows[i - 1].reading;
-            before.insert(before.begin(), hand.at_least(above));
+            before.insert(before.begin(), w.text("night.morning-above", {{"reading", named(above)}}));
             table.rows.push_back(std::move(before));
         }
         before = std::move(cells);
     }
-    before.insert(before.begin(),
-                  hand.words.text("night.morning-below", {{"reading", hand.short_degrees(above, Toward::up)}}));
+    before.insert(before.begin(), w.text("night.morning-below", {{"reading", named(above)}}));
     table.rows.push_back(std::move(before));
+    return table;
 }
 
 /// Nobody reads the bath: the pours by the clock and nothing to look up.
@@ -94,8 +127,8 @@ Card clock_card(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
     const words::Words& w = hand.words;
     Card card;
-    const KeyNumber leave{w.text("night.key-label"), hand.may_leave(plan.night.longest), "",
-                          w.text("night.key-aside-clock")};
+    const KeyNumber leave{w.text("night.key-label"), hand.may_leave(hand.alone()), "",
+                          w.text(plan.top_ups.empty() ? "night.key-aside-shut" : "night.key-aside-clock")};
     if (plan.night.wake) {
         card.blocks.emplace_back(
             KeyRow{{KeyNumber{w.text("night.wake-label"),
@@ -149,10 +182,10 @@ Card night_card(const Hand& hand) {
         card.blocks.emplace_back(
             KeyRow{{KeyNumber{w.text("night.wake-label"), hand.clock_only(night.wake->after(-plan.round)), "",
                               later_wakes(hand)},
-                    KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
+                    KeyNumber{w.text("night.key-label"), hand.may_leave(hand.alone()), "",
                               w.text("night.key-aside", {{"mark", hand.at_least(night.reading)}})}}});
     } else {
-        card.blocks.emplace_back(KeyNumber{w.text("night.key-label"), hand.may_leave(night.longest), "",
+        card.blocks.emplace_back(KeyNumber{w.text("night.key-label"), hand.may_leave(hand.alone()), "",
                                            w.text("night.key-aside", {{"mark", hand.at_least(night.reading)}})});
     }
     Table alone;
@@ -164,17 +197,17 @@ Card night_card(const Hand& hand) {
         }
     }
     card.blocks.emplace_back(alone);
-    card.blocks.emplace_back(Note{w.text("night.table-less")});
+    card.blocks.emplace_back(Note{w.text("night.table-less", {{"rough", hand.may_leave(plan.interval_rough)},
+                                                              {"mark", hand.at_least(plan.top_up_mark)}})});
     card.blocks.emplace_back(Turn{});
-    Table morning;
-    morning.title = w.text("night.morning-title", {{"full", hand.full()}});
-    morning.columns = {{w.text("night.morning-read"), Align::right, false},
-                       {w.text("night.morning-2"), Align::left, false},
-                       {w.text("night.morning-4"), Align::left, false},
-                       {w.text("night.morning-8"), Align::left, false}};
-    add_morning_rows(hand, morning);
-    card.blocks.emplace_back(morning);
-    card.blocks.emplace_back(Note{w.text("night.morning-note", {{"action", hand.at_least(plan.action_line)}})});
+    Table morning = morning_table(hand);
+    card.blocks.emplace_back(
+        Heading{w.text("night.morning-title", {{"floor", hand.at_least(plan.read_floor)}})});
+    if (morning.columns.size() > 2) {
+        card.blocks.emplace_back(Note{w.text("night.morning-ago", {{"action", hand.at_least(plan.action_line)}})});
+    }
+    card.blocks.emplace_back(std::move(morning));
+    card.blocks.emplace_back(Note{w.text("night.morning-note", {{"full", hand.full()}})});
     if (plan.trip->rules == facts::Ruleset::uk) {
         card.blocks.emplace_back(Note{w.text("night.morning-uk")});  // no second time there
     }

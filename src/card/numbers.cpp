@@ -85,7 +85,7 @@ std::vector<CardNumber> card_numbers(const Hand& hand) {
                        ninety_five, "down to 15 min", "cooling law", std::nullopt});
     numbers.push_back({"topup", "interval_rough_h", units::in_hours(plan.interval_rough),
                        hand.may_leave(plan.interval_rough), ninety_five, "down to 15 min", "cooling law", std::nullopt});
-    numbers.push_back({"night", "longest_alone_h", units::in_hours(plan.night.longest), hand.may_leave(plan.night.longest),
+    numbers.push_back({"night", "longest_alone_h", units::in_hours(hand.alone()), hand.may_leave(hand.alone()),
                        ninety_five, "down to 15 min", "cooling law", std::nullopt});
     add_touch_numbers(hand, numbers);
     numbers.push_back({"limits", "read_floor_c", plan.read_floor.celsius(), hand.at_least(plan.read_floor),

@@ -71,8 +71,8 @@ void add_touch_numbers(const Hand& hand, std::vector<CardNumber>& numbers) {
     }
     if (hand.reads() && !plan.top_ups.empty()) {
         const units::Volume most = most_of_a_pour(plan);
-        numbers.push_back({"touch", "top_up_most_l", units::in_litres(most), hand.litres_short(most, Toward::up),
-                           "95 of 100 scenarios, the largest of all top-ups", "up to 0.5 L", heat_balance,
+        numbers.push_back({"touch", "top_up_most_l", units::in_litres(most), hand.measured(most, Toward::up),
+                           "95 of 100 scenarios, the largest of all top-ups", "up to 0.1 L", heat_balance,
                            std::nullopt});
     }
     const units::Temperature wax = facts::facts().temperature("wax.floor");

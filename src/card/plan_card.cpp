@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/cards.hpp"
+#include "card/kitchen.hpp"
 #include "card/shared_parts.hpp"
 #include "plan/sleep_window.hpp"
 #include "units/print.hpp"
@@ -8,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace holdwater::card {
@@ -16,23 +18,30 @@ namespace {
 using plan::Event;
 using units::Toward;
 
+struct Timed {
+    units::LocalTime at;
+    Step step;
+};
+
 std::string reading_text(const Hand& hand) {
     return hand.about(hand.plan.fill.reading);
 }
 
-/// What is seared before it is eaten: a food that comes from the finish over the fire is only eaten.
-std::string serve_text(const Hand& hand) {
-    if (!hand.any_finish()) {
-        return hand.words.text("plan.serve");
-    }
-    std::string sear;
+/// When the first piece of a meal comes out for the pan; nothing where none of this box is seared for it.
+std::optional<Timed> sear_step(const Hand& hand, const plan::Sear& sear, units::LocalTime meal) {
+    std::string names;
     for (const plan::FoodPlan& food : hand.plan.foods) {
-        if (!food.standard.finish && food.eaten == hand.plan.trip->serve) {
-            sear += (sear.empty() ? "" : ", ") + food.food->name;
+        if (!food.standard.finish && food.eaten == meal) {
+            names += (names.empty() ? "" : ", ") + food.food->name;
         }
     }
-    return sear.empty() ? hand.words.text("plan.serve-finished")
-                        : hand.words.text("plan.serve-mixed", {{"food", sear}});
+    if (names.empty()) {
+        return std::nullopt;
+    }
+    const units::LocalTime out = first_piece_out(hand.plan, sear, meal);
+    const char* key = hand.plan.foods.size() > 1 ? "plan.sear-of" : "plan.sear";
+    return Timed{out, {hand.clock(out), hand.words.text(key, {{"food", names},
+                                                              {"side", fmt::format("{:.0f}", sear.side.si())}})}};
 }
 
 /// A food that comes out before the trip's serving.
@@ -65,10 +74,13 @@ Step step_of(const Hand& hand, const Event& event) {
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
-                return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)}})
-                                    : w.text("plan.pour-last-measured", {{"litres", hand.litres_short(pour.boiling)}})};
+                return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)},
+                                                                     {"litres", hand.litres_short(pour.boiling, Toward::up)}})
+                                    : w.text("plan.pour-last-measured", {{"litres", hand.measured(pour.boiling)}})};
             }
-            return {when, w.text("plan.pour", {{"litres", hand.litres_short(pour.boiling, Toward::down)}})};
+            return {when, w.text("plan.pour", {{"pots", pour.pots == 1 ? w.text("plan.pots-one")
+                                                                       : w.text("plan.pots", {{"count", fmt::format("{}", pour.pots)}})},
+                                               {"litres", hand.measured(pour.boiling)}})};
         }
         case Event::Kind::food_in:
             return {when, plan::all_in_at_once(plan)
@@ -79,16 +91,16 @@ Step step_of(const Hand& hand, const Event& event) {
             return take_out(hand, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            // Where the box is full nearly as much comes out as goes in: a swap, as card Top-up tells it.
-            const bool swap = top_up.boiling - top_up.out < units::litres(1);
+            const bool swap = is_swap(top_up);
             const std::string out = !swap && worth_a_pour(top_up.out)
                                         ? w.text("plan.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
                                         : "";
             const std::string key = swap ? "plan.swap" : "plan.top-up";
             // What a reading trims is rounded up; a fixed pour is what the plan was tried with.
             return {when,
-                    out + w.text(key + (top_up.wakes ? "-wake" : reads ? "" : "-fixed"),
+                    w.text(key + (top_up.wakes ? "-wake" : reads ? "" : "-fixed"),
                            {{"wake", hand.clock_only(top_up.light_fire)},
+                            {"out", out},
                             {"litres", hand.litres_short(top_up.boiling, reads ? Toward::up : Toward::nearest)}})};
         }
         case Event::Kind::ready: {
@@ -96,7 +108,7 @@ Step step_of(const Hand& hand, const Event& event) {
             return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", food.food->name}})};
         }
         case Event::Kind::serve:
-            return {when, serve_text(hand)};
+            return {when, w.text("plan.serve")};
     }
     return {};
 }
@@ -141,15 +153,11 @@ DayBar bar_of(const Hand& hand) {
     for (const plan::TopUp& top_up : plan.top_ups) {
         bar.marks.push_back({hour(top_up.at), hand.clock_only(top_up.at), ""});
     }
+    if (!hand.any_finish() && hour(ready) < bar.to) {
+        bar.marks.push_back({hour(ready), hand.clock_only(ready), hand.words.text("plan.bar-hold")});
+    }
     bar.marks.push_back({bar.to, hand.clock_only(plan.trip->serve), hand.words.text("plan.bar-eat")});
     return bar;
-}
-
-/// "Fri. " where the trip runs over more than one day.
-std::string day_of(const Hand& hand, units::LocalTime t) {
-    const std::string with_day = hand.clock(t);
-    const std::string bare = hand.clock_only(t);
-    return with_day == bare ? "" : with_day.substr(0, with_day.find("\u00A0")) + ". ";
 }
 
 /// A last pot of next to nothing is no step.
@@ -159,23 +167,38 @@ bool worth_a_line(const Hand& hand, const Event& event) {
 
 Steps timeline_of(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
-    Steps steps;
-    steps.numbered = false;
+    std::vector<Timed> all;
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::serve) {
             for (const plan::FoodPlan& food : plan.foods) {
                 if (food.standard.finish && food.eaten == plan.trip->serve) {
                     const safety::Finish& finish = *food.standard.finish;
-                    steps.steps.push_back(
-                        {hand.clock(event.at), hand.words.text("plan.finish", {{"food", food.food->name},
-                                                                               {"core", hand.at_least(finish.core)},
-                                                                               {"hold", hand.for_hold(finish.hold)}})});
+                    all.push_back({event.at,
+                                   {hand.clock(event.at),
+                                    hand.words.text("plan.finish", {{"food", food.food->name},
+                                                                    {"core", hand.at_least(finish.core)},
+                                                                    {"hold", hand.for_hold(finish.hold)}})}});
                 }
             }
         }
         if (worth_a_line(hand, event)) {
-            steps.steps.push_back(step_of(hand, event));
+            all.push_back({event.at, step_of(hand, event)});
         }
+    }
+    const auto add_sear = [&](const plan::Sear& sear, units::LocalTime meal) {
+        if (auto step = sear_step(hand, sear, meal)) {
+            all.push_back(std::move(*step));
+        }
+    };
+    for (const plan::Meal& meal : plan.around.earlier) {
+        add_sear(meal.sear, meal.serve);
+    }
+    add_sear(plan.around.sear, plan.trip->serve);
+    std::stable_sort(all.begin(), all.end(), [](const Timed& a, const Timed& b) { return a.at < b.at; });
+    Steps steps;
+    steps.numbered = false;
+    for (Timed& timed : all) {
+        steps.steps.push_back(std::move(timed.step));
     }
     return steps;
 }
@@ -229,7 +252,7 @@ Card plan_card(const Hand& hand) {
     const words::Words& w = hand.words;
     Card card;
     card.blocks.emplace_back(KeyNumber{w.text("plan.key-label"), hand.clock_only(plan.fill.food_in), "",
-                                       w.text("plan.key-aside", {{"day", day_of(hand, plan.fill.food_in)},
+                                       w.text("plan.key-aside", {{"fire", hand.clock(plan.fill.light_fire)},
                                                                  {"latest", hand.clock(plan.fill.latest_fire)}})});
     card.blocks.emplace_back(bar_of(hand));
     for (const plan::FoodPlan& food : plan.foods) {
@@ -244,7 +267,11 @@ Card plan_card(const Hand& hand) {
     }
     card.blocks.emplace_back(Note{"*" + contact_line(hand) + "*"});
     card.blocks.emplace_back(Turn{});
-    card.blocks.emplace_back(Note{w.text("plan.wait", {{"until", hand.clock(plan.waits_until)}})});
+    const char* waits = !hand.reads() && plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait";
+    const std::string wait = plan.waits_until > plan.trip->serve
+                                 ? w.text(waits, {{"until", hand.clock(plan.waits_until)}})
+                                 : w.text("plan.wait-not", {{"serve", hand.clock(plan.trip->serve)}});
+    card.blocks.emplace_back(Note{hand.reads() ? wait + " " + w.text("plan.late") : wait});
     card.blocks.emplace_back(timeline_of(hand));
     card.cautions.push_back(
         {SignalWord::warning, hand.reads() ? w.text("plan.caution", {{"floor", hand.at_least(plan.read_floor)}})

@@ -7,8 +7,9 @@
 
 namespace holdwater::card {
 
-/// A tick each 5 mm, a label each 10, for this food and shape in a bath that never reads less.
-Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath);
+/// A tick each 5 mm, a label each 10, for this food and shape in a bath that never reads less. `mark_own`: the tick of
+/// the food's own thickness stands out.
+Ruler ruler_of(const Hand& hand, const plan::FoodPlan& food, units::Temperature bath, bool mark_own = true);
 
 /// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
 /// `key` of the words: with {rows}, {whose}, {core}, {hold}.
@@ -16,6 +17,8 @@ Text advice_line(const Hand& hand, const plan::FoodPlan& food, const std::string
 
 /// What to do after the bath was below its floor, by the rules of the trip.
 Table fell_below(const Hand& hand);
+/// The bath in which germs grow by a log sooner than those rows say; nothing where there is none.
+std::optional<Note> cold_bath_line(const Hand& hand);
 
 /// The beeswax tell-tale, and who may not eat by less than a thermometer.
 void add_wax(const Hand& hand, bool poultry_or_fish, Card& card);

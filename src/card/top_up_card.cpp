@@ -18,10 +18,12 @@ Ladder ladder_of(const Hand& hand) {
     // Pots are measured in the first of two systems: two more figures a rung would not fit.
     const units::System system = units::first_of(hand.system());
     const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
+    const double lowest = std::ceil(plan.read_floor.celsius() - 1e-9);
     for (const plan::LadderRung& rung : plan.ladder) {
-        // Every second kelvin, counted from the lowest: nobody reads a box to one degree, and rungs stay far apart.
-        const double above = (rung.reading - plan.ladder.back().reading).si();
-        if (rung.reading >= plan.read_floor && std::lround(above) % 2 == 0 && above <= 10.5) {
+        // Every second kelvin, counted from the lowest that is not for card Limits: nobody reads a box to one degree,
+        // and rungs stay far apart.
+        const double above = rung.reading.celsius() - lowest;
+        if (above > -0.5 && std::lround(above) % 2 == 0 && above <= 10.5) {
             // A reading that is read as at least so much gets what this one needs.
             ladder.rungs.push_back({hand.at_least(rung.reading), {amount(rung.add), amount(rung.swap)}});
         }
@@ -31,17 +33,44 @@ Ladder ladder_of(const Hand& hand) {
     return ladder;
 }
 
-/// What every top-up pours, with the clock.
+/// What comes out first, and what is poured: a reading trims it, so it is rounded up; a fixed pour is what the plan was
+/// tried with.
+Text top_up_action(const Hand& hand, const plan::TopUp& top_up) {
+    const words::Words& w = hand.words;
+    const std::string litres = hand.litres_short(top_up.boiling, hand.reads() ? Toward::up : Toward::nearest);
+    const std::string reads = hand.reads() ? "" : "-fixed";
+    if (is_swap(top_up)) {
+        return w.text("topup.step-swap" + reads, {{"litres", litres}});
+    }
+    const std::string out = worth_a_pour(top_up.out)
+                                ? w.text("topup.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
+                                : "";
+    return out + w.text("topup.step" + reads, {{"litres", litres}});
+}
+
+/// What every top-up takes out and pours, with the clock.
 Steps by_the_clock(const Hand& hand) {
     Steps steps;
     steps.numbered = false;
     for (const plan::TopUp& top_up : hand.plan.top_ups) {
-        const std::string litres = hand.reads() ? hand.litres_short(top_up.boiling, Toward::up)
-                                                : hand.litres_short(top_up.boiling, Toward::nearest);
-        steps.steps.push_back({hand.clock(top_up.at), hand.words.text(hand.reads() ? "topup.step" : "topup.step-fixed",
-                                                                      {{"litres", litres}})});
+        steps.steps.push_back({hand.clock(top_up.at), top_up_action(hand, top_up)});
     }
     return steps;
+}
+
+/// How much may be added before as much must come out: until the first top-up that fills the box.
+Text room_text(const Hand& hand) {
+    const plan::TopUp& first = hand.plan.top_ups.front();
+    // As the card's own figures have it, so that they add up.
+    const auto half_up = [](units::Volume v) {
+        return units::litres(units::round_to(units::in_litres(v), 0.5, Toward::up));
+    };
+    const units::Volume room = half_up(first.boiling) - half_up(first.out);
+    if (is_swap(first) || !worth_a_pour(first.out)) {
+        return hand.words.text("topup.swap-when");
+    }
+    return hand.words.text("topup.room", {{"room", hand.litres_short(room)},
+                                          {"first", hand.clock_only(first.at)}});
 }
 
 /// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
@@ -87,10 +116,11 @@ Card top_up_card(const Hand& hand) {
     if (!plan.top_ups.empty()) {
         card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
         card.blocks.emplace_back(by_the_clock(hand));
-        card.blocks.emplace_back(
-            Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)}})});
+        card.blocks.emplace_back(Note{w.text("topup.late", {{"late", hand.latest_pour()}})});
+        card.blocks.emplace_back(Note{room_text(hand)});
         const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-        card.blocks.emplace_back(Note{w.text("topup.pots", {{"litres", hand.litres(batch)}})});
+        card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
+                                                            {"litres", hand.measured(batch, Toward::down)}})});
     }
     card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
     return card;

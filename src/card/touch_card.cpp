@@ -30,6 +30,12 @@ std::string span(const safety::BathBand& band, bool fahrenheit) {
     return whole(in_unit(band.p5), Toward::down) + "–" + whole(in_unit(band.p95), Toward::up);
 }
 
+/// The burn time of all rows, where it is one.
+std::optional<units::Duration> burns_alike(const std::vector<Dip>& rows) {
+    const bool alike = std::all_of(rows.begin(), rows.end(), [&](const Dip& dip) { return dip.burn == rows.front().burn; });
+    return alike ? rows.front().burn : std::nullopt;
+}
+
 /// What stung a fingertip may have been, for a warm hand in stirred water, and how soon the hottest of that burns.
 Table dip_table(const Hand& hand) {
     const words::Words& w = hand.words;
@@ -41,14 +47,20 @@ Table dip_table(const Hand& hand) {
     if (units::two(system)) {
         table.columns.push_back({us_first ? "°C" : "°F", Align::left, false});
     }
-    table.columns.push_back({w.text("touch.dip-burns"), Align::left, false});
-    for (const Dip& dip : dips()) {
+    const std::vector<Dip> rows = dips();
+    const bool one_burn = burns_alike(rows).has_value();
+    if (!one_burn) {
+        table.columns.push_back({w.text("touch.dip-burns"), Align::left, false});
+    }
+    for (const Dip& dip : rows) {
         std::vector<Text> cells{w.text(std::string("touch.dip-") + dip.key)};
         cells.push_back(span(dip.band, us_first));
         if (units::two(system)) {
             cells.push_back(span(dip.band, !us_first));
         }
-        cells.push_back(dip.burn ? hold_time(*dip.burn) : "");
+        if (!one_burn) {
+            cells.push_back(dip.burn ? hold_time(*dip.burn) : "");
+        }
         table.rows.push_back(std::move(cells));
     }
     return table;
@@ -96,7 +108,7 @@ void add_mixing(const Hand& hand, Card& card) {
         steps.steps.push_back({"", w.text("touch.pour")});
     }
     if (!hand.plan.top_ups.empty()) {
-        const std::string most = hand.litres_short(most_of_a_pour(hand.plan), Toward::up);
+        const std::string most = hand.measured(most_of_a_pour(hand.plan), Toward::up);
         steps.steps.push_back(
             {"", hand.reads() ? w.text("touch.top-up", {{"litres", most}}) : w.text("touch.top-up-fixed")});
     }
@@ -116,6 +128,9 @@ void add_wax(const Hand& hand, bool poultry_or_fish, Card& card) {
 void add_hand(const Hand& hand, Card& card) {
     const words::Words& w = hand.words;
     card.blocks.emplace_back(Heading{w.text("touch.hand-heading")});
+    if (const auto burn = burns_alike(dips())) {
+        card.blocks.emplace_back(Note{w.text("touch.burns", {{"burn", hold_time(*burn)}})});
+    }
     Steps steps;
     steps.steps = {{"", w.text("touch.hand-1")}, {"", w.text("touch.hand-2")}};
     card.blocks.emplace_back(std::move(steps));

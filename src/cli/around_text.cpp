@@ -19,13 +19,16 @@ class Text {
     Text(const plan::Around& around, const trip::Trip& trip) : around_(around), trip_(trip) {}
 
     std::string all() {
-        portions();
+        for (const plan::Meal& meal : around_.earlier) {
+            portions(meal.portions, of_meal(meal.serve));
+        }
+        portions(around_.portions, around_.earlier.empty() ? "" : of_meal(trip_.serve));
         water();
         fuel();
         ice();
         sides();
         for (const plan::Meal& meal : around_.earlier) {
-            sear(meal.sear, fmt::format(" for the meal at {}", day_time(meal.serve)));
+            sear(meal.sear, of_meal(meal.serve));
         }
         sear(around_.sear, "");
         leftovers();
@@ -58,14 +61,16 @@ class Text {
         return fmt::format("{}\u00A0{}", days[t.weekday()], t.clock_24());
     }
 
-    void portions() {
+    static std::string of_meal(units::LocalTime serve) { return fmt::format(" for the meal at {}", day_time(serve)); }
+
+    void portions(const plan::Portions& p, const std::string& meal) {
         using Verdict = plan::Portions::Verdict;
-        const plan::Portions& p = around_.portions;
         const char* verdict = p.verdict == Verdict::hearty   ? "enough, even for hungry people"
                               : p.verdict == Verdict::enough ? "enough"
                               : p.verdict == Verdict::scarce ? "just enough"
                                                              : "too little";
-        head("Food for {}: {}", trip_.people, verdict);
+        // The portions of a meal count what comes from every box.
+        head("Food for {}{}{}: {}", trip_.people, trip_.elsewhere.empty() ? "" : " from all boxes", meal, verdict);
         line("{} raw; cooked about {} each, at least {}", mass(p.raw, 0.1, Toward::nearest),
              grams(p.each.likely, Toward::down), grams(p.each.low, Toward::down));
         line("serves {} at {}, or {} hungry people at {}", p.serves_ordinary,
@@ -147,7 +152,8 @@ class Text {
         }
         head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.own_out()));
         for (const plan::SearedFood& food : s.foods) {
-            line("{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name, food.pieces,
+            line("{}{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name,
+                 food.elsewhere ? " (other box)" : "", food.pieces,
                  food.pieces == 1 ? "piece" : "pieces", food.at_once, food.sides, s.side.si(),
                  units::print(food.takes, Toward::up));
         }

@@ -101,6 +101,7 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
         exit = worse(exit, exit_with(plan->notes));
         plans.push_back(*plan);
     }
+    plan::share_latest_fire(plans);
     const auto files = deck_files(*trip, plans, trip.problems(), options, name);
     if (!files) {
         tell(files.problems());

@@ -30,25 +30,47 @@ struct Shown {
     Json json;
 };
 
-Shown show_box(const trip::Trip& trip, const std::string& stamp, const words::Words& words, const PlanOptions& options) {
+Shown show_refusal(const trip::Trip& trip, const problem::Problems& problems) {
     Shown shown;
-    const auto plan = plan::make_plan(trip);
-    if (!plan) {
-        shown.exit = exit_for(plan.problems());
-        shown.json = refusal_json(trip, plan.problems());
-        shown.text = fmt::format("{}: REFUSED\n\n", trip.name);
-        for (const problem::Problem& p : plan.problems()) {
-            shown.text += problem::to_line(p) + "\n";
-        }
-        return shown;
+    shown.exit = exit_for(problems);
+    shown.json = refusal_json(trip, problems);
+    shown.text = fmt::format("{}: REFUSED\n\n", trip.name);
+    for (const problem::Problem& p : problems) {
+        shown.text += problem::to_line(p) + "\n";
     }
-    const auto numbers = card::card_numbers({*plan, words});
-    shown.exit = exit_with(plan->notes);
-    shown.json = plan_json(*plan, numbers, stamp);
-    shown.text = plan_text(*plan) + "\n" + around_text(plan->around, trip) + what_if_text(*plan) +
-                  (options.explain ? explain_text(*plan, numbers) : "");
-    tell(plan->notes);
     return shown;
+}
+
+Shown show_box(const plan::Plan& plan, const std::string& stamp, const words::Words& words, const PlanOptions& options) {
+    Shown shown;
+    const auto numbers = card::card_numbers({plan, words});
+    shown.exit = exit_with(plan.notes);
+    shown.json = plan_json(plan, numbers, stamp);
+    shown.text = plan_text(plan) + "\n" + around_text(plan.around, *plan.trip) + what_if_text(plan) +
+                  (options.explain ? explain_text(plan, numbers) : "");
+    tell(plan.notes);
+    return shown;
+}
+
+/// Each box of the trip; boxes that hold share one latest moment for their fire.
+std::vector<Shown> show_boxes(const std::vector<trip::Trip>& parts, const std::string& stamp, const words::Words& words,
+                              const PlanOptions& options) {
+    std::vector<problem::Result<plan::Plan>> made;
+    std::vector<plan::Plan> plans;
+    for (const trip::Trip& part : parts) {
+        made.push_back(plan::make_plan(part));
+        if (made.back()) {
+            plans.push_back(*made.back());
+        }
+    }
+    plan::share_latest_fire(plans);
+    std::vector<Shown> boxes;
+    std::size_t held = 0;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        boxes.push_back(made[i] ? show_box(plans[held++], stamp, words, options)
+                                : show_refusal(parts[i], made[i].problems()));
+    }
+    return boxes;
 }
 
 /// Two boxes in one object: the verdict of the worse, then each as it would stand alone.
@@ -77,11 +99,11 @@ Exit show_plan(const PlanOptions& options) {
         return Exit::our_fault;
     }
     const std::string stamp = stamp_of(*trip, {*format, *words_text});
-    std::vector<Shown> boxes;
+    const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
+    const std::vector<Shown> boxes = show_boxes(parts, stamp, *words, options);
     Exit exit = exit_with(trip.problems());
-    for (const trip::Trip& part : plan::one_trip_a_box(*trip)) {
-        boxes.push_back(show_box(part, stamp, *words, options));
-        exit = worse(exit, boxes.back().exit);
+    for (const Shown& box : boxes) {
+        exit = worse(exit, box.exit);
     }
     if (options.json) {
         fmt::print("{}\n", (boxes.size() == 1 ? boxes.front().json : both(*trip, exit, boxes)).dump(2));

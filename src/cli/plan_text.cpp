@@ -55,7 +55,9 @@ std::string what(const plan::Plan& plan, const Event& event) {
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             const bool last = event.index + 1 == plan.fill.pours.size();
-            return fmt::format("pour {} boiling ({} {}){}", litres(plan, pour.boiling), pour.pots,
+            // What a pot gives, to a tenth: half a litre more than the pots hold is no pour.
+            return fmt::format("pour {} boiling ({} {}){}",
+                               units::print(pour.boiling, plan.trip->units, {0.1, Toward::nearest}), pour.pots,
                                pour.pots == 1 ? "pot" : "pots",
                                last && !reads(plan) ? ", measured, no more"
                                : last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading))
@@ -71,7 +73,8 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const std::string out =
                 card::worth_a_pour(t.out) ? fmt::format("take out {} first, ", litres(plan, t.out)) : "";
             if (!reads(plan)) {
-                return fmt::format("{}pour {} boiling", out, litres(plan, t.boiling));
+                return fmt::format("{}pour {} boiling", out,
+                                   units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));
             }
             return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark), out,
                                litres(plan, t.boiling), degrees(plan, units::celsius(t.reading.likely)));
@@ -91,19 +94,37 @@ std::string what(const plan::Plan& plan, const Event& event) {
 
 using Line = std::pair<units::LocalTime, std::string>;
 
+int pots_of(const plan::TopUp& top_up, const trip::Fire& fire) {
+    return std::clamp(static_cast<int>(std::ceil(top_up.boiling_most / (fire.pot * fire.usable) - 1e-9)), 1, fire.pots);
+}
+
 /// The pan, and the first piece of a meal out of the bath. A pan takes no longer to heat than a pot to boil.
 void add_sear(const plan::Plan& plan, const plan::Sear& sear, std::vector<Line>& lines) {
-    if (!sear.foods.empty()) {
-        units::LocalTime pan = sear.own_out().after(-plan.round);
+    if (sear.foods.empty()) {
+        return;
+    }
+    const units::LocalTime out = sear.own_out();
+    const bool after_another = sear.foods.front().elsewhere;  // the other box has the pan on by then
+    if (!after_another) {
+        units::LocalTime pan = out.after(-plan.round);
+        const char* where = "fire on for the pan";
         for (const plan::TopUp& top_up : plan.top_ups) {
-            if (top_up.light_fire < sear.own_out() && top_up.at > pan) {
-                pan = std::min(top_up.at, sear.own_out());  // the pots have the fire until then
+            const bool full = pots_of(top_up, plan.trip->fire) == plan.trip->fire.pots;
+            if (!full || top_up.light_fire >= out || top_up.at <= pan) {
+                continue;
+            }
+            // The pots have every place until they are poured.
+            if (top_up.at < out) {
+                pan = top_up.at;
+            } else {
+                where = "a second fire on for the pan: the pots have this one";
             }
         }
-        lines.emplace_back(pan, "fire on for the pan");
-        lines.emplace_back(sear.own_out(), fmt::format("pan very hot; first piece out of the bath, sear, on the plates at {}",
-                                                      sear.serve.clock_24()));
+        lines.emplace_back(pan, where);
     }
+    lines.emplace_back(out, fmt::format("{}; first piece out of the bath, sear, on the plates at {}",
+                                        after_another ? "pan free after the other box" : "pan very hot",
+                                        sear.serve.clock_24()));
 }
 
 /// All that is done when, in time order: the bath, and what is around it.
@@ -112,9 +133,7 @@ std::vector<Line> timeline(const plan::Plan& plan) {
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::top_up) {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            const trip::Fire& fire = plan.trip->fire;
-            const int pots = std::clamp(
-                static_cast<int>(std::ceil(top_up.boiling_most / (fire.pot * fire.usable) - 1e-9)), 1, fire.pots);
+            const int pots = pots_of(top_up, plan.trip->fire);
             lines.emplace_back(top_up.light_fire, fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "",
                                                               pots, pots == 1 ? "pot" : "pots"));
         }
@@ -180,8 +199,10 @@ std::string plan_text(const plan::Plan& plan) {
                              "no thermometer: pour by the clock alone; after each pour it may be left {}; what "
                              "was late is thrown away\n",
                              longest);
-    out += fmt::format("if the meal slips, it may wait in the bath until {} without another top-up\n",
-                       day_time(plan.waits_until));
+    out += plan.waits_until > plan.trip->serve
+               ? fmt::format("if the meal slips, it may wait in the bath until {} without another top-up\n",
+                             day_time(plan.waits_until))
+               : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
     out += "\n" + curve_text(plan);
     return out;
 }

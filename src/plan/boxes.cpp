@@ -37,4 +37,12 @@ std::vector<trip::Trip> one_trip_a_box(const trip::Trip& trip) {
     return parts;
 }
 
+void share_latest_fire(std::vector<Plan>& plans) {
+    for (const Plan& one : plans) {
+        for (Plan& other : plans) {
+            other.fill.latest_fire = std::min(other.fill.latest_fire, one.fill.latest_fire);
+        }
+    }
+}
+
 }  // namespace holdwater::plan

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "plan/plan.hpp"
 #include "trip/trip.hpp"
 
 namespace holdwater::plan {
@@ -12,5 +13,8 @@ namespace holdwater::plan {
 /// topped up at the same time. Whole pots where there are enough, by the litres of the boxes and at least one each; one
 /// pot is shared, half of its water each. A trip with one box comes back as it is.
 std::vector<trip::Trip> one_trip_a_box(const trip::Trip& trip);
+
+/// One fire has one latest moment: each plan gets the earliest of all.
+void share_latest_fire(std::vector<Plan>& plans);
 
 }  // namespace holdwater::plan

@@ -35,6 +35,9 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<Lived>& lived, st
     plan.ready_likely = setup.trip->from.after(Duration{when.likely});
     plan.ready_late = setup.trip->from.after(Duration{when.high});
     plan.core_peak = band(&LivedFood::peak);
+    if (!food.standard.finish && plan.core_peak.low < food.standard.consumer_core.celsius()) {
+        plan.standard.below_consumer_advice = true;  // it may stay under what it aims at
+    }
     plan.kill = band(&LivedFood::kill);
     plan.come_up = band(&LivedFood::come_up);
     plan.growth_with_lag = band(&LivedFood::growth_with_lag);

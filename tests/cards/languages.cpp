@@ -46,7 +46,7 @@ std::vector<std::string> other_languages() {
 bool same_in_spanish(const std::string& key, const std::string& text) {
     static const std::set<std::string> same{"no", "Plan", "plan", "–"};
     static const std::regex places(R"(([^A-Za-z]|\{[a-z0-9-]+\})*)");
-    return key.starts_with("language.") || same.contains(text) || text == "°C" || text == "°F" ||
+    return key.starts_with("language.") || key.starts_with("deck.away") || same.contains(text) || text == "°C" || text == "°F" ||
            std::regex_match(text, places);
 }
 
