@@ -111,6 +111,16 @@ units::Duration Hand::alone() const {
     return reads() || !plan.top_ups.empty() ? longest : std::min(longest, plan.waits_until.since(plan.fill.food_in));
 }
 
+std::string Hand::one_boil(units::Volume v) const {
+    if (!reads()) {
+        return litres_short(v);
+    }
+    const trip::Fire& fire = plan.trip->fire;
+    const units::Volume batch = fire.pot * (fire.usable * fire.pots);
+    const bool close = v > batch - units::litres(0.5);  // so that rounding could pass what the pots give
+    return close ? measured(v, Toward::up) : litres_short(v, Toward::up);
+}
+
 std::string Hand::measured(units::Volume v, Toward toward) const {
     return units::print(v, units::first_of(system()), {0.1, toward});
 }

@@ -60,6 +60,9 @@ struct Hand {
     std::string litres_short(units::Volume v, units::Toward toward = units::Toward::nearest) const;
     /// Litres to a tenth, in the first system: what a pot gives, or what must be poured as it was planned.
     std::string measured(units::Volume v, units::Toward toward = units::Toward::nearest) const;
+    /// What a top-up pours, in the first system: a reading trims it, so up to half a litre, though never more than the
+    /// pots give at once; without a reading what the plan was tried with.
+    std::string one_boil(units::Volume v) const;
     std::string short_degrees(units::Temperature t, units::Toward toward = units::Toward::nearest) const;
     /// How long the box may be left: with no reading and no pour, no longer than the meal may wait.
     units::Duration alone() const;

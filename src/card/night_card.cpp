@@ -208,6 +208,9 @@ Card night_card(const Hand& hand) {
     }
     card.blocks.emplace_back(std::move(morning));
     card.blocks.emplace_back(Note{w.text("night.morning-note", {{"full", hand.full()}})});
+    if (!plan.trip->at_risk) {
+        card.blocks.emplace_back(Note{w.text("night.morning-risk")});
+    }
     if (plan.trip->rules == facts::Ruleset::uk) {
         card.blocks.emplace_back(Note{w.text("night.morning-uk")});  // no second time there
     }

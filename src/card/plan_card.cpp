@@ -96,12 +96,11 @@ Step step_of(const Hand& hand, const Event& event) {
                                         ? w.text("plan.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
                                         : "";
             const std::string key = swap ? "plan.swap" : "plan.top-up";
-            // What a reading trims is rounded up; a fixed pour is what the plan was tried with.
             return {when,
                     w.text(key + (top_up.wakes ? "-wake" : reads ? "" : "-fixed"),
                            {{"wake", hand.clock_only(top_up.light_fire)},
                             {"out", out},
-                            {"litres", hand.litres_short(top_up.boiling, reads ? Toward::up : Toward::nearest)}})};
+                            {"litres", hand.one_boil(top_up.boiling)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];

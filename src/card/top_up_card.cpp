@@ -2,12 +2,25 @@
 #include "card/cards.hpp"
 #include "units/print.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdwater::card {
 namespace {
 
 using units::Toward;
+
+/// Litres that fit before the first top-up, as the card's own figures of it have them, so that they add up.
+units::Volume free_room(const Hand& hand) {
+    if (hand.plan.top_ups.empty() || !worth_a_pour(hand.plan.top_ups.front().out)) {
+        return hand.plan.room;
+    }
+    const auto half_up = [](units::Volume v) {
+        return units::litres(units::round_to(units::in_litres(v), 0.5, Toward::up));
+    };
+    const plan::TopUp& first = hand.plan.top_ups.front();
+    return half_up(first.boiling) - half_up(first.out);
+}
 
 Ladder ladder_of(const Hand& hand) {
     const plan::Plan& plan = hand.plan;
@@ -18,6 +31,7 @@ Ladder ladder_of(const Hand& hand) {
     // Pots are measured in the first of two systems: two more figures a rung would not fit.
     const units::System system = units::first_of(hand.system());
     const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
+    const units::Volume room = free_room(hand);
     const double lowest = std::ceil(plan.read_floor.celsius() - 1e-9);
     for (const plan::LadderRung& rung : plan.ladder) {
         // Every second kelvin, counted from the lowest that is not for card Limits: nobody reads a box to one degree,
@@ -25,7 +39,17 @@ Ladder ladder_of(const Hand& hand) {
         const double above = rung.reading.celsius() - lowest;
         if (above > -0.5 && std::lround(above) % 2 == 0 && above <= 10.5) {
             // A reading that is read as at least so much gets what this one needs.
-            ladder.rungs.push_back({hand.at_least(rung.reading), {amount(rung.add), amount(rung.swap)}});
+            // What would run over is not offered.
+            ladder.rungs.push_back(
+                {hand.at_least(rung.reading), {rung.add <= room ? amount(rung.add) : "–", amount(rung.swap)}});
+        }
+    }
+    const bool full = std::all_of(ladder.rungs.begin(), ladder.rungs.end(),
+                                  [](const Ladder::Rung& rung) { return rung.amounts.front() == "–"; });
+    if (full) {
+        ladder.right_heads.erase(ladder.right_heads.begin());
+        for (Ladder::Rung& rung : ladder.rungs) {
+            rung.amounts.erase(rung.amounts.begin());
         }
     }
     ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.read_floor)}});
@@ -37,7 +61,7 @@ Ladder ladder_of(const Hand& hand) {
 /// tried with.
 Text top_up_action(const Hand& hand, const plan::TopUp& top_up) {
     const words::Words& w = hand.words;
-    const std::string litres = hand.litres_short(top_up.boiling, hand.reads() ? Toward::up : Toward::nearest);
+    const std::string litres = hand.one_boil(top_up.boiling);
     const std::string reads = hand.reads() ? "" : "-fixed";
     if (is_swap(top_up)) {
         return w.text("topup.step-swap" + reads, {{"litres", litres}});
@@ -61,11 +85,7 @@ Steps by_the_clock(const Hand& hand) {
 /// How much may be added before as much must come out: until the first top-up that fills the box.
 Text room_text(const Hand& hand) {
     const plan::TopUp& first = hand.plan.top_ups.front();
-    // As the card's own figures have it, so that they add up.
-    const auto half_up = [](units::Volume v) {
-        return units::litres(units::round_to(units::in_litres(v), 0.5, Toward::up));
-    };
-    const units::Volume room = half_up(first.boiling) - half_up(first.out);
+    const units::Volume room = free_room(hand);
     if (is_swap(first) || !worth_a_pour(first.out)) {
         return hand.words.text("topup.swap-when");
     }

@@ -49,12 +49,18 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
     if (!pdf) {
         return pdf.problems();
     }
-    const problem::Problems notes = pdf.problems();
+    problem::Problems notes = pdf.problems();
     const card::Printing printing{to.format, style->format.width, style->format.height, to.sheet, to.sides};
     auto basis = sheets_pdf(card::basis(trip, plans, remarks, printing, style->words, style->stamp), style->sheet,
                             *style->measure, style->phrases);
     if (!basis) {
         return basis.problems();
+    }
+    for (const problem::Problem& note : basis.problems()) {
+        // What both files have to say is said once.
+        if (std::none_of(notes.begin(), notes.end(), [&](const auto& said) { return said.code == note.code; })) {
+            notes.push_back(note);
+        }
     }
     const auto pictures = pictures_of(faces, *style, to, fmt::format("{}/{}", to.out, name));
     if (!pictures) {

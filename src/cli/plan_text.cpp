@@ -195,12 +195,14 @@ std::string plan_text(const plan::Plan& plan) {
     out += reads(plan) ? fmt::format("bath never below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
                                      degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
                                      degrees(plan, plan.top_up_mark), longest)
-                       : fmt::format(
-                             "no thermometer: pour by the clock alone; after each pour it may be left {}; what "
-                             "was late is thrown away\n",
-                             longest);
+           : plan.top_ups.empty()
+               ? fmt::format("no thermometer: lid shut until the meal\n")
+               : fmt::format(
+                     "no thermometer: pour by the clock alone; after each pour it may be left {}; what was late is "
+                     "thrown away\n",
+                     longest);
     out += plan.waits_until > plan.trip->serve
-               ? fmt::format("if the meal slips, it may wait in the bath until {} without another top-up\n",
+               ? fmt::format("if the meal slips, it may wait in the bath until {} without another top-up, and no longer, whatever is said above\n",
                              day_time(plan.waits_until))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
     out += "\n" + curve_text(plan);

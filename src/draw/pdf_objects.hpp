@@ -11,6 +11,8 @@
 
 #include <string>
 
+#include "draw/font.hpp"
+
 namespace holdwater::draw::objects {
 
 inline bool done(HPDF_STATUS status) {
@@ -26,9 +28,19 @@ inline bool add(HPDF_Array to, void* object) {
     return object != nullptr && done(HPDF_Array_Add(to, object));
 }
 
-/// Text for people, in the file's own encoding.
+/// Text for people: one byte a letter where PDFDocEncoding has them all, which takes a quarter of the room, else as the
+/// file's own encoding writes it. Of that encoding only what it shares with Unicode is used; a no-break space, which it
+/// lacks, means nothing to a listener.
 inline HPDF_String text(HPDF_Doc document, const std::string& utf8) {
-    return HPDF_String_New(document->mmgr, utf8.c_str(), document->cur_encoder);
+    std::string bytes;
+    for (const char32_t c : code_points(utf8)) {
+        const bool shared = (c >= U' ' && c <= U'~') || (c >= 0xA1 && c <= 0xFF && c != 0xAD);
+        if (!shared && c != 0xA0) {
+            return HPDF_String_New(document->mmgr, utf8.c_str(), document->cur_encoder);
+        }
+        bytes += c == 0xA0 ? ' ' : static_cast<char>(c);
+    }
+    return HPDF_String_New(document->mmgr, bytes.c_str(), nullptr);
 }
 
 /// A dictionary that others may point to.

@@ -7,6 +7,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/ensemble.hpp"
+#include "plan/events.hpp"
 #include "plan/hold_table.hpp"
 #include "plan/later_start.hpp"
 #include "plan/limits.hpp"
@@ -110,34 +111,6 @@ void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<Lived>& 
         plan.bath_curve.push_back(ensemble.band(bath));
         plan.core_curve.push_back(ensemble.band(core));
     }
-}
-
-void add_events(Plan& plan) {
-    plan.events.push_back({plan.fill.light_fire, Event::Kind::light_fire, 0});
-    if (plan.fill.warming.si() > 0.0) {
-        plan.events.push_back({plan.fill.warm_at, Event::Kind::warm_box, 0});
-    }
-    for (std::size_t i = 0; i < plan.fill.pours.size(); ++i) {
-        plan.events.push_back({plan.fill.pours[i].at, Event::Kind::pour, i});
-    }
-    for (std::size_t i = 0; i < plan.foods.size(); ++i) {
-        const FoodPlan& food = plan.foods[i];
-        const auto same = [&](const Event& e) { return e.kind == Event::Kind::food_in && e.at == food.in; };
-        if (std::none_of(plan.events.begin(), plan.events.end(), same)) {
-            plan.events.push_back({food.in, Event::Kind::food_in, i});
-        }
-        if (food.eaten < plan.trip->serve) {
-            plan.events.push_back({food.eaten, Event::Kind::take_out, i});
-        }
-    }
-    for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {
-        plan.events.push_back({plan.top_ups[i].at, Event::Kind::top_up, i});
-    }
-    for (std::size_t i = 0; i < plan.foods.size(); ++i) {
-        plan.events.push_back({plan.foods[i].ready_late, Event::Kind::ready, i});
-    }
-    plan.events.push_back({plan.trip->serve, Event::Kind::serve, 0});
-    std::stable_sort(plan.events.begin(), plan.events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });
 }
 
 void add_intervals(Plan& plan, const Ensemble& ensemble) {
@@ -267,7 +240,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     add_intervals(plan, ensemble);
     plan.night = night_of(ensemble, *schedule, lived);
     add_curves(plan, ensemble, lived);
-    add_events(plan);
+    plan.events = events_of(plan);
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, plan);
     }

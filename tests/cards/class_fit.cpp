@@ -33,7 +33,7 @@ TEST_CASE("no card of a class names a card that it does not have, and each hold 
             CHECK_FALSE(card.cautions.empty());
         }
         const std::string all = joined(texts_of(deck));
-        static const std::regex named(R"(\bcard ([A-Z][a-z-]+))");
+        static const std::regex named(R"(\b[Cc]ard ([A-Z][a-z-]+))");
         for (std::sregex_iterator it(all.begin(), all.end(), named); it != std::sregex_iterator{}; ++it) {
             CAPTURE(it->str());
             CHECK(names.contains((*it)[1]));
@@ -76,15 +76,21 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
     CHECK(has_code(card::ClassFrame::made(summit, "Class deck").problems(), "class-altitude"));
 }
 
-TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units") {
+TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units, in Spanish too") {
+    using units::System;
+    const std::pair<System, const char*> ways[] = {{System::metric, "en"}, {System::us, "en"},  {System::both, "en"},
+                                                   {System::us_first, "en"}, {System::both, "es"},
+                                                   {System::us_first, "es"}};
     for (const facts::Ruleset rules : {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::ca}) {
         for (const char* kind : {"pork-loin", "chicken-breast"}) {
-            for (const units::System system : {units::System::metric, units::System::us, units::System::both}) {
+            for (const auto& [system, language] : ways) {
+                CAPTURE(language);
+                const words::Words words = words_of(language);
                 card::ClassWish wanted = wish(rules, kind);
                 wanted.units = system;
                 CAPTURE(card::canonical(wanted));
                 const auto frame = frame_of(wanted);
-                const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
+                const card::Deck deck = card::class_deck(*frame, words, "TEST-TEST");
                 for (const char* name : {"hand", "pocket", "large"}) {
                     CAPTURE(name);
                     const auto faces = layout::lay_out(deck, format(name), real_measure());
@@ -95,7 +101,7 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
                                   .ok());
                     }
                 }
-                const card::Sheets sheets = card::class_sheets(*frame, english(), "TEST-TEST");
+                const card::Sheets sheets = card::class_sheets(*frame, words, "TEST-TEST");
                 for (const char* paper : {"a4", "letter"}) {
                     CHECK(layout::lay_out_sheets(sheets, format("plain"), sheet(paper), real_measure()).ok());
                 }

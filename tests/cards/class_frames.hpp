@@ -21,9 +21,13 @@ inline card::ClassWish wish(facts::Ruleset rules = facts::Ruleset::us, const std
     return made;
 }
 
+inline words::Words words_of(const std::string& language) {
+    const std::string file = language + ".toml";
+    return words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/" + file), file).value();
+}
+
 inline const words::Words& english() {
-    static const words::Words words =
-        words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/en.toml"), "en.toml").value();
+    static const words::Words words = words_of("en");
     return words;
 }
 

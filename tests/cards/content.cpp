@@ -192,6 +192,53 @@ void check_morning(const Dealt& dealt) {
     CHECK(found == dealt.reads());
 }
 
+/// The ladder goes down to the last reading that is not for card Limits, and offers to add no more than fits.
+void check_ladder(const Dealt& dealt) {
+    bool found = false;
+    for (const card::Block& block : dealt.card("topup").blocks) {
+        const auto* ladder = std::get_if<card::Ladder>(&block);
+        if (ladder == nullptr) {
+            continue;
+        }
+        found = true;
+        if (units::first_of(dealt.trip.units) == units::System::us) {
+            continue;  // the same rungs in other units
+        }
+        REQUIRE_FALSE(ladder->rungs.empty());
+        const double lowest = std::stod(ladder->rungs.back().reading);
+        CHECK(lowest >= dealt.plan.read_floor.celsius() - 1e-9);
+        CHECK(lowest < dealt.plan.read_floor.celsius() + 1.0);
+        for (const card::Ladder::Rung& rung : ladder->rungs) {
+            CAPTURE(rung.reading);
+            REQUIRE(rung.amounts.size() == ladder->right_heads.size());
+            CHECK(rung.amounts.back() != "–");  // a swap is always possible
+            if (rung.amounts.size() == 2 && rung.amounts.front() != "–") {
+                CHECK(std::stod(rung.amounts.front()) <= units::in_litres(dealt.plan.room) + 1.0);  // both to half a litre
+            }
+        }
+    }
+    CHECK(found == dealt.reads());
+}
+
+/// Plan and Kitchen take the first piece out at the same time.
+void check_sear(const Dealt& dealt) {
+    const auto time_of = [&](const char* card, const std::string& what) {
+        for (const card::Block& block : dealt.card(card).blocks) {
+            if (const auto* steps = std::get_if<card::Steps>(&block)) {
+                for (const card::Step& step : steps->steps) {
+                    if (has(step.text, what)) {
+                        return step.when;
+                    }
+                }
+            }
+        }
+        return std::string("never");
+    };
+    if (dealt.plan.foods.size() == 1) {
+        CHECK(time_of("plan", "First piece out") == time_of("kitchen", "First piece"));
+    }
+}
+
 void check_always(const Dealt& dealt) {
     const std::string all = joined(texts_of(dealt.deck));
     CHECK(has(all, "Leftovers:"));
@@ -220,6 +267,8 @@ TEST_CASE("on the cards of every trip: pairs agree, finishes are whole, clocks a
         check_pairs(dealt);
         check_finishes(dealt);
         check_morning(dealt);
+        check_ladder(dealt);
+        check_sear(dealt);
         if (!dealt.reads()) {
             check_clock_only(dealt);
             ++by_clock;
