@@ -107,7 +107,8 @@ Step step_of(const Hand& hand, const Event& event) {
             return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", food.food->name}})};
         }
         case Event::Kind::serve:
-            return {when, w.text("plan.serve")};
+            // Who is at risk needs more than the plan gives, unless it was made for them.
+            return {when, w.text(plan.trip->at_risk ? "plan.serve" : "plan.serve-risk")};
     }
     return {};
 }

@@ -84,13 +84,12 @@ Steps by_the_clock(const Hand& hand) {
 
 /// How much may be added before as much must come out: until the first top-up that fills the box.
 Text room_text(const Hand& hand) {
-    const plan::TopUp& first = hand.plan.top_ups.front();
-    const units::Volume room = free_room(hand);
-    if (is_swap(first) || !worth_a_pour(first.out)) {
+    const auto& top_ups = hand.plan.top_ups;
+    if (top_ups.empty() || is_swap(top_ups.front()) || !worth_a_pour(top_ups.front().out)) {
         return hand.words.text("topup.swap-when");
     }
-    return hand.words.text("topup.room", {{"room", hand.litres_short(room)},
-                                          {"first", hand.clock_only(first.at)}});
+    return hand.words.text("topup.room", {{"room", hand.litres_short(free_room(hand))},
+                                          {"first", hand.clock_only(top_ups.front().at)}});
 }
 
 /// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
@@ -137,11 +136,11 @@ Card top_up_card(const Hand& hand) {
         card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
         card.blocks.emplace_back(by_the_clock(hand));
         card.blocks.emplace_back(Note{w.text("topup.late", {{"late", hand.latest_pour()}})});
-        card.blocks.emplace_back(Note{room_text(hand)});
-        const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-        card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
-                                                            {"litres", hand.measured(batch, Toward::down)}})});
     }
+    card.blocks.emplace_back(Note{room_text(hand)});
+    const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
+    card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
+                                                        {"litres", hand.measured(batch, Toward::down)}})});
     card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
     return card;
 }
