@@ -111,7 +111,7 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
     const auto files = deck_files(*trip, plans, trip.problems(), options, name);
     if (!files) {
         tell(files.problems());
-        return Exit::our_fault;
+        return exit_for_deck(files.problems());
     }
     tell(files.problems());
     exit = worse(exit, exit_with(files.problems()));

@@ -122,7 +122,7 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     });
     if (!style) {
         tell(style.problems());
-        return Exit::our_fault;
+        return exit_for_deck(style.problems());
     }
     // Its rulers have no table beside them to go on with.
     style.value().phrases.longer = style->words.text("class-hold.thicker");
@@ -134,7 +134,7 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     const auto files = class_files(**frame, *style, given.printing);
     tell(files.problems());
     if (!files) {
-        return Exit::our_fault;
+        return exit_for_deck(files.problems());
     }
     return write_all(*files) ? exit_with(files.problems()) : Exit::bad_input;
 }

@@ -95,8 +95,9 @@ Exit show_plan(const PlanOptions& options) {
     const auto words_text = layout_file("words/" + trip->language + ".toml");
     const auto format = layout_file("formats/hand.toml");
     if (!words || !words_text || !format) {
-        tell(!words ? words.problems() : !format ? format.problems() : words_text.problems());
-        return Exit::our_fault;
+        const problem::Problems& faults = !words ? words.problems() : !format ? format.problems() : words_text.problems();
+        tell(faults);
+        return exit_for_deck(faults);
     }
     const std::string stamp = stamp_of(*trip, {*format, *words_text});
     const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them

@@ -75,6 +75,13 @@ Exit exit_for(const problem::Problems& problems) {
     return bad ? Exit::bad_input : Exit::refused;
 }
 
+Exit exit_for_deck(const problem::Problems& problems) {
+    const bool in_a_file = std::any_of(problems.begin(), problems.end(), [](const problem::Problem& p) {
+        return p.severity == problem::Severity::error && p.place.has_value();
+    });
+    return in_a_file ? Exit::bad_input : Exit::our_fault;
+}
+
 Exit exit_with(const problem::Problems& remarks) {
     const bool check = std::any_of(remarks.begin(), remarks.end(), [](const problem::Problem& p) {
         return p.severity == problem::Severity::warning;

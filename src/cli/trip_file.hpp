@@ -22,6 +22,9 @@ problem::Result<words::Words> load_words(const std::string& language);
 
 /// Exit code for problems that stopped a plan: bad input if an input is wrong in itself, else refused.
 Exit exit_for(const problem::Problems& problems);
+/// Exit code for problems that stopped a deck: bad input if a file of the user's, such as one of layouts/, is named as
+/// their place, else our own fault.
+Exit exit_for_deck(const problem::Problems& problems);
 /// Done, or check if the reader must look at something.
 Exit exit_with(const problem::Problems& remarks);
 
