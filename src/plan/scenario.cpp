@@ -6,6 +6,7 @@
 #include <boost/random/uniform_01.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <random>
 
@@ -57,36 +58,49 @@ double place_at(const facts::Spread& spread, double share) {
     return (scale(value_at(spread, share)) - middle) / half;
 }
 
-Scenario scenario_at(const std::vector<double>& share) {
-    const facts::Facts& all = facts::facts();
-    const auto value = [&](const char* key, std::size_t i) { return value_at(all.spread(key), share[i]); };
-    const auto place = [&](const char* key, std::size_t i) { return place_at(all.spread(key), share[i]); };
+/// The spread of each dimension, looked up once for all scenarios; the lateness of top-ups, which late_of spreads, has
+/// none here.
+std::array<const facts::Spread*, dimensions> spreads() {
+    constexpr std::array<const char*, dimensions> keys{"thickness", "diffusivity",  "film",        "start", "box-loss",
+                                                       "outside",   "wind",         "litres",      "boil.cooling",
+                                                       "thermometer", nullptr,      "lid.open",    "unstirred"};
+    std::array<const facts::Spread*, dimensions> found{};
+    for (std::size_t i = 0; i < dimensions; ++i) {
+        found[i] = keys[i] != nullptr ? &facts::facts().spread(keys[i]) : nullptr;
+    }
+    return found;
+}
+
+Scenario scenario_at(const std::array<const facts::Spread*, dimensions>& all, const std::vector<double>& share) {
+    const auto value = [&](std::size_t i) { return value_at(*all[i], share[i]); };
+    const auto place = [&](std::size_t i) { return place_at(*all[i], share[i]); };
     Scenario s;
-    s.thickness = place("thickness", 0);
-    s.diffusivity = place("diffusivity", 1);
-    s.film = place("film", 2);
-    s.start = value("start", 3);
-    s.loss = place("box-loss", 4);
-    s.outside = value("outside", 5);
-    s.wind = value("wind", 6);
-    s.litres = value("litres", 7);
-    s.boiling_cooled = value("boil.cooling", 8);
-    s.reading = place("thermometer", 9);
+    s.thickness = place(0);
+    s.diffusivity = place(1);
+    s.film = place(2);
+    s.start = value(3);
+    s.loss = place(4);
+    s.outside = value(5);
+    s.wind = value(6);
+    s.litres = value(7);
+    s.boiling_cooled = value(8);
+    s.reading = place(9);
     s.late = share[10];
-    s.lid = value("lid.open", 11) * 60.0;
-    s.colder = std::max(0.0, value("unstirred", 12));
+    s.lid = value(11) * 60.0;
+    s.colder = std::max(0.0, value(12));
     return s;
 }
 
 }  // namespace
 
-Scenario likely_scenario() { return scenario_at(std::vector<double>(dimensions, 0.5)); }
+Scenario likely_scenario() { return scenario_at(spreads(), std::vector<double>(dimensions, 0.5)); }
 
 std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
     // Half a grid step inward, so that no draw is exactly 0 or 1, where a normal has no value.
     constexpr double edge = 0.5 / 65536.0;
     boost::random::uniform_01<double> uniform;
     std::mt19937_64 dice;  // its default seed: the standard fixes what it gives
+    const auto all = spreads();
     std::vector<Scenario> scenarios;
     scenarios.reserve(points * shifts);
     for (std::size_t shift = 0; shift < shifts; ++shift) {
@@ -103,7 +117,7 @@ std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
                 const double moved = uniform(sequence) + step[d];
                 share[d] = std::clamp(moved < 1.0 ? moved : moved - 1.0, edge, 1.0 - edge);
             }
-            scenarios.push_back(scenario_at(share));
+            scenarios.push_back(scenario_at(all, share));
         }
     }
     return scenarios;
