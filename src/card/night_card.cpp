@@ -94,6 +94,14 @@ Table morning_table(const Hand& hand) {
         }
     }
     const std::vector<std::size_t> columns = telling_columns(actions);
+    if (columns.size() == 1) {
+        // One column has the room to say what comes first.
+        for (std::vector<Text>& cells : actions) {
+            if (cells[columns.front()] == w.text("night.action-next")) {
+                cells[columns.front()] = w.text("night.action-next-long", {{"full", hand.full()}});
+            }
+        }
+    }
     static const char* const heads[] = {"night.morning-2", "night.morning-4", "night.morning-8"};
     Table table;
     table.columns = {{w.text("night.morning-read"), Align::left, true}};
