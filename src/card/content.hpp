@@ -190,7 +190,7 @@ struct Strip {
 };
 
 /// The outline by which laminating film is cut, at true scale, and the paper's own outline in it.
-struct FilmTemplate {
+struct LaminateTemplate {
     double paper_width_mm = 0.0;
     double paper_height_mm = 0.0;
     double border_mm = 0.0;  // of film beyond the paper, all round
@@ -198,7 +198,7 @@ struct FilmTemplate {
     Text label;              // stands in the paper
 };
 
-using SheetBlock = std::variant<Block, Strip, FilmTemplate>;
+using SheetBlock = std::variant<Block, Strip, LaminateTemplate>;
 
 /// Plain sheets for whoever prepares or teaches: running text, tables, things to cut out. A Turn starts a new sheet;
 /// a Ruler belongs on a card and is refused here.

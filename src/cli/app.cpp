@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/app.hpp"
 
-#include "cli/files.hpp"
-#include "cli/strays.hpp"
+#include "cli/files/files.hpp"
+#include "cli/line/unknown_words.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -82,8 +82,8 @@ void tell_empty_folder(const CLI::App& line, Options& options) {
 Exit act(const Command& command) {
     Options options;
     tell_empty_folder(*command.line, options);
-    if (!command.tells_strays) {
-        tell_strays(*command.line, options);
+    if (!command.tells_unknown_words) {
+        tell_unknown_words(*command.line, options);
     }
     if (!options.problems().empty()) {
         tell(options.problems());

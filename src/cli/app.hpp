@@ -22,7 +22,7 @@ enum class Exit {
 struct Command {
     CLI::App* line = nullptr;
     std::function<Exit()> act;
-    bool tells_strays = false;  // tells words that no option took itself, with all its other faults; else run() does
+    bool tells_unknown_words = false;  // tells words that no option took itself, with all its other faults; else run() does
 };
 
 /// Each adds one command with its options.

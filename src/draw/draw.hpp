@@ -2,7 +2,7 @@
 // Pages -> PDF and PNG bytes; the only folder that knows libharu, cairo and FreeType.
 #pragma once
 
-#include "layout/measure.hpp"
+#include "layout/text/measure.hpp"
 #include "layout/page.hpp"
 #include "problem/problem.hpp"
 

@@ -25,7 +25,7 @@ struct OpenFonts {
     std::unique_ptr<FT_FaceRec_, FaceCloser> regular;
     std::unique_ptr<FT_FaceRec_, FaceCloser> bold;
 
-    FT_Face face(layout::Face which) const { return which == layout::Face::bold ? bold.get() : regular.get(); }
+    FT_Face face(layout::Weight which) const { return which == layout::Weight::bold ? bold.get() : regular.get(); }
 };
 
 /// Error: font-unreadable.

@@ -31,8 +31,8 @@ class FontMeasure : public layout::Measure {
     explicit FontMeasure(const OpenFonts& fonts)
         : advances_{read_advances(fonts.regular.get()), read_advances(fonts.bold.get())} {}
 
-    double width(std::string_view text, layout::Face which, double size_pt) const override {
-        const auto& known = advances_.at(which == layout::Face::bold ? 1 : 0);
+    double width(std::string_view text, layout::Weight which, double size_pt) const override {
+        const auto& known = advances_.at(which == layout::Weight::bold ? 1 : 0);
         long total = 0;
         for (const char32_t point : code_points(text)) {
             if (const auto found = known.find(point); found != known.end()) {
@@ -42,8 +42,8 @@ class FontMeasure : public layout::Measure {
         return static_cast<double>(total) / static_cast<double>(thousand) * size_pt * mm_per_pt;
     }
 
-    bool covers(std::string_view text, layout::Face which) const override {
-        const auto& known = advances_.at(which == layout::Face::bold ? 1 : 0);
+    bool covers(std::string_view text, layout::Weight which) const override {
+        const auto& known = advances_.at(which == layout::Weight::bold ? 1 : 0);
         for (const char32_t point : code_points(text)) {
             if (!known.contains(point)) {
                 return false;

@@ -93,7 +93,7 @@ class Archive {
   public:
     Archive(HPDF_Doc document, const PdfInfo& info) : doc_(document), info_(info) {}
 
-    bool before_writing(const std::vector<HPDF_Page>& pages, const Reading& reading, const PdfFonts& fonts) {
+    bool before_writing(const std::vector<HPDF_Page>& pages, const TagTree& reading, const PdfFonts& fonts) {
         const char* producer = HPDF_GetInfoAttr(doc_, HPDF_INFO_PRODUCER);
         const auto xmp = xmp_packet(info_.title, info_.language, info_.creator, producer == nullptr ? "" : producer);
         bool fine = xmp && add_language(doc_, info_.language) && add_page_labels(doc_, info_.page_labels) &&
@@ -122,7 +122,7 @@ class Archive {
 
 /// The file; without `reading` as plain as libharu makes it.
 problem::Result<std::string> write(const std::vector<layout::Page>& pages, const FontFiles& files, const PdfInfo& info,
-                                   const Reading* reading) {
+                                   const TagTree* reading) {
     Fault fault;
     const Document document(HPDF_New(note_fault, &fault));
     if (!document) {
@@ -188,7 +188,7 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
                               "the PDF cannot be made: a page is missing or holds a place that is no number");
     }
     if (knows_objects()) {
-        const Reading reading = reading_of(pages);
+        const TagTree reading = reading_of(pages);
         auto kept = write(pages, files, info, &reading);
         if (kept.ok()) {
             return kept;

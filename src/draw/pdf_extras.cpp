@@ -49,7 +49,7 @@ bool add_child(HPDF_Doc document, HPDF_Dict parent, HPDF_Dict child) {
 }
 
 /// From the marks of every page to their elements.
-bool add_parent_tree(HPDF_Doc document, HPDF_Dict root, const std::vector<HPDF_Page>& pages, const Reading& reading,
+bool add_parent_tree(HPDF_Doc document, HPDF_Dict root, const std::vector<HPDF_Page>& pages, const TagTree& reading,
                      const std::vector<HPDF_Dict>& made) {
     HPDF_Dict tree = HPDF_Dict_New(document->mmgr);
     HPDF_Array numbers = HPDF_Array_New(document->mmgr);
@@ -120,7 +120,7 @@ bool add_outline_entry(HPDF_Doc document, HPDF_Page page, const std::string& tit
            done(HPDF_Array_AddName(target, "Fit"));
 }
 
-bool add_reading(HPDF_Doc document, const std::vector<HPDF_Page>& pages, const Reading& reading) {
+bool add_reading(HPDF_Doc document, const std::vector<HPDF_Page>& pages, const TagTree& reading) {
     HPDF_Dict root = indirect_dict(document);
     HPDF_Dict whole = indirect_dict(document);
     HPDF_Dict marked = HPDF_Dict_New(document->mmgr);

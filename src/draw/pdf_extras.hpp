@@ -3,7 +3,7 @@
 // was done.
 #pragma once
 
-#include "draw/pdf_reading.hpp"
+#include "draw/tag_tree.hpp"
 
 #include <hpdf.h>
 
@@ -31,7 +31,7 @@ bool add_page_labels(HPDF_Doc document, const std::vector<std::string>& labels);
 bool add_outline_entry(HPDF_Doc document, HPDF_Page page, const std::string& title);
 
 /// The tree of elements, and on each page the way from its marks back to them.
-bool add_reading(HPDF_Doc document, const std::vector<HPDF_Page>& pages, const Reading& reading);
+bool add_reading(HPDF_Doc document, const std::vector<HPDF_Page>& pages, const TagTree& reading);
 
 /// PDF 1.4, which PDF/A-1 is made of; its description as `xmp` and the colour space that greys are meant in.
 bool add_archive_parts(HPDF_Doc document, const std::string& xmp, const std::string& profile);

@@ -27,7 +27,7 @@ class Painter {
     void set_space(bool wanted) { space_ = wanted; }
 
     void operator()(const layout::PlacedText& text) {
-        const bool bold = text.face == layout::Face::bold;
+        const bool bold = text.face == layout::Weight::bold;
         const std::string words = text.text + (space_ ? " " : "");
         (bold ? fonts_.used_bold : fonts_.used_regular) += code_points(words);
         set_fill(text.grey);
@@ -159,7 +159,7 @@ HPDF_REAL pdf_pt(double mm) {
     return static_cast<HPDF_REAL>(mm / mm_per_pt);
 }
 
-bool paint(HPDF_Page page, const layout::Page& what, const Reading* reading, std::size_t number, PdfFonts& fonts) {
+bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std::size_t number, PdfFonts& fonts) {
     Painter painter(page, what.height, reading != nullptr, fonts);
     const PageReading* tags = reading == nullptr ? nullptr : &reading->pages[number];
     int mark = 0;

@@ -2,7 +2,7 @@
 // Draws a page's items with libharu, each within its tag if the file is to have tags.
 #pragma once
 
-#include "draw/pdf_reading.hpp"
+#include "draw/tag_tree.hpp"
 
 #include <hpdf.h>
 
@@ -21,6 +21,6 @@ HPDF_REAL pdf_pt(double mm);
 
 /// Without `reading` no tags, and dashes in whole points: nothing that libharu's own interface cannot do. False if
 /// something could not be written.
-bool paint(HPDF_Page page, const layout::Page& what, const Reading* reading, std::size_t number, PdfFonts& fonts);
+bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std::size_t number, PdfFonts& fonts);
 
 }  // namespace holdwater::draw

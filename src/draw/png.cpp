@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Pages as pictures: the same items as in the PDF, drawn by cairo.
 #include "draw/font.hpp"
-#include "draw/sight.hpp"
+#include "draw/night_view.hpp"
 
 #include <cairo-ft.h>
 #include <cairo.h>
@@ -51,7 +51,7 @@ class Painter {
 
     void operator()(const layout::PlacedText& text) const {
         cairo_save(context_);
-        cairo_set_font_face(context_, text.face == layout::Face::bold ? bold_.get() : regular_.get());
+        cairo_set_font_face(context_, text.face == layout::Weight::bold ? bold_.get() : regular_.get());
         cairo_set_font_size(context_, text.size_pt);
         tone(text.grey);
         cairo_translate(context_, pt(text.x), pt(text.baseline));

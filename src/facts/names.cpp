@@ -12,7 +12,7 @@ constexpr std::array cuts{Name<Cut>{Cut::intact, "intact"},         Name<Cut>{Cu
                           Name<Cut>{Cut::minced, "minced"}};
 constexpr std::array shapes{Name<Shape>{Shape::slab, "slab"}, Name<Shape>{Shape::round, "round"},
                             Name<Shape>{Shape::block, "block"}, Name<Shape>{Shape::ball, "ball"}};
-constexpr std::array contacts{Name<Contact>{Contact::free, "free"}, Name<Contact>{Contact::floor, "floor"},
+constexpr std::array contacts{Name<Contact>{Contact::free, "free"}, Name<Contact>{Contact::bottom, "bottom"},
                               Name<Contact>{Contact::stacked, "stacked"}};
 constexpr std::array rulesets{Name<Ruleset>{Ruleset::us, "us"}, Name<Ruleset>{Ruleset::uk, "uk"},
                               Name<Ruleset>{Ruleset::au_nz, "au-nz"}, Name<Ruleset>{Ruleset::ca, "ca"}};
@@ -23,6 +23,10 @@ constexpr std::array fuels{Name<Fuel>{Fuel::wood, "wood"}, Name<Fuel>{Fuel::prop
                            Name<Fuel>{Fuel::butane, "butane"}, Name<Fuel>{Fuel::none_needed, "none-needed"}};
 
 }  // namespace
+
+std::optional<std::string_view> renamed(std::string_view text) {
+    return text == "floor" ? std::optional<std::string_view>("bottom") : std::nullopt;
+}
 
 template <>
 std::span<const Name<Cut>> names() {

@@ -10,9 +10,9 @@ namespace holdwater::facts {
 
 enum class Cut { intact, tied, tenderised, injected, rolled, stuffed, minced };
 enum class Shape { slab, round, block, ball };
-/// free: kept apart and off the floor, water on every face. floor: one face blocked. stacked: blocked on one face by
+/// free: kept apart and off the bottom, water on every face. bottom: one face blocked. stacked: blocked on one face by
 /// another piece of the same size, which doubles the thickness.
-enum class Contact { free, floor, stacked };
+enum class Contact { free, bottom, stacked };
 enum class Ruleset { us, uk, au_nz, ca };
 enum class Wind { still, breezy, windy };
 enum class Bag { thin, thick };
@@ -37,6 +37,9 @@ std::optional<Enum> from_name(std::string_view text) {
     }
     return std::nullopt;
 }
+
+/// The name of today for one that earlier versions had ("floor" is "bottom" now); nothing for any other word.
+std::optional<std::string_view> renamed(std::string_view text);
 
 template <class Enum>
 std::string_view to_name(Enum value) {

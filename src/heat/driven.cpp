@@ -11,7 +11,7 @@ namespace {
 
 // Points for drawing straight lines between: after a jump of the bath each interval is this share of the time since,
 // from the shortest to the longest. Every point is exact; the lines between are off by (dt^2 / 8) T'', which stays
-// under 0.01 K since T'' falls as the square of the time (tests/review/driven.cpp).
+// under 0.01 K since T'' falls as the square of the time (tests/answer/review/driven.cpp).
 constexpr double share_of_time = 0.03;
 constexpr double shortest = 1.0;  // s
 constexpr double longest = 75.0;  // s

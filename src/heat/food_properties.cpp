@@ -75,12 +75,12 @@ FoodProperties properties_from(const facts::Composition& composition, units::Tem
             units::Density{density}, units::SpecificHeat{specific_heat}};
 }
 
-FoodProperties reading_of(const facts::Composition& composition, units::Temperature at, Reading reading) {
+FoodProperties reading_of(const facts::Composition& composition, units::Temperature at, Bound reading) {
     // The parallel rule is the upper bound that follows from the composition; what was measured in meat and fish lies
     // up to 14 % below it, and planning values of the literature a quarter below. The readings are shares of it.
     const facts::Spread& spread = facts::facts().spread("diffusivity");
-    const double share = reading == Reading::slow   ? spread.low
-                         : reading == Reading::fast ? spread.high
+    const double share = reading == Bound::slow   ? spread.low
+                         : reading == Bound::fast ? spread.high
                                                     : facts::facts().value("diffusivity.likely");
     const FoodProperties bound = properties_from(composition, at, MixingRule::parallel);
     return with_diffusivity(bound, bound.diffusivity * share);

@@ -22,11 +22,11 @@ enum class MixingRule { parallel, series };
 FoodProperties properties_from(const facts::Composition& composition, units::Temperature at, MixingRule rule);
 
 /// Which way a reading errs: slow warms (and cools) the core late, fast early.
-enum class Reading { slow, likely, fast };
+enum class Bound { slow, likely, fast };
 
 /// The readings that the program uses for a composition, see facts film.* and diffusivity.*: slow and fast bracket the
 /// measured values, likely is the middle.
-FoodProperties reading_of(const facts::Composition& composition, units::Temperature at, Reading reading);
+FoodProperties reading_of(const facts::Composition& composition, units::Temperature at, Bound reading);
 
 /// The same food with another diffusivity: conductivity follows, density and specific heat stay.
 FoodProperties with_diffusivity(FoodProperties properties, units::Diffusivity diffusivity);

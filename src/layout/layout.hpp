@@ -3,7 +3,7 @@
 #pragma once
 
 #include "card/content.hpp"
-#include "layout/measure.hpp"
+#include "layout/text/measure.hpp"
 #include "layout/page.hpp"
 #include "problem/problem.hpp"
 

@@ -8,7 +8,7 @@
 
 namespace holdwater::layout {
 
-enum class Face { regular, bold };
+enum class Weight { regular, bold };
 
 /// What an item means to a reader: tags in the PDF, checks by machine.
 enum class Role { heading, paragraph, table, caution, key_number, ruler_tick, artifact, cut_mark };
@@ -42,7 +42,7 @@ struct PlacedText {
     double x = 0.0;  // of the origin of the first glyph
     double baseline = 0.0;
     double size_pt = 0.0;
-    Face face = Face::regular;
+    Weight face = Weight::regular;
     double grey = 0.0;  // 0 black, 1 white
     std::string text;   // UTF-8, one line
     Role role = Role::paragraph;

@@ -99,7 +99,7 @@ void put_page(Page& onto, const Page& part, double dx, double dy, double factor)
     }
 }
 
-std::string told(const card::Ruler& ruler, double end_mm) {
+std::string described(const card::Ruler& ruler, double end_mm) {
     std::string made = spoken(ruler.title);
     std::string ticks;
     for (const auto& tick : ruler.ticks) {
@@ -114,7 +114,7 @@ std::string told(const card::Ruler& ruler, double end_mm) {
     return made;
 }
 
-std::string told(const card::Curve& curve) {
+std::string described(const card::Curve& curve) {
     std::string made = spoken(curve.title);
     add(made, spoken(curve.x_title), ". ");
     add(made, spoken(curve.y_title), " / ");
@@ -134,7 +134,7 @@ std::string told(const card::Curve& curve) {
     return made;
 }
 
-std::string told(const card::DayBar& bar) {
+std::string described(const card::DayBar& bar) {
     std::string made;
     for (const auto& span : bar.spans) {
         add(made, spoken(span.label), ", ");

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "card/content.hpp"
-#include "layout/fragment.hpp"
+#include "layout/block/fragment.hpp"
 
 #include <cstddef>
 #include <string>
@@ -27,8 +27,8 @@ void put_group(Page& page, const Fragment& part, double dx, double dy);
 void put_page(Page& onto, const Page& part, double dx, double dy, double factor = 1.0);
 
 /// What a figure shows, in the words that stand on it.
-std::string told(const card::Ruler& ruler, double end_mm);
-std::string told(const card::Curve& curve);
-std::string told(const card::DayBar& bar);
+std::string described(const card::Ruler& ruler, double end_mm);
+std::string described(const card::Curve& curve);
+std::string described(const card::DayBar& bar);
 
 }  // namespace holdwater::layout

@@ -44,7 +44,7 @@ inline double lines_height(std::size_t lines, double size_pt) {
 }
 
 /// Where a block stands: what it may use and how much air its face has to give.
-struct Setting {
+struct BlockContext {
     const Format& format;
     const Measure& measure;
     const Phrases& phrases;

@@ -143,7 +143,7 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.quantity("tolerance", food.tolerance, ranges::tolerance, Need::optional);
     food.contact_given = table.choice("contact", food.contact, Need::optional);
     if (!food.contact_given) {
-        food.contact = food.shape == facts::Shape::slab ? facts::Contact::floor : facts::Contact::free;
+        food.contact = food.shape == facts::Shape::slab ? facts::Contact::bottom : facts::Contact::free;
     }
     table.truth("bone", food.bone, Need::optional);
     read_bag(table, food.bag);

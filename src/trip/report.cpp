@@ -47,6 +47,10 @@ void Report::warning(problem::Place place, std::string code, std::string_view me
     put(problem::warning(std::move(code), std::string(message), std::string(hint)), std::move(place));
 }
 
+void Report::note(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
+    put(problem::note(std::move(code), std::string(message), std::string(hint)), std::move(place));
+}
+
 void Report::add(const problem::Problem& problem, problem::Place place, std::string_view prefix) {
     problem::Problem placed = problem;
     placed.message = std::string(prefix) + placed.message;

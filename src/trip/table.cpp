@@ -275,6 +275,13 @@ bool Table::word(std::string_view key, std::string& into, const std::vector<std:
         into = text->get();
         return true;
     }
+    const auto now = facts::renamed(text->get());
+    if (now && std::find(known.begin(), known.end(), *now) != known.end()) {
+        report_.note(place(key), "word-renamed", fmt::format("{}: \"{}\" is called \"{}\" now", key, text->get(), *now),
+                     "both are read");
+        into = *now;
+        return true;
+    }
     const auto near = units::nearest(quoted(text->get()), known);
     error(key, "word-unknown", fmt::format("{}: {} is not known", key, shown(*found)),
           near ? fmt::format("did you mean \"{}\"? {}", *near, list_hint) : std::string(list_hint));

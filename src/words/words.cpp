@@ -76,7 +76,7 @@ std::string Words::text(std::string_view key, std::initializer_list<Place> place
     }
 }
 
-std::string Words::told_key(std::string_view english) {
+std::string Words::translation_key(std::string_view english) {
     std::string key;
     for (const char c : english) {
         const bool plain = std::isalnum(static_cast<unsigned char>(c)) != 0 && static_cast<unsigned char>(c) < 0x80;
@@ -89,8 +89,8 @@ std::string Words::told_key(std::string_view english) {
     return key.ends_with('-') ? key.substr(0, key.size() - 1) : key;
 }
 
-std::string Words::told(std::string_view english) const {
-    const std::string key = "told." + told_key(english);
+std::string Words::translated(std::string_view english) const {
+    const std::string key = "told." + translation_key(english);
     return has(key) ? text(key) : std::string(english);
 }
 

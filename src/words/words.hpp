@@ -25,8 +25,8 @@ class Words {
     std::string text(std::string_view key, std::initializer_list<Place> places = {}) const;
     /// What the program itself says in English, in this language: the text of [told] whose key is the English in small
     /// letters with bars between ("from memory" -> from-memory), else the English.
-    std::string told(std::string_view english) const;
-    static std::string told_key(std::string_view english);
+    std::string translated(std::string_view english) const;
+    static std::string translation_key(std::string_view english);
 
     /// "." or ",".
     std::string decimal_mark() const { return text("language.decimal-mark"); }

@@ -14,7 +14,7 @@
 #include <vector>
 
 #include "facts/names.hpp"
-#include "plan/lived.hpp"
+#include "plan/search/scenario_result.hpp"
 #include "support/lines_of_run.hpp"
 
 using namespace holdwater;
@@ -129,7 +129,7 @@ struct Day {
     double live(std::size_t scenarios) const {
         return cost([&] {
             const plan::Ensemble ensemble(setup, {scenarios, 1});
-            plan::live(ensemble, schedule);
+            plan::simulate(ensemble, schedule);
         });
     }
     trip::Trip trip;

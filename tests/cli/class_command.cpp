@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The command `class`: its files, its refusals, and its worked answers against what the other commands say.
-#include "card/class_deck.hpp"
-#include "card/class_exercises.hpp"
+#include "card/class/class_deck.hpp"
+#include "card/class/class_exercises.hpp"
 #include "cli/program.hpp"
-#include "plan/hold_table.hpp"
+#include "plan/result/hold_table.hpp"
 #include "support/near.hpp"
 #include "words/words.hpp"
 

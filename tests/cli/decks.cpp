@@ -6,11 +6,11 @@
 #include <cmath>
 #include <variant>
 
-#include "card/deck.hpp"
+#include "card/trip/deck.hpp"
 #include "cli/program.hpp"
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
-#include "plan/plan.hpp"
+#include "plan/result/plan.hpp"
 #include "words/words.hpp"
 
 using namespace holdwater;

@@ -6,14 +6,14 @@
 #include <doctest/doctest.h>
 
 using namespace holdwater;
-using layout::Face;
+using layout::Weight;
 using support::near_abs;
 using support::real_measure;
 
 TEST_CASE("advances: B612 has figures of 0.65 em and a space of 0.35 em, in both faces alike") {
     // print.md 7.1, measured on the font files: digits 1300, space 700 of 2000 units.
     constexpr double em10 = 10.0 * 25.4 / 72.0;
-    for (const Face face : {Face::regular, Face::bold}) {
+    for (const Weight face : {Weight::regular, Weight::bold}) {
         for (const char* digit : {"0", "1", "5", "9"}) {
             CHECK(near_abs(real_measure().width(digit, face, 10.0), 0.65 * em10, 1e-9));
         }
@@ -32,7 +32,7 @@ TEST_CASE("advances: B612 has figures of 0.65 em and a space of 0.35 em, in both
 }
 
 TEST_CASE("coverage: what cards use is there, what is not there is known") {
-    for (const Face face : {Face::regular, Face::bold}) {
+    for (const Weight face : {Weight::regular, Weight::bold}) {
         CHECK(real_measure().covers("71 °C ± ½ ≤ ≥ ≈ × − – — · → ← é ñ ü ß „“", face));
         CHECK_FALSE(real_measure().covers("■", face));
         CHECK_FALSE(real_measure().covers("ł", face));

@@ -84,7 +84,7 @@ TEST_CASE("a turned text runs up the page in both") {
     text.text = "HHHH";
     text.upward = true;
     page.items.emplace_back(text);
-    const double width = support::real_measure().width("HHHH", layout::Face::regular, 20.0);
+    const double width = support::real_measure().width("HHHH", layout::Weight::regular, 20.0);
     constexpr int dpi = 254;  // ten pixels a millimetre
     for (const auto& picture : {own_picture(page, dpi, 1), pdf_picture(page, dpi, 1)}) {
         double left = 60.0, right = 0.0, top = 60.0, bottom = 0.0;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The PDF for keeping, and for those who hear it: an archival file with tags, or a plain one that says so.
 #include "draw/pdf_bytes.hpp"
-#include "draw/pdf_reading.hpp"
+#include "draw/tag_tree.hpp"
 #include "support/pdf_checks.hpp"
 
 #include <doctest/doctest.h>
@@ -48,7 +48,7 @@ layout::PlacedText text_at(const std::string& words, double x, double baseline, 
     made.x = x;
     made.baseline = baseline;
     made.size_pt = 10.0;
-    made.width = support::real_measure().width(words, layout::Face::regular, 10.0);
+    made.width = support::real_measure().width(words, layout::Weight::regular, 10.0);
     made.spot = spot;
     return made;
 }

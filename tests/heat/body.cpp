@@ -54,7 +54,7 @@ double half_time(const heat::Modes& m) {
 
 TEST_CASE("thicker is never faster, whatever the shape and the contact") {
     for (const Shape shape : {Shape::slab, Shape::round, Shape::block, Shape::ball}) {
-        for (const Contact contact : {Contact::free, Contact::floor, Contact::stacked}) {
+        for (const Contact contact : {Contact::free, Contact::bottom, Contact::stacked}) {
             double last = 0.0;
             for (double mm = 5; mm <= 200; mm += 5) {
                 CAPTURE(facts::to_name(shape));
@@ -75,7 +75,7 @@ TEST_CASE("contact is never faster than water all around") {
                 CAPTURE(facts::to_name(shape));
                 CAPTURE(mm);
                 const double free = half_time(modes(body(shape, mm), film));
-                const double floor = half_time(modes(body(shape, mm, Contact::floor), film));
+                const double floor = half_time(modes(body(shape, mm, Contact::bottom), film));
                 const double stacked = half_time(modes(body(shape, mm, Contact::stacked), film));
                 CHECK(floor > 1.2 * free);
                 CHECK(stacked >= 0.999 * floor);
@@ -97,7 +97,7 @@ TEST_CASE("a better film is never slower") {
 }
 
 TEST_CASE("a blocked slab is a free one of twice the thickness") {
-    const auto floor = modes(body(Shape::slab, 30, Contact::floor));
+    const auto floor = modes(body(Shape::slab, 30, Contact::bottom));
     const auto twice = modes(body(Shape::slab, 60));
     for (double t = 60; t < 20000; t *= 1.5) {
         CHECK(near_abs(heat::core_at(floor, units::Duration{t}), heat::core_at(twice, units::Duration{t}), 1e-12));

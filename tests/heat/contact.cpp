@@ -107,7 +107,7 @@ TEST_CASE("a round or ball on the floor is no slower than the brick that stands 
             };
             const double sector = slowest(b, biot);
             const double free = rate(facts::Contact::free);
-            CHECK(rate(facts::Contact::floor) < sector);
+            CHECK(rate(facts::Contact::bottom) < sector);
             CHECK(sector < free);
             // The figures that body.cpp names.
             CHECK(free / sector > (b == 1 ? 1.60 : 1.32));

@@ -2,7 +2,7 @@
 // The reading order that faces carry, and figures told in words.
 #include "layout/reading.hpp"
 
-#include "layout/blocks.hpp"
+#include "layout/block/blocks.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/sample_deck.hpp"
@@ -148,8 +148,8 @@ TEST_CASE("figures in words: only what is drawn, and a bath never warmer than th
     ruler.ticks = {{20.0, "45\u00A0min", false}, {25.0, "", false}, {40.0, "2 h", true}, {60.0, "5 h", false}};
     ruler.too_thick_mm = 70.0;
     ruler.too_thick_label = "split it";
-    CHECK(told(ruler, 70.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h; 60 mm: 5 h; 70 mm: split it");
-    CHECK(told(ruler, 40.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h");  // cut off: no bar for too thick
+    CHECK(described(ruler, 70.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h; 60 mm: 5 h; 70 mm: split it");
+    CHECK(described(ruler, 40.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h");  // cut off: no bar for too thick
 
     card::Curve curve;
     curve.title = "Night";
@@ -160,10 +160,10 @@ TEST_CASE("figures in words: only what is drawn, and a bath never warmer than th
     curve.x_title = "hours";
     curve.y_title = "bath, °C";
     curve.floor_label = "floor";
-    CHECK(told(curve) == "Night. hours / bath, °C. 0: 69 (69–70); 2: 60 (58–62). floor");
+    CHECK(described(curve) == "Night. hours / bath, °C. 0: 69 (69–70); 2: 60 (58–62). floor");
 
     card::DayBar bar;
     bar.spans = {{card::DayBar::Kind::cook, 1.0, 2.0, "cook"}, {card::DayBar::Kind::hold, 2.0, 3.0, ""}};
     bar.marks = {{3.0, "03:00", "eat"}, {1.0, "01:00", ""}};
-    CHECK(told(bar) == "cook. 01:00; 03:00 eat");
+    CHECK(described(bar) == "cook. 01:00; 03:00 eat");
 }

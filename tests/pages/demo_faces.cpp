@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "pages/demo_faces.hpp"
 
-#include "card/deck.hpp"
+#include "card/trip/deck.hpp"
 #include "draw/draw.hpp"
-#include "plan/boxes.hpp"
+#include "plan/result/boxes.hpp"
 #include "support/faces.hpp"
 #include "support/trips.hpp"
 #include "words/words.hpp"
@@ -59,7 +59,7 @@ struct Line {
 
     std::string operator()(const layout::PlacedText& t) const {
         return fmt::format("text {} {} {:g}{}{}{}{} | {}", mm(t.x), mm(t.baseline),
-                           std::round(100.0 * t.size_pt) / 100.0, t.face == layout::Face::bold ? " bold" : "",
+                           std::round(100.0 * t.size_pt) / 100.0, t.face == layout::Weight::bold ? " bold" : "",
                            t.upward ? " upward" : "", tone(t.grey), spot_of(page, t.spot), t.text);
     }
     std::string operator()(const layout::PlacedLine& l) const {

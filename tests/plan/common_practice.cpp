@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "plan/mend.hpp"
-#include "plan/night.hpp"
+#include "plan/advice/remedy.hpp"
+#include "plan/result/night.hpp"
 #include "support/trips.hpp"
 
 using namespace holdwater;

@@ -2,8 +2,8 @@
 // The demo trips: the promises of a plan, looked at from outside the planner.
 #include <doctest/doctest.h>
 
-#include "plan/hold_table.hpp"
-#include "plan/plan.hpp"
+#include "plan/result/hold_table.hpp"
+#include "plan/result/plan.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
 

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "plan/lived.hpp"
+#include "plan/search/scenario_result.hpp"
 #include "support/lines_of_run.hpp"
 #include "support/near.hpp"
 

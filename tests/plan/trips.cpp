@@ -2,8 +2,8 @@
 // Five trips unlike the demos: heat by the sea, a night at -20 C and 3,000 m, two boxes, a poor box, no thermometer.
 #include <doctest/doctest.h>
 
-#include "plan/boxes.hpp"
-#include "plan/mend.hpp"
+#include "plan/result/boxes.hpp"
+#include "plan/advice/remedy.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
 

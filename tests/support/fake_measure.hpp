@@ -2,7 +2,7 @@
 // A typeface of which all characters are half an em wide, so that a test can reckon by hand.
 #pragma once
 
-#include "layout/measure.hpp"
+#include "layout/text/measure.hpp"
 
 #include <string_view>
 
@@ -10,7 +10,7 @@ namespace holdwater::support {
 
 class FakeMeasure : public layout::Measure {
   public:
-    double width(std::string_view text, layout::Face, double size_pt) const override {
+    double width(std::string_view text, layout::Weight, double size_pt) const override {
         std::size_t characters = 0;
         for (const char c : text) {
             characters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
@@ -18,7 +18,7 @@ class FakeMeasure : public layout::Measure {
         return static_cast<double>(characters) * 0.5 * size_pt * 25.4 / 72.0;
     }
     /// Has every character but the snowman.
-    bool covers(std::string_view text, layout::Face) const override {
+    bool covers(std::string_view text, layout::Weight) const override {
         return text.find("\u2603") == std::string_view::npos;
     }
 };

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <variant>
 
-#include "answer/piece.hpp"
+#include "answer/hold/piece.hpp"
 #include "support/trips.hpp"
 
 namespace holdwater::support {
@@ -23,14 +23,14 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
                         double air, int nodes) {
     const plan::FoodSetup& food = setup.foods.front();
     const double end = setup.trip->serve.since(setup.trip->from).si();
-    plan::Run empty(setup, scenario, {}, true);
+    plan::Simulation empty(setup, scenario, {}, true);
     empty.fill(schedule.recipe);  // the bath as it is when the food goes in
-    LinesOfRun both{{}, plan::Run(setup, scenario, {plan::food_in(food, scenario)}, true), 0.0};
-    plan::Run& run = both.run;
+    LinesOfRun both{{}, plan::Simulation(setup, scenario, {plan::food_in(food, scenario)}, true), 0.0};
+    plan::Simulation& run = both.run;
     run.fill(schedule.recipe);
     both.food_in = run.food_in().si();
 
-    const auto properties = answer::properties_of(food.piece, heat::Reading::likely);
+    const auto properties = answer::properties_of(food.piece, heat::Bound::likely);
     const heat::Body& body = food.piece.body;
     LinesCase& lines = both.lines;
     lines.axes = {{body.shape == facts::Shape::round ? 1 : 0, body.thickness.si() / 2, nodes}};
@@ -42,7 +42,7 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
     }
     lines.diffusivity = properties.diffusivity.si();
     lines.conductivity = properties.conductivity.si();
-    lines.film = answer::film_of(food.piece, heat::Reading::likely).si();
+    lines.film = answer::film_of(food.piece, heat::Bound::likely).si();
     lines.food_capacity = food.piece.mass.si() * properties.specific_heat.si();
     lines.food_start = food.piece.start.celsius() + scenario.start;
     lines.water = empty.bath().water().si();

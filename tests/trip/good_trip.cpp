@@ -35,7 +35,7 @@ TEST_CASE("what is not said takes the default that the contract names") {
 TEST_CASE("a slab lies on the floor unless the file says otherwise") {
     const std::string slab = changed(small_trip, "shape = \"round\"", "shape = \"slab\"");
     const trip::Trip assumed = good_trip(changed(slab, "length = \"200 mm\"\n", ""));
-    CHECK(assumed.foods.at(0).contact == facts::Contact::floor);
+    CHECK(assumed.foods.at(0).contact == facts::Contact::bottom);
     CHECK(!assumed.foods.at(0).contact_given);
     const trip::Trip said = good_trip(changed(slab, "length = \"200 mm\"\n", "contact = \"free\"\n"));
     CHECK(said.foods.at(0).contact == facts::Contact::free);

@@ -26,7 +26,7 @@ heat::BoxHeat box(double loss) {
 
 const facts::Composition beef{72.96, 23.59, 2.94, 0, 0, 1.12};
 
-heat::Modes piece(facts::Shape shape, double thickness, heat::Reading reading, double film) {
+heat::Modes piece(facts::Shape shape, double thickness, heat::Bound reading, double film) {
     heat::Body body;
     body.shape = shape;
     body.thickness = millimetres(thickness);
@@ -64,7 +64,7 @@ TEST_CASE("a small ordinary box of 60 C water at 0 C outside loses about 5.5 K i
 TEST_CASE("a filled box with cooked food at 65.5 C stands near 48 C after nine hours at -2 C") {
     const auto morning = [](double loss, double volume) {
         heat::Bath bath(box(loss), litres(volume), celsius(65.5), steady(-2));
-        bath.put_in({piece(facts::Shape::round, 90, heat::Reading::likely, 300), units::HeatCapacity{4 * 3600},
+        bath.put_in({piece(facts::Shape::round, 90, heat::Bound::likely, 300), units::HeatCapacity{4 * 3600},
                      celsius(62), units::kelvins(0)});
         bath.advance_to(hours(9));
         return bath.temperature().celsius();
@@ -76,32 +76,32 @@ TEST_CASE("a filled box with cooked food at 65.5 C stands near 48 C after nine h
 }
 
 TEST_CASE("a roast of 4.5 kg in 30 L at 71 C brings the bath to the mid-60s within an hour or so") {
-    const auto after = [](heat::Reading reading, double film, double loss, double h) {
+    const auto after = [](heat::Bound reading, double film, double loss, double h) {
         heat::Bath bath(box(loss), litres(30), celsius(71), steady(5));
         bath.put_in({piece(facts::Shape::round, 140, reading, film), units::HeatCapacity{4.5 * 3550}, celsius(5),
                      units::kelvins(0)});
         bath.advance_to(hours(h));
         return bath.temperature().celsius();
     };
-    CHECK(after(heat::Reading::fast, 500, 1.3, 1.0) < 66.0);
-    CHECK(after(heat::Reading::fast, 500, 1.3, 1.0) > 62.0);
-    CHECK(after(heat::Reading::slow, 95, 0.7, 1.0) > 65.0);
-    CHECK(after(heat::Reading::slow, 95, 0.7, 1.0) < 69.0);
+    CHECK(after(heat::Bound::fast, 500, 1.3, 1.0) < 66.0);
+    CHECK(after(heat::Bound::fast, 500, 1.3, 1.0) > 62.0);
+    CHECK(after(heat::Bound::slow, 95, 0.7, 1.0) > 65.0);
+    CHECK(after(heat::Bound::slow, 95, 0.7, 1.0) < 69.0);
 }
 
 TEST_CASE("that roast takes 6 to 8 h near 60 C") {
-    const double fast = hours_to_57(piece(facts::Shape::round, 140, heat::Reading::fast, 500), 61, 5);
-    const double slow = hours_to_57(piece(facts::Shape::round, 140, heat::Reading::slow, 95), 60, 5);
+    const double fast = hours_to_57(piece(facts::Shape::round, 140, heat::Bound::fast, 500), 61, 5);
+    const double slow = hours_to_57(piece(facts::Shape::round, 140, heat::Bound::slow, 95), 60, 5);
     MESSAGE("140 mm round: ", fast, " to ", slow, " h");
     CHECK(fast < 6.0);
     CHECK(slow > 8.0);
-    const double likely = hours_to_57(piece(facts::Shape::round, 140, heat::Reading::likely, 300), 60.5, 5);
+    const double likely = hours_to_57(piece(facts::Shape::round, 140, heat::Bound::likely, 300), 60.5, 5);
     MESSAGE("likely ", likely, " h");
     CHECK(likely > 5.0);
     CHECK(likely < 8.0);
 }
 
 TEST_CASE("a steak of 25 mm takes under 2 h near 60 C") {
-    CHECK(hours_to_57(piece(facts::Shape::slab, 25, heat::Reading::slow, 95), 60, 5) < 2.0);
-    CHECK(hours_to_57(piece(facts::Shape::slab, 25, heat::Reading::fast, 500), 60, 5) > 0.3);
+    CHECK(hours_to_57(piece(facts::Shape::slab, 25, heat::Bound::slow, 95), 60, 5) < 2.0);
+    CHECK(hours_to_57(piece(facts::Shape::slab, 25, heat::Bound::fast, 500), 60, 5) > 0.3);
 }

@@ -14,7 +14,7 @@
 
 using namespace holdwater;
 using heat::MixingRule;
-using heat::Reading;
+using heat::Bound;
 using support::near_abs;
 using support::near_rel;
 
@@ -150,13 +150,13 @@ constexpr Measured measured[] = {
 TEST_CASE("slow and fast bracket what was measured in meat and fish") {
     for (const Measured& row : measured) {
         CAPTURE(row.food);
-        const auto reading = [&](Reading r) {
+        const auto reading = [&](Bound r) {
             return heat::reading_of(row.composition, units::celsius(row.celsius), r).diffusivity.si() * 1e7;
         };
-        CHECK(reading(Reading::slow) < row.alpha);
-        CHECK(row.alpha < reading(Reading::fast));
-        CHECK(reading(Reading::slow) < reading(Reading::likely));
-        CHECK(reading(Reading::likely) < reading(Reading::fast));
+        CHECK(reading(Bound::slow) < row.alpha);
+        CHECK(row.alpha < reading(Bound::fast));
+        CHECK(reading(Bound::slow) < reading(Bound::likely));
+        CHECK(reading(Bound::likely) < reading(Bound::fast));
         if (row.parallel > 0) {
             CHECK(near_abs(diffusivity(row.composition, row.celsius, MixingRule::parallel), row.parallel, 0.02));
             CHECK(near_abs(diffusivity(row.composition, row.celsius, MixingRule::series), row.series, 0.04));
@@ -170,14 +170,14 @@ TEST_CASE("between slow and likely lies what was measured, but for three by name
     for (const Measured& row : measured) {
         CAPTURE(row.food);
         const double likely =
-            heat::reading_of(row.composition, units::celsius(row.celsius), Reading::likely).diffusivity.si() * 1e7;
+            heat::reading_of(row.composition, units::celsius(row.celsius), Bound::likely).diffusivity.si() * 1e7;
         CHECK((row.alpha > likely) == above.contains(row.food));
     }
 }
 
 TEST_CASE("vegetables and fruit: inside the readings, or named with the reason") {
     // ashrae-foods-2006 diffusivity table, read in a copy; compositions approximate, from the printed water.
-    const auto reading = [](const facts::Composition& c, double celsius, Reading r) {
+    const auto reading = [](const facts::Composition& c, double celsius, Bound r) {
         return heat::reading_of(c, units::celsius(celsius), r).diffusivity.si() * 1e7;
     };
     const struct {
@@ -189,8 +189,8 @@ TEST_CASE("vegetables and fruit: inside the readings, or named with the reason")
                   {"peach, whole", {89, 0.9, 0.3, 7.8, 1.5, 0.4}, 27, 1.39}};
     for (const auto& row : inside) {
         CAPTURE(row.food);
-        CHECK(reading(row.composition, row.celsius, Reading::slow) < row.alpha);
-        CHECK(row.alpha < reading(row.composition, row.celsius, Reading::fast));
+        CHECK(reading(row.composition, row.celsius, Bound::slow) < row.alpha);
+        CHECK(row.alpha < reading(row.composition, row.celsius, Bound::fast));
     }
     // Doubtful: above pure water at the same temperature, which no mixture of these components can reach.
     const facts::Composition water{100, 0, 0, 0, 0, 0};
@@ -211,19 +211,19 @@ TEST_CASE("named exception: corned beef at 5 C was measured above the parallel r
     // by its composition; the fast reading is not stretched to hold it (it ends there to a hair).
     const facts::Composition corned{65, 18, 14, 0, 0, 3};
     CHECK(diffusivity(corned, 5, MixingRule::parallel) < 1.32);
-    CHECK(heat::reading_of(corned, units::celsius(5), Reading::likely).diffusivity.si() * 1e7 < 1.32);
-    CHECK(heat::reading_of(corned, units::celsius(5), Reading::slow).diffusivity.si() * 1e7 < 1.32);
+    CHECK(heat::reading_of(corned, units::celsius(5), Bound::likely).diffusivity.si() * 1e7 < 1.32);
+    CHECK(heat::reading_of(corned, units::celsius(5), Bound::slow).diffusivity.si() * 1e7 < 1.32);
 }
 
 TEST_CASE("readings of lean meat are the planning values of the literature") {
     const facts::Composition round{72.96, 23.59, 2.94, 0, 0, 1.12};
-    const auto reading = [&](double celsius, Reading r) {
+    const auto reading = [&](double celsius, Bound r) {
         return heat::reading_of(round, units::celsius(celsius), r).diffusivity.si() * 1e7;
     };
-    CHECK(reading(35, Reading::slow) > 1.05);  // baldwin-2012, from memory: 1.11 for meat, 1.08 for poultry;
-    CHECK(reading(35, Reading::slow) < 1.11);  // spread of the project from 1.05
-    CHECK(near_abs(reading(40, Reading::likely), 1.30, 0.02));
-    CHECK(near_abs(reading(40, Reading::fast), 1.45, 0.02));
+    CHECK(reading(35, Bound::slow) > 1.05);  // baldwin-2012, from memory: 1.11 for meat, 1.08 for poultry;
+    CHECK(reading(35, Bound::slow) < 1.11);  // spread of the project from 1.05
+    CHECK(near_abs(reading(40, Bound::likely), 1.30, 0.02));
+    CHECK(near_abs(reading(40, Bound::fast), 1.45, 0.02));
 }
 
 TEST_CASE("conductivity and diffusivity stay tied by density and specific heat") {

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#include "answer/gauge/box_loss.hpp"
+
+#include "facts/facts.hpp"
+
+namespace holdwater::answer {
+
+problem::Result<heat::BoxLoss> loss_of(const trip::Box& box, units::HeatCapacity liner) {
+    if (const auto* given = std::get_if<units::HeatLoss>(&box.test)) {
+        const facts::Spread& spread = facts::facts().spread("box-loss");
+        heat::BoxLoss loss;
+        loss.likely = *given;
+        loss.low = *given * spread.low;
+        loss.high = *given * spread.high;
+        return loss;
+    }
+    heat::BoxTest test;
+    for (const trip::BoxReading& reading : std::get<std::vector<trip::BoxReading>>(box.test)) {
+        test.readings.push_back({reading.after, reading.bath});
+    }
+    test.water = box.test_water;
+    test.outside = box.test_outside;
+    test.liner = liner;
+    test.reading_error = box.reading_error;
+    auto loss = heat::loss_from(test);
+    if (loss) {
+        return loss;
+    }
+    problem::Problems placed = loss.problems();
+    for (problem::Problem& p : placed) {
+        p.place = box.place;
+    }
+    return placed;
+}
+
+}  // namespace holdwater::answer

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// A food of a trip as heat and safety see it: body, composition, bag, and the standard that it must reach.
+#pragma once
+
+#include "facts/facts.hpp"
+#include "heat/body.hpp"
+#include "heat/food_properties.hpp"
+#include "heat/level.hpp"
+#include "problem/problem.hpp"
+#include "safety/standard.hpp"
+#include "trip/trip.hpp"
+
+namespace holdwater::answer {
+
+struct Piece {
+    heat::Body body;
+    facts::Composition composition;
+    trip::GivenProperties given;
+    units::ThermalResistance bag;
+    units::Temperature start;
+    units::Temperature target;
+    units::Mass mass;  // of all pieces
+    int pieces = 1;
+};
+
+/// Body, composition and bag of a food; its kind must be known (the reader has checked it).
+Piece piece_of(const trip::Food& food);
+
+/// Properties at the mean of start and target, read slow, likely or fast; measured values given in the trip file win.
+heat::FoodProperties properties_of(const Piece& piece, heat::Bound reading);
+
+/// Film and bag for a reading: slow takes the low published film, fast the high one.
+units::FilmCoefficient film_of(const Piece& piece, heat::Bound reading);
+
+/// All pieces of the food lying flat on the bottom of the box; where stacked, in twos.
+heat::Lying lying(const Piece& piece);
+
+/// The standard for a food of this trip, or why it is refused. Every problem points at the food in the trip file.
+problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box);
+
+}  // namespace holdwater::answer

@@ -1,0 +1,278 @@
+// SPDX-License-Identifier: MIT
+#include "answer/review/review_bath.hpp"
+
+#include "answer/review/review_notes.hpp"
+#include "facts/facts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace holdwater::answer {
+namespace {
+
+using units::Duration;
+using units::History;
+using units::Temperature;
+
+constexpr double look_every = 600.0;  // s; a box falls by well under 1 K in the meantime, and the curve is smooth
+
+struct Reading {
+    double at = 0.0;    // s
+    double bath = 0.0;  // C, as read
+    std::size_t row = 0;
+    bool poured = false;                  // its row says so
+    std::optional<double> poured_before;  // a row without a reading between the reading before and this one says so
+    bool after_gap = false;
+    bool doubtful = false;
+};
+
+std::vector<Reading> readings_of(const trip::Log& log) {
+    std::vector<Reading> readings;
+    std::optional<double> poured;
+    for (std::size_t i = 0; i < log.rows.size(); ++i) {
+        const trip::LogRow& row = log.rows[i];
+        if (!row.bath) {
+            if (says_poured(row.note)) {
+                poured = row.at.si();
+            }
+            continue;
+        }
+        Reading reading;
+        reading.at = row.at.si();
+        reading.bath = row.bath->celsius();
+        reading.row = i;
+        reading.poured = says_poured(row.note);
+        reading.poured_before = poured;
+        poured.reset();
+        reading.after_gap =
+            std::any_of(log.gaps.begin(), log.gaps.end(), [&](const trip::LogGap& gap) { return gap.to == row.at; }) &&
+            !readings.empty() && readings.back().at < reading.at;
+        readings.push_back(reading);
+    }
+    return readings;
+}
+
+/// A reading far from both its neighbours on the same side, while they agree, within minutes and with nothing poured:
+/// no box does that. Two readings at one moment are before and after a top-up.
+void mark_doubtful(std::vector<Reading>& readings) {
+    static const double jump = facts::facts().difference("review.jump").si();
+    static const double within = facts::facts().duration("review.jump-within").si();
+    for (std::size_t i = 1; i + 1 < readings.size(); ++i) {
+        const Reading& a = readings[i - 1];
+        Reading& b = readings[i];
+        const Reading& c = readings[i + 1];
+        const double down = a.bath - b.bath;
+        const double up = c.bath - b.bath;
+        const bool same_side = down * up > 0.0 && std::min(std::abs(down), std::abs(up)) >= jump;
+        const bool poured = b.poured || c.poured || b.poured_before || c.poured_before;
+        b.doubtful = same_side && std::abs(a.bath - c.bath) <= jump / 2.0 && c.at - a.at <= within && a.at < b.at &&
+                     b.at < c.at && !poured && !a.doubtful;
+    }
+}
+
+class Builder {
+  public:
+    Builder(const trip::Log& log, const BoxCooling& box, double error, const History& uptake, double floor,
+            units::System system)
+        : log_(log), box_(box), error_(error), uptake_(uptake), floor_(floor), system_(system) {}
+
+    void start(double from, const Reading& first) {
+        if (from < first.at) {
+            const double unknown = before_first(from, first);
+            put(paths_.likely, from, first.bath);
+            put(paths_.cautious, from, unknown);
+            put(paths_.cautious, first.at, unknown);
+        }
+        add(first.at, first.bath, first.bath);
+    }
+
+    void between(const Reading& a, const Reading& b) {
+        if (b.at > a.at) {
+            const bool rises = b.bath > a.bath;
+            likely_between(a, b, rises);
+            cautious_between(a, b, rises);
+        }
+        add(b.at, b.bath, b.bath);
+    }
+
+    void end(double to, const Reading& last) {
+        if (to > last.at) {
+            if (to - last.at > unread()) {
+                remark(last, "unread-end",
+                       fmt::format("the last {:.0f} min have no reading; the bath is taken to have fallen as fast as "
+                                   "this box can",
+                                   (to - last.at) / 60.0),
+                       "read the bath as the food comes out");
+            }
+            curve(last.at, last.bath, to, false, std::nullopt);
+            curve(last.at, last.bath - error_, to, true, std::nullopt);
+        }
+    }
+
+    BathPaths take() { return std::move(paths_); }
+
+  private:
+    static double unread() { return facts::facts().duration("review.unread").si(); }
+
+    /// A box left alone only cools, so shortly before its first reading it was no colder. Longer before, nobody knows:
+    /// then it counts as just below the floor, where the clock runs and no kill is credited.
+    double before_first(double from, const Reading& first) {
+        static const double scatter = facts::facts().difference("review.scatter").si();
+        if (first.at - from <= unread()) {
+            return first.bath - error_;
+        }
+        remark(first, "unread-start",
+               fmt::format("the food was in for {:.0f} min before the first reading; for that time the bath is taken "
+                           "to have been just below the floor",
+                           (first.at - from) / 60.0),
+               "read the bath before the food goes in");
+        return std::min(first.bath - error_, floor_ - scatter);
+    }
+
+    void add(double at, double likely, double cautious_read) {
+        put(paths_.likely, at, likely);
+        put(paths_.cautious, at, cautious_read - error_);
+    }
+
+    static void put(History& history, double at, double value) {
+        const History::Point point{Duration{at}, Temperature{value}};
+        if (history.empty() || history.points.back().at != point.at || history.points.back().value != point.value) {
+            history.points.push_back(point);
+        }
+    }
+
+    /// How far cold food pulls the bath down between two moments [K].
+    double pulled(double from, double to) const {
+        return std::max(0.0, (uptake_.at(Duration{to}) - uptake_.at(Duration{from})).si());
+    }
+
+    /// The box left alone from a moment on; at the fast end cold food pulls as well, and the path stays below `under`.
+    double curve(double from, double bath, double to, bool fast, const std::optional<double>& under) {
+        History& history = fast ? paths_.cautious : paths_.likely;
+        double t = from;
+        double value = bath;
+        while (t < to) {
+            const double next = std::min(t + look_every, to);
+            value = box_.after(value, t, next, fast) - (fast ? pulled(t, next) : 0.0);
+            t = next;
+            const double line = under ? bath + (*under - bath) * (t - from) / (to - from) : value;
+            put(history, t, std::min(value, line));
+        }
+        return value;
+    }
+
+    void likely_between(const Reading& a, const Reading& b, bool rises) {
+        if (!rises) {
+            return;  // a straight line
+        }
+        double poured = b.at;
+        if (b.poured_before) {
+            poured = *b.poured_before;
+        } else if (a.poured && !b.poured) {
+            poured = a.at;  // read before pouring
+        }
+        curve(a.at, a.bath, poured, false, std::nullopt);
+        put(paths_.likely, poured, b.bath);
+    }
+
+    void cautious_between(const Reading& a, const Reading& b, bool rises) {
+        static const double scatter = facts::facts().difference("review.scatter").si();
+        const double from = a.bath - error_;
+        const double to = b.bath - error_;
+        double alone = from;
+        for (double t = a.at; t < b.at; t += look_every) {
+            const double next = std::min(t + look_every, b.at);
+            alone = box_.after(alone, t, next, true) - pulled(t, next);
+        }
+        if (to < alone - scatter) {
+            // The lowest of all ways down: at once.
+            put(paths_.cautious, a.at, to);
+            if (!a.doubtful && !b.doubtful) {
+                remark(b, "fell-fast",
+                       fmt::format("the bath fell by {} within {:.0f} min, faster than this box loses heat; it may "
+                                   "have fallen right after the reading before",
+                                   kelvins(a.bath - b.bath), (b.at - a.at) / 60.0),
+                       "lid open, leak or cold water?");
+            }
+            return;
+        }
+        // At the floor a box loses least of all that matters; with that loss the test does not depend on the readings,
+        // so that lower readings never look better.
+        const double least =
+            (floor_ - box_.air_likely.at(Duration{a.at}).celsius()) * (1.0 - std::exp(-box_.slow * (b.at - a.at)));
+        const bool too_warm = a.bath - b.bath < least - scatter;
+        const bool written = a.poured || b.poured || b.poured_before;
+        const bool told = too_warm && !written && !a.doubtful && !b.doubtful;
+        if (told && rises) {
+            remark(b, "rise-without-top-up",
+                   fmt::format("the bath rose by {} and no row says that water was poured", kelvins(b.bath - a.bath)),
+                   "it may have fallen until just before; write \"top-up\" in a row of its own");
+        }
+        if (told && !rises) {
+            remark(b, "warmer-than-box",
+                   fmt::format("the bath fell by only {} in {:.1f} h, less than this box loses; hot water must have "
+                               "been poured at a time that nobody wrote down",
+                               kelvins(a.bath - b.bath), (b.at - a.at) / 3600.0),
+                   "it may have fallen until just before");
+        }
+        if (rises || too_warm || b.after_gap) {
+            curve(a.at, from, b.at, true, std::max(from, to) == to ? std::optional<double>{} : to);
+        }
+    }
+
+    std::string kelvins(double difference) const {
+        return units::print(units::kelvins(difference), system_, {0.1, units::Toward::nearest});
+    }
+
+    void remark(const Reading& reading, const char* code, std::string text, std::string hint) {
+        problem::Problem warning = problem::warning(code, std::move(text), std::move(hint));
+        warning.place = log_.rows[reading.row].place;
+        paths_.remarks.push_back(std::move(warning));
+    }
+
+    const trip::Log& log_;
+    const BoxCooling& box_;
+    double error_;
+    const History& uptake_;
+    double floor_;
+    units::System system_;
+    BathPaths paths_;
+};
+
+}  // namespace
+
+BathPaths paths_of(const trip::Log& log, const BoxCooling& box, units::TemperatureDifference error,
+                   const History& uptake, Temperature floor, Duration from, Duration to, units::System system) {
+    std::vector<Reading> readings = readings_of(log);
+    mark_doubtful(readings);
+    Builder builder(log, box, error.si(), uptake, floor.celsius(), system);
+    builder.start(from.si(), readings.front());
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        builder.between(readings[i - 1], readings[i]);
+    }
+    builder.end(to.si(), readings.back());
+    BathPaths paths = builder.take();
+    for (const Reading& reading : readings) {
+        if (!reading.doubtful) {
+            continue;
+        }
+        paths.doubtful.push_back(reading.row);
+        problem::Problem doubt = problem::warning(
+            "doubtful-reading",
+            fmt::format("the bath cannot have gone to {} and back within minutes; the reading is doubtful, and used as "
+                        "read all the same",
+                        units::print(Temperature{reading.bath}, system, {0.1, units::Toward::nearest})),
+            "was the thermometer in the water and stirred?");
+        doubt.place = log.rows[reading.row].place;
+        paths.remarks.push_back(doubt);
+    }
+    std::stable_sort(
+        paths.remarks.begin(), paths.remarks.end(),
+        [](const problem::Problem& a, const problem::Problem& b) { return a.place->line < b.place->line; });
+    return paths;
+}
+
+}  // namespace holdwater::answer

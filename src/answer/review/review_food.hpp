@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// One food of a review. Inside answer/ only.
+#pragma once
+
+#include "answer/hold/piece.hpp"
+#include "answer/review/review.hpp"
+#include "answer/review/review_bath.hpp"
+#include "answer/review/review_notes.hpp"
+
+namespace holdwater::answer {
+
+/// The standard by which a written log is judged. Someone did read the bath, so a trip without a thermometer counts as
+/// one with it; a target that the rules refuse does not matter here, since the core itself is looked at (it is warned
+/// of). Errors: a food that is refused for itself.
+problem::Result<safety::Standard> standard_for_review(const trip::Trip& trip, const trip::Food& food,
+                                                      problem::Problems& remarks);
+
+/// How far [K] this food pulls a bath of `capacity` down on its way along the likely path, at the most, since it went
+/// in.
+units::History uptake_of(const trip::Food& food, const units::History& bath_likely, Stay stay,
+                         units::HeatCapacity capacity);
+
+/// Everything but what other foods say.
+problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log& log, const trip::Food& food,
+                                        const safety::Standard& standard, Stay stay, const BathPaths& paths,
+                                        units::TemperatureDifference error);
+
+}  // namespace holdwater::answer

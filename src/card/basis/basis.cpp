@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include "card/basis/basis.hpp"
+
+#include "card/basis/basis_parts.hpp"
+#include "card/basis/fill_strip.hpp"
+#include "facts/facts.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+namespace holdwater::card {
+namespace {
+
+std::string millimetres(double v) {
+    return fmt::format("{:g}", units::round_to(v, 0.01, units::Toward::nearest));
+}
+
+}  // namespace
+
+void BasisMaker::hand() {
+    heading("hand-heading");
+    note("hand-note");
+    note("hand-model");
+    for (Table& table : hand_tables(trip_, words_)) {
+        put(std::move(table));
+    }
+}
+
+void BasisMaker::sources() {
+    heading("sources-heading");
+    note("sources-note");
+    blocks_.emplace_back(Block{source_table(trip_, plans_, words_)});  // keys and titles of works keep their points
+}
+
+Steps BasisMaker::print_steps() const {
+    const facts::Facts& all = facts::facts();
+    Steps steps;
+    const auto step = [&](const std::string& key, Places places = {}) {
+        steps.steps.push_back({"", word(key, places)});
+    };
+    step("print-1");
+    step("print-2");
+    step("print-3", {{"format", printing_.format}, {"sheet", printing_.sheet}, {"sides", printing_.sides}});
+    if (printing_.sides == "duplex") {
+        const facts::Figure& shift = all.figure("duplex.shift");
+        const Text span = word("span", {{"low", millimetres(shift.low)}, {"high", millimetres(shift.high)}});
+        step("print-duplex", {{"shift", span}});
+    } else {
+        step("print-" + printing_.sides);
+    }
+    step("print-4");
+    step("print-5",
+         {{"film", millimetres(all.value("laminate.film"))}, {"border", millimetres(all.value("laminate.border"))}});
+    step("print-6");
+    step("print-7", {{"softens", units::print(all.temperature("laminate.softens"), trip_.units)}});
+    return steps;
+}
+
+void BasisMaker::print() {
+    heading("print-heading");
+    put(print_steps());
+}
+
+void BasisMaker::film() {
+    LaminateTemplate film;
+    film.paper_width_mm = printing_.paper_width_mm;
+    film.paper_height_mm = printing_.paper_height_mm;
+    film.border_mm = facts::facts().value("laminate.border");
+    film.corner_mm = facts::facts().value("laminate.corner");
+    film.label = word("film-label", {{"format", printing_.format},
+                                     {"width", millimetres(film.paper_width_mm + 2.0 * film.border_mm)},
+                                     {"height", millimetres(film.paper_height_mm + 2.0 * film.border_mm)},
+                                     {"corner", millimetres(film.corner_mm)},
+                                     {"paper-width", millimetres(film.paper_width_mm)},
+                                     {"paper-height", millimetres(film.paper_height_mm)}});
+    put(Turn{});
+    set_decimal_mark(film.label, words_.decimal_mark());
+    heading("film-heading");
+    note("film-note");
+    blocks_.emplace_back(film);
+}
+
+void BasisMaker::strips() {
+    for (const plan::Plan& plan : plans_) {
+        const CardWriter hand{plan, words_};
+        const auto& inside = plan.trip->boxes.front().inside;
+        std::vector<Strip> both = fill_strips(hand, stamp_);
+        for (Strip& strip : both) {
+            set_decimal_mark(strip, words_.decimal_mark());
+        }
+        heading("strip-heading");
+        note("strip-note", {{"length", millimetres(units::in_millimetres(inside[0]))},
+                            {"width", millimetres(units::in_millimetres(inside[1]))},
+                            {"depth", millimetres(units::in_millimetres(inside[2]))}});
+        Steps steps;
+        for (const char* key : {"strip-1", "strip-2", "strip-3", "strip-4"}) {
+            steps.steps.push_back({"", word(key)});
+        }
+        put(std::move(steps));
+        blocks_.insert(blocks_.end(), both.begin(), both.end());
+    }
+}
+
+std::vector<SheetBlock> BasisMaker::all() {
+    note("intro");
+    verdict();
+    inputs();
+    model();
+    numbers();
+    assumed();
+    spreads();
+    hand();
+    sources();
+    print();
+    film();
+    strips();
+    return std::move(blocks_);
+}
+
+Sheets basis(const trip::Trip& trip, const std::vector<plan::Plan>& plans, const problem::Problems& remarks,
+             const Printing& printing, const words::Words& words, const std::string& stamp) {
+    Sheets sheets;
+    sheets.name = words.text("basis.name");
+    sheets.title = trip.name;
+    sheets.stamp = stamp;
+    sheets.language = trip.language;
+    sheets.footer = words.text("deck.footer");
+    sheets.blocks = BasisMaker(trip, plans, remarks, printing, words, stamp).all();
+    return sheets;
+}
+
+}  // namespace holdwater::card

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include "card/class/class_gauge.hpp"
+
+#include "facts/facts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace holdwater::card {
+
+FoundLoss found_loss(const LossFinder& finder, const ClassBox& box) {
+    const auto index = [](const auto& values, auto first) {
+        if (first == values.end()) {
+            throw std::logic_error("box of the exercises is outside the loss finder");
+        }
+        return static_cast<std::size_t>(first - values.begin());
+    };
+    const auto& airs = finder.airs();
+    const auto& readings = finder.readings();
+    const auto& hours = finder.hours();
+    const auto& litres = finder.litres();
+    FoundLoss found;
+    found.air = index(airs, std::lower_bound(airs.begin(), airs.end(), box.air));
+    found.reading = index(readings, std::find_if(readings.begin(), readings.end(),
+                                                 [&](units::Temperature t) { return t <= box.reading; }));
+    const auto longer = std::upper_bound(hours.begin(), hours.end(), box.after);
+    found.hours = index(hours, longer == hours.begin() ? hours.end() : longer - 1);
+    found.litres = index(litres, std::lower_bound(litres.begin(), litres.end(), box.water));
+    const auto line = finder.line(found.air, found.reading, found.hours);
+    if (!line) {
+        throw std::logic_error("box of the exercises is none");
+    }
+    found.line = *line;
+    found.loss = finder.loss(*line, found.litres);
+    return found;
+}
+
+answer::Gauge gauge_of(const ClassBox& box, units::Temperature start) {
+    answer::GaugeQuestion question;
+    question.readings = {{units::Duration{0}, start, "", {}}, {box.after, box.reading, "", {}}};
+    question.outside.add(units::Duration{0}, box.air);
+    question.water = box.water;
+    question.reading_error = facts::facts().difference("gauge.reading-error");
+    question.floor = box.reading;
+    auto made = answer::gauge(question);
+    if (!made) {
+        throw std::logic_error("box test: " + made.problems().front().message);
+    }
+    return std::move(made).value();
+}
+
+units::Duration time_alone(const ClassFrame& frame, const ClassBox& box, units::Temperature start,
+                           units::Temperature air) {
+    const answer::Gauge made = gauge_of(box, start);
+    const units::Duration fast = made.loss.time_constant * (made.loss.likely / made.loss.high);
+    const units::Temperature from = frame.plan().top_up_mark - frame.wish().thermometer;
+    return answer::time_above(from, frame.plan().floor, air, fast).value_or(units::Duration{0});
+}
+
+units::History slow_fall(const ClassFrame& frame, const ClassBox& box, units::Temperature start,
+                         units::Temperature reading, units::Temperature air) {
+    const answer::Gauge made = gauge_of(box, start);
+    const units::Duration slow = made.loss.time_constant * (made.loss.likely / made.loss.low);
+    const units::Temperature floor = frame.plan().floor;
+    const units::Temperature end = reading - frame.wish().thermometer;
+    const units::Duration whole = answer::time_above(floor, end, air, slow).value_or(units::Duration{0});
+    constexpr int points = 64;
+    units::History bath;
+    for (int i = 0; i <= points; ++i) {
+        const units::Duration at = whole * (static_cast<double>(i) / points);
+        bath.add(at, air + (floor - air) * std::exp(-(at / slow)));
+    }
+    return bath;
+}
+
+ClassBox class_box() {
+    return {units::litres(28), units::celsius(8), units::celsius(59), units::hours(5)};
+}
+
+ClassMorning class_morning(const ClassFrame& frame) {
+    const facts::Facts& facts = facts::facts();
+    ClassMorning morning;
+    morning.air = units::celsius(0);  // made up, as the box
+    morning.reading = units::celsius(std::ceil(frame.plan().read_floor.celsius())) -
+                      units::kelvins(2);  // made up: a little under the floor
+    const units::History bath =
+        slow_fall(frame, class_box(), facts.temperature("finder.start"), morning.reading, morning.air);
+    morning.below = bath.points.back().at;
+    const facts::GrowthModel& model = facts.growth(frame.kind().growth);
+    // The core was as warm as the bath and cooled with it.
+    safety::Fall fall = safety::measure_fall(bath, bath, frame.plan().floor, units::Duration{0}, model);
+    fall.below_floor = std::max(fall.below_floor, morning.below);
+    morning.action = safety::judge_fall(fall, frame.wish().rules);
+    // Whoever goes by the Limits card meets its row of the cold bath first.
+    if (const auto& cold = frame.plan().cold_bath) {
+        const units::Duration deep =
+            bath.time_below(cold->under - frame.wish().thermometer, units::Duration{0}, morning.below);
+        if (deep > cold->longest) {
+            morning.action = safety::FallAction::throw_away;
+        }
+    }
+    return morning;
+}
+
+}  // namespace holdwater::card

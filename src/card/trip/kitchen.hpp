@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// What the Kitchen card and its numbers settle together.
+#pragma once
+
+#include "card/shared/figures.hpp"
+
+#include <string>
+
+namespace holdwater::card {
+
+/// Wood in kilograms, gas in grams; up.
+std::string fuel_mass(const CardWriter& hand, const plan::FuelNeed& fuel);
+
+/// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
+units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);
+
+/// The most that one top-up of the plan may need in 95 of 100: what is poured where nobody can read how much.
+units::Volume most_of_a_pour(const plan::Plan& plan);
+
+/// The thickest slice of leftovers that cools in time there, with cold on both faces (free) or one (floor).
+std::optional<units::Length> thickest_slice(const plan::Leftovers& leftovers, answer::Medium medium,
+                                            facts::Contact contact);
+
+}  // namespace holdwater::card

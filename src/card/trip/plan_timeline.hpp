@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// The day of the Plan card, line by line.
+#pragma once
+
+#include "card/shared/figures.hpp"
+
+namespace holdwater::card {
+
+/// From the fire to the plates, in time order, each line with its clock time: fill, foods in and out, top-ups, sear,
+/// finish over the fire, serving.
+Steps timeline_of(const CardWriter& hand);
+
+}  // namespace holdwater::card

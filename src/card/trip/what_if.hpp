@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+// The what-if questions of a trip as lines for cards: what to do about each on Night, what it means if it was not done
+// on Limits. Nothing where the trip asks nothing, and nothing for a deck that goes by the clock alone.
+#pragma once
+
+#include <vector>
+
+#include "card/shared/figures.hpp"
+
+namespace holdwater::card {
+
+/// Under a heading, ready to stand at the end of a card.
+std::vector<Block> what_ifs_of_night(const CardWriter& hand);
+std::vector<Block> what_ifs_of_limits(const CardWriter& hand);
+
+}  // namespace holdwater::card

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+#include "cli/app.hpp"
+#include "cli/picture/chart.hpp"
+#include "cli/files/data.hpp"
+#include "cli/files/files.hpp"
+#include "cli/json/json.hpp"
+#include "cli/text/review_text.hpp"
+#include "cli/files/stamp.hpp"
+#include "cli/files/trip_file.hpp"
+#include "trip/read_log.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <memory>
+#include <optional>
+
+namespace holdwater::cli {
+namespace {
+
+struct ReviewOptions {
+    std::string trip;
+    std::string log;
+    bool json = false;
+    bool preview = false;
+    std::string out = "out";
+};
+
+/// Faults that stop a review, as JSON where that was asked for. A refused food gets no verdict, which is as good as
+/// "throw away" for the exit code.
+Exit stopped(const problem::Problems& problems, bool json, Exit exit) {
+    if (json) {
+        problem::Problems rest;
+        problem::Problems errors;
+        for (const problem::Problem& p : problems) {
+            (p.severity == problem::Severity::error ? errors : rest).push_back(p);
+        }
+        fmt::print("{}", answer_text({{"verdict", exit == Exit::refused ? Json("refused") : Json(nullptr)},
+                                      {"foods", Json::array()},
+                                      {"problems", problems_json(errors)}},
+                                     rest));
+    }
+    tell(problems);
+    if (exit == Exit::refused && !json) {
+        fmt::print("No verdict: the rules refuse this food in a bath. Do not eat it from the bath alone.\n");
+    }
+    return exit;
+}
+
+/// The stamp that the trip's own hand-format cards and plan carry, so that a log and a card are known to belong
+/// together.
+std::optional<std::string> trip_stamp(const trip::Trip& trip) {
+    const auto words = layout_file("words/" + trip.language + ".toml");
+    const auto format = layout_file("formats/hand.toml");
+    if (!words || !format) {
+        tell(!words ? words.problems() : format.problems());
+        return std::nullopt;
+    }
+    return stamp_of(trip, {*format, *words});
+}
+
+bool looks_like(const std::string& path, std::string_view ending) {
+    return path.ends_with(ending);
+}
+
+/// The chart beside the answer; its path goes where it does not disturb JSON.
+Exit write_chart(const ReviewOptions& options, const trip::Trip& trip, const trip::Log& log,
+                 const answer::Review& review) {
+    const std::string name = stem_of(options.log);
+    const auto png = chart_png(review_card(trip, log, review), trip.name);
+    if (!png) {
+        tell(png.problems());
+        return Exit::our_fault;
+    }
+    const std::string path = fmt::format("{}/{}-review.png", options.out, name);
+    const auto written = write_file(path, *png);
+    if (!written) {
+        tell(written.problems());
+        return Exit::bad_input;
+    }
+    fmt::print(options.json ? stderr : stdout, "{}\n", path);
+    return Exit::done;
+}
+
+Exit exit_of(answer::Verdict verdict, const problem::Problems& remarks) {
+    switch (verdict) {
+        case answer::Verdict::eat:
+            return exit_with(remarks);
+        case answer::Verdict::not_done:
+        case answer::Verdict::finish_and_eat_next:
+        case answer::Verdict::finish_and_eat_now:
+            return Exit::check;
+        case answer::Verdict::throw_away:
+            return Exit::refused;
+    }
+    return Exit::our_fault;
+}
+
+Exit review_trip(const ReviewOptions& options) {
+    if (looks_like(options.trip, ".csv") && looks_like(options.log, ".toml")) {
+        return stopped({problem::error("arguments-swapped", "the trip comes first, then the log",
+                                       fmt::format("holdwater review {} {}", options.log, options.trip))},
+                       options.json, Exit::bad_input);
+    }
+    const auto trip = load_trip(options.trip);
+    if (!trip) {
+        return stopped(trip.problems(), options.json, Exit::bad_input);
+    }
+    const auto text = read_file(options.log);
+    const auto log = text ? trip::read_log(*text, options.log) : problem::Result<trip::Log>(text.problems());
+    if (!log) {
+        return stopped(log.problems(), options.json, Exit::bad_input);
+    }
+    auto review = answer::review(*trip, *log);
+    if (!review) {
+        const bool bad_log = std::any_of(
+            review.problems().begin(), review.problems().end(),
+            [](const problem::Problem& p) { return p.code == "food-in-twice" || p.code == "food-out-twice"; });
+        return stopped(review.problems(), options.json, bad_log ? Exit::bad_input : exit_for(review.problems()));
+    }
+    // The reader's own word on a gap comes before it is known whether it matters; the review says it again, knowing.
+    problem::Problems remarks = trip.problems();
+    std::copy_if(log.problems().begin(), log.problems().end(), std::back_inserter(remarks),
+                 [](const problem::Problem& p) { return p.code != "log-gap"; });
+    remarks.insert(remarks.end(), review->remarks.begin(), review->remarks.end());
+    review.value().remarks = remarks;
+    tell(remarks);
+    const auto stamp = trip_stamp(*trip);
+    if (!stamp) {
+        return Exit::our_fault;
+    }
+    fmt::print("{}",
+               options.json ? review_json(*trip, *log, *review, *stamp) : review_text(*trip, *log, *review, *stamp));
+    // A chart that cannot be written never hides the verdict: throwing away stays the exit code.
+    const Exit exit = exit_of(review->verdict, remarks);
+    const Exit drawn = options.preview ? write_chart(options, *trip, *log, *review) : Exit::done;
+    return exit == Exit::refused || drawn == Exit::done ? exit : drawn;
+}
+
+}  // namespace
+
+Command add_review(CLI::App& program) {
+    const auto given = std::make_shared<ReviewOptions>();
+    CLI::App* line =
+        program.add_subcommand("review", "tell what a written log of a trip means: eat, finish or throw away");
+    line->add_option("TRIP", given->trip, "trip file")->required();
+    line->add_option("LOG", given->log, "log of the bath (CSV): time_hhmm,bath_c,note; a note says \"food in\"")
+        ->required();
+    line->add_flag("--json", given->json, "every number, unrounded, as JSON");
+    line->add_flag("--preview", given->preview, "draw a chart, STEM-review.png, STEM of the log");
+    line->add_option("--out", given->out, "folder for the chart")->capture_default_str();
+    return {line, [given] { return review_trip(*given); }};
+}
+
+}  // namespace holdwater::cli

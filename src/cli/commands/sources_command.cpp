@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+#include "cli/app.hpp"
+#include "cli/text/source_entries.hpp"
+#include "cli/text/wrap.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <memory>
+#include <string>
+
+namespace holdwater::cli {
+namespace {
+
+struct SourcesOptions {
+    bool foods = false;
+    bool rules = false;
+    std::string search;
+};
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return text;
+}
+
+/// "[huang-2020, read]"; own judgement names no work.
+std::string origin(const SourceEntry& entry) {
+    if (entry.source.empty()) {
+        return "";
+    }
+    const std::string_view provenance = facts::to_text(entry.provenance);
+    return entry.source == provenance ? fmt::format(" [{}]", provenance)
+                                      : fmt::format(" [{}, {}]", entry.source, provenance);
+}
+
+std::string citation(const SourceEntry& entry) {
+    return entry.source.empty() ? "" : facts::facts().source(entry.source).citation;
+}
+
+/// Prints entries under their headings, all or those that contain a word in any of their texts or in the citation of
+/// their source. Whoever searches is told that citation at once.
+class Printer {
+  public:
+    explicit Printer(const std::string& search) : search_(lower(search)) {}
+
+    void print(const std::vector<SourceEntry>& entries) {
+        for (const SourceEntry& entry : entries) {
+            if (matches(entry)) {
+                print(entry);
+            }
+        }
+    }
+    bool printed_any() const { return !heading_.empty(); }
+
+  private:
+    bool matches(const SourceEntry& entry) const {
+        if (search_.empty()) {
+            return true;
+        }
+        const std::string all =
+            entry.heading + "\n" + entry.title + "\n" + entry.detail + "\n" + origin(entry) + "\n" + citation(entry);
+        return lower(all).find(search_) != std::string::npos;
+    }
+
+    void print(const SourceEntry& entry) {
+        if (entry.heading != heading_) {
+            fmt::print("{}{}\n", heading_.empty() ? "" : "\n", entry.heading);
+            heading_ = entry.heading;
+        }
+        // Keys that are padded into a column keep their spaces, which wrap would take out.
+        if (entry.title.size() <= terminal_columns - 2) {
+            fmt::print("  {}\n", entry.title);
+        } else {
+            fmt::print("{}", wrap(entry.title, 2));
+        }
+        fmt::print("{}", wrap(entry.detail + origin(entry), 6));
+        if (!search_.empty() && !entry.source.empty()) {
+            fmt::print("{}", wrap("Source: " + citation(entry), 6));
+        }
+    }
+
+    std::string search_;
+    std::string heading_;
+};
+
+Exit list_sources(const SourcesOptions& options) {
+    Printer printer(options.search);
+    const bool all = !options.foods && !options.rules;
+    if (options.foods || all) {
+        printer.print(food_entries());
+    }
+    if (options.rules || all) {
+        printer.print(rule_entries());
+    }
+    if (all) {
+        printer.print(other_entries());
+        printer.print(work_entries());
+    }
+    if (!printer.printed_any()) {
+        fmt::print(stderr, "no entry contains \"{}\"\n", options.search);
+        return Exit::bad_input;
+    }
+    return Exit::done;
+}
+
+}  // namespace
+
+Command add_sources(CLI::App& program) {
+    const auto given = std::make_shared<SourcesOptions>();
+    CLI::App* line = program.add_subcommand("sources", "list every figure with its source and how far it was seen");
+    line->add_flag("--foods", given->foods, "list the kinds of food");
+    line->add_flag("--rules", given->rules, "list the rules and kill rows");
+    line->add_option("--search", given->search, "only entries that contain this word, or whose source does");
+    return {line, [given] { return list_sources(*given); }};
+}
+
+}  // namespace holdwater::cli

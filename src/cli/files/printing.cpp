@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include "cli/files/printing.hpp"
+
+#include "cli/files/data.hpp"
+#include "cli/files/files.hpp"
+#include "cli/files/trip_file.hpp"
+#include "draw/draw.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+namespace holdwater::cli {
+namespace {
+
+layout::Phrases phrases_from(const words::Words& w) {
+    layout::Phrases p;
+    p.warning = w.text("layout.warning");
+    p.caution = w.text("layout.caution");
+    p.continued = w.text("layout.continued");
+    p.turn_over = w.text("layout.turn-over");
+    p.goes_on = w.text("layout.goes-on");
+    p.of = w.text("layout.of");
+    p.likely = w.text("layout.likely");
+    p.range = w.text("layout.range");
+    p.longer = w.text("layout.longer");
+    p.sheet = w.text("layout.sheet");
+    p.front = w.text("layout.front");
+    p.back = w.text("layout.back");
+    p.print_rule = w.text("layout.print-rule");
+    p.bar_rule = w.text("layout.bar-rule");
+    return p;
+}
+
+layout::Sides sides_from(const std::string& name) {
+    return name == "single" ? layout::Sides::single : name == "fold" ? layout::Sides::fold : layout::Sides::duplex;
+}
+
+/// By what light the pictures show the cards.
+draw::Light light_from(const PrintingOptions& options, const layout::Format& format) {
+    draw::Light light;
+    light.red_lamp = options.lamp == "red";
+    if (options.dim) {
+        light.dim = dim_light(format.distance);
+    }
+    return light;
+}
+
+}  // namespace
+
+void add_printing_options(CLI::App& line, PrintingOptions& options, const std::vector<std::string>& cards) {
+    line.add_option("--out", options.out, "folder to write into")->capture_default_str();
+    line.add_option("--format", options.format, "card format")
+        ->check(CLI::IsMember({"hand", "pocket", "wallet", "large"}))
+        ->capture_default_str();
+    line.add_option("--sheet", options.sheet, "paper")->check(CLI::IsMember({"a4", "letter"}))->capture_default_str();
+    line.add_option("--sides", options.sides, "how backs are printed")
+        ->check(CLI::IsMember({"duplex", "single", "fold"}))
+        ->capture_default_str();
+    line.add_option("--only", options.only, "only these cards, comma between")
+        ->delimiter(',')
+        ->check(CLI::IsMember(cards));
+    line.add_option("--copies", options.copies, "copies of the deck")->check(CLI::Range(1, 100))->capture_default_str();
+    CLI::Option* preview =
+        line.add_flag("--preview", options.preview, "write a PNG of every card face as well, and one of all");
+    line.add_option("--lamp", options.lamp, "with --preview: as seen by a lamp of this colour (a simulation)")
+        ->check(CLI::IsMember({"red"}))
+        ->needs(preview);
+    line.add_flag("--dim", options.dim, "with --preview: as seen in a dark camp (a simulation)")->needs(preview);
+}
+
+problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping) {
+    const auto words = load_words(language);
+    const auto format_text = layout_file("formats/" + options.format + ".toml");
+    const auto sheet_text = layout_file("sheets/" + options.sheet + ".toml");
+    const auto words_text = layout_file("words/" + language + ".toml");
+    if (!words || !format_text || !sheet_text || !words_text) {
+        return !words ? words.problems() : !format_text ? format_text.problems() : sheet_text.problems();
+    }
+    auto format = layout::read_format(*format_text, layout_path("formats/" + options.format + ".toml"));
+    auto sheet = layout::read_sheet(*sheet_text, layout_path("sheets/" + options.sheet + ".toml"));
+    if (!format || !sheet) {
+        return !format ? format.problems() : sheet.problems();
+    }
+    layout::Format worded = *format;
+    worded.mark = words->translated(worded.mark);  // "daylight" on small cards
+    auto measure = draw::open_measure(font_files());
+    if (!measure) {
+        return measure.problems();
+    }
+    return Style{*words, phrases_from(*words),       worded,
+                 *sheet, std::move(measure).value(), stamping({*format_text, *words_text})};
+}
+
+problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& faces, const Style& style,
+                                       const PrintingOptions& options, const std::string& title,
+                                       const std::string& language) {
+    const auto pages = layout::impose(faces, style.format, style.sheet, sides_from(options.sides), options.copies,
+                                      title, *style.measure, style.phrases);
+    if (!pages) {
+        return pages.problems();
+    }
+    draw::PdfInfo info;
+    info.title = title;
+    info.language = language;
+    info.creator = "Holdwater " + version();
+    for (const layout::Page& page : *pages) {
+        info.page_labels.push_back(page.name);
+    }
+    return draw::to_pdf(*pages, font_files(), info);
+}
+
+problem::Result<std::vector<Finished>> pictures_of(const std::vector<layout::CardFaces>& faces, const Style& style,
+                                                   const PrintingOptions& options, const std::string& stem) {
+    if (!options.preview) {
+        return std::vector<Finished>{};
+    }
+    return previews(faces, light_from(options, style.format), stem);
+}
+
+bool write_all(const std::vector<Finished>& files) {
+    for (const Finished& file : files) {
+        const auto written = write_file(file.path, file.bytes);
+        if (!written) {
+            tell(written.problems());
+            return false;
+        }
+        fmt::print("{}\n", file.path);
+    }
+    return true;
+}
+
+}  // namespace holdwater::cli

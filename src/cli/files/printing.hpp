@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+// How decks are printed: the options that every command with cards has, and the way from a deck to its files in memory.
+#pragma once
+
+#include "card/content.hpp"
+#include "cli/picture/preview.hpp"
+#include "layout/layout.hpp"
+#include "words/words.hpp"
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+}
+
+namespace holdwater::cli {
+
+struct PrintingOptions {
+    std::string out = "out";
+    std::string format = "hand";
+    std::string sheet = "a4";
+    std::string sides = "duplex";
+    std::vector<std::string> only;
+    int copies = 1;
+    bool preview = false;
+    std::string lamp;  // "red" or empty
+    bool dim = false;
+};
+
+/// `cards`: the names that --only takes.
+void add_printing_options(CLI::App& line, PrintingOptions& options, const std::vector<std::string>& cards);
+
+/// What all decks of a run are laid out with.
+struct Style {
+    words::Words words;
+    layout::Phrases phrases;
+    layout::Format format;
+    layout::Sheet sheet;
+    std::unique_ptr<layout::Measure> measure;
+    std::string stamp;
+};
+
+/// The stamp is made from the texts of the format and the words.
+using Stamping = std::function<std::string(const std::vector<std::string>& layout_texts)>;
+problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping);
+
+/// Imposed cards as a PDF; problems that come with it are those of draw::to_pdf.
+problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& faces, const Style& style,
+                                       const PrintingOptions& options, const std::string& title,
+                                       const std::string& language);
+
+/// The pictures that --preview asks for, none without it; STEM as in previews().
+problem::Result<std::vector<Finished>> pictures_of(const std::vector<layout::CardFaces>& faces, const Style& style,
+                                                   const PrintingOptions& options, const std::string& stem);
+
+/// Writes each file whole and prints its name. False: one could not be written, which was told.
+bool write_all(const std::vector<Finished>& files);
+
+}  // namespace holdwater::cli

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "cli/text/provisions_text.hpp"
+#include "cli/json/json.hpp"
+#include "cli/text/plan_text.hpp"
+#include "cli/text/what_if_text.hpp"
+
+namespace holdwater::cli {
+namespace {
+
+Json band(const plan::Band& b) {
+    return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}, {"error", b.error}};
+}
+
+/// A moment that never comes within the trip is null.
+Json hours_band(const plan::Band& b) {
+    const auto hours = [](double s) { return s < 1e8 ? Json(s / 3600.0) : Json(nullptr); };
+    return {{"low", hours(b.low)}, {"likely", hours(b.likely)}, {"high", hours(b.high)}};
+}
+
+Json fill_of(const plan::Fill& fill) {
+    Json pours = Json::array();
+    for (const plan::Pour& pour : fill.pours) {
+        pours.push_back({{"at", pour.at.iso()}, {"boiling_l", units::in_litres(pour.boiling)}, {"pots", pour.pots}});
+    }
+    return {{"light_fire", fill.light_fire.iso()},
+            {"boiling_c", fill.boiling.celsius()},
+            {"cold_l", units::in_litres(fill.cold)},
+            {"boiled_l", units::in_litres(fill.boiled)},
+            {"warming_l", units::in_litres(fill.warming)},
+            {"pours", pours},
+            {"reading_c", fill.reading.celsius()},
+            {"after_food_c", band(fill.after_food)},
+            {"food_in", fill.food_in.iso()},
+            {"latest_food_in", fill.latest_food_in.iso()},
+            {"latest_fire", fill.latest_fire.iso()}};
+}
+
+Json food_of(const plan::FoodPlan& food) {
+    Json one{{"name", food.food->name},
+                     {"kind", food.food->kind},
+                     {"in", food.in.iso()},
+                     {"eaten", food.eaten.iso()},
+                     {"ready_likely", food.ready_likely.iso()},
+                     {"ready_late", food.ready_late.iso()},
+                     {"core_peak_c", band(food.core_peak)},
+                     {"kill", band(food.kill)},
+                     {"come_up_h", hours_band(food.come_up)},
+                     {"growth_with_lag_log10", band(food.growth_with_lag)},
+                     {"growth_without_lag_log10", band(food.growth_without_lag)},
+                     {"below_consumer_advice", food.standard.below_consumer_advice}};
+    one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
+    if (food.standard.finish) {
+        one["finish"] = {{"core_c", food.standard.finish->core.celsius()}, {"why", food.standard.finish->why}};
+    }
+    return one;
+}
+
+Json night_of(const plan::Night& night) {
+    Json unattended = Json::array();
+    for (const plan::Unattended& row : night.unattended) {
+        unattended.push_back({{"reading_c", row.reading.celsius()}, {"longest_h", units::in_hours(row.longest)}});
+    }
+    Json morning = Json::array();
+    for (const plan::MorningRow& row : night.morning) {
+        for (const plan::MorningRow::Cell& cell : row.cells) {
+            constexpr const char* actions[] = {"none", "finish-and-eat-next", "finish-and-eat-now", "throw-away"};
+            morning.push_back({{"reading_c", row.reading.celsius()},
+                               {"since_h", units::in_hours(cell.since)},
+                               {"below_h", units::in_hours(cell.below)},
+                               {"action", actions[static_cast<int>(cell.action)]}});
+        }
+    }
+    return {{"reading_c", night.reading.celsius()},
+            {"longest_h", units::in_hours(night.longest)},
+            {"wake", night.wake ? Json(night.wake->iso()) : Json(nullptr)},
+            {"unattended", unattended},
+            {"morning", morning}};
+}
+
+}  // namespace
+
+Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
+    Json card = Json::array();
+    for (const card::CardNumber& n : numbers) {
+        card.push_back({{"card", n.card},
+                        {"name", n.name},
+                        {"value", n.value},
+                        {"printed", n.printed},
+                        {"quantile", n.quantile},
+                        {"rounding", n.rounding},
+                        {"source", n.source},
+                        {"error", n.error ? Json(*n.error) : Json(nullptr)}});
+    }
+    Json events = Json::array();
+    for (const plan::Event& event : plan.events) {
+        constexpr const char* kinds[] = {"light-fire", "warm-box", "pour", "food-in", "top-up", "ready", "take-out", "serve"};
+        events.push_back({{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
+    }
+    Json top_ups = Json::array();
+    for (const plan::TopUp& t : plan.top_ups) {
+        top_ups.push_back({{"at", t.at.iso()},
+                           {"light_fire", t.light_fire.iso()},
+                           {"reading_c", band(t.reading)},
+                           {"boiling_l", units::in_litres(t.boiling)},
+                           {"boiling_most_l", units::in_litres(t.boiling_most)},
+                           {"out_l", units::in_litres(t.out)},
+                           {"wakes", t.wakes}});
+    }
+    Json foods = Json::array();
+    for (const plan::FoodPlan& food : plan.foods) {
+        foods.push_back(food_of(food));
+    }
+    Json around = around_json(plan.around);
+    const Json root{{"schema", 1},
+                            {"verdict", "holds"},
+                            {"trip", plan.trip->name},
+                            {"stamp", stamp},
+                            {"share_that_holds", plan.share_that_holds},
+                            {"share_error", plan.share_error},
+                            {"scenarios", plan.scenarios},
+                            {"fill", fill_of(plan.fill)},
+                            {"floor_c", plan.floor.celsius()},
+                            {"read_floor_c", plan.read_floor.celsius()},
+                            {"action_line_c", plan.action_line.celsius()},
+                            {"top_up_mark_c", plan.top_up_mark.celsius()},
+                            {"top_ups", top_ups},
+                            {"events", events},
+                            {"foods", foods},
+                            {"night", night_of(plan.night)},
+                            {"waits_until", plan.waits_until.iso()},
+                            {"loss_w_per_k", band(plan.loss)},
+                            {"fuel", around["fuel"]},
+                            {"ice", around["ice"]},
+                            {"around", around},
+                            {"what_if", what_ifs_json(plan)},
+                            {"card", card},
+                            {"problems", Json::array()},
+                            {"warnings", problems_json(plan.notes)}};
+    return root;
+}
+
+Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
+    problem::Problems broken, rest;
+    for (const problem::Problem& p : problems) {
+        (p.severity == problem::Severity::error ? broken : rest).push_back(p);
+    }
+    const Json root{{"schema", 1},
+                            {"verdict", "refused"},
+                            {"trip", trip.name},
+                            {"problems", problems_json(broken)},
+                            {"warnings", problems_json(rest)}};
+    return root;
+}
+
+}  // namespace holdwater::cli

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#include "cli/picture/preview.hpp"
+
+#include "cli/files/data.hpp"
+#include "facts/facts.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace holdwater::cli {
+
+draw::Dim dim_light(double distance_mm) {
+    const facts::Facts& facts = facts::facts();
+    return {facts.value("sight.acuity-day") / facts.value("sight.dim-acuity"), distance_mm,
+            facts.value("sight.dim-contrast")};
+}
+
+problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFaces>& faces, const draw::Light& light,
+                                                const std::string& stem) {
+    constexpr double face_dpi = 220.0;
+    constexpr double sheet_dpi = 100.0;
+    constexpr int columns = 4;
+    constexpr double sheet_mm = 400.0;
+    std::vector<Finished> files;
+    for (const layout::CardFaces& card : faces) {
+        for (const layout::Page& face : card.faces) {
+            if (face.items.empty()) {
+                continue;
+            }
+            auto png = draw::to_png(face, font_files(), face_dpi, light);
+            if (!png) {
+                return png.problems();
+            }
+            files.push_back({fmt::format("{}-card-{}.png", stem, files.size() + 1), std::move(png).value()});
+        }
+    }
+    auto all = draw::to_png(layout::contact_sheet(faces, columns, sheet_mm), font_files(), sheet_dpi, light);
+    if (!all) {
+        return all.problems();
+    }
+    files.push_back({fmt::format("{}-card-sheet.png", stem), std::move(all).value()});
+    return files;
+}
+
+}  // namespace holdwater::cli

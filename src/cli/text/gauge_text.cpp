@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+#include "cli/text/gauge_text.hpp"
+
+#include "cli/json/json.hpp"
+#include "cli/line/unknown_words.hpp"
+#include "cli/text/wrap.hpp"
+#include "heat/box.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::cli {
+namespace {
+
+using units::System;
+using units::Toward;
+
+constexpr double quarter_hour = 900.0;
+
+std::string degrees(units::Temperature t, double step = 0.1) {
+    return units::print(t, System::both, {step, Toward::nearest});
+}
+
+std::string hours_text(const std::optional<units::Duration>& time) {
+    if (!time) {
+        return "for ever";
+    }
+    const double rounded = units::round_to(time->si(), quarter_hour, Toward::down);
+    return rounded > 0.0 ? units::print(units::Duration{rounded}) : time->si() > 0.0 ? "under 15 min" : "not at all";
+}
+
+std::string hours_table(const answer::Gauge& gauge) {
+    std::string out = fmt::format("From {} this fill stays above {}:\n", degrees(gauge.start), degrees(gauge.floor));
+    out +=
+        fmt::format("  {:<18}{:>14}{:>14}{:>14}{:>14}\n", "air", "likely: still", "surely: still", "breezy", "windy");
+    for (const answer::HoursAbove& row : gauge.hours) {
+        std::string air = degrees(row.outside);
+        const std::size_t signs =
+            air.size() - static_cast<std::size_t>(std::count_if(air.begin(), air.end(), [](char c) {
+                return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+            }));
+        air += std::string(signs < 18 ? 18 - signs : 0, ' ');
+        out += fmt::format("  {}{:>14}{:>14}{:>14}{:>14}\n", air, hours_text(row.likely), hours_text(row.low),
+                           hours_text(row.low_breezy), hours_text(row.low_windy));
+    }
+    out += wrap(
+        "Surely: with the high end of the loss, the reading error taken off, rounded down; the lid stays closed.", 2);
+    out += wrap(fmt::format("The test is taken as one in still air; a breeze makes the loss {:g} times as large, wind "
+                            "{:g} times. A test in wind gives too high a loss, on the safe side.",
+                            heat::wind_factor(heat::wind_position(facts::Wind::breezy)),
+                            heat::wind_factor(heat::wind_position(facts::Wind::windy))),
+                2);
+    return out;
+}
+
+std::string liner_text(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
+    if (gauge.liner) {
+        return fmt::format("The first fall of {:.1f} K shows a liner of {:.1f} kJ/K ({:.1f} to {:.1f}).",
+                           gauge.first_fall.si(), gauge.liner->likely.si() / 1e3, gauge.liner->low.si() / 1e3,
+                           gauge.liner->high.si() / 1e3);
+    }
+    const std::string taken = fmt::format("taken as {:.1f} kJ/K ({})", gauge.liner_taken.si() / 1e3,
+                                          question.liner    ? "as given"
+                                          : question.inside ? "planning value from the inside measures"
+                                                            : "planning value; --inside makes it better");
+    if (gauge.first_fall_known) {
+        return fmt::format("The first fall, {:.1f} K, shows no liner: it may be off by {:.1f} K. The liner is {}.",
+                           std::max(gauge.first_fall.si(), 0.0), gauge.first_fall_error.si(), taken);
+    }
+    return fmt::format("Nothing shows what the liner takes up (--poured tells); it is {}.", taken);
+}
+
+std::string trip_lines(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
+    const answer::GaugedReading& first = gauge.readings[gauge.first_used()];
+    const answer::GaugedReading& last = gauge.readings[gauge.last_used()];
+    std::string out = "For [[box]] of a trip file:\n";
+    if (question.inside) {
+        const auto& inside = *question.inside;
+        out +=
+            fmt::format("  inside = [\"{:.4g} mm\", \"{:.4g} mm\", \"{:.4g} mm\"]\n", units::in_millimetres(inside[0]),
+                        units::in_millimetres(inside[1]), units::in_millimetres(inside[2]));
+    }
+    out += fmt::format(
+        "  test = [{{ after = \"0 h\", bath = \"{:.4g} C\" }}, {{ after = \"{:.4g} h\", bath = \"{:.4g} C\" "
+        "}}]\n",
+        gauge.in_mean_air(first.at).celsius(), units::in_hours(last.at - first.at),
+        gauge.in_mean_air(last.at).celsius());
+    out += fmt::format("  test_outside = \"{:.4g} C\"\n  test_water = \"{:.4g} L\"\n  reading_error = \"{:.2f} K\"\n",
+                       units::celsius(units::round_to(gauge.outside.celsius(), 0.01, Toward::nearest)).celsius(),
+                       units::in_litres(question.water), units::round_to(gauge.pair_error.si(), 0.01, Toward::up));
+    return out;
+}
+
+}  // namespace
+
+std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
+    std::string out = wrap(fmt::format(
+        "This box loses {:.2f} W for each degree that the bath is warmer than the air ({:.2f} to {:.2f} in 90 of 100 "
+        "cases).",
+        gauge.loss.likely.si(), gauge.loss.low.si(), gauge.loss.high.si()));
+    out += wrap(fmt::format("{} at {} in air of {} cool by about {:.1f} K in the first hour.",
+                            units::print(question.water, System::both), degrees(gauge.start), degrees(gauge.outside),
+                            gauge.first_hour.si())) +
+           "\n";
+    out += hours_table(gauge) + "\n";
+    out += wrap(liner_text(gauge, question)) + "\n";
+    out += trip_lines(gauge, question) + "\n";
+    out += residual_plot(gauge, question.reading_error);
+    if (gauge.last_used() == gauge.first_used() + 1) {
+        out += "Two readings always lie on their line: a third one would show a mistake.\n";
+    }
+    return plain_spaces(out);
+}
+
+std::string gauge_json(const answer::Gauge& gauge, const problem::Problems& warnings) {
+    Json hours = Json::array();
+    for (const answer::HoursAbove& row : gauge.hours) {
+        hours.push_back({{"outside_c", row.outside.celsius()},
+                         {"likely", hours_or_null(row.likely)},
+                         {"low", hours_or_null(row.low)},
+                         {"low_breezy", hours_or_null(row.low_breezy)},
+                         {"low_windy", hours_or_null(row.low_windy)}});
+    }
+    Json residuals = Json::array();
+    Json readings = Json::array();
+    for (const answer::GaugedReading& reading : gauge.readings) {
+        readings.push_back({{"at_h", units::in_hours(reading.at)},
+                            {"bath_c", reading.bath.celsius()},
+                            {"fitted_c", reading.fitted.celsius()},
+                            {"used", reading.used}});
+        if (reading.used) {
+            residuals.push_back((reading.bath - reading.fitted).si());
+        }
+    }
+    Json answer{{"loss_w_per_k", gauge.loss.likely.si()},
+                {"loss_low", gauge.loss.low.si()},
+                {"loss_high", gauge.loss.high.si()},
+                {"tau_h", units::in_hours(gauge.loss.time_constant)},
+                {"liner_j_per_k", gauge.liner ? Json(gauge.liner->likely.si()) : Json(nullptr)},
+                {"liner_low", gauge.liner ? Json(gauge.liner->low.si()) : Json(nullptr)},
+                {"liner_high", gauge.liner ? Json(gauge.liner->high.si()) : Json(nullptr)},
+                {"liner_taken_j_per_k", gauge.liner_taken.si()},
+                {"outside_c", gauge.outside.celsius()},
+                {"start_c", gauge.start.celsius()},
+                {"floor_c", gauge.floor.celsius()},
+                {"first_hour_fall_k", gauge.first_hour.si()},
+                {"hours_above_floor", hours},
+                {"weak", gauge.loss.weak},
+                {"good_test_h", hours_or_null(gauge.good_test)},
+                {"residuals_k", residuals},
+                {"readings", readings}};
+    return answer_text(answer, warnings);
+}
+
+}  // namespace holdwater::cli

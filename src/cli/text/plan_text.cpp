@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: MIT
+#include "cli/text/plan_text.hpp"
+
+#include "card/shared/figures.hpp"
+#include "facts/facts.hpp"
+#include "plan/search/later_start.hpp"
+#include "safety/refusals.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+namespace holdwater::cli {
+namespace {
+
+using plan::Event;
+using units::System;
+using units::Toward;
+
+std::string day_time(units::LocalTime t) {
+    constexpr const char* days[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+    return fmt::format("{} {}", days[t.weekday()], t.clock_24());
+}
+
+std::string litres(const plan::Plan& plan, units::Volume v) {
+    return units::print(v, plan.trip->units);
+}
+std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward = Toward::nearest) {
+    return card::degrees(t, plan.trip->units, toward);  // as on the cards
+}
+
+bool reads(const plan::Plan& plan) {
+    return plan.trip->boxes.front().thermometer.has_value();
+}
+
+std::string for_hold(units::Duration hold) {
+    return hold.si() > 0 ? " for " + card::hold_time(hold) : "";
+}
+
+std::string what(const plan::Plan& plan, const Event& event) {
+    switch (event.kind) {
+        case Event::Kind::light_fire:
+            return fmt::format("light the fire (not later than {}, then with a new plan); {}boil {}", day_time(plan.fill.latest_fire),
+                               plan.fill.warming.si() > 0.0
+                                   ? ""
+                                   : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
+                               litres(plan, plan.fill.boiled + plan.fill.warming));
+        case Event::Kind::warm_box:
+            return fmt::format("warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
+                               litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
+        case Event::Kind::pour: {
+            const plan::Pour& pour = plan.fill.pours[event.index];
+            const bool last = event.index + 1 == plan.fill.pours.size();
+            // What a pot gives, to a tenth: half a litre more than the pots hold is no pour.
+            return fmt::format("pour {} boiling ({} {}){}",
+                               units::print(pour.boiling, plan.trip->units, {0.1, Toward::nearest}), pour.pots,
+                               pour.pots == 1 ? "pot" : "pots",
+                               last && !reads(plan) ? ", measured, no more"
+                               : last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading))
+                                      : "");
+        }
+        case Event::Kind::food_in:
+            return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
+        case Event::Kind::take_out:
+            return fmt::format("{}: eat{}", plan.foods[event.index].food->name,
+                               plan.foods[event.index].standard.finish ? ", finished over the fire at once" : "");
+        case Event::Kind::top_up: {
+            const plan::TopUp& t = plan.top_ups[event.index];
+            const std::string out =
+                card::worth_a_pour(t.out) ? fmt::format("take out {} first, ", litres(plan, t.out)) : "";
+            if (!reads(plan)) {
+                return fmt::format("{}pour {} boiling", out,
+                                   units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));
+            }
+            return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark), out,
+                               litres(plan, t.boiling), degrees(plan, units::celsius(t.reading.likely)));
+        }
+        case Event::Kind::ready: {
+            const plan::FoodPlan& food = plan.foods[event.index];
+            const std::string likely = day_time(food.ready_likely);
+            return food.standard.finish ? fmt::format("{}: done in the bath, raw inside until the fire (likely {})",
+                                                      food.food->name, likely)
+                                        : fmt::format("{} surely ready (likely {})", food.food->name, likely);
+        }
+        case Event::Kind::serve:
+            return "eat";
+    }
+    return {};
+}
+
+using Line = std::pair<units::LocalTime, std::string>;
+
+int pots_of(const plan::TopUp& top_up, const trip::Fire& fire) {
+    return std::clamp(static_cast<int>(std::ceil(top_up.boiling_most / (fire.pot * fire.usable) - 1e-9)), 1, fire.pots);
+}
+
+/// The pan, and the first piece of a meal out of the bath. A pan takes no longer to heat than a pot to boil.
+void add_sear(const plan::Plan& plan, const plan::Sear& sear, std::vector<Line>& lines) {
+    if (sear.foods.empty()) {
+        return;
+    }
+    const units::LocalTime out = sear.own_out();
+    const bool after_another = sear.foods.front().elsewhere;  // the other box has the pan on by then
+    if (!after_another) {
+        units::LocalTime pan = out.after(-plan.round);
+        const char* where = "fire on for the pan";
+        for (const plan::TopUp& top_up : plan.top_ups) {
+            const bool full = pots_of(top_up, plan.trip->fire) == plan.trip->fire.pots;
+            if (!full || top_up.light_fire >= out || top_up.at <= pan) {
+                continue;
+            }
+            // The pots have every place until they are poured.
+            if (top_up.at < out) {
+                pan = top_up.at;
+            } else {
+                where = "a second fire on for the pan: the pots have this one";
+            }
+        }
+        lines.emplace_back(pan, where);
+    }
+    lines.emplace_back(out, fmt::format("{}; first piece out of the bath, sear, on the plates at {}",
+                                        after_another ? "pan free after the other box" : "pan very hot",
+                                        sear.serve.clock_24()));
+}
+
+/// All that is done when, in time order: the bath, and what is around it.
+std::vector<Line> timeline(const plan::Plan& plan) {
+    std::vector<Line> lines;
+    for (const Event& event : plan.events) {
+        if (event.kind == Event::Kind::top_up) {
+            const plan::TopUp& top_up = plan.top_ups[event.index];
+            const int pots = pots_of(top_up, plan.trip->fire);
+            lines.emplace_back(top_up.light_fire, fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "",
+                                                              pots, pots == 1 ? "pot" : "pots"));
+        }
+        lines.emplace_back(event.at, what(plan, event));
+    }
+    for (const plan::SideStart& side : plan.around.sides.list) {
+        lines.emplace_back(side.begin, fmt::format("fire on, begin {}", side.name));
+    }
+    for (const plan::Meal& meal : plan.around.earlier) {
+        add_sear(plan, meal.sear, lines);
+    }
+    add_sear(plan, plan.around.sear, lines);
+    std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.first < b.first; });
+    return lines;
+}
+
+}  // namespace
+
+std::string plan_text(const plan::Plan& plan) {
+    std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
+                                  std::floor(100.0 * plan.share_that_holds));
+    if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
+        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank the fire\n",
+                           wakes == 1 ? "once" : fmt::format("{} times", wakes));
+    }
+    out += "\n";
+    for (const auto& [at, line] : timeline(plan)) {
+        out += fmt::format("{}  {}\n", day_time(at), line);
+    }
+    out += fmt::format("\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since this box\nis full of hot water.\n\n",
+                       degrees(plan, facts::facts().temperature("raw.cold"), Toward::down));
+    for (const plan::FoodPlan& food : plan.foods) {
+        // A food that still needs the fire gets no figure that could be taken for safety.
+        out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
+                           food.core_peak.low, food.core_peak.high,
+                           food.standard.finish ? "" : fmt::format(", kill {:.1f} times what is asked", food.kill.low),
+                           safety::in_both(facts::facts().temperature("come-up.from")),
+                           safety::in_both(facts::facts().temperature("come-up.to")),
+                           units::print(units::Duration{food.come_up.high}, Toward::up));
+        out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n",
+                           food.growth_with_lag.high, food.growth_without_lag.high);
+        if (food.standard.finish) {
+            out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
+                               degrees(plan, food.standard.finish->core, Toward::up),
+                               for_hold(food.standard.finish->hold), food.standard.finish->why);
+        }
+        if (food.standard.below_consumer_advice) {
+            out += fmt::format("  meets the published rows ({}); consumer advice asks more: {}{}\n",
+                               food.standard.kill->claim, degrees(plan, food.standard.consumer_core, Toward::up),
+                               for_hold(food.standard.consumer_hold));
+        }
+        if (food.thickest) {
+            out += fmt::format("  thickest piece for this bath: {}\n",
+                               units::print(*food.thickest, plan.trip->units, {1.0, Toward::down}));
+        }
+    }
+    const std::string longest =
+        units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
+    out += reads(plan) ? fmt::format("bath never below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
+                                     degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
+                                     degrees(plan, plan.top_up_mark), longest)
+           : plan.top_ups.empty()
+               ? fmt::format("no thermometer: lid shut until the meal\n")
+               : fmt::format(
+                     "no thermometer: pour by the clock alone; after each pour it may be left {}; what was late is "
+                     "thrown away\n",
+                     longest);
+    out += plan.waits_until > plan.trip->serve
+               ? fmt::format("if the meal slips, it may wait in the bath until {} without another top-up, and no longer, whatever is said above\n",
+                             day_time(plan.waits_until))
+               : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
+    out += "\n" + curve_text(plan);
+    return out;
+}
+
+std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers) {
+    std::string out = fmt::format(
+        "\nHow the card numbers are made safe: {} scenarios over every entry of the spreads; the share that holds,\n"
+        "{:.1f} of 100, is known to {:.1f}. Box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed.\n",
+        plan.scenarios, 100.0 * plan.share_that_holds, 100.0 * plan.share_error, plan.loss.likely, plan.loss.low,
+        plan.loss.high);
+    std::string card;
+    for (const card::CardNumber& n : numbers) {
+        if (n.card != card) {
+            card = n.card;
+            out += "\n" + card + "\n";
+        }
+        out += fmt::format("  {}: {}, from {:.4g}{}\n      {}; rounded {}; {}\n", n.name, n.printed, n.value,
+                           n.error && *n.error > 0 ? fmt::format(" (sampling error {:.2g})", *n.error) : "", n.quantile,
+                           n.rounding, n.source);
+    }
+    out += "\nRules and figures by name: `holdwater sources --search NAME`.\n";
+    return out;
+}
+
+}  // namespace holdwater::cli

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "card/shared/numbers.hpp"
+#include "cli/json/json.hpp"
+#include "plan/result/plan.hpp"
+
+namespace holdwater::cli {
+
+/// The plan as text for a terminal: verdict first, timeline, curve.
+std::string plan_text(const plan::Plan& plan);
+/// How each number of the cards was made safe: quantile, rounding, source.
+std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers);
+/// Bath and core with their bands and the floor, drawn with characters.
+std::string curve_text(const plan::Plan& plan);
+/// Schema 1 of the JSON contract.
+Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
+Json refusal_json(const trip::Trip& trip, const problem::Problems& problems);
+
+}  // namespace holdwater::cli

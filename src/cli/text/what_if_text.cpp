@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#include "cli/text/what_if_text.hpp"
+
+#include <fmt/format.h>
+
+#include "facts/facts.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::cli {
+namespace {
+
+using units::Toward;
+
+std::string question(const trip::WhatIf& what, units::System system) {
+    std::string text;
+    const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+    if (what.colder) {
+        add(units::print(*what.colder, system, {1.0, Toward::nearest}) + " colder");
+    }
+    if (what.later) {
+        add("meal " + units::print(*what.later) + " later");
+    }
+    if (what.fire_out) {
+        add("no fire for " + units::print(*what.fire_out));
+    }
+    return what.name + " (" + text + ")";
+}
+
+std::string leave(units::Duration d) { return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)}); }
+
+std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) {
+    const std::string full =
+        units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
+    const units::Duration without =
+        answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
+    const std::string early = without <= answer.longest
+                                  ? std::string(" Top up just before it goes out, and it holds.")
+                                  : fmt::format(" Topped up just before it goes out, it holds {} of it.",
+                                                leave(answer.longest));
+    if (!answer.broken.empty()) {
+        return "does not hold: " + answer.broken;
+    }
+    switch (answer.action) {
+        case safety::FallAction::none:
+            break;
+        case safety::FallAction::finish_and_eat_next:
+            return fmt::format("at the worst moment up to {} below the floor: core to {} over the fire, eat next.{}",
+                               units::print(answer.below, Toward::up), full, early);
+        case safety::FallAction::finish_and_eat_now:
+            return fmt::format("at the worst moment up to {} below the floor: core to {} over the fire, eat now.{}",
+                               units::print(answer.below, Toward::up), full, early);
+        case safety::FallAction::throw_away:
+            return fmt::format("at the worst moment up to {} below the floor: throw it away.{}",
+                               units::print(answer.below, Toward::up), early);
+    }
+    if (!answer.what->colder && !answer.what->later) {
+        return "holds: the bath stays above the floor even at the worst moment.";
+    }
+    return fmt::format("holds, with {} top-up{}{}; left alone {} at the most.", answer.top_ups,
+                       answer.top_ups == 1 ? "" : "s",
+                       answer.wakes > 0 ? fmt::format(", {} of them by night", answer.wakes) : "", leave(answer.longest));
+}
+
+}  // namespace
+
+std::string what_if_text(const plan::Plan& plan) {
+    std::string text;
+    for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
+        text += fmt::format("{}What if: {}: {}\n", text.empty() ? "\n" : "", question(*answer.what, plan.trip->units),
+                            answer_of(answer, plan));
+    }
+    return text;
+}
+
+Json what_ifs_json(const plan::Plan& plan) {
+    constexpr const char* actions[] = {"none", "finish-and-eat-next", "finish-and-eat-now", "throw-away"};
+    Json list = Json::array();
+    for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
+        list.push_back({{"name", answer.what->name},
+                        {"holds", answer.holds},
+                        {"broken", answer.broken.empty() ? Json(nullptr) : Json(answer.broken)},
+                        {"top_ups", answer.top_ups},
+                        {"wakes", answer.wakes},
+                        {"longest_alone_h", units::in_hours(answer.longest)},
+                        {"below_floor_h", units::in_hours(answer.below)},
+                        {"action", actions[static_cast<int>(answer.action)]}});
+    }
+    return list;
+}
+
+}  // namespace holdwater::cli

@@ -1,0 +1,3 @@
+// SPDX-License-Identifier: MIT
+// The common header needs a file of its own to be compiled with.
+#include "common.hpp"

@@ -1,0 +1,252 @@
+// SPDX-License-Identifier: MIT
+// The ruler: true to scale from its own zero line, labels spread so that none touch, a solid bar at its end.
+#include "layout/block/blocks.hpp"
+#include "layout/block/marks.hpp"
+#include "layout/reading.hpp"
+#include "layout/block/spread.hpp"
+
+#include <algorithm>
+#include <variant>
+
+namespace holdwater::layout {
+
+namespace {
+
+// Across the ruler, from the cut inwards [mm].
+constexpr double small_tick = 4.0;
+constexpr double long_tick = 7.0;
+constexpr double label_at = 10.5;
+constexpr double zero_head = 1.2;  // between the quiet zone and the highest thing at the zero line
+
+/// The ruler as drawn at the left edge of an upright card; `along` runs down, `across` to the right.
+struct Upright {
+    std::vector<Item> items;
+    double across = 0.0;
+    double cut_off = 0.0;
+    double too_tight = 0.0;
+};
+
+PlacedLine tick_line(double across, double along, double width_pt) {
+    PlacedLine made = line(0.0, along, across, along, width_pt);
+    made.role = Role::ruler_tick;
+    return made;
+}
+
+class RulerPlan {
+  public:
+    RulerPlan(const card::Ruler& block, const BlockContext& setting, double from, double to)
+        : block_(block), setting_(setting), from_(from), to_(to) {}
+
+    Upright draw();
+
+  private:
+    void place_ticks(Upright& made) const;
+    void place_labels(Upright& made) const;
+    void place_bar(Upright& made) const;
+    TextStyle label_style(bool on_black) const;
+    double two_line_width(const card::Text& text, const TextStyle& style) const;
+
+    const card::Ruler& block_;
+    const BlockContext& setting_;
+    double from_;  // along
+    double to_;
+    double zero_ = 0.0;
+    double end_ = 0.0;    // mm from zero: where the bar starts
+    double inner_ = 0.0;  // across: where the labels end
+    std::vector<TextLine> bar_text_;
+    std::vector<TextLine> zero_text_;
+};
+
+TextStyle RulerPlan::label_style(bool on_black) const {
+    TextStyle style = figure_style(setting_);
+    style.role = Role::ruler_tick;
+    if (on_black) {
+        style.grey = 1.0;
+        style.quiet_units = false;
+    }
+    return style;
+}
+
+/// The least width in which a text stands in two lines.
+double RulerPlan::two_line_width(const card::Text& text, const TextStyle& style) const {
+    constexpr double step = 0.25;
+    double width = widest_word(text, style, setting_.measure);
+    while (break_lines(text, style, width, setting_.measure).size() > 2) {
+        width += step;
+    }
+    return width;
+}
+
+Upright RulerPlan::draw() {
+    const double line_height = leading(setting_.format.figure_pt);
+    zero_ = from_ + zero_head + 0.5 * line_height;
+
+    double widest = two_line_width(block_.zero_label, body_style(setting_));
+    for (const auto& tick : block_.ticks) {
+        widest = std::max(widest, one_line(tick.label, label_style(false), setting_.measure).width);
+    }
+    const double pad = setting_.scaled(1.2);
+    const double bar_inset = setting_.format.margin + 2.0 * pad;
+    inner_ = std::max({label_at + widest + pad, bar_inset + two_line_width(block_.too_thick_label, label_style(true)),
+                       bar_inset + two_line_width(setting_.phrases.longer, label_style(true))});
+    zero_text_ = break_lines(block_.zero_label, body_style(setting_), widest, setting_.measure);
+
+    const auto bar_lines = [&](const card::Text& text) {
+        return break_lines(text, label_style(true), inner_ - bar_inset, setting_.measure);
+    };
+    const auto bar_height = [&](const std::vector<TextLine>& lines) {
+        return lines_height(lines.size(), setting_.format.figure_pt) + 2.0 * pad;
+    };
+    Upright made;
+    bar_text_ = bar_lines(block_.too_thick_label);
+    end_ = block_.too_thick_mm;
+    if (zero_ + end_ + bar_height(bar_text_) > to_) {
+        // No room for all of it: end at the last tick that has room, and say so.
+        bar_text_ = bar_lines(setting_.phrases.longer);
+        const double room = to_ - bar_height(bar_text_) - zero_;
+        end_ = 0.0;
+        for (const auto& tick : block_.ticks) {
+            if (tick.at_mm <= room) {
+                end_ = std::max(end_, tick.at_mm);
+            }
+        }
+        made.cut_off = end_;
+        made.too_tight = end_ > 0.0 ? 0.0 : -room;
+    }
+    place_bar(made);
+    place_ticks(made);
+    place_labels(made);
+    made.across = inner_;
+    return made;
+}
+
+void RulerPlan::place_bar(Upright& made) const {
+    const double pad = setting_.scaled(1.2);
+    constexpr double longest = 18.0;  // more black says no more
+    const double text = lines_height(bar_text_.size(), setting_.format.figure_pt);
+    const double length = std::min(to_ - zero_ - end_, std::max(longest, text + 2.0 * pad));
+    PlacedBox bar = filled_box(setting_.format.margin, zero_ + end_, inner_ - setting_.format.margin, length);
+    bar.role = Role::ruler_tick;
+    made.items.emplace_back(bar);
+    double baseline = zero_ + end_ + std::max(pad, 0.5 * (length - text)) + ascent(setting_.format.figure_pt);
+    for (const auto& one : bar_text_) {
+        place(made.items, one, setting_.format.margin + pad, baseline, label_style(true));
+        baseline += leading(setting_.format.figure_pt);
+    }
+}
+
+void RulerPlan::place_ticks(Upright& made) const {
+    made.items.emplace_back(tick_line(label_at - setting_.scaled(1.0), zero_, 1.25 * heavy_pt));
+    for (const auto& tick : block_.ticks) {
+        if (tick.at_mm > end_) {
+            continue;
+        }
+        const double across = tick.label.empty() && !tick.marked ? small_tick : long_tick;
+        made.items.emplace_back(tick_line(across, zero_ + tick.at_mm, tick.marked ? heavy_pt : rule_pt));
+    }
+}
+
+void RulerPlan::place_labels(Upright& made) const {
+    struct Label {
+        TextLine text;
+        TextStyle style;
+        double at = 0.0;
+        bool marked = false;
+    };
+    std::vector<Label> labels;
+    for (const auto& one : zero_text_) {
+        labels.push_back({one, body_style(setting_), zero_, false});
+    }
+    for (const auto& tick : block_.ticks) {
+        if (!tick.label.empty() && tick.at_mm <= end_) {
+            const TextStyle style = label_style(tick.marked);
+            labels.push_back({one_line(tick.label, style, setting_.measure), style, zero_ + tick.at_mm, tick.marked});
+        }
+    }
+    std::stable_sort(labels.begin(), labels.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+
+    const double slot = 1.12 * leading(setting_.format.figure_pt);
+    std::vector<double> wanted;
+    for (const auto& label : labels) {
+        wanted.push_back(label.at);
+    }
+    const Spread spread = spread_apart(wanted, slot, from_ + zero_head + 0.5 * slot, zero_ + end_ - 0.5 * slot);
+    made.too_tight = std::max(made.too_tight, spread.missing);
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+        const Label& label = labels[i];
+        const double middle = spread.at[i];
+        const double baseline = middle + 0.5 * cap_height(label.style.size_pt);
+        if (label.marked) {
+            const double pad = setting_.scaled(1.0);
+            made.items.emplace_back(
+                filled_box(label_at - pad, middle - 0.47 * slot, label.text.width + 2.0 * pad, 0.94 * slot));
+        }
+        place(made.items, label.text, label_at, baseline, label.style);
+        if (i < zero_text_.size()) {
+            continue;  // the zero line itself reaches its label
+        }
+        PlacedLine leader = line(long_tick, label.at, label_at - setting_.scaled(1.0), middle, hair_pt);
+        leader.width_pt = label.marked ? heavy_pt : hair_pt;
+        leader.role = Role::ruler_tick;
+        made.items.emplace_back(leader);
+    }
+}
+
+/// From the left edge of an upright card to the foot of a wide one: a quarter turn.
+Item turned(Item item, double card_height) {
+    if (auto* text = std::get_if<PlacedText>(&item)) {
+        const double x = text->x;
+        text->x = text->baseline;
+        text->baseline = card_height - x;
+        text->upward = true;
+    } else if (auto* rule = std::get_if<PlacedLine>(&item)) {
+        *rule = [&] {
+            PlacedLine made = *rule;
+            made.x1 = rule->y1;
+            made.y1 = card_height - rule->x1;
+            made.x2 = rule->y2;
+            made.y2 = card_height - rule->x2;
+            return made;
+        }();
+    } else if (auto* box = std::get_if<PlacedBox>(&item)) {
+        *box = [&] {
+            PlacedBox made = *box;
+            made.x = box->y;
+            made.y = card_height - box->x - box->width;
+            made.width = box->height;
+            made.height = box->width;
+            return made;
+        }();
+    } else if (auto* path = std::get_if<PlacedPath>(&item)) {
+        for (auto& point : path->points) {
+            point = {point.y, card_height - point.x};
+        }
+    }
+    return item;
+}
+
+}  // namespace
+
+RulerStrip ruler(const card::Ruler& block, const BlockContext& setting) {
+    const Format& format = setting.format;
+    const bool upright = format.height > format.width;
+    const double length = upright ? format.height : format.width;
+    Upright drawn = RulerPlan(block, setting, format.margin, length - format.margin).draw();
+    RulerStrip strip;
+    strip.cut_off_mm = drawn.cut_off;
+    strip.too_tight = drawn.too_tight;
+    strip.group = {Tag::figure, false, described(block, drawn.cut_off > 0.0 ? drawn.cut_off : block.too_thick_mm)};
+    const double air = setting.scaled(3.0);
+    if (upright) {
+        strip.items = std::move(drawn.items);
+        strip.left = drawn.across + air - format.margin;
+    } else {
+        for (auto& item : drawn.items) {
+            strip.items.push_back(turned(std::move(item), format.height));
+        }
+        strip.bottom = drawn.across + air - format.margin;
+    }
+    return strip;
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// A grid to write in with a grease pencil and a gloved hand.
+#include "layout/block/blocks.hpp"
+#include "layout/reading.hpp"
+
+#include <algorithm>
+
+namespace holdwater::layout {
+
+Fragment write_in(const card::WriteIn& block, const BlockContext& setting) {
+    constexpr double least_row = 7.0;  // mm: what a grease pencil needs
+    constexpr double roomy_row = 11.0;
+    const double row = setting.between(least_row, roomy_row);
+    const TextStyle head = body_style(setting);
+    const TextStyle printed = [&] {
+        TextStyle style = body_style(setting);
+        style.face = Weight::bold;
+        return style;
+    }();
+    const double pad = setting.scaled(1.2);
+    const std::size_t columns = std::max<std::size_t>(1, block.heads.size());
+
+    double first = 0.0;
+    for (const auto& text : block.first_column) {
+        first = std::max(first, one_line(text, printed, setting.measure).width);
+    }
+    if (!block.heads.empty()) {
+        first = std::max(first, widest_word(block.heads[0], head, setting.measure));
+    }
+    first = std::min(first + 2.0 * pad, columns == 1 ? setting.width : 0.5 * setting.width);
+    const double other = columns == 1 ? 0.0 : (setting.width - first) / static_cast<double>(columns - 1);
+    const auto left_of = [&](std::size_t c) { return c == 0 ? 0.0 : first + other * static_cast<double>(c - 1); };
+    const auto width_of = [&](std::size_t c) { return c == 0 ? first : other; };
+
+    Fragment made;
+    made.group.tag = Tag::table;
+    made.group.headed = !block.heads.empty();
+    std::vector<Fragment> heads;
+    double head_height = 0.0;
+    for (std::size_t c = 0; c < block.heads.size(); ++c) {
+        heads.push_back(paragraph(block.heads[c], head, width_of(c) - 2.0 * pad, setting.measure));
+        head_height = std::max(head_height, heads.back().height);
+    }
+    for (std::size_t c = 0; c < heads.size(); ++c) {
+        const std::size_t first_item = made.items.size();
+        put(made, heads[c], left_of(c) + pad, head_height - heads[c].height);
+        set_cell(made.items, first_item, c);
+    }
+    set_row(made.items, 0, 0);
+    const double top = heads.empty() ? 0.0 : head_height + setting.scaled(0.8);
+    double y = top;
+    std::size_t row_number = heads.empty() ? 0 : 1;
+    for (const auto& text : block.first_column) {
+        Fragment words = paragraph(text, printed, first - 2.0 * pad, setting.measure);
+        const double height = std::max(row, words.height + 2.0 * pad);
+        const std::size_t first_item = made.items.size();
+        put(made, words, pad, y + 0.5 * (height - words.height));
+        set_cell(made.items, first_item, 0);
+        set_row(made.items, first_item, row_number++);
+        y += height;
+        made.items.emplace_back(line(0.0, y, setting.width, y, hair_pt));
+    }
+    for (std::size_t c = 1; c < columns; ++c) {
+        made.items.emplace_back(line(left_of(c), top, left_of(c), y, c == 1 ? rule_pt : hair_pt));
+    }
+    made.items.emplace_back(frame(0.0, top, setting.width, y - top, rule_pt));
+    made.height = y;
+    return made;
+}
+
+}  // namespace holdwater::layout

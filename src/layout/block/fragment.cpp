@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+#include "layout/block/fragment.hpp"
+
+#include "layout/style.hpp"
+
+#include <algorithm>
+#include <type_traits>
+#include <utility>
+
+namespace holdwater::layout {
+
+namespace {
+
+template <class... F>
+struct Overloaded : F... {
+    using F::operator()...;
+};
+template <class... F>
+Overloaded(F...) -> Overloaded<F...>;
+
+}  // namespace
+
+Item moved(Item item, double dx, double dy) {
+    std::visit(Overloaded{[&](PlacedText& text) {
+                              text.x += dx;
+                              text.baseline += dy;
+                          },
+                          [&](PlacedLine& rule) {
+                              rule.x1 += dx;
+                              rule.x2 += dx;
+                              rule.y1 += dy;
+                              rule.y2 += dy;
+                          },
+                          [&](PlacedBox& box) {
+                              box.x += dx;
+                              box.y += dy;
+                          },
+                          [&](PlacedPath& path) {
+                              for (auto& point : path.points) {
+                                  point.x += dx;
+                                  point.y += dy;
+                              }
+                          }},
+               item);
+    return item;
+}
+
+Item scaled(Item item, double factor) {
+    const auto scale = [factor](auto&... values) { ((values *= factor), ...); };
+    const auto scale_dashes = [factor](std::vector<double>& dashes) {
+        for (auto& dash : dashes) {
+            dash *= factor;
+        }
+    };
+    std::visit(Overloaded{[&](PlacedText& text) { scale(text.x, text.baseline, text.size_pt, text.width); },
+                          [&](PlacedLine& rule) {
+                              scale(rule.x1, rule.y1, rule.x2, rule.y2, rule.width_pt);
+                              scale_dashes(rule.dash_mm);
+                          },
+                          [&](PlacedBox& box) { scale(box.x, box.y, box.width, box.height, box.stroke_pt); },
+                          [&](PlacedPath& path) {
+                              for (auto& point : path.points) {
+                                  scale(point.x, point.y);
+                              }
+                              scale(path.stroke_pt);
+                              scale_dashes(path.dash_mm);
+                          }},
+               item);
+    return item;
+}
+
+void put(std::vector<Item>& onto, const std::vector<Item>& items, double dx, double dy) {
+    onto.reserve(onto.size() + items.size());
+    for (const auto& item : items) {
+        onto.push_back(moved(item, dx, dy));
+    }
+}
+
+void put(Fragment& onto, const Fragment& part, double dx, double dy) {
+    put(onto.items, part.items, dx, dy);
+    onto.too_wide = std::max(onto.too_wide, part.too_wide);
+}
+
+PlacedLine line(double x1, double y1, double x2, double y2, double width_pt) {
+    PlacedLine made;
+    made.x1 = x1;
+    made.y1 = y1;
+    made.x2 = x2;
+    made.y2 = y2;
+    made.width_pt = width_pt;
+    return made;
+}
+
+PlacedBox filled_box(double x, double y, double width, double height, double grey) {
+    PlacedBox made;
+    made.x = x;
+    made.y = y;
+    made.width = width;
+    made.height = height;
+    made.filled = true;
+    made.fill_grey = grey;
+    return made;
+}
+
+PlacedBox frame(double x, double y, double width, double height, double stroke_pt) {
+    const double stroke = stroke_pt * mm_per_pt;
+    PlacedBox made;
+    made.x = x + 0.5 * stroke;
+    made.y = y + 0.5 * stroke;
+    made.width = width - stroke;
+    made.height = height - stroke;
+    made.stroke_pt = stroke_pt;
+    return made;
+}
+
+}  // namespace holdwater::layout

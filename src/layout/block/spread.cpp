@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include "layout/block/spread.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+namespace holdwater::layout {
+
+Spread spread_apart(const std::vector<double>& wanted, double slot, double low, double high) {
+    Spread made;
+    const std::size_t n = wanted.size();
+    if (n == 0) {
+        return made;
+    }
+    // With z_i = y_i - i slot the places need only ascend: pool neighbours that do not, to their mean.
+    struct Pool {
+        double sum = 0.0;
+        std::size_t count = 0;
+        double mean() const { return sum / static_cast<double>(count); }
+    };
+    std::vector<Pool> pools;
+    for (std::size_t i = 0; i < n; ++i) {
+        pools.push_back({wanted[i] - static_cast<double>(i) * slot, 1});
+        while (pools.size() > 1 && pools[pools.size() - 2].mean() > pools.back().mean()) {
+            const Pool last = pools.back();
+            pools.pop_back();
+            pools.back().sum += last.sum;
+            pools.back().count += last.count;
+        }
+    }
+    const double highest = high - static_cast<double>(n - 1) * slot;
+    made.missing = std::max(0.0, low - highest);
+    for (const auto& pool : pools) {
+        for (std::size_t k = 0; k < pool.count; ++k) {
+            const double z = std::max(low, std::min(pool.mean(), highest));
+            made.at.push_back(z + static_cast<double>(made.at.size()) * slot);
+        }
+    }
+    return made;
+}
+
+namespace {
+
+class FlagSearch {
+  public:
+    FlagSearch(const std::vector<double>& at, const std::vector<double>& widths, double low, double high, double gap)
+        : at_(at), widths_(widths), low_(low), high_(high), gap_(gap) {}
+
+    bool search(int rows) {
+        flags_.clear();
+        steps_ = 0;
+        return place(rows);
+    }
+    const std::vector<Flag>& flags() const { return flags_; }
+
+  private:
+    bool place(int rows);
+    bool clashes(const Flag& flag, std::size_t i) const;
+
+    const std::vector<double>& at_;
+    const std::vector<double>& widths_;
+    double low_;
+    double high_;
+    double gap_;
+    std::vector<Flag> flags_;
+    long steps_ = 0;
+};
+
+bool FlagSearch::clashes(const Flag& flag, std::size_t i) const {
+    const double right = flag.left + widths_[i];
+    for (std::size_t j = 0; j < flags_.size(); ++j) {
+        const double other_right = flags_[j].left + widths_[j];
+        if (flags_[j].row == flag.row && flag.left < other_right + gap_ && flags_[j].left < right + gap_) {
+            return true;
+        }
+        // The leader of the higher one runs down past the lower one.
+        if (flags_[j].row > flag.row && at_[j] > flag.left - 0.5 * gap_ && at_[j] < right + 0.5 * gap_) {
+            return true;
+        }
+        if (flag.row > flags_[j].row && at_[i] > flags_[j].left - 0.5 * gap_ && at_[i] < other_right + 0.5 * gap_) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool FlagSearch::place(int rows) {
+    constexpr long patience = 200000;
+    const std::size_t i = flags_.size();
+    if (i == at_.size()) {
+        return true;
+    }
+    for (int row = 0; row < rows; ++row) {
+        // Centred where it can be, else to the right or to the left of its leader.
+        for (const double share : {0.5, 0.0, 1.0}) {
+            if (++steps_ > patience) {
+                return false;
+            }
+            const double wanted = at_[i] - share * widths_[i];
+            const Flag flag{row, std::clamp(wanted, low_, std::max(low_, high_ - widths_[i]))};
+            if (clashes(flag, i)) {
+                continue;
+            }
+            flags_.push_back(flag);
+            if (place(rows)) {
+                return true;
+            }
+            flags_.pop_back();
+        }
+    }
+    return false;
+}
+
+}  // namespace
+
+std::vector<Flag> flag_rows(const std::vector<double>& at, const std::vector<double>& widths, double low, double high,
+                            double gap, int most_rows) {
+    FlagSearch search(at, widths, low, high, gap);
+    for (int rows = 1; rows <= most_rows; ++rows) {
+        if (search.search(rows)) {
+            return search.flags();
+        }
+    }
+    return {};
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+#include "layout/face/face.hpp"
+
+#include "layout/reading.hpp"
+
+#include <algorithm>
+
+namespace holdwater::layout {
+
+struct FaceMaker::Column {
+    double x = 0.0;
+    double width = 0.0;
+    double bottom = 0.0;  // of the room, from the top of the card
+    RulerStrip strip;
+    int rulers = 0;
+};
+
+struct FaceMaker::Stack {
+    std::vector<Fragment> parts;
+    std::vector<double> gaps;  // above each part; the first is below the head
+    Fragment cautions;
+    double head = 0.0;
+    double foot = 0.0;
+    double room = 0.0;  // for parts and their gaps
+    double needed = 0.0;
+};
+
+namespace {
+
+constexpr double gap_tight = 2.1;  // between blocks, for a 10 pt body
+constexpr double gap_roomy = 5.0;
+constexpr double gap_most = 8.0;  // when all else has its fill
+constexpr double after_heading = 1.8;
+constexpr double above_cautions = 2.0;
+constexpr double above_foot = 1.4;
+
+bool ends_with_rule(const Piece& piece) {
+    return std::holds_alternative<card::Table>(piece.block) || std::holds_alternative<card::WriteIn>(piece.block) ||
+           std::holds_alternative<card::Ladder>(piece.block);
+}
+
+bool is_heading(const Piece& piece) {
+    return std::holds_alternative<card::Heading>(piece.block);
+}
+
+}  // namespace
+
+FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const {
+    Column column;
+    column.x = format_.margin;
+    column.width = format_.width - 2.0 * format_.margin;
+    column.bottom = format_.height - format_.margin;
+    for (const auto& piece : pieces) {
+        if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {
+            column.strip = ruler(*block, setting(column.width, 0.0));
+            ++column.rulers;
+        }
+    }
+    column.x += column.strip.left;
+    column.width -= column.strip.left;
+    column.bottom -= column.strip.bottom;
+    return column;
+}
+
+FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column& column, const Format& type,
+                                  double ease) const {
+    Stack made;
+    BlockContext here{type, measure_, phrases_, column.width, ease};
+    const BlockContext tight = setting(column.width, 0.0);
+    made.cautions = cautions(card_.cautions, tight);
+    // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
+    made.head = header(column.width, {1, 4}).height;
+    made.foot = footer(column.width, {1, 4}).height;
+    const double fixed = made.head + made.foot + made.cautions.height + tight.scaled(above_foot) +
+                         (made.cautions.height > 0.0 ? tight.scaled(above_cautions) : 0.0);
+    made.room = column.bottom - format_.margin - fixed;
+    bool after_head = false;
+    for (const auto& piece : pieces) {
+        Fragment part;
+        here.ruled = made.parts.empty() || ends_with_rule(pieces[made.parts.size() - 1]);
+        if (const auto* list = std::get_if<card::Steps>(&piece.block)) {
+            part = steps(*list, here, piece.first_number);
+        } else if (const auto* block = std::get_if<card::Ruler>(&piece.block)) {
+            part = heading({block->title}, here);
+        } else {
+            part = build(piece.block, here);
+        }
+        const double gap = after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
+                                      : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
+        made.needed += gap + part.height;
+        made.gaps.push_back(gap);
+        made.parts.push_back(std::move(part));
+        after_head = is_heading(piece);
+    }
+    return made;
+}
+
+FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Column& column) const {
+    const auto fits = [](const Stack& made) {
+        return made.needed <= made.room && std::all_of(made.parts.begin(), made.parts.end(),
+                                                       [](const Fragment& part) { return part.too_wide <= 1e-6; });
+    };
+    // First larger type, where the face has room for it and air besides; then as much air as there is.
+    constexpr int grades = 25;
+    constexpr int airy = 15;
+    for (const double larger : {1.2, 1.15, 1.1, 1.05, 1.0}) {
+        Format type = format_;
+        for (double* size : {&type.body_pt, &type.figure_pt}) {
+            *size *= larger;
+        }
+        for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
+            Stack made = stack(pieces, column, type, static_cast<double>(grade) / grades);
+            const bool squeezed =
+                std::any_of(made.parts.begin(), made.parts.end(), [](const auto& part) { return part.squeezed; });
+            if (fits(made) && !(larger > 1.0 && squeezed)) {
+                return made;
+            }
+        }
+    }
+    return stack(pieces, column, format_, 0.0);
+}
+
+FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) const {
+    constexpr double rounding = 1e-6;
+    const Column column = column_for(pieces);
+    const Stack made = stack(pieces, column, format_, ease);
+    Fit fit;
+    fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0;
+    fit.labels_missing = column.strip.too_tight > rounding ? column.strip.too_tight : 0.0;
+    if (column.rulers > 1) {
+        fit.missing = std::max(fit.missing, format_.height);
+    }
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (made.parts[i].too_wide > std::max(rounding, fit.too_wide)) {
+            fit.too_wide = made.parts[i].too_wide;
+            fit.widest = block_name(pieces[i].block);
+        }
+    }
+    if (made.cautions.too_wide > std::max(rounding, fit.too_wide)) {
+        fit.too_wide = made.cautions.too_wide;
+        fit.widest = "cautions";
+    }
+    return fit;
+}
+
+double FaceMaker::filled(const std::vector<Piece>& pieces) const {
+    const Column column = column_for(pieces);
+    const Stack made = stack(pieces, column, format_, 0.0);
+    return column.rulers > 0 ? 1.0 : made.needed / made.room;
+}
+
+double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
+    return column_for(pieces).strip.cut_off_mm;
+}
+
+Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
+    const Column column = column_for(pieces);
+    Stack made = roomiest(pieces, column);
+    // What is still left goes between the blocks, up to a point; the rest stays above the cautions.
+    const BlockContext here = setting(column.width, 0.0);
+    const double spare = std::max(0.0, made.room - made.needed);
+    const double more = made.parts.empty() ? 0.0
+                                           : std::min(spare / static_cast<double>(made.parts.size()),
+                                                      here.scaled(gap_most - gap_roomy));
+
+    Page page;
+    page.width = format_.width;
+    page.height = format_.height;
+    page.name = card_.key + "-" + std::to_string(place.index + 1);
+    double y = format_.margin;
+    put_group(page, header(column.width, place), column.x, y);
+    int strip = -1;
+    y += made.head;
+    for (std::size_t i = 0; i < made.parts.size(); ++i) {
+        y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0 : more);
+        put_group(page, made.parts[i], column.x, y);
+        if (std::holds_alternative<card::Ruler>(pieces[i].block)) {
+            strip = add_group(page, column.strip.group);  // read after its title, drawn last
+        }
+        y += made.parts[i].height;
+    }
+    const Fragment foot = footer(column.width, place);
+    const double foot_top = column.bottom - foot.height;
+    put_group(page, made.cautions, column.x, foot_top - here.scaled(above_foot) - made.cautions.height);
+    if (place.index == 0) {
+        put_group(page, foot, column.x, foot_top);
+    } else {
+        put(page.items, foot.items, column.x, foot_top);  // it was read on the card's first face
+    }
+    if (strip >= 0) {
+        put_in_group(page, strip, column.strip.items, 0.0, 0.0);
+    }
+    return page;
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// Head and foot of a face.
+#include "layout/face/face.hpp"
+#include "layout/block/marks.hpp"
+#include "layout/reading.hpp"
+
+#include <algorithm>
+
+namespace holdwater::layout {
+
+namespace {
+
+/// "2 of 3": a card whose faces fill more than one leaf.
+std::string leaf_of(int index, int count, const Phrases& phrases) {
+    const int leaves = (count + 1) / 2;
+    return std::to_string(index / 2 + 1) + " " + phrases.of + " " + std::to_string(leaves);
+}
+
+}  // namespace
+
+Fragment FaceMaker::header(double width, FacePlace place) const {
+    const BlockContext here = setting(width, 0.0);
+    TextStyle question = body_style(here);
+    question.size_pt = format_.question_pt;
+    question.face = Weight::bold;
+    question.quiet_units = false;
+    question.role = Role::heading;
+    TextStyle name = body_style(here);
+    name.role = Role::heading;
+
+    // The number in a black box, to be found in a fan of cards.
+    TextStyle number = question;
+    number.size_pt = 1.55 * format_.question_pt;
+    number.grey = 1.0;
+    const TextLine digits = one_line(std::to_string(card_.number), number, measure_);
+    const double box_width = std::max(here.scaled(10.5), digits.width + here.scaled(4.0));
+    const double gap = here.scaled(2.6);
+
+    std::string tag = "*" + card_.name + "*";
+    if (place.index > 0) {
+        tag += " · " + phrases_.continued;
+    }
+    if (place.count > 2) {
+        tag += " · " + leaf_of(place.index, place.count, phrases_);
+    }
+    const Fragment tag_text = paragraph(tag, name, width - box_width - gap, measure_);
+    const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
+
+    Fragment made;
+    const double between = here.scaled(0.5);
+    const double bottom_air = here.scaled(1.0);
+    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5));
+    made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
+    layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)),
+                  number);
+    put(made, tag_text, box_width + gap, 0.0);
+    made.group.tag = Tag::title;
+    if (place.index == 0) {
+        made.group.alt = std::to_string(card_.number) + " " + card_.name;
+    }
+    if (!format_.mark.empty()) {
+        const TextLine mark = one_line(format_.mark, name, measure_);
+        layout::place(made.items, mark, width - mark.width, ascent(name.size_pt), name);
+    }
+    set_row(made.items, 0, 0);
+    const std::size_t first = made.items.size();
+    put(made, words, box_width + gap, tag_text.height + between);
+    set_row(made.items, first, 1);
+    made.items.emplace_back(filled_box(0.0, height - em(heavy_pt), width, em(heavy_pt)));
+    made.height = height;
+    return made;
+}
+
+Fragment FaceMaker::footer(double width, FacePlace place) const {
+    const BlockContext here = setting(width, 0.0);
+    TextStyle small;
+    small.size_pt = format_.small_pt;
+    small.role = Role::artifact;
+    TextStyle strong = body_style(here);
+    strong.face = Weight::bold;
+
+    Fragment made;
+    const bool to_back = place.index % 2 == 0 && place.index + 1 < place.count;
+    const bool to_next = place.index % 2 == 1 && place.index + 1 < place.count;
+    const std::string cue = to_back   ? phrases_.turn_over
+                            : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
+                                      : "";
+    const std::string line_one = deck_.title + "\u00A0· " + deck_.stamp;
+    const Fragment words = paragraph(deck_.footer, small, width, measure_);
+    const TextLine turn = one_line(cue, strong, measure_);
+    const double arrow = cap_height(strong.size_pt);
+    const double turn_x = width - turn.width - 0.8 * arrow - here.scaled(1.4);
+    const Fragment trip = paragraph(line_one, small, cue.empty() ? width : turn_x - here.scaled(3.0), measure_);
+    put(made, trip, 0.0, 0.0);
+    const double second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4);
+    put(made, words, 0.0, second);
+    if (!cue.empty()) {  // last, as it is read
+        const double baseline = ascent(small.size_pt);
+        layout::place(made.items, turn, turn_x, baseline, strong);
+        place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
+    }
+    made.height = second + words.height;
+    return made;
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+#include "layout/face/flow.hpp"
+
+#include "layout/block/split.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace holdwater::layout {
+
+namespace {
+
+using Pieces = std::vector<Piece>;
+
+Pieces joined(Pieces all, const Pieces& more) {
+    all.insert(all.end(), more.begin(), more.end());
+    return all;
+}
+
+/// A face with nothing on it but key numbers.
+bool lone(const Pieces& face) {
+    return !face.empty() && std::all_of(face.begin(), face.end(), [](const Piece& piece) {
+        return std::holds_alternative<card::KeyNumber>(piece.block) || std::holds_alternative<card::KeyRow>(piece.block);
+    });
+}
+
+class Flow {
+  public:
+    Flow(const card::Card& card, const FaceMaker& maker, const Format& format, double ease, bool company)
+        : card_(card), maker_(maker), format_(format), ease_(ease), company_(company) {}
+
+    problem::Result<std::vector<Pieces>> run();
+
+  private:
+    void turn();
+    void next_face();
+    void add(Pieces group);
+    void add_split(Pieces group);
+    std::size_t rows_that_fit(const Pieces& before, const Pieces& group) const;
+    void refuse(const Pieces& group, const FaceMaker::Fit& fit);
+
+    const card::Card& card_;
+    const FaceMaker& maker_;
+    const Format& format_;
+    double ease_;
+    bool company_;  // cut what comes next rather than leave a key number alone on its face
+    std::vector<Pieces> faces_;
+    Pieces current_;
+    problem::Problems problems_;
+};
+
+void Flow::next_face() {
+    faces_.push_back(std::move(current_));
+    current_.clear();
+}
+
+void Flow::turn() {
+    // Only from a face to its back: on a back that content has already reached, a turn would waste a leaf.
+    if (!current_.empty() && faces_.size() % 2 == 0) {
+        next_face();
+    }
+}
+
+void Flow::refuse(const Pieces& group, const FaceMaker::Fit& fit) {
+    const std::string where = fmt::format("card {} \"{}\"", card_.number, card_.name);
+    const std::string hint = "shorten it, or take a larger format";
+    const char* block = block_name(group.back().block);
+    if (fit.too_wide > 0.0) {
+        problems_.push_back(problem::error("block-too-wide",
+                                           fmt::format("{}: the {} is {:.1f} mm too wide for the format {}", where,
+                                                       fit.widest, fit.too_wide, format_.name),
+                                           hint));
+    }
+    if (fit.labels_missing > 0.0) {
+        problems_.push_back(
+            problem::error("ruler-crowded",
+                           fmt::format("{}: the labels of the ruler need {:.1f} mm more than the format {} gives",
+                                       where, fit.labels_missing, format_.name),
+                           "label fewer ticks"));
+    }
+    if (fit.missing > 0.0) {
+        problems_.push_back(
+            problem::error("block-too-tall",
+                           fmt::format("{}: the {} is {:.1f} mm too tall for a whole face of the format {}", where,
+                                       block, fit.missing, format_.name),
+                           hint));
+    }
+}
+
+std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const {
+    const std::size_t rows = rows_of(group.back().block);
+    for (std::size_t n = rows - 1; n > 0; --n) {
+        Pieces trial = joined(before, group);
+        trial.back() = split_after(group.back(), n).first;
+        if (maker_.fit(trial, ease_).fits()) {
+            return n;
+        }
+    }
+    return 0;
+}
+
+void Flow::add_split(Pieces group) {
+    // Fewer rows at the foot of a face are not worth their head; steps have none.
+    const std::size_t least_here = std::holds_alternative<card::Steps>(group.back().block) && lone(current_) ? 2 : 3;
+    while (!group.empty()) {
+        if (maker_.fit(joined(current_, group), ease_).fits()) {
+            current_ = joined(std::move(current_), group);
+            return;
+        }
+        if (rows_of(group.back().block) < 2) {
+            refuse(group, maker_.fit(group));
+            return;
+        }
+        std::size_t rows = rows_that_fit(current_, group);
+        if (rows > 2 && rows + 1 == rows_of(group.back().block)) {
+            --rows;  // no single row on the next face
+        }
+        if (rows < least_here && !current_.empty()) {
+            next_face();
+            continue;
+        }
+        if (rows == 0) {  // not even its first row has room
+            group.back() = split_after(group.back(), 1).first;
+            refuse(group, maker_.fit(group));
+            return;
+        }
+        auto [first, second] = split_after(group.back(), rows);
+        group.back() = std::move(first);
+        current_ = joined(std::move(current_), group);
+        next_face();
+        group = {std::move(second)};
+    }
+}
+
+void Flow::add(Pieces group) {
+    if (maker_.fit(joined(current_, group), ease_).fits()) {
+        current_ = joined(std::move(current_), group);
+        return;
+    }
+    const FaceMaker::Fit alone = maker_.fit(group);
+    if (alone.fits()) {
+        if (company_ && lone(current_) && rows_of(group.back().block) > 1) {
+            add_split(std::move(group));
+            return;
+        }
+        if (!current_.empty()) {
+            next_face();
+        }
+        current_ = std::move(group);
+    } else if (alone.too_wide > 0.0 || alone.labels_missing > 0.0) {
+        refuse(group, alone);
+    } else {
+        add_split(std::move(group));
+    }
+}
+
+problem::Result<std::vector<Pieces>> Flow::run() {
+    Pieces group;
+    for (const auto& block : card_.blocks) {
+        if (std::holds_alternative<card::Turn>(block)) {
+            if (!group.empty()) {
+                add(std::move(group));
+                group = {};
+            }
+            turn();
+            continue;
+        }
+        group.push_back({block});
+        if (!std::holds_alternative<card::Heading>(block)) {
+            add(std::move(group));
+            group = {};
+        }
+    }
+    if (!group.empty()) {
+        add(std::move(group));
+    }
+    if (!current_.empty() || faces_.empty()) {
+        next_face();
+    }
+    if (problem::has_error(problems_)) {
+        return problems_;
+    }
+    return {std::move(faces_), std::move(problems_)};
+}
+
+using Faces = std::vector<Pieces>;
+
+/// As comfortable as can be without another leaf of paper.
+problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker, const Format& format, bool company) {
+    problem::Result<Faces> best = Flow(card, maker, format, 0.0, company).run();
+    if (!best.ok()) {
+        return best;
+    }
+    const auto leaves = [](const Faces& faces) { return (faces.size() + 1) / 2; };
+    const auto has_scrap = [&maker](const Faces& faces) {
+        constexpr double scrap = 0.25;  // of a face: too little to turn a card for
+        return std::any_of(faces.begin(), faces.end(), [&](const auto& one) { return maker.filled(one) < scrap; });
+    };
+    // Air must not drive the answer from the first face.
+    const auto hollow = [&maker](const Faces& faces) {
+        constexpr double half = 0.5;
+        return faces.size() > 1 && maker.filled(faces.front()) < half;
+    };
+    for (const double ease : {0.35, 0.2}) {
+        auto roomy = Flow(card, maker, format, ease, company).run();
+        if (roomy.ok() && leaves(*roomy) <= leaves(*best) && (hollow(*best) || !hollow(*roomy)) &&
+            (roomy->size() <= best->size() || !has_scrap(*roomy))) {
+            return roomy;
+        }
+    }
+    return best;
+}
+
+}  // namespace
+
+problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
+    problem::Result<Faces> whole = best_flow(card, maker, format, false);
+    const auto any_lone = [](const Faces& faces) {
+        return faces.size() > 1 && std::any_of(faces.begin(), faces.end(), lone);
+    };
+    if (!whole.ok() || !any_lone(*whole)) {
+        return whole;
+    }
+    auto cut = best_flow(card, maker, format, true);
+    return cut.ok() && cut->size() <= whole->size() && !any_lone(*cut) ? std::move(cut) : std::move(whole);
+}
+
+}  // namespace holdwater::layout

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+#include "layout/sheet/sheet_head.hpp"
+
+#include "layout/block/fragment.hpp"
+#include "layout/style.hpp"
+#include "layout/text/text.hpp"
+
+namespace holdwater::layout {
+
+namespace {
+
+constexpr double bar_mm = 50.0;
+constexpr double two_inches = 50.8;
+constexpr double head_pt = 9.0;
+constexpr double mark_pt = 0.5;
+
+}  // namespace
+
+void place_sheet_head(Page& page, const Sheet& sheet, const std::string& title, const Measure& measure,
+                      const Phrases& phrases) {
+    TextStyle style;
+    style.size_pt = head_pt;
+    style.role = Role::artifact;
+    style.quiet_units = false;
+    const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
+    double baseline = sheet.margin_top + ascent(head_pt);
+    const auto words = [&](const std::string& shown) {
+        return one_line("*" + shown + " · " + page.name + "* · " + phrases.print_rule, style, measure);
+    };
+    const std::string fitting = shortened(
+        title, [&](const std::string& shown) { return words(shown).width <= sheet.width - sheet.margin_sides - left; });
+    place(page.items, words(fitting), left, baseline, style);
+
+    const double bar_y = sheet.margin_top + leading(head_pt) + 0.9;
+    page.items.emplace_back(filled_box(left, bar_y, bar_mm, 1.1));
+    const double inch_y = bar_y + 2.2;
+    page.items.emplace_back(line(left, inch_y, left + two_inches, inch_y, mark_pt));
+    for (const double x : {left, left + two_inches}) {
+        page.items.emplace_back(line(x, inch_y - 0.7, x, inch_y + 0.7, mark_pt));
+    }
+    baseline += leading(head_pt);
+    place(page.items, one_line(phrases.bar_rule, style, measure), left + two_inches + 3.0, baseline + 0.4, style);
+}
+
+}  // namespace holdwater::layout

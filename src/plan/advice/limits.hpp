@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+// Which limit a plan broke, in words that a cook understands; and what is worth saying about a good one.
+#pragma once
+
+#include "plan/search/scenario_result.hpp"
+#include "plan/search/schedule.hpp"
+
+namespace holdwater::plan {
+
+problem::Problems fill_impossible(const Setup& setup);
+problem::Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
+                                const std::vector<ScenarioResult>& lived);
+/// Notes and warnings of a plan that holds.
+problem::Problems remarks(const Setup& setup, const Plan& plan);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// When a plan does not hold: what would mend it, each advice tried before it is given.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "plan/search/ensemble.hpp"
+
+namespace holdwater::plan {
+
+/// How hard to think: scenarios while searching, scenarios for the promise, and whether to look for advice.
+struct Effort {
+    Draw search{256, 1};
+    Draw promise = full_draw();
+    bool advise = true;
+    bool what_ifs = true;  // answer those of the trip
+};
+
+problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
+
+struct Remedy {
+    std::string advice;
+    trip::Trip changed;  // holds by the same scenarios as any plan
+};
+
+/// What would make a trip hold, the cheapest for the cook first: the smallest single change of each sort, or where no
+/// single one is enough, two together.
+std::vector<Remedy> remedies_of(const trip::Trip& trip);
+
+/// The problems with, as notes behind them, what remedies_of found.
+problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems);
+
+}  // namespace holdwater::plan

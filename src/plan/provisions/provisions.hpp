@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+// Everything around the box that a plan settles: portions, water, fuel, ice, side dishes, sear, leftovers.
+#pragma once
+
+#include "answer/leftovers/leftovers.hpp"
+#include "plan/provisions/fuel.hpp"
+#include "plan/provisions/ice.hpp"
+#include "plan/provisions/portions.hpp"
+#include "plan/provisions/sear.hpp"
+#include "plan/provisions/sides.hpp"
+#include "problem/problem.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace holdwater::plan {
+
+struct Setup;
+struct Plan;
+
+struct Leftovers {
+    units::Temperature air;  // warmest that may be met while they cool, as used
+    /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has
+    /// none.
+    std::vector<answer::ThickestSlice> slices;
+};
+
+/// A meal before the trip's serving, of foods that come out for it.
+struct Meal {
+    units::LocalTime serve;
+    Portions portions;
+    Sear sear;
+};
+
+struct Provisions {
+    Portions portions;  // of all that is eaten at the trip's serving, from whatever box
+    WaterNeed water;
+    std::optional<FuelNeed> fuel;  // nothing: none is needed
+    std::optional<Ice> ice;        // nothing: no journey
+    Sides sides;
+    Sear sear;
+    std::vector<Meal> earlier;  // in time order
+    Leftovers leftovers;
+    /// Warnings that go with a good plan: side-clash, too-many-sides, side-before-fire, sear-too-long,
+    /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small.
+    problem::Problems notes;
+};
+
+/// The plan must be good and complete: fill, top-ups, foods.
+Provisions provisions_of(const Setup& setup, const Plan& plan);
+
+}  // namespace holdwater::plan

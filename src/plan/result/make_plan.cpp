@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "plan/search/ensemble.hpp"
+#include "plan/result/events.hpp"
+#include "plan/result/hold_table.hpp"
+#include "plan/search/later_start.hpp"
+#include "plan/advice/limits.hpp"
+#include "plan/advice/remedy.hpp"
+#include "plan/result/night.hpp"
+#include "plan/result/summary.hpp"
+#include "plan/result/plan.hpp"
+#include "plan/search/schedule.hpp"
+#include "plan/search/sleep_window.hpp"
+#include "plan/advice/what_if.hpp"
+#include "safety/refusals.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+
+Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived) {
+    const Setup& setup = ensemble.setup();
+    const trip::Trip& trip = *setup.trip;
+    Fill fill;
+    fill.light_fire = trip.from;
+    fill.boiling = setup.boiling;
+    fill.cold = schedule.recipe.cold;
+    fill.reading = schedule.recipe.reading;
+    fill.warming = trip.fire.pot * (trip.fire.usable * setup.rounds_before);
+    fill.warm_at = trip.from.after(setup.round * setup.rounds_before);
+    // What the pots hold is poured in full; the last pour is what the likely scenario needs.
+    Simulation likely(setup, likely_scenario(), {}, false);
+    likely.fill(schedule.recipe);
+    for (std::size_t k = 0; k < likely.fill_pours(); ++k) {
+        const units::Volume boiling = likely.poured()[k];
+        const int pots = std::max(1, static_cast<int>(std::ceil(boiling / (trip.fire.pot * trip.fire.usable) - 1e-9)));
+        const double rounds = static_cast<double>(k + 1) + setup.rounds_before;
+        fill.pours.push_back({trip.from.after(setup.round * rounds), boiling, pots});
+        fill.boiled += boiling;
+    }
+    std::vector<double> later;
+    for (const ScenarioResult& one : lived) {
+        later.push_back(one.after_food);
+    }
+    fill.after_food = ensemble.band(later);
+    fill.food_in = trip.from.after(likely.food_in());
+    return fill;
+}
+
+std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived) {
+    const Setup& setup = ensemble.setup();
+    std::vector<TopUp> top_ups;
+    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
+        std::vector<double> readings;
+        std::vector<double> litres;
+        std::vector<double> out;
+        for (const ScenarioResult& one : lived) {
+            if (k < one.readings.size()) {
+                out.push_back(one.out[k]);
+                readings.push_back(one.readings[k]);
+                litres.push_back(one.litres[k]);
+            }
+        }
+        if (readings.empty()) {
+            break;
+        }
+        TopUp top_up;
+        top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
+        top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.round);
+        top_up.reading = ensemble.band(readings);
+        const Band boiling = ensemble.band(litres);
+        top_up.boiling = units::Volume{boiling.likely};
+        top_up.boiling_most = units::Volume{boiling.high};
+        top_up.out = units::Volume{ensemble.band(out).likely};
+        top_up.wakes = schedule.top_ups[k].wakes;
+        top_ups.push_back(top_up);
+    }
+    return top_ups;
+}
+
+std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) {
+    std::vector<LadderRung> ladder;
+    const units::Volume unlimited{1.0};
+    const double top = std::ceil(schedule.recipe.top_up_mark.celsius()) - 1.0;
+    for (double r = top; r >= std::ceil(setup.floor.celsius()); r -= 1.0) {
+        const auto reading = units::celsius(r);
+        const auto mark = schedule.recipe.top_up_mark;
+        ladder.push_back({reading, ladder_litres(setup, setup.box->water, unlimited, reading, mark),
+                          ladder_litres(setup, setup.box->water, units::Volume{0}, reading, mark)});
+    }
+    return ladder;
+}
+
+void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+    plan.curve_at = curve_moments(ensemble.setup());
+    for (std::size_t k = 0; k < plan.curve_at.size(); ++k) {
+        std::vector<double> bath;
+        std::vector<double> core;
+        for (const ScenarioResult& one : lived) {
+            bath.push_back(one.bath[k]);
+            core.push_back(one.core[k]);
+        }
+        plan.bath_curve.push_back(ensemble.band(bath));
+        plan.core_curve.push_back(ensemble.band(core));
+    }
+}
+
+void add_intervals(Plan& plan, const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    units::Temperature low = setup.outside.points.front().value;
+    units::Temperature high = low;
+    const Duration end = plan.trip->serve.since(plan.trip->from);
+    for (const units::History::Point& p : setup.outside.points) {
+        if (p.at <= end) {
+            low = std::min(low, p.value);
+            high = std::max(high, p.value);
+        }
+    }
+    // However calm it is, never longer than the schedule and the Night card leave it.
+    plan.interval_calm = std::min(left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)}),
+                                  std::max(longest_alone(ensemble, plan.top_up_mark), units::minutes(15)));
+    plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
+}
+
+/// 1 where the promise failed, by scenario.
+std::vector<double> failures(const std::vector<ScenarioResult>& lived) {
+    std::vector<double> failed;
+    for (const ScenarioResult& one : lived) {
+        failed.push_back(one.failed ? 1.0 : 0.0);
+    }
+    return failed;
+}
+
+/// A schedule, and what became of it in the many scenarios of the promise.
+struct Tried {
+    Schedule schedule;
+    std::vector<ScenarioResult> lived;
+};
+
+/// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
+/// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
+std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
+    std::optional<Tried> tried;
+    for (const double strictness : {1.0, 0.8, 0.5, 0.2}) {
+        const Ensemble search(ensemble.setup(), few, ensemble.allowed() * strictness);
+        const auto schedule = make_schedule(search);
+        if (!schedule) {
+            return std::nullopt;
+        }
+        if (tried && !holds(*schedule)) {
+            break;  // stricter cannot be had
+        }
+        tried = Tried{*schedule, simulate(ensemble, *schedule)};
+        if (!holds(*schedule) || holds_in(ensemble, tried->lived)) {
+            break;
+        }
+    }
+    return tried;
+}
+
+/// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
+void keep_out_of_sleep(Plan& plan) {
+    const units::LocalTime from = plan.trip->from;
+    const Duration fill = plan.fill.food_in.since(plan.fill.light_fire);
+    const auto night = SleepWindow(*plan.trip).night_after(plan.fill.food_in.since(from));
+    if (!night) {
+        return;
+    }
+    const units::LocalTime bedtime = from.after(night->from);
+    if (plan.fill.latest_food_in > bedtime && plan.fill.latest_fire < from.after(night->to) &&
+        bedtime >= plan.fill.food_in) {
+        plan.fill.latest_food_in = bedtime;
+        plan.fill.latest_fire = bedtime.after(-fill);
+    }
+}
+
+void note_later_start(Plan& plan) {
+    if (const auto later = later_start(plan)) {
+        plan.notes.push_back(problem::note(
+            "later-start",
+            fmt::format("with the fire lit only at {} the night would ask for {} instead of {} of the cook's wakings",
+                        later->from.clock_24(), later->wakes, wakes_of(plan)),
+            fmt::format("from = {}; the raw food must be kept at {} or below until it goes in", later->from.iso(),
+                        safety::in_both(facts::facts().temperature("raw.cold")))));
+    }
+}
+
+}  // namespace
+
+problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
+    const auto setup = set_up(trip);
+    if (!setup) {
+        return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
+    }
+    const Ensemble ensemble(*setup, effort.promise);
+    const auto tried = search_and_try(ensemble, effort.search);
+    if (!tried) {
+        const problem::Problems broken = fill_impossible(*setup);
+        return effort.advise ? with_advice(trip, broken) : broken;
+    }
+    const Schedule* const schedule = &tried->schedule;
+    const std::vector<ScenarioResult>& lived = tried->lived;
+    Plan plan;
+    plan.trip = &trip;
+    plan.scenarios = ensemble.size();
+    const auto [share, share_error] = ensemble.share(failures(lived));
+    plan.share_that_holds = 1.0 - share;
+    plan.share_error = share_error;
+    plan.top_up_mark = schedule->recipe.top_up_mark;
+    plan.action_line = setup->action_line;
+    plan.round = setup->round;
+    plan.floor = setup->floor;
+    plan.read_floor = setup->read_floor;
+    plan.cold_bath = cold_bath(*setup);
+    plan.loss = {setup->loss.low.si(), setup->loss.likely.si(), setup->loss.high.si()};
+    plan.fill = fill_of(ensemble, *schedule, lived);
+    plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
+    for (std::size_t i = 0; i < setup->foods.size(); ++i) {
+        plan.foods.push_back(food_plan(ensemble, lived, i));
+        plan.foods.back().thickest = thickest(plan, plan.foods.back(), first_hold_bath(plan, plan.foods.back()));
+    }
+    plan.fill.latest_food_in = latest_food_in(plan);
+    plan.fill.latest_fire =
+        plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
+    keep_out_of_sleep(plan);
+    problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);
+    if (!broken.empty()) {
+        return effort.advise ? with_advice(trip, broken) : broken;
+    }
+    plan.top_ups = top_ups_of(ensemble, *schedule, lived);
+    plan.ladder = ladder_of(*setup, *schedule);
+    add_intervals(plan, ensemble);
+    plan.night = night_of(ensemble, *schedule, lived);
+    add_curves(plan, ensemble, lived);
+    plan.events = events_of(plan);
+    if (effort.what_ifs) {
+        plan.what_ifs = answers_to_what_ifs(ensemble, plan);
+    }
+    plan.waits_until = trip.serve.after(may_wait(ensemble, lived));
+    if (!plan.top_ups.empty()) {
+        // Never past what the cards say of a top-up.
+        const units::LocalTime alone = plan.top_ups.back().at.after(longest_alone(ensemble, plan.top_up_mark));
+        plan.waits_until = std::max(trip.serve, std::min(plan.waits_until, alone));
+    }
+    plan.notes = remarks(*setup, plan);
+    plan.around = provisions_of(*setup, plan);
+    plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
+    if (effort.advise) {
+        note_later_start(plan);
+    }
+    return plan;
+}
+
+problem::Result<Plan> make_plan(const trip::Trip& trip) { return make_plan(trip, Effort{}); }
+
+}  // namespace holdwater::plan

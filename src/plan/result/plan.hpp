@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+// The plan of a trip: what to do when, how hot, how much, and how sure it is. Numbers are unrounded; cards round them
+// to the safe side.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "answer/hold/hold.hpp"
+#include "answer/hold/piece.hpp"
+#include "plan/provisions/provisions.hpp"
+#include "problem/problem.hpp"
+#include "safety/clocks.hpp"
+#include "trip/trip.hpp"
+#include "units/history.hpp"
+#include "units/local_time.hpp"
+
+namespace holdwater::plan {
+
+/// A number known as a middle and the two ends between which it lies in 90 % of the scenarios.
+struct Band {
+    double low = 0.0;
+    double likely = 0.0;
+    double high = 0.0;
+    double error = 0.0;  // of the three, from drawing scenarios at all; 0 where it was not worked out
+};
+
+struct Pour {
+    units::LocalTime at;
+    units::Volume boiling;  // as measured boiling
+    int pots = 0;
+};
+
+struct Fill {
+    units::LocalTime light_fire;
+    units::Temperature boiling;          // at this altitude
+    units::Volume cold;                  // first into the box
+    units::Volume boiled;                // all pours together
+    units::Volume warming;               // boiling water that warms the box first and is tipped out; zero: none
+    units::LocalTime warm_at;            // for that
+    std::vector<Pour> pours;             // the last one trims: pour until the reading is right
+    units::Temperature reading;          // stirred, before the food goes in
+    Band after_food;                     // C, about an hour after the food went in
+    units::LocalTime food_in;
+    units::LocalTime latest_food_in;     // still ready in time by the cautious reading, the whole fill being later
+    units::LocalTime latest_fire;        // for that
+};
+
+struct TopUp {
+    units::LocalTime at;           // pour not later than this; lateness up to half an hour is already in it
+    units::LocalTime light_fire;
+    Band reading;                  // C, as read on arrival
+    units::Volume boiling;         // at the likely reading
+    units::Volume boiling_most;    // at the lowest reading in 95 of 100
+    units::Volume out;             // bath to take out first, so that it fits; likely
+    bool wakes = false;            // in the sleep window
+};
+
+/// How much boiling water lifts a reading back to the top-up mark.
+struct LadderRung {
+    units::Temperature reading;
+    units::Volume add;   // box not full
+    units::Volume swap;  // box full: take out as much as goes in
+};
+
+struct FoodPlan {
+    const trip::Food* food = nullptr;
+    answer::Piece piece;
+    safety::Standard standard;
+    units::LocalTime in;           // goes into the bath
+    units::LocalTime eaten;        // comes out to be eaten
+    units::LocalTime ready_likely;
+    units::LocalTime ready_late;   // 95 of 100 scenarios are ready by then
+    Band core_peak;                // C
+    Band kill;                     // multiples of what is asked (adaptation included) at serving
+    Band come_up;                  // s
+    Band growth_with_lag;          // log10 until the core passed 54.4 C
+    Band growth_without_lag;
+    std::optional<units::Length> thickest;  // that comes up in time in this bath
+};
+
+/// How long the bath may be left alone after a reading, at the coldest time of the plan.
+struct Unattended {
+    units::Temperature reading;
+    units::Duration longest;
+};
+
+/// The last row of a night means "this reading or less" and is always thrown away.
+struct MorningRow {
+    units::Temperature reading;
+    struct Cell {
+        units::Duration since;        // the last good reading was so long ago
+        units::Duration below;        // at most so long below the floor
+        safety::FallAction action = safety::FallAction::none;
+    };
+    std::vector<Cell> cells;
+};
+
+struct Night {
+    units::LocalTime from;                // of the curve: bedtime, or the first quiet stretch
+    units::Temperature reading;           // after the last top-up
+    std::optional<units::LocalTime> wake; // first top-up in the sleep window, if one cannot be helped
+    units::Duration longest;              // may be left alone from `reading`
+    std::vector<Unattended> unattended;
+    std::vector<double> curve_hours;
+    std::vector<Band> curve;              // C
+    std::vector<MorningRow> morning;
+};
+
+/// A bath at or below `under` for `longest` is thrown away, whatever the clock still allows.
+struct ColdBath {
+    units::Temperature under;  // as a reading, the thermometer's error on it
+    units::Duration longest;
+};
+
+struct Event {
+    enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, take_out, serve };
+    units::LocalTime at;
+    Kind kind = Kind::serve;
+    std::size_t index = 0;  // which pour, top-up or food; food_in: the first food of that moment
+};
+
+struct HoldCell {
+    std::optional<units::Duration> safe;  // nothing: not at this bath
+};
+
+/// What becomes of the plan if things turn out otherwise.
+struct WhatIfAnswer {
+    const trip::WhatIf* what = nullptr;
+    bool holds = false;             // nothing is ever below the floor, and all is ready
+    std::string broken;             // the first limit that breaks, if a changed trip does not hold
+    std::size_t top_ups = 0;        // of the changed trip
+    std::size_t wakes = 0;          // of these, in the sleep window
+    units::Duration longest;        // the bath may be left alone after a top-up
+    units::Duration below;          // fire out: longest time below the floor
+    safety::FallAction action = safety::FallAction::none;  // fire out: what to do then
+};
+
+/// Hold times for one kind of food, cautious: thickness by lowest bath since the food went in.
+struct HoldTable {
+    const FoodPlan* food = nullptr;
+    std::vector<units::Temperature> baths;
+    std::vector<units::Length> thicknesses;
+    std::vector<std::vector<HoldCell>> cells;  // [thickness][bath]
+};
+
+struct Plan {
+    const trip::Trip* trip = nullptr;
+    Fill fill;
+    units::Temperature top_up_mark;       // read this after a top-up
+    units::Temperature action_line;       // a reading here asks for a top-up now
+    units::Temperature floor;             // the bath never below this, while the food cooks and after
+    units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
+    std::optional<ColdBath> cold_bath;    // where germs could grow by a log before the clock says so
+    std::vector<TopUp> top_ups;
+    std::vector<LadderRung> ladder;
+    units::Volume room;                   // in the box, food in it, before water must be taken out
+    units::Duration round;                // from cold pots to the pour
+    units::Duration interval_calm;        // between top-ups: still air and the warmest hour
+    units::Duration interval_rough;       // windy and the coldest hour
+    std::vector<FoodPlan> foods;
+    Night night;
+    std::vector<Event> events;            // in time order
+    std::vector<units::Duration> curve_at; // since trip.from
+    std::vector<Band> bath_curve;         // C
+    std::vector<Band> core_curve;         // C, of the first food
+    Band loss;                            // W/K, lid closed, still air
+    std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
+    Provisions around;                        // portions, water, fuel, ice, sides, sear, leftovers
+    units::LocalTime waits_until;         // the meal may wait in the bath so long after serving, without a top-up
+    double share_that_holds = 0.0;        // of the scenarios
+    double share_error = 0.0;             // of that share, from drawing scenarios at all
+    std::size_t scenarios = 0;
+    bool boil_waits_for_fire = false;
+    problem::Problems notes;              // warnings and notes that come with a good plan
+};
+
+/// The foods whose time (FoodPlan::in or FoodPlan::eaten) this is, in the trip's order.
+std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);
+/// Their names, with commas between.
+std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);
+bool all_in_at_once(const Plan& plan);
+
+/// A good plan, or every limit that broke, each with advice that was tried and works. The trip must outlive the plan.
+problem::Result<Plan> make_plan(const trip::Trip& trip);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+#include "plan/result/summary.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/result/hold_table.hpp"
+#include "safety/growth.hpp"
+
+namespace holdwater::plan {
+using units::Duration;
+
+FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived, std::size_t index) {
+    const Setup& setup = ensemble.setup();
+    const FoodSetup& food = setup.foods[index];
+    const auto band = [&](double FoodResult::*member) {
+        std::vector<double> values;
+        values.reserve(lived.size());
+        for (const ScenarioResult& one : lived) {
+            values.push_back(one.foods[index].*member);
+        }
+        return ensemble.band(values);
+    };
+    FoodPlan plan;
+    plan.food = food.food;
+    plan.piece = food.piece;
+    plan.standard = food.standard;
+    std::vector<double> in;
+    for (const ScenarioResult& one : lived) {
+        in.push_back(std::max(one.food_in, food.in.value_or(one.food_in)).si());
+    }
+    plan.in = setup.trip->from.after(Duration{ensemble.band(in).likely});
+    plan.eaten = trip::eaten(*food.food, *setup.trip);
+    const Band when = band(&FoodResult::ready);
+    plan.ready_likely = setup.trip->from.after(Duration{when.likely});
+    plan.ready_late = setup.trip->from.after(Duration{when.high});
+    plan.core_peak = band(&FoodResult::peak);
+    if (!food.standard.finish && plan.core_peak.low < food.standard.consumer_core.celsius()) {
+        plan.standard.below_consumer_advice = true;  // it may stay under what it aims at
+    }
+    plan.kill = band(&FoodResult::kill);
+    plan.come_up = band(&FoodResult::come_up);
+    plan.growth_with_lag = band(&FoodResult::growth_with_lag);
+    plan.growth_without_lag = band(&FoodResult::growth_without_lag);
+    return plan;
+}
+
+std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
+    std::vector<const FoodPlan*> foods;
+    for (const FoodPlan& food : plan.foods) {
+        if (food.*time == at) {
+            foods.push_back(&food);
+        }
+    }
+    return foods;
+}
+
+std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
+    std::string names;
+    for (const FoodPlan* food : foods_at(plan, time, at)) {
+        names += (names.empty() ? "" : ", ") + food->food->name;
+    }
+    return names;
+}
+
+bool all_in_at_once(const Plan& plan) {
+    return foods_at(plan, &FoodPlan::in, plan.foods.front().in).size() == plan.foods.size();
+}
+
+units::LocalTime latest_food_in(const Plan& plan) {
+    Duration slack = plan.trip->serve.since(plan.fill.food_in);
+    for (const FoodPlan& food : plan.foods) {
+        if (food.in > plan.fill.food_in) {  // its own time, until which the bath only has to be there
+            slack = std::min(slack, food.in.since(plan.fill.food_in));
+            continue;
+        }
+        slack = std::min(slack, food.eaten.since(food.ready_late));
+        // Later food meets other top-ups: the hold time in the coolest bath that is allowed must fit as well.
+        if (const auto hold = safe_hold(plan, food, food.food->thickness, first_hold_bath(plan, food))) {
+            const Duration by_hold = food.eaten.since(plan.fill.food_in) - *hold;
+            slack = std::min(slack, std::max(by_hold, Duration{0}));
+        }
+    }
+    return plan.fill.food_in.after(Duration{std::floor(slack.si() / 900.0) * 900.0});
+}
+
+std::optional<ColdBath> cold_bath(const Setup& setup) {
+    const facts::Facts& facts = facts::facts();
+    const double most = facts.value("fall.growth");
+    std::optional<ColdBath> worst;
+    for (const FoodSetup& food : setup.foods) {
+        const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
+        const auto under = safety::warmest_growth(model, most, model.q0_cautious, facts.duration("fall.eat-now"));
+        const auto soonest = under ? safety::fastest_growth(model, most, model.q0_cautious, *under) : std::nullopt;
+        if (!soonest) {
+            continue;
+        }
+        const units::Temperature read = *under + setup.box->thermometer.value_or(units::kelvins(0));
+        worst = worst ? ColdBath{std::max(worst->under, read), std::min(worst->longest, *soonest)}
+                      : ColdBath{read, *soonest};
+    }
+    if (worst) {
+        worst->longest = std::min(worst->longest, facts.duration("fall.deep-for"));
+    }
+    return worst;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// What the lived scenarios say about each food and about the promise as a whole.
+#pragma once
+
+#include "plan/search/ensemble.hpp"
+#include "plan/search/scenario_result.hpp"
+
+namespace holdwater::plan {
+
+FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived, std::size_t food);
+
+/// The bath in which germs can grow by as much as a fall may allow, sooner than its longest clock, and how soon. By the
+/// food whose germs are the fastest.
+std::optional<ColdBath> cold_bath(const Setup& setup);
+
+/// Food in later than planned by what is left between ready and serving, over all foods.
+units::LocalTime latest_food_in(const Plan& plan);
+
+}  // namespace holdwater::plan

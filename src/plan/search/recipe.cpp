@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/recipe.hpp"
+
+#include <algorithm>
+
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Temperature;
+
+constexpr int most_pours = 12;
+constexpr double litre_step = 0.5e-3;  // m3, to which a cook measures cold water
+
+/// The likely scenario filled with so much cold water, without food.
+Simulation filled_with(const Setup& setup, double cold, Temperature reading, int pours) {
+    Simulation run(setup, likely_scenario(), {}, false);
+    run.fill({units::Volume{cold}, reading, pours, reading});
+    return run;
+}
+
+/// The last x between two at which a condition that turns false once still holds.
+template <class Holds>
+double last_that(double low, double high, const Holds& still) {
+    for (int i = 0; i < 24; ++i) {
+        const double middle = (low + high) / 2.0;
+        (still(middle) ? low : high) = middle;
+    }
+    return low;
+}
+
+/// With a thermometer the last pour trims to the reading: the cold litres are those with which the box then holds its
+/// water.
+std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading) {
+    const double water = setup.box->water.si();
+    // The fewest pours that reach the reading.
+    for (int pours = 1; pours <= most_pours; ++pours) {
+        if (filled_with(setup, 0.0, reading, pours).bath().water().si() > water) {
+            return std::nullopt;  // even without cold water the box is full before the reading is reached
+        }
+        // More cold water asks for more boiling: the filled volume rises with it.
+        const double most = last_that(0.0, water, [&](double cold) {
+            return filled_with(setup, cold, reading, pours).bath().water().si() < water;
+        });
+        const double cold = units::round_to(most, litre_step, units::Toward::nearest);
+        const Simulation run = filled_with(setup, cold, reading, pours);
+        const bool full = run.bath().water().si() > water - 2.0 * litre_step;
+        if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
+            run.filled_at() > reading - units::kelvins(0.5)) {
+            return Recipe{units::Volume{cold}, reading, pours, reading};
+        }
+    }
+    return std::nullopt;
+}
+
+/// Without one the litres are measured: as much cold water as leaves the likely fill at the reading.
+std::optional<Recipe> recipe_by_measure(const Setup& setup, Temperature reading) {
+    const double water = setup.box->water.si();
+    for (int pours = 1; pours <= most_pours; ++pours) {
+        const double least = std::max(0.0, water - setup.batch.si() * pours);
+        const double most = water - setup.batch.si() * (pours - 1);
+        if (most <= 0.0) {
+            break;
+        }
+        const auto hot = [&](double cold) { return filled_with(setup, cold, reading, pours).filled_at() >= reading; };
+        if (!hot(least)) {
+            continue;  // even with all pots full: one pour more
+        }
+        const double cold =
+            std::max(least, units::round_to(last_that(least, most, hot), litre_step, units::Toward::down));
+        return Recipe{units::Volume{cold}, reading, pours, reading};
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading) {
+    return setup.box->thermometer ? recipe_by_reading(setup, reading) : recipe_by_measure(setup, reading);
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/scenario_result.hpp"
+
+#include <algorithm>
+
+#include "answer/hold/hold.hpp"
+#include "facts/facts.hpp"
+#include "plan/search/parallel.hpp"
+#include "safety/clocks.hpp"
+#include "safety/growth.hpp"
+#include "safety/kill.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+
+units::History until(const units::History& whole, Duration end) {
+    units::History part;
+    part.points.reserve(whole.points.size());
+    for (const units::History::Point& p : whole.points) {
+        if (p.at <= end) {
+            part.points.push_back(p);
+        }
+    }
+    return part;
+}
+
+/// A history at rising moments [C]; before its first point, that point's value; without any, `otherwise`.
+std::vector<double> sampled(const units::History& history, const std::vector<Duration>& moments,
+                            units::Temperature otherwise) {
+    if (history.empty()) {
+        return std::vector<double>(moments.size(), otherwise.celsius());
+    }
+    std::vector<double> values;
+    values.reserve(moments.size());
+    std::size_t next = 0;  // first point after the moment
+    for (const Duration moment : moments) {
+        while (next < history.points.size() && history.points[next].at <= moment) {
+            ++next;
+        }
+        const units::History::Point& left = history.points[next == 0 ? 0 : next - 1];
+        double value = left.value.celsius();
+        if (next > 0 && next < history.points.size()) {
+            const units::History::Point& right = history.points[next];
+            value += (right.value - left.value).si() * ((moment - left.at) / (right.at - left.at));
+        }
+        values.push_back(value);
+    }
+    return values;
+}
+
+FoodResult food_of(const FoodSetup& food, const units::History& core) {
+    const facts::Facts& facts = facts::facts();
+    const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
+    const answer::CoreMilestones safe = answer::judge_core(core, food.standard);
+    const auto warm = core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
+    FoodResult lived;
+    if (core.empty()) {
+        return lived;  // it was to come out before the bath was ready for it
+    }
+    lived.ready = safe.safe && warm ? std::max(safe.safe->si(), warm->si()) : never;
+    lived.peak = core.highest().celsius();
+    lived.kill = safety::kill_fraction(*food.standard.kill, core) /
+                 safety::adaptation_factor(safe.come_up);
+    lived.come_up = safe.come_up ? safe.come_up->si() : never;
+    const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
+    const units::History rise = arrives ? until(core, *arrives) : core;
+    lived.growth_without_lag = safety::growth_without_lag(growth, rise);
+    lived.growth_with_lag = safety::lagged_growth(lived.growth_without_lag, growth.q0_likely);
+    return lived;
+}
+
+ScenarioResult live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
+               const std::vector<Duration>& moments) {
+    const Setup& setup = ensemble.setup();
+    const Simulation run = replay(ensemble, schedule, i, true);
+    const units::History& bath = run.bath().bath_history();
+    ScenarioResult lived;
+    lived.failed = run.failed();
+    lived.excess = run.excess().si();
+    lived.food_in = run.food_in();
+    lived.at_end = run.bath().temperature().celsius();
+    lived.after_food = bath.at(run.food_in() + units::hours(1)).celsius();
+    for (std::size_t k = 0; k < run.readings().size(); ++k) {
+        lived.readings.push_back(run.readings()[k].celsius());
+        lived.litres.push_back(run.poured()[run.fill_pours() + k].si());
+        lived.out.push_back(run.taken_out()[run.fill_pours() + k].si());
+    }
+    lived.bath = sampled(bath, moments, run.bath().temperature());
+    lived.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
+    for (std::size_t f = 0; f < setup.foods.size(); ++f) {
+        lived.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
+    }
+    return lived;
+}
+
+}  // namespace
+
+std::vector<Duration> curve_moments(const Setup& setup) {
+    const Duration end = setup.trip->serve.since(setup.trip->from);
+    std::vector<Duration> moments;
+    for (Duration t{0}; t <= end; t += units::minutes(15)) {
+        moments.push_back(t);
+    }
+    return moments;
+}
+
+std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& schedule) {
+    const std::vector<Duration> moments = curve_moments(ensemble.setup());
+    std::vector<ScenarioResult> all(ensemble.size());
+    for_each_index(ensemble.size(),
+                   [&](std::size_t i) { all[i] = live_one(ensemble, schedule, i, moments); });
+    return all;
+}
+
+bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+    std::vector<double> failed;
+    std::vector<double> excess;
+    for (const ScenarioResult& one : lived) {
+        failed.push_back(one.failed ? 1.0 : 0.0);
+        excess.push_back(one.excess);
+    }
+    return ensemble.share(failed).first <= ensemble.allowed() && quantile_high(excess, 1.0 - ensemble.allowed()) <= 0.0;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,260 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/schedule.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "facts/facts.hpp"
+#include "plan/result/night.hpp"
+#include "plan/search/parallel.hpp"
+#include "plan/search/sleep_window.hpp"
+#include "units/print.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+using units::Temperature;
+
+Duration serving(const Setup& setup) { return setup.trip->serve.since(setup.trip->from); }
+
+/// Every scenario filled, food in; the common start of all that follows.
+std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe) {
+    std::vector<Simulation> runs;
+    runs.reserve(ensemble.size());
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        runs.push_back(ensemble.start(i, false));
+    }
+    for_each_index(runs.size(), [&](std::size_t i) { runs[i].fill(recipe); });
+    return runs;
+}
+
+/// Share of scenarios in which the bath was below its level between top-ups: the floor as the food sees it, or the
+/// action line.
+double share_failing(const std::vector<Simulation>& runs) {
+    const auto failing = std::count_if(runs.begin(), runs.end(), [](const Simulation& run) { return run.failed(); });
+    return static_cast<double>(failing) / static_cast<double>(runs.size());
+}
+
+double excess_of(const std::vector<Simulation>& runs, double allowed) {
+    std::vector<double> excess;
+    for (const Simulation& run : runs) {
+        excess.push_back(run.excess().si());
+    }
+    return quantile_high(excess, 1.0 - allowed);
+}
+
+/// Excess of the core from the fill alone, within the time in which any piece that may be cooked here peaks.
+double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
+    std::vector<Simulation> runs = filled(ensemble, recipe);
+    const Duration until = serving(ensemble.setup());
+    for_each_index(runs.size(), [&](std::size_t i) {
+        runs[i].until_level(runs[i].level() - units::kelvins(1), std::max(until, runs[i].food_in()));
+    });
+    return excess_of(runs, ensemble.allowed());
+}
+
+/// The hottest fill whose heat alone keeps the cores within tolerance, in whole degrees, as the card prints it.
+std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    double low = std::ceil(setup.action_line.celsius());
+    const facts::Facts& facts = facts::facts();
+    double high = std::floor(
+        std::min({facts.value("fill.highest"), facts.value("box.bag-softens"), setup.boiling.celsius() - 5.0}));
+    auto best = recipe_for(setup, units::celsius(low));
+    if (!best || excess_after_fill(ensemble, *best) > 0) {
+        return best;
+    }
+    if (const auto top = recipe_for(setup, units::celsius(high));
+        top && excess_after_fill(ensemble, *top) <= 0) {
+        return top;
+    }
+    while (high - low > 1.0) {
+        const double middle = std::floor((low + high) / 2.0);
+        const auto recipe = recipe_for(setup, units::celsius(middle));
+        if (recipe && excess_after_fill(ensemble, *recipe) <= 0) {
+            low = middle;
+            best = recipe;
+        } else {
+            high = middle;
+        }
+    }
+    return best;
+}
+
+/// The moments at which each scenario would meet its level, its next lateness taken off.
+std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up) {
+    const Duration until = serving(ensemble.setup());
+    std::vector<double> moments(runs.size());
+    for_each_index(runs.size(), [&](std::size_t i) {
+        const bool met = runs[i].until_level(runs[i].level(), until);
+        moments[i] = met ? runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up) : until.si();
+    });
+    return moments;
+}
+
+/// Lives a schedule through, choosing each top-up as late as `share` of the scenarios allows.
+Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>& start, Recipe recipe, double share) {
+    constexpr std::size_t most = 48;
+    const Setup& setup = ensemble.setup();
+    const Duration end = serving(setup);
+    const SleepWindow sleep(*setup.trip);
+    std::vector<Simulation> runs = start;
+    Schedule schedule;
+    schedule.recipe = recipe;
+    // The cards say how long the bath may be left after a top-up; the schedule keeps to it.
+    const Duration longest = longest_alone(ensemble, recipe.top_up_mark);
+    Duration last = runs.front().food_in();
+    for (const Simulation& run : runs) {
+        last = std::max(last, run.food_in());
+    }
+    for (std::size_t k = 0; k < most; ++k) {
+        Duration deadline{quantile_low(deadlines(ensemble, runs, k), share)};
+        if (k > 0 && last + longest < end) {
+            deadline = std::min(deadline, last + longest);
+        }
+        if (deadline >= end) {
+            break;
+        }
+        const ScheduledTopUp next = sleep.place(last, deadline, setup.round);
+        if (next.at < last + setup.round) {
+            schedule.boils_in_time = false;
+        }
+        const Duration at = std::max(next.at, last);
+        schedule.top_ups.push_back({at, next.wakes});
+        for_each_index(runs.size(), [&](std::size_t i) {
+            const Duration moment = at + Duration{late_of(ensemble.scenario(i), k)};
+            runs[i].advance_to(moment);
+            runs[i].top_up(recipe);
+        });
+        last = at;
+        if (!schedule.boils_in_time) {
+            break;
+        }
+    }
+    for_each_index(runs.size(), [&](std::size_t i) { runs[i].advance_to(end); });
+    schedule.allowed = ensemble.allowed();
+    schedule.failing = share_failing(runs);
+    schedule.excess = excess_of(runs, ensemble.allowed());
+    return schedule;
+}
+
+std::size_t wakes(const Schedule& s) {
+    return static_cast<std::size_t>(
+        std::count_if(s.top_ups.begin(), s.top_ups.end(), [](const ScheduledTopUp& t) { return t.wakes; }));
+}
+
+bool better(const Schedule& a, const Schedule& b) {
+    if (holds(a) != holds(b)) {
+        return holds(a);
+    }
+    if (!holds(a)) {
+        return std::max(a.failing, a.excess) < std::max(b.failing, b.excess);
+    }
+    if (wakes(a) != wakes(b)) {
+        return wakes(a) < wakes(b);
+    }
+    if (a.top_ups.size() != b.top_ups.size()) {
+        return a.top_ups.size() < b.top_ups.size();
+    }
+    return a.failing < b.failing;
+}
+
+/// The least strict share of late scenarios per top-up with which the whole trip keeps its promise.
+Schedule best_spread(const Ensemble& ensemble, const std::vector<Simulation>& start, const Recipe& recipe) {
+    std::optional<Schedule> best;
+    for (const double part : {0.8, 0.5, 0.25, 0.1, 0.0}) {
+        Schedule schedule = spread_top_ups(ensemble, start, recipe, ensemble.allowed() * part);
+        if (!best || better(schedule, *best)) {
+            best = schedule;
+        }
+        if (holds(schedule) || !schedule.boils_in_time || schedule.excess > 0) {
+            break;
+        }
+    }
+    return *best;
+}
+
+}  // namespace
+
+bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0; }
+
+namespace {
+
+/// Keeps the better of two in `best`.
+void take(std::optional<Schedule>& best, Schedule schedule) {
+    if (!best || better(schedule, *best)) {
+        best = std::move(schedule);
+    }
+}
+
+/// A fill a little cooler can fall into place better: fewer pours, food in at another moment. Tried around the best
+/// mark, where the hottest fill needs top-ups at all.
+void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, Temperature lowest_fill) {
+    constexpr double cooler = 3.0;
+    const Schedule found = *best;
+    if (!holds(found) || found.top_ups.empty()) {
+        return;
+    }
+    for (double less = 1.0; less <= cooler; less += 1.0) {
+        const Temperature reading = found.recipe.reading - units::kelvins(less);
+        const auto recipe = reading >= lowest_fill ? recipe_for(ensemble.setup(), reading) : std::nullopt;
+        if (!recipe) {
+            return;
+        }
+        const std::vector<Simulation> start = filled(ensemble, *recipe);
+        for (const double step : {-1.0, 0.0, 1.0}) {
+            Recipe marked = *recipe;
+            marked.top_up_mark = std::min(found.recipe.top_up_mark + units::kelvins(step), reading);
+            take(best, best_spread(ensemble, start, marked));
+        }
+    }
+}
+
+}  // namespace
+
+std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
+    const Setup& setup = ensemble.setup();
+    const auto fill = hottest_fill(ensemble);
+    if (!fill) {
+        return std::nullopt;
+    }
+    const std::vector<Simulation> start = filled(ensemble, *fill);
+    // Marks above the fill reading or the batch's reach only waste fuel; marks near the action line come too often.
+    const double lowest = std::ceil(setup.action_line.celsius()) + 2.0;
+    const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
+    std::optional<Schedule> best;
+    for (double mark = highest; mark >= lowest; mark -= 1.0) {
+        Recipe recipe = *fill;
+        recipe.top_up_mark = units::celsius(units::round_to(mark, 1.0, units::Toward::down));
+        Schedule schedule = best_spread(ensemble, start, recipe);
+        const bool enough = holds(schedule) && schedule.top_ups.empty();
+        take(best, std::move(schedule));
+        if (enough) {
+            break;
+        }
+    }
+    if (!best) {
+        best = best_spread(ensemble, start, *fill);
+    }
+    try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.action_line.celsius())));
+    return best;
+}
+
+Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording) {
+    Simulation run = ensemble.start(scenario, recording);
+    run.fill(schedule.recipe);
+    const Duration end = serving(ensemble.setup());
+    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
+        const Duration moment = schedule.top_ups[k].at + Duration{late_of(ensemble.scenario(scenario), k)};
+        if (moment >= end) {
+            break;
+        }
+        run.advance_to(moment);
+        run.top_up(schedule.recipe);
+    }
+    run.advance_to(end);
+    return run;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// Chooses what the cook does: fill reading, top-up mark, and when to top up.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/search/ensemble.hpp"
+#include "plan/search/recipe.hpp"
+
+namespace holdwater::plan {
+
+struct ScheduledTopUp {
+    units::Duration at;  // since trip.from
+    bool wakes = false;
+};
+
+struct Schedule {
+    Recipe recipe;
+    std::vector<ScheduledTopUp> top_ups;
+    double allowed = 0.0;   // share of scenarios that may fail, of the ensemble it was made for
+    double failing = 1.0;   // share of scenarios in which the bath met its level before a top-up
+    double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
+    bool boils_in_time = true;
+};
+
+/// Best schedule found: first one whose promises hold, then fewest top-ups in the sleep window, then fewest in all.
+/// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
+std::optional<Schedule> make_schedule(const Ensemble& ensemble);
+
+/// True if the schedule keeps its promises in the scenarios it was made for.
+bool holds(const Schedule& schedule);
+
+/// Lives the schedule through in one scenario, up to serving; `recording` keeps the histories.
+Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
+
+}  // namespace holdwater::plan

@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/simulation.hpp"
+
+#include <algorithm>
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+
+namespace holdwater::plan {
+namespace {
+
+using units::Duration;
+using units::Temperature;
+using units::Volume;
+
+/// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
+constexpr Duration look_every = units::minutes(5);
+
+units::History shifted(units::History outside, double kelvin) {
+    for (units::History::Point& p : outside.points) {
+        p.value = p.value + units::kelvins(kelvin);
+    }
+    return outside;
+}
+
+Temperature liner_start(const Setup& setup) {
+    return setup.box->prewarmed ? units::celsius(facts::facts().value("prewarm.liner"))
+                                : setup.trip->weather.air_at(setup.trip->from);
+}
+
+}  // namespace
+
+Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
+    if (reading >= mark) {
+        return Volume{0};
+    }
+    // One balance of heat, with s litres taken out at the reading T and h + s poured in, h what still fits:
+    // C (R - T) = rho_b c (h + s)(B - R) + ... solved for s; see the two branches.
+    const double c = heat::water_specific_heat().si();
+    const Temperature poured = setup.boiling - units::kelvins(likely_scenario().boiling_cooled);
+    const double hot = heat::water_density(setup.boiling).si() * c * (poured - mark).si();  // J per m3 poured
+    const double warm = heat::water_density(reading).si() * c;                              // J/K per m3 in the box
+    const double lift = (mark - reading).si();
+    const double need = (water.si() * warm + setup.liner.si()) * lift;
+    const double added = need / hot;
+    if (added <= room.si()) {
+        return Volume{added};
+    }
+    const double swapped = (need - hot * room.si()) / (hot + warm * lift);
+    return Volume{room.si() + swapped};
+}
+
+Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods, bool recording)
+    : setup_(&setup),
+      scenario_(scenario),
+      foods_(std::move(foods)),
+      bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
+      error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
+      level_(std::max(setup.floor + units::kelvins(scenario.colder), setup.action_line)),
+      poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)),
+      places_(foods_.size()) {
+    bath_.record(recording);
+}
+
+Temperature Simulation::shown() const { return bath_.temperature() + error_; }
+
+Volume Simulation::room() const {
+    return std::max(Volume{0}, setup_->most - bath_.water() - (filled_ ? food_volume_ : Volume{0}));
+}
+
+void Simulation::pour(Volume boiling) {
+    poured_.push_back(boiling);
+    const Volume real = boiling * scenario_.litres;
+    const Volume out = std::max(Volume{0}, real - room());
+    taken_out_.push_back(out);
+    bath_.pour(out, real, poured_at_);
+}
+
+void Simulation::fill(const Recipe& recipe) {
+    bath_.pour(Volume{0}, recipe.cold * scenario_.litres, setup_->trip->fire.cold_water);
+    const bool reads = setup_->box->thermometer.has_value();
+    const Temperature wanted = recipe.reading - error_;
+    // A pot that cooled on the way may leave the reading short; then one more pot is boiled.
+    const int spare = reads ? 1 : 0;
+    for (int i = 1; i <= recipe.pours + spare; ++i) {
+        if (i > recipe.pours && wanted - bath_.temperature() < units::kelvins(0.5)) {
+            break;
+        }
+        bath_.advance_to(setup_->round * (i + setup_->rounds_before));
+        bath_.open_lid(Duration{scenario_.lid});  // before the trim by reading, which makes good what it cost
+        Volume litres = setup_->batch;
+        if (!reads && i == recipe.pours) {
+            litres = setup_->box->water - recipe.cold - setup_->batch * (recipe.pours - 1);
+        } else if (reads) {
+            const double c = heat::water_specific_heat().si();
+            const double need = bath_.capacity().si() * (wanted - bath_.temperature()).si();
+            const double per_volume = heat::water_density(setup_->boiling).si() * c * (poured_at_ - wanted).si();
+            litres = std::clamp(Volume{need / per_volume / scenario_.litres}, Volume{0}, setup_->batch);
+        }
+        pour(litres);
+    }
+    fill_pours_ = poured_.size();
+    filled_at_ = bath_.temperature();
+    bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
+    bath_.open_lid(Duration{scenario_.lid});
+    filled_ = true;
+    food_in_ = bath_.now();
+    plan_moves();
+    pass_to(food_in_);
+}
+
+void Simulation::plan_moves() {
+    for (std::size_t i = 0; i < foods_.size(); ++i) {
+        const FoodSetup& food = setup_->foods[i];
+        const Duration in = std::max(food.in.value_or(food_in_), food_in_);
+        if (food.out <= in) {
+            continue;  // eaten before the bath is ready for it: it never goes in
+        }
+        food_volume_ += food.volume;
+        moves_.push_back({in, i, true});
+        if (trip::eaten(*food.food, *setup_->trip) < setup_->trip->serve) {
+            moves_.push_back({std::max(food.out, in), i, false});
+        }
+    }
+    // The soonest last; at one moment a food comes out before another goes in.
+    std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) {
+        return a.at != b.at ? a.at > b.at : a.in && !b.in;
+    });
+}
+
+void Simulation::move(const Move& move) {
+    if (bath_.now() > food_in_) {
+        bath_.open_lid(Duration{scenario_.lid});  // at the filling it is open already
+    }
+    if (move.in) {
+        places_[move.food] = Place{bath_.put_in(std::move(foods_[move.food])), true};
+    } else {
+        bath_.take_out(places_[move.food]->index);
+        places_[move.food]->inside = false;
+        food_volume_ = food_volume_ - setup_->foods[move.food].volume;
+    }
+}
+
+void Simulation::pass_to(Duration moment) {
+    while (!moves_.empty() && moves_.back().at <= moment) {
+        const Move next = moves_.back();
+        moves_.pop_back();
+        bath_.advance_to(std::max(next.at, bath_.now()));
+        move(next);
+    }
+    bath_.advance_to(std::max(moment, bath_.now()));
+}
+
+const units::History& Simulation::core_history(std::size_t food) const {
+    static const units::History none;
+    return places_[food] ? bath_.core_history(places_[food]->index) : none;
+}
+
+bool Simulation::until_level(Temperature level, Duration until) {
+    while (bath_.temperature() > level) {
+        if (bath_.now() >= until) {
+            return false;
+        }
+        pass_to(std::min(bath_.now() + look_every, until));
+        look();
+    }
+    return true;
+}
+
+void Simulation::advance_to(Duration moment) {
+    while (bath_.now() < moment) {
+        pass_to(std::min(bath_.now() + look_every, moment));
+        look();
+    }
+}
+
+void Simulation::look() {
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+        if (places_[i] && places_[i]->inside) {
+            const trip::Food& food = *setup_->foods[i].food;
+            failed_ = failed_ || bath_.temperature() <= level_;
+            excess_ = std::max(excess_, bath_.core(places_[i]->index) - (food.target + food.tolerance));
+        }
+    }
+}
+
+void Simulation::top_up(const Recipe& recipe) {
+    readings_.push_back(shown());
+    const Temperature reading =
+        setup_->box->thermometer ? shown() : setup_->action_line;  // without one, the same litres each time
+    bath_.open_lid(Duration{scenario_.lid});
+    pour(std::min(ladder_litres(*setup_, bath_.water(), room(), reading, recipe.top_up_mark), setup_->batch));
+}
+
+}  // namespace holdwater::plan

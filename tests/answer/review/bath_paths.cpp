@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+// What the bath may have done between readings.
+#include "answer/review/review_bath.hpp"
+#include "answer/review/reading.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+using namespace holdwater;
+using namespace holdwater::support;
+using units::celsius;
+using units::Duration;
+using units::History;
+using units::hours;
+using units::minutes;
+
+namespace {
+
+/// A box with round figures in still-standing air of 0 C: likely 0.02, fast 0.03, slow 0.01 per hour.
+answer::BoxCooling box() {
+    answer::BoxCooling box;
+    box.likely = 0.02 / 3600;
+    box.fast = 0.03 / 3600;
+    box.slow = 0.01 / 3600;
+    box.air_likely.add(Duration{0}, celsius(0));
+    box.air_low.add(Duration{0}, celsius(0));
+    return box;
+}
+
+answer::BathPaths paths_of(const std::string& rows, double error = 1.0) {
+    const trip::Log log = log_from("time_min,bath_c,note\n" + rows);
+    History nothing;
+    nothing.add(Duration{0}, celsius(0));
+    return answer::paths_of(log, box(), units::kelvins(error), nothing, celsius(54.4), log.rows.front().at,
+                            log.rows.back().at);
+}
+
+}  // namespace
+
+TEST_CASE("a plausible fall is a straight line, less the error in the cautious path") {
+    const auto paths = paths_of("0,60,\n60,59,\n120,57.8,\n");
+    CHECK(paths.remarks.empty());
+    for (const double m : {0.0, 30.0, 60.0, 90.0, 120.0}) {
+        const double line = m <= 60 ? 60 - m / 60 : 59 - 1.2 * (m - 60) / 60;
+        CHECK(near_abs(paths.likely.at(minutes(m)).celsius(), line, 1e-9));
+        CHECK(near_abs(paths.cautious.at(minutes(m)).celsius(), line - 1, 1e-9));
+    }
+}
+
+TEST_CASE("before a rise the bath falls on until just before the second reading") {
+    const auto paths = paths_of("0,58,\n240,62,\n");
+    CHECK(has_code(paths.remarks, "rise-without-top-up"));
+    CHECK(paths.remarks.front().place->line == 3);
+    const Duration before = minutes(240) - units::seconds(1);
+    CHECK(near_abs(paths.likely.at(before).celsius(), 58 * std::exp(-0.08), 0.05));
+    CHECK(near_abs(paths.cautious.at(before).celsius(), 57 * std::exp(-0.12), 0.05));
+    CHECK(near_abs(paths.likely.at(minutes(240)).celsius(), 62, 1e-9));
+    CHECK(near_abs(paths.cautious.at(minutes(240)).celsius(), 61, 1e-9));
+}
+
+TEST_CASE("a written top-up ends the likely fall at its row, and the cautious one not at all") {
+    const auto with_row = paths_of("0,58,\n60,,top-up\n240,62,\n");
+    CHECK(with_row.remarks.empty());
+    CHECK(near_abs(with_row.likely.at(minutes(90)).celsius(), 62, 1e-9));
+    CHECK(near_abs(with_row.likely.at(minutes(59)).celsius(), 58 * std::exp(-0.02 * 59 / 60), 0.05));
+    const auto without = paths_of("0,58,\n240,62,\n");
+    for (double m = 0; m <= 240; m += 7) {
+        CHECK(near_abs(with_row.cautious.at(minutes(m)).celsius(), without.cautious.at(minutes(m)).celsius(), 1e-9));
+    }
+    // Read before pouring: the jump comes right after the row that says so.
+    const auto read_first = paths_of("0,58,top-up\n60,62,\n");
+    CHECK(near_abs(read_first.likely.at(minutes(1)).celsius(), 62, 1e-9));
+}
+
+TEST_CASE("two readings at one moment are before and after a top-up") {
+    const auto paths = paths_of("0,60,\n60,58.5,\n60,64,\n120,62.5,\n");
+    CHECK(paths.remarks.empty());
+    CHECK(near_abs(paths.cautious.at(minutes(60) - units::seconds(1)).celsius(), 57.5, 0.01));
+    CHECK(near_abs(paths.cautious.at(minutes(60)).celsius(), 63, 1e-9));
+}
+
+TEST_CASE("a bath that stays too warm for its box was topped up unseen") {
+    const auto paths = paths_of("0,60,\n480,59.5,\n");
+    CHECK(has_code(paths.remarks, "warmer-than-box"));
+    CHECK(near_abs(paths.cautious.at(minutes(479.9)).celsius(), 59 * std::exp(-0.24), 0.05));
+    CHECK(near_abs(paths.cautious.at(minutes(480)).celsius(), 58.5, 1e-9));
+}
+
+TEST_CASE("a fall that no closed box can show may have come at once") {
+    const auto paths = paths_of("0,60,\n60,50,\n");
+    CHECK(has_code(paths.remarks, "fell-fast"));
+    CHECK(near_abs(paths.cautious.at(units::seconds(1)).celsius(), 49, 1e-9));
+    CHECK(near_abs(paths.likely.at(minutes(30)).celsius(), 55, 1e-9));
+    // Cold food explains a fall.
+    const trip::Log log = log_from("time_min,bath_c,note\n0,66,food in\n60,59,\n");
+    History food;
+    food.add(Duration{0}, celsius(0));
+    food.add(minutes(60), celsius(6));
+    const auto pulled = answer::paths_of(log, box(), units::kelvins(1), food, celsius(54.4), Duration{0}, minutes(60));
+    CHECK(pulled.remarks.empty());
+}
+
+TEST_CASE("through a gap the lowest path that the box allows") {
+    const std::string head = "0,64,\n30,63.5,\n60,63,\n";
+    const auto paths = paths_of(head + "540,56,\n570,55.6,\n");
+    CHECK(near_abs(paths.cautious.at(minutes(539.9)).celsius(), 62 * std::exp(-0.24), 0.1));
+    CHECK(paths.cautious.at(minutes(300)) < paths.likely.at(minutes(300)) - units::kelvins(1));
+}
+
+TEST_CASE("a reading that no box could show is doubtful, up or down, and used as read") {
+    for (const double odd : {44.0, 75.0}) {
+        CAPTURE(odd);
+        const auto paths = paths_of("0,62,\n60,60.5,\n65," + std::to_string(odd) + ",\n70,60.4,\n120,59.4,\n");
+        CHECK(paths.doubtful == std::vector<std::size_t>{2});
+        CHECK(has_code(paths.remarks, "doubtful-reading"));
+        CHECK(paths.remarks.front().place->line == 4);
+        CHECK(paths.remarks.front().place->column == 1);
+        CHECK(near_abs(paths.cautious.at(minutes(65)).celsius(), odd < 60 ? odd - 1 : 59.4, 1e-6));
+        CHECK(near_abs(paths.likely.at(minutes(65)).celsius(), odd, 1e-9));
+    }
+    // Poured in between, or slowly: a real thing.
+    CHECK(paths_of("0,62,\n60,60.5,\n65,52,\n70,60.4,topped up\n120,59.4,\n").doubtful.empty());
+    CHECK(paths_of("0,62,\n60,60.5,\n120,52,\n180,60.4,\n").doubtful.empty());
+}
+
+TEST_CASE("before the first reading as the first, after the last one it falls") {
+    const trip::Log log = log_from("time_min,bath_c,note\n0,,food in\n30,62,\n60,61.4,\n180,,served\n");
+    History nothing;
+    nothing.add(Duration{0}, celsius(0));
+    const auto paths = answer::paths_of(log, box(), units::kelvins(1), nothing, celsius(54.4), Duration{0}, hours(3));
+    CHECK(near_abs(paths.cautious.at(Duration{0}).celsius(), 61, 1e-9));
+    CHECK(has_code(paths.remarks, "unread-end"));
+    CHECK_FALSE(has_code(paths.remarks, "unread-start"));
+    CHECK(near_abs(paths.cautious.at(hours(3)).celsius(), 60.4 * std::exp(-0.06), 0.01));
+    CHECK(near_abs(paths.likely.at(hours(3)).celsius(), 61.4 * std::exp(-0.04), 0.01));
+}
+
+TEST_CASE("a bath that nobody read for long after the food went in counts as just below the floor") {
+    const trip::Log log = log_from("time_min,bath_c,note\n0,,food in\n90,62,\n120,61.4,\n");
+    History nothing;
+    nothing.add(Duration{0}, celsius(0));
+    const auto paths = answer::paths_of(log, box(), units::kelvins(1), nothing, celsius(54.4), Duration{0}, hours(2));
+    CHECK(has_code(paths.remarks, "unread-start"));
+    CHECK(paths.cautious.at(minutes(89)) < celsius(54.4));
+    CHECK(near_abs(paths.cautious.at(minutes(90)).celsius(), 61, 1e-9));
+    CHECK(near_abs(paths.likely.at(minutes(45)).celsius(), 62, 1e-9));
+    const answer::Review review = reviewed(log_trip("crew.toml"), log);
+    // Strict: the clock that began there runs until the raw core is at the floor for the first time, or to the end.
+    CHECK(near_abs(units::in_hours(review.below_floor), 2.0, 0.01));
+}
+
+TEST_CASE("the cautious path is nowhere above the likely one") {
+    for (const char* name : {"fair-night", "drop-to-51", "down-to-48", "forgotten-lid", "fast-leak", "late-top-up",
+                             "thermometer-jump", "gap-at-night", "fahrenheit-midnight", "day-long-dip"}) {
+        CAPTURE(name);
+        const answer::Review review = reviewed(log_trip("crew.toml"), named_log(name));
+        const Duration end = review.bath_likely.points.back().at;
+        for (Duration t{0}; t <= end; t += minutes(1)) {
+            CHECK(review.bath_cautious.at(t) <= review.bath_likely.at(t));
+        }
+    }
+}

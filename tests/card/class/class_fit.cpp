@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+// The class deck is careful, refuses what it must, and fits all working formats.
+#include "card/class/class_deck.hpp"
+#include "card/class/class_sheets.hpp"
+#include "card/class/class_frames.hpp"
+#include "card/texts.hpp"
+#include "support/printing.hpp"
+
+#include <doctest/doctest.h>
+
+#include <regex>
+#include <set>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+bool has(const std::string& text, const std::string& what) {
+    return text.find(what) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("no card of a class names a card that it does not have, and each hold card warns") {
+    for (const facts::Ruleset rules : rulesets) {
+        const auto frame = frame_of(wish(rules));
+        const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
+        CHECK(deck.footer == english().text("deck.footer"));
+        std::set<std::string> names;
+        for (const card::Card& card : deck.cards) {
+            names.insert(card.name);
+            CHECK_FALSE(card.cautions.empty());
+        }
+        const std::string all = joined(texts_of(deck));
+        static const std::regex named(R"(\b[Cc]ard ([A-Z][a-z-]+))");
+        for (std::sregex_iterator it(all.begin(), all.end(), named); it != std::sregex_iterator{}; ++it) {
+            CAPTURE(it->str());
+            CHECK(names.contains((*it)[1]));
+        }
+        for (std::size_t b = 0; b < 3; ++b) {
+            const std::string text = joined(texts_of(deck.cards[b]));
+            CHECK(has(text, "Never minced, rolled, stuffed, tenderised."));
+            CHECK(has(text, "under 5, 65 or over, pregnant, ill"));
+        }
+    }
+}
+
+TEST_CASE("what the bath alone does not make safe gets no class rulers") {
+    for (const char* kind : {"venison", "beef-liver", "mussels"}) {
+        if (facts::facts().find_food(kind) == nullptr) {
+            continue;
+        }
+        CAPTURE(kind);
+        const auto frame = card::ClassFrame::made(wish(facts::Ruleset::us, kind), "Class deck");
+        REQUIRE_FALSE(frame.ok());
+        CHECK(has_code(frame.problems(), "class-kind"));
+    }
+    int refused = 0;
+    for (const facts::FoodKind& kind : facts::facts().foods()) {
+        using facts::Category;
+        const bool whole = kind.category == Category::red_meat || kind.category == Category::poultry ||
+                           kind.category == Category::fish;
+        if (!whole) {
+            ++refused;
+            CAPTURE(kind.key);
+            CHECK_FALSE(card::ClassFrame::made(wish(facts::Ruleset::us, kind.key), "Class deck").ok());
+        }
+    }
+    CHECK(refused >= 3);
+    card::ClassWish block = wish();
+    block.shapes = {facts::Shape::block};
+    CHECK(has_code(card::ClassFrame::made(block, "Class deck").problems(), "class-shape"));
+    card::ClassWish summit = wish();
+    summit.altitude = units::metres(10900);
+    CHECK(has_code(card::ClassFrame::made(summit, "Class deck").problems(), "class-altitude"));
+}
+
+TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units, in Spanish too") {
+    using units::System;
+    const std::pair<System, const char*> ways[] = {{System::metric, "en"}, {System::us, "en"},  {System::both, "en"},
+                                                   {System::us_first, "en"}, {System::both, "es"},
+                                                   {System::us_first, "es"}};
+    for (const facts::Ruleset rules : {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::ca}) {
+        for (const char* kind : {"pork-loin", "chicken-breast"}) {
+            for (const auto& [system, language] : ways) {
+                CAPTURE(language);
+                const words::Words words = words_of(language);
+                card::ClassWish wanted = wish(rules, kind);
+                wanted.units = system;
+                CAPTURE(card::canonical(wanted));
+                const auto frame = frame_of(wanted);
+                const card::Deck deck = card::class_deck(*frame, words, "TEST-TEST");
+                for (const char* name : {"hand", "pocket", "large"}) {
+                    CAPTURE(name);
+                    const auto faces = layout::lay_out(deck, format(name), real_measure());
+                    REQUIRE(faces.ok());
+                    for (const char* paper : {"a4", "letter"}) {
+                        CHECK(layout::impose(*faces, format(name), sheet(paper), layout::Sides::duplex, 1, "Class deck",
+                                             real_measure())
+                                  .ok());
+                    }
+                }
+                const card::Sheets sheets = card::class_sheets(*frame, words, "TEST-TEST");
+                for (const char* paper : {"a4", "letter"}) {
+                    CHECK(layout::lay_out_sheets(sheets, format("plain"), sheet(paper), real_measure()).ok());
+                }
+            }
+        }
+    }
+}

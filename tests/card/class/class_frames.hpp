@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// What the tests of the class deck begin with.
+#pragma once
+
+#include "card/class/class_frame.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <memory>
+#include <string>
+#include <utility>
+
+namespace holdwater::support {
+
+inline card::ClassWish wish(facts::Ruleset rules = facts::Ruleset::us, const std::string& kind = "pork-loin") {
+    card::ClassWish made;
+    made.rules = rules;
+    made.kind = kind;
+    made.thermometer = units::kelvins(1);
+    return made;
+}
+
+inline words::Words words_of(const std::string& language) {
+    const std::string file = language + ".toml";
+    return words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/" + file), file).value();
+}
+
+inline const words::Words& english() {
+    static const words::Words words = words_of("en");
+    return words;
+}
+
+inline std::unique_ptr<card::ClassFrame> frame_of(const card::ClassWish& wanted) {
+    auto frame = card::ClassFrame::made(wanted, "Class deck");
+    REQUIRE(frame.ok());
+    return std::move(frame).value();
+}
+
+constexpr facts::Ruleset rulesets[] = {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::au_nz,
+                                       facts::Ruleset::ca};
+
+}  // namespace holdwater::support

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// Decks of the trips that are told apart on cards, and every text on them in reading order.
+#pragma once
+
+#include "card/trip/deck.hpp"
+#include "plan/result/plan.hpp"
+#include "trip/trip.hpp"
+
+#include <string>
+#include <vector>
+
+namespace holdwater::support {
+
+/// A trip with its plan and deck; the plan points into the trip, so it stays where it is.
+struct Dealt {
+    trip::Trip trip;
+    plan::Plan plan;
+    card::Deck deck;
+    explicit Dealt(const std::string& path);
+    explicit Dealt(trip::Trip trip);
+    Dealt(const Dealt&) = delete;
+    Dealt& operator=(const Dealt&) = delete;
+
+    /// The same plan on cards of another system or language.
+    void deal(units::System system, const std::string& language);
+
+    const card::Card& card(const std::string& key) const;
+    bool reads() const { return trip.boxes.front().thermometer.has_value(); }
+};
+
+/// Paths, from the top of the tree, of all trips with a deck: the demos and those of tests/card/trips.
+std::vector<std::string> trip_paths();
+
+/// Every text of a card: blocks, then cautions, then name and question. A key number is "71 °C (160 °F, aside)".
+std::vector<std::string> texts_of(const card::Card& card);
+std::vector<std::string> texts_of(const card::Deck& deck);
+/// All of them, with plain spaces and without stars, a line each.
+std::string joined(const std::vector<std::string>& texts);
+
+/// The printed pairs of a deck as {°C, °F}, of running text, key numbers and table heads with °F in their first row.
+std::vector<std::pair<int, int>> pairs_of(const card::Deck& deck);
+
+}  // namespace holdwater::support

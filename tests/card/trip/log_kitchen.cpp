@@ -1,0 +1,238 @@
+// SPDX-License-Identifier: MIT
+// The Log and the Kitchen card: the plan's times and amounts on their safe side, and only what the trip asks for.
+#include "card/shared/numbers.hpp"
+#include "card/texts.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <regex>
+#include <variant>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+bool has(const std::string& text, const std::string& what) {
+    return text.find(what) != std::string::npos;
+}
+
+std::string text_of(const Dealt& dealt, const char* key) {
+    return joined(texts_of(dealt.card(key)));
+}
+
+/// As the deck's system of units writes it.
+std::string clock(const Dealt& dealt, units::LocalTime t) {
+    return dealt.trip.units == units::System::us ? t.clock_12() : t.clock_24();
+}
+
+/// The number of the first match of a pattern with one.
+double number_in(const std::string& text, const std::string& pattern) {
+    std::smatch found;
+    CAPTURE(text);
+    CAPTURE(pattern);
+    REQUIRE(std::regex_search(text, found, std::regex(pattern)));
+    return std::stod(found[1]);
+}
+
+const card::WriteIn& grid_of(const card::Card& card) {
+    return std::get<card::WriteIn>(card.blocks.front());
+}
+
+void check_log(const Dealt& dealt) {
+    const card::WriteIn& grid = grid_of(dealt.card("log"));
+    const auto rows_with = [&](const std::string& what) {
+        return std::count_if(grid.first_column.begin(), grid.first_column.end(),
+                             [&](const std::string& row) { return has(row, what); });
+    };
+    for (const plan::TopUp& top_up : dealt.plan.top_ups) {
+        // A full box is swapped: as much out as in.
+        const bool full = units::in_litres(top_up.boiling - top_up.out) < 1.0;
+        CHECK(rows_with(clock(dealt, top_up.at) + (full ? " swap" : " top up")) == 1);
+    }
+    CHECK(rows_with(clock(dealt, dealt.plan.fill.food_in) + " food in") == 1);
+    CHECK(rows_with("fire") == 1);
+    CHECK(rows_with("filled") == 1);
+    CHECK(rows_with(clock(dealt, dealt.trip.serve) + " eat") == 1);
+    CHECK(rows_with("ready") + rows_with("core") >= static_cast<std::ptrdiff_t>(dealt.plan.foods.size()));
+    // Rows for more than the plan knows of: empty, and last.
+    REQUIRE(grid.first_column.size() >= 3);
+    CHECK(grid.first_column.back().empty());
+    const auto column = [&](const char* head) {
+        return std::count(grid.heads.begin(), grid.heads.end(), std::string(head)) == 1;
+    };
+    CHECK(column("time"));
+    CHECK(column(dealt.trip.units == units::System::us ? "quarts" : "litres"));
+    CHECK(column("reads") == dealt.reads());
+    CHECK(column("wax") == (!dealt.reads() && dealt.trip.boxes.front().wax_tell_tale));
+    const std::string text = text_of(dealt, "log");
+    CHECK(has(text, "Card Limits"));
+    CHECK(has(text, "Leave it blank"));
+    CHECK(has(text, "people"));
+    CHECK(has(text, "coldest") == dealt.reads());
+}
+
+/// Amounts are rounded up, what each eater has is rounded down.
+void check_amounts(const Dealt& dealt, const std::string& text) {
+    const plan::Provisions& around = dealt.plan.around;
+    const double fetch = number_in(text, R"(Water\n(\d+) L)");
+    CHECK(fetch >= units::in_litres(around.water.fetch) - 1e-9);
+    CHECK(fetch < units::in_litres(around.water.fetch) + 1.0);
+    const double boil = number_in(text, R"(Boil at most (\d+\.\d) L of the water)");
+    CHECK(boil >= units::in_litres(around.water.boil_most) - 1e-9);
+    CHECK(boil < units::in_litres(around.water.boil_most) + 0.5);
+    const double each = number_in(text, R"(Food(?: for \d+: |: only )(\d+) g)");
+    CHECK(each <= around.portions.each.low.si() * 1e3 + 1e-9);
+    CHECK(each > around.portions.each.low.si() * 1e3 - 5.0);
+    if (around.fuel) {
+        const bool wood = around.fuel->fuel == facts::Fuel::wood;
+        const double fuel = number_in(text, wood ? R"(Wood\n(\d+\.\d) kg)" : R"((?:Propane|Butane)\n(\d+) g)");
+        CHECK(fuel * (wood ? 1.0 : 1e-3) >= around.fuel->mass.high.si() - 1e-9);
+    }
+    if (around.ice && around.ice->card.si() > 0.0) {
+        CHECK(number_in(text, R"(Ice\n(\d+\.\d) kg)") >= around.ice->drained.high.si() - 1e-9);
+    }
+}
+
+void check_kitchen(const Dealt& dealt) {
+    const std::string text = text_of(dealt, "kitchen");
+    CAPTURE(text);
+    const plan::Provisions& around = dealt.plan.around;
+    CHECK(has(text, "Wash hands. Raw and cooked apart. Food and waste far from animals."));
+    CHECK(has(text, "colour proves nothing"));
+    if (dealt.trip.units != units::System::us) {
+        check_amounts(dealt, text);
+    }
+    using Verdict = plan::Portions::Verdict;
+    const bool enough = around.portions.verdict == Verdict::hearty || around.portions.verdict == Verdict::enough;
+    CHECK(has(text, "Food: only") == !enough);
+    int pieces = 0;
+    for (const plan::FoodPlan& food : dealt.plan.foods) {
+        pieces += food.food->pieces;
+    }
+    CHECK(has(text, "Bags: " + std::to_string(pieces) + ", one per piece; in lake water " + std::to_string(2 * pieces)));
+    // Only what the trip asks for.
+    CHECK(has(text, "Ice") == dealt.trip.journey.has_value());
+    for (const plan::SideStart& side : around.sides.list) {
+        CHECK(has(text, side.begin.clock_24() + " " + side.name + " on"));
+    }
+    CHECK(has(text, "Thermometer") == dealt.reads());
+    CHECK(has(text, "crust only") == !around.sear.foods.empty());
+}
+
+void check_leftovers(const Dealt& dealt) {
+    const std::string text = text_of(dealt, "kitchen");
+    CAPTURE(text);
+    if (!dealt.reads()) {
+        CHECK(has(text, "Throw them away."));
+        CHECK_FALSE(has(text, "ice slush"));
+        return;
+    }
+    CHECK(has(text, "in 2 h, "));
+    CHECK(has(text, "in 4 h more. Else throw away."));
+    CHECK(has(text, "Reheat once, to "));
+    if (dealt.trip.units != units::System::both) {
+        return;  // the same code writes one system or two
+    }
+    CHECK(has(text, "21 °C (69 °F) in 2 h, 5 °C (41 °F) in 4 h more."));
+    for (const answer::ThickestSlice& slice : dealt.plan.around.leftovers.slices) {
+        if (slice.contact != facts::Contact::free) {
+            continue;
+        }
+        const char* where = slice.medium == answer::Medium::slush        ? R"(at most: ice slush (\d+) mm)"
+                            : slice.medium == answer::Medium::loose_snow ? R"(loose snow (\d+) mm)"
+                                                                         : R"(air under -?\d+ °C \([^)]*\) (\d+) mm)";
+        std::smatch found;
+        const bool there = std::regex_search(text, found, std::regex(where));
+        CHECK(there == slice.thickest.has_value());
+        if (slice.medium == answer::Medium::still_air) {
+            CHECK(has(text, "never in air") == !there);
+        }
+        if (there && slice.thickest) {
+            CHECK(std::stod(found[1]) <= units::in_millimetres(*slice.thickest) + 1e-6);
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("Log and Kitchen of every deck say what the plan says, no more and no less") {
+    bool with_ice = false;
+    bool without = false;
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        check_log(dealt);
+        check_kitchen(dealt);
+        check_leftovers(dealt);
+        (dealt.trip.journey ? with_ice : without) = true;
+    }
+    CHECK(with_ice);
+    CHECK(without);
+}
+
+TEST_CASE("nothing is taken out for the sear before it is surely ready, and a tied roast asks for soaked string") {
+    trip::Trip trip = demo_trip("trail-crew");
+    trip.foods.front().cut = facts::Cut::tied;
+    trip.serve = trip.from.after(units::hours(8));
+    trip.sleep.reset();
+    const Dealt dealt(std::move(trip));
+    const std::string text = text_of(dealt, "kitchen");
+    CAPTURE(text);
+    CHECK(has(text, "String: soak it before you tie"));
+    std::smatch out;
+    REQUIRE(std::regex_search(text, out, std::regex(R"((\d\d:\d\d) First piece)")));
+    const units::LocalTime latest = std::max(dealt.plan.around.sear.take_out, dealt.plan.foods.front().ready_late);
+    CHECK(out[1] == std::min(latest, dealt.trip.serve).clock_24());
+    CHECK_FALSE(has(text_of(Dealt("layouts/trips/class-day.toml"), "kitchen"), "String"));
+}
+
+TEST_CASE("ice slush between two half degrees proves no more of the thermometer than the plan was told") {
+    trip::Trip trip = demo_trip("class-day");
+    for (const double error : {0.4, 0.5, 0.8, 1.3}) {
+        CAPTURE(error);
+        trip.boxes.front().thermometer = units::kelvins(error);
+        trip.units = units::System::metric;
+        const std::string text = text_of(Dealt(trip), "kitchen");
+        std::smatch ends;
+        REQUIRE(std::regex_search(text, ends, std::regex(R"(ice slush (-?[\d.]+) to ([\d.]+) °C)")));
+        CHECK(std::stod(ends[1]) >= -error - 1e-9);
+        CHECK(std::stod(ends[2]) <= error + 1e-9);
+        CHECK(std::stod(ends[2]) > error - 0.5);
+    }
+}
+
+TEST_CASE("every number of Touch and Kitchen that is told of stands on its card as printed") {
+    const auto words =
+        words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/en.toml"), "en.toml");
+    REQUIRE(words.ok());
+    int seen = 0;
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        for (const card::CardNumber& number : card::card_numbers({dealt.plan, *words})) {
+            if (number.card != "touch" && number.card != "kitchen") {
+                continue;
+            }
+            CAPTURE(number.name);
+            CAPTURE(number.printed);
+            std::string printed = number.printed;
+            const bool band = number.name.rfind("stung_", 0) == 0;
+            if (band) {  // "63–90": the unit stands above
+                printed.erase(printed.find("\u00A0"));
+            }
+            for (std::size_t at = printed.find("\u00A0"); at != std::string::npos; at = printed.find("\u00A0")) {
+                printed.replace(at, 2, " ");
+            }
+            CHECK(has(text_of(dealt, number.card.c_str()), printed));
+            CHECK_FALSE(number.quantile.empty());
+            CHECK_FALSE(number.rounding.empty());
+            CHECK_FALSE(number.source.empty());
+            ++seen;
+        }
+    }
+    CHECK(seen >= 150);
+}

@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+// The Touch card: parts that agree with the Fill card, bands of the hand, and nothing that invites a longer dip.
+#include "answer/water/mix.hpp"
+#include "card/texts.hpp"
+#include "safety/burn.hpp"
+#include "safety/sting.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <regex>
+#include <variant>
+
+using namespace holdwater;
+using namespace holdwater::support;
+using safety::DipRow;
+using safety::HandState;
+using safety::Stirring;
+
+namespace {
+
+bool has(const std::string& text, const std::string& what) {
+    return text.find(what) != std::string::npos;
+}
+
+const card::KeyNumber& key_of(const card::Card& card) {
+    return std::get<card::KeyNumber>(card.blocks.front());
+}
+
+const card::Table& dip_table(const card::Card& card) {
+    const auto found = std::find_if(card.blocks.begin(), card.blocks.end(), [](const card::Block& block) {
+        return std::holds_alternative<card::Table>(block);
+    });
+    REQUIRE(found != card.blocks.end());
+    return std::get<card::Table>(*found);
+}
+
+/// "63–90" as two numbers.
+std::pair<double, double> ends_of(const std::string& span) {
+    const auto dash = span.find("–");
+    REQUIRE(dash != std::string::npos);
+    return {std::stod(span.substr(0, dash)), std::stod(span.substr(dash + std::string("–").size()))};
+}
+
+constexpr DipRow rows[] = {DipRow::at_once, DipRow::by_one, DipRow::by_two, DipRow::not_by_two};
+
+void check_ratio(const Dealt& dealt) {
+    const card::KeyNumber& key = key_of(dealt.card("touch"));
+    const plan::Fill& fill = dealt.plan.fill;
+    std::smatch parts;
+    REQUIRE(std::regex_match(key.value, parts, std::regex(R"((\d+\.\d) : 1)")));
+    const double printed = std::stod(parts[1]);
+    CHECK(printed >= fill.boiled / fill.cold - 1e-9);  // hotter rather than cooler
+    CHECK(printed < fill.boiled / fill.cold + 0.1);
+    if (!dealt.reads()) {
+        // The recipe of the Fill card, to the letter.
+        const card::KeyNumber& litres = key_of(dealt.card("fill"));
+        CHECK(has(key.aside, litres.value + "\u00A0" + litres.unit + " into"));
+        CHECK(has(litres.aside, key.aside.substr(key.aside.find("into"), 10)));
+    }
+    // More boiling than a mix without box and wait would take.
+    const answer::MixQuestion question{fill.reading, fill.boiling, dealt.trip.fire.cold_water, answer::Measure::volume};
+    const auto plain = answer::mix(question);
+    REQUIRE(plain.ok());
+    CHECK(printed > plain->hot_parts);
+}
+
+void check_words(const Dealt& dealt) {
+    const std::string text = joined(texts_of(dealt.card("touch")));
+    CAPTURE(text);
+    CHECK(has(text, "The hand is no thermometer."));
+    for (const char* never : {"Cold", "numb", "child's", "alcohol", "never past a count of two"}) {
+        CHECK(has(text, never));
+    }
+    CHECK(has(text, "Not by two: take it as too cool"));
+    CHECK(has(text, "not proven hot enough"));
+    CHECK(has(text, "Under 5, 65 or over, pregnant, ill: not"));
+    // First parts, then wax, last the hand.
+    CHECK(text.find("to one part cold") < text.find("Then wax"));
+    CHECK(text.find("Then wax") < text.find("Last, one fingertip"));
+    // No count and no seconds above two, as a figure or in words.
+    CHECK_FALSE(
+        std::regex_search(text, std::regex(R"(\b(three|four|five|six|seven|eight|nine|ten)\b)", std::regex::icase)));
+    static const std::regex seconds(R"((\d+(\.\d+)?) s\b)");
+    for (std::sregex_iterator it(text.begin(), text.end(), seconds); it != std::sregex_iterator{}; ++it) {
+        CHECK(std::stod((*it)[1]) <= 2.0);
+    }
+    static const std::regex counts(R"(count of (\w+))");
+    for (std::sregex_iterator it(text.begin(), text.end(), counts); it != std::sregex_iterator{}; ++it) {
+        CHECK((*it)[1] == "two");
+    }
+}
+
+}  // namespace
+
+TEST_CASE("Touch begins with the parts of the plan's own fill, and is careful in every deck") {
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        check_ratio(dealt);
+        check_words(dealt);
+    }
+}
+
+TEST_CASE("the rows of Touch are the bands of warm hands, rounded outwards, with the burn of their hot end") {
+    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const card::Table& table = dip_table(dealt.card("touch"));
+    REQUIRE(table.rows.size() == 4);
+    REQUIRE(table.columns.size() == 3);
+    const std::string text = joined(texts_of(dealt.card("touch")));
+    for (std::size_t i = 0; i < 4; ++i) {
+        CAPTURE(i);
+        const auto band = safety::bath_band(rows[i], HandState::warm, Stirring::stirred);
+        REQUIRE(band.has_value());
+        const auto [low, high] = ends_of(table.rows[i][1]);
+        CHECK(low <= band->p5.celsius());
+        CHECK(low > band->p5.celsius() - 1.0);
+        CHECK(high >= band->p95.celsius());
+        CHECK(high < band->p95.celsius() + 1.0);
+        const auto [low_f, high_f] = ends_of(table.rows[i][2]);
+        CHECK(low_f <= band->p5.fahrenheit());
+        CHECK(low_f > band->p5.fahrenheit() - 1.0);
+        CHECK(high_f >= band->p95.fahrenheit());
+        CHECK(high_f < band->p95.fahrenheit() + 1.0);
+        const auto burn = safety::burn_times(band->p95).second;
+        REQUIRE(burn.has_value());
+        // One burn time for all rows stands once, above them.
+        CHECK(has(text, "At its hottest it burns within " + std::to_string(std::lround(burn->si())) + " s."));
+    }
+    CHECK(table.rows.back().front() == "not by two");
+    // What `touch --sting` says of a sting in the middle of a row lies within that row.
+    for (const auto& [sting, row] : {std::pair{1.25, 1}, std::pair{1.75, 2}}) {
+        const auto band = safety::bath_band(units::seconds(sting), HandState::warm, Stirring::stirred);
+        REQUIRE(band.has_value());
+        const auto [low, high] = ends_of(table.rows[static_cast<std::size_t>(row)][1]);
+        CHECK(band->p5.celsius() > low - 1.0);
+        CHECK(band->p50.celsius() > low);
+        CHECK(band->p50.celsius() < high);
+        CHECK(band->p95.celsius() < high + 1.0);
+    }
+}
+
+TEST_CASE("Touch asks for clear wax with poultry and fish, and names what pours by the clock need") {
+    const Dealt chicken("layouts/trips/paddling-day.toml");
+    CHECK(has(joined(texts_of(chicken.card("touch"))), "Poultry, fish: only with wax that stays clear"));
+    CHECK(has(joined(texts_of(chicken.card("touch"))), "at least 65 °C (149 °F)"));
+    const Dealt pork("layouts/trips/trail-crew.toml");
+    const std::string text = joined(texts_of(pork.card("touch")));
+    CHECK_FALSE(has(text, "Poultry"));
+    // Nobody reads how much is needed then: what 95 of 100 scenarios need at the most, of any top-up.
+    std::smatch litres;
+    REQUIRE(std::regex_search(text, litres, std::regex(R"(at the plan's times: (\d+\.\d) L each\.)")));
+    REQUIRE_FALSE(pork.plan.top_ups.empty());
+    for (const plan::TopUp& top_up : pork.plan.top_ups) {
+        CHECK(std::stod(litres[1]) >= units::in_litres(top_up.boiling_most) - 1e-9);
+        CHECK(std::stod(litres[1]) >= units::in_litres(top_up.boiling) - 1e-9);
+    }
+    const Dealt clock("tests/card/trips/no-thermometer-beef.toml");
+    CHECK_FALSE(has(joined(texts_of(clock.card("touch"))), " L each"));
+}

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+// The ruler is a measuring instrument: true to scale, labels apart, an honest end. And the label spreading behind it.
+#include "layout/block/blocks.hpp"
+#include "layout/check/geometry.hpp"
+#include "layout/block/spread.hpp"
+#include "support/faces.hpp"
+#include "support/fake_measure.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace holdwater;
+using namespace holdwater::layout;
+
+namespace {
+
+const support::FakeMeasure measure;
+const Phrases phrases;
+
+card::Ruler ruler_with(double step, int count, double too_thick) {
+    card::Ruler made;
+    made.title = "pork loin, round";
+    made.zero_label = "line up here";
+    for (int i = 1; i <= count; ++i) {
+        made.ticks.push_back({step * i, std::to_string(i) + "\u00A0h\u00A015", i == 2});
+    }
+    made.too_thick_mm = too_thick;
+    made.too_thick_label = "too thick: split it";
+    return made;
+}
+
+/// Places of the tick lines along the ruler, ascending: the first is the zero line.
+std::vector<double> ticks_along(const RulerStrip& strip, bool upright, double cut) {
+    std::vector<double> found;
+    for (const auto& item : strip.items) {
+        if (const auto* rule = std::get_if<PlacedLine>(&item)) {
+            const double start = upright ? rule->x1 : rule->y1;
+            if (rule->role == Role::ruler_tick && support::near_abs(start, cut, 1e-9)) {
+                CHECK(support::near_abs(upright ? rule->y1 : rule->x1, upright ? rule->y2 : rule->x2, 1e-12));
+                found.push_back(upright ? rule->y1 : rule->x1);
+            }
+        }
+    }
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
+}  // namespace
+
+TEST_CASE("every tick stands at its distance from the zero line to 0.001 mm") {
+    for (const char* name : {"hand", "pocket", "large"}) {
+        const Format format = support::format(name);
+        const bool upright = format.height > format.width;
+        const BlockContext setting{format, measure, phrases, 80.0, 0.0};
+        const card::Ruler block = ruler_with(15.25, 4, 61.5);
+        const RulerStrip strip = ruler(block, setting);
+        CHECK(strip.cut_off_mm == 0.0);
+        CHECK(strip.too_tight == 0.0);
+        const auto at = ticks_along(strip, upright, upright ? 0.0 : format.height);
+        REQUIRE(at.size() == block.ticks.size() + 1);
+        for (std::size_t i = 0; i < block.ticks.size(); ++i) {
+            CHECK(support::near_abs(at[i + 1] - at[0], block.ticks[i].at_mm, 0.001));
+        }
+        // The bar starts exactly where the piece is too thick.
+        bool bar_found = false;
+        for (const auto& item : strip.items) {
+            if (const auto* box = std::get_if<PlacedBox>(&item); box != nullptr && box->role == Role::ruler_tick) {
+                CHECK(support::near_abs((upright ? box->y : box->x) - at[0], 61.5, 0.001));
+                bar_found = true;
+            }
+        }
+        CHECK(bar_found);
+    }
+}
+
+TEST_CASE("a hand card holds a ruler of 95 mm whole, a pocket card ends it openly at its last tick") {
+    const Format hand = support::format("hand");
+    CHECK(ruler(ruler_with(9.5, 10, 95.0), {hand, measure, phrases, 80.0, 0.0}).cut_off_mm == 0.0);
+
+    const Format pocket = support::format("pocket");
+    const RulerStrip strip = ruler(ruler_with(9.5, 10, 95.0), {pocket, measure, phrases, 80.0, 0.0});
+    CHECK(strip.cut_off_mm > 50.0);
+    CHECK(support::near_abs(std::remainder(strip.cut_off_mm, 9.5), 0.0, 1e-9));
+    Page page;
+    page.items = strip.items;
+    CHECK(support::all_text(page).find("longer:usethetable") != std::string::npos);
+    CHECK(support::all_text(page).find("toothick") == std::string::npos);
+    CHECK(support::all_text(page).find("10h15") == std::string::npos);
+}
+
+TEST_CASE("labels of close ticks do not touch; where there is no room for all, it is said by how much") {
+    const Format hand = support::format("hand");
+    const BlockContext setting{hand, measure, phrases, 80.0, 0.0};
+    const RulerStrip close = ruler(ruler_with(2.0, 12, 80.0), setting);
+    CHECK(close.too_tight == 0.0);
+    std::vector<Rect> inks;
+    for (const auto& item : close.items) {
+        if (const auto* text = std::get_if<PlacedText>(&item)) {
+            for (const auto& other : inks) {
+                CHECK_FALSE(extent(*text).grown(-1e-6).overlaps(other));
+            }
+            inks.push_back(extent(*text).grown(-1e-6));
+        }
+    }
+    CHECK(inks.size() > 12);
+    CHECK(ruler(ruler_with(1.0, 60, 70.0), setting).too_tight > 50.0);
+}
+
+TEST_CASE("spreading keeps order, distance and bounds, and moves nothing that has room") {
+    const auto free = spread_apart({10.0, 20.0, 30.0}, 4.0, 0.0, 50.0);
+    CHECK(free.at == std::vector<double>{10.0, 20.0, 30.0});
+    // Two that want the same place part evenly: the least sum of squares.
+    const auto pair = spread_apart({20.0, 20.0}, 4.0, 0.0, 50.0);
+    CHECK(support::near_abs(pair.at[0], 18.0, 1e-12));
+    CHECK(support::near_abs(pair.at[1], 22.0, 1e-12));
+    const auto crowd = spread_apart({0.0, 0.5, 1.0, 9.5, 9.8, 10.0}, 1.5, 0.0, 10.0);
+    CHECK(crowd.missing == 0.0);
+    for (std::size_t i = 0; i < crowd.at.size(); ++i) {
+        CHECK(crowd.at[i] >= -1e-12);
+        CHECK(crowd.at[i] <= 10.0 + 1e-12);
+        CHECK((i == 0 || crowd.at[i] - crowd.at[i - 1] >= 1.5 - 1e-12));
+    }
+    CHECK(support::near_abs(spread_apart({1.0, 2.0, 3.0}, 4.0, 0.0, 5.0).missing, 3.0, 1e-12));
+}
+
+TEST_CASE("flags above a bar: rows as few as can be, no label on another, no leader through a label") {
+    const std::vector<std::vector<double>> cases = {
+        {0, 20, 28, 62, 75, 84}, {5, 6, 7, 8}, {0, 40, 84}, {80, 81, 82, 83}, {10, 11, 40, 41, 70, 71}};
+    for (const auto& at : cases) {
+        const std::vector<double> widths(at.size(), 22.0);
+        const double gap = 2.0;
+        const auto flags = flag_rows(at, widths, 0.0, 84.0, gap, 9);
+        REQUIRE(flags.size() == at.size());
+        for (std::size_t i = 0; i < flags.size(); ++i) {
+            CHECK(flags[i].left >= 0.0);
+            CHECK(flags[i].left + widths[i] <= 84.0 + 1e-9);
+            CHECK(flags[i].left <= at[i] + 1e-9);  // its leader meets its label
+            CHECK(flags[i].left + widths[i] >= at[i] - 1e-9);
+            for (std::size_t k = 0; k < flags.size(); ++k) {
+                if (i == k) {
+                    continue;
+                }
+                const bool apart = flags[i].left + widths[i] + gap <= flags[k].left + 1e-9 ||
+                                   flags[k].left + widths[k] + gap <= flags[i].left + 1e-9;
+                CHECK((flags[i].row != flags[k].row || apart));
+                const bool under = at[i] > flags[k].left && at[i] < flags[k].left + widths[k];
+                CHECK_FALSE((flags[i].row > flags[k].row && under));
+            }
+        }
+    }
+    CHECK(flag_rows({0, 40, 84}, {10, 10, 10}, 0, 84, 2, 9)[2].row == 0);
+    CHECK(flag_rows({10, 10.1, 10.2}, {30, 30, 30}, 0, 84, 2, 1).empty());
+}

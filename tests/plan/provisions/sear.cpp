@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+// The queue at the pan.
+#include "plan/provisions/sear.hpp"
+
+#include "made_up.hpp"
+#include "plan/result/plan.hpp"
+#include "plan/search/setup.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace holdwater;
+using support::near_abs;
+
+namespace {
+
+plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
+    const auto setup = plan::set_up(trip);
+    REQUIRE(setup.ok());
+    plan::Plan plan;
+    plan.trip = &trip;
+    for (const plan::FoodSetup& food : setup->foods) {
+        plan::FoodPlan one;
+        one.food = food.food;
+        one.piece = food.piece;
+        one.standard = food.standard;
+        one.ready_late = trip.serve.after(units::minutes(-ready_before_serving));
+        plan.foods.push_back(one);
+    }
+    return plan::sear_of(*setup, plan, plan.trip->serve);
+}
+
+bool has(const plan::Sear& sear, const std::string& code) {
+    for (const problem::Problem& p : sear.notes) {
+        if (p.code == code) {
+            return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace
+
+TEST_CASE("two loins, one in the pan at a time, four sides each: by hand") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const plan::Sear sear = sear_for(trip);
+    REQUIRE(sear.foods.size() == 1);
+    CHECK(sear.foods[0].pieces == 2);
+    CHECK(sear.foods[0].at_once == 1);
+    CHECK(sear.foods[0].sides == 4);
+    CHECK(sear.foods[0].rounds == 2);
+    CHECK(sear.pans == 1);
+    // 2 x (4 x 90 s + 30 s) + 5 min
+    CHECK(near_abs(sear.takes.si(), 2 * 390 + 300, 1e-9));
+    CHECK(sear.take_out == trip.serve.after(units::seconds(-1080)));
+    CHECK(sear.in_time);
+    CHECK(sear.notes.empty());
+}
+
+TEST_CASE("more pieces never come out later; pans are added only to keep the wait short") {
+    trip::Trip trip = support::demo_trip("class-day");
+    units::Duration last{0};
+    int pans = 1;
+    for (const int pieces : {1, 4, 8, 14}) {
+        trip.foods.front().pieces = pieces;
+        const plan::Sear sear = sear_for(trip);
+        CAPTURE(pieces);
+        CHECK(sear.pans >= pans);
+        if (sear.pans == pans) {
+            CHECK(sear.takes >= last);
+        }
+        if (sear.pans == 1) {
+            CHECK(sear.foods[0].rounds * sear.foods[0].at_once >= pieces);
+        }
+        CHECK(sear.foods[0].at_once <= pieces);
+        last = sear.takes;
+        pans = sear.pans;
+    }
+}
+
+TEST_CASE("with one place on the fire a long queue is named, with more it is shared") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.foods.front().pieces = 8;  // two in a pan at a time: four rounds of 390 s, then 5 min
+    trip.foods.front().mass = units::kilograms(0.9);
+    trip.foods.front().length = units::millimetres(250);
+    trip.foods.front().thickness = units::millimetres(66);
+    trip.fire.pots = 1;
+    const plan::Sear one = sear_for(trip);
+    CHECK_FALSE(one.in_time);
+    CHECK(has(one, "sear-too-long"));
+    trip.fire.pots = 3;  // one of them for the side dish
+    const plan::Sear three = sear_for(trip);
+    CHECK(three.in_time);
+    CHECK(three.pans == 2);
+    CHECK(three.takes < one.takes);
+    CHECK_FALSE(has(three, "sear-too-long"));
+}
+
+TEST_CASE("side dishes on every place of the fire leave none for the pan") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    REQUIRE(trip.fire.pots == 2);
+    CHECK_FALSE(has(sear_for(trip), "sear-no-place"));
+    trip.sides.push_back({"cabbage", units::minutes(20)});
+    CHECK(has(sear_for(trip), "sear-no-place"));
+}
+
+TEST_CASE("food that is surely ready only after it should come out is named") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    CHECK_FALSE(has(sear_for(trip, 18), "sear-before-ready"));
+    CHECK(has(sear_for(trip, 17), "sear-before-ready"));
+}
+
+TEST_CASE("food that is finished over the fire does not stand in the queue") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.foods.front().cut = facts::Cut::tenderised;
+    const plan::Sear sear = sear_for(trip);
+    CHECK(sear.foods.empty());
+    REQUIRE(sear.finished.size() == 1);
+    CHECK(sear.finished.front() == "pork loin, boneless");
+    CHECK(sear.notes.empty());
+}

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+// How it reads, and the JSON beside it.
+#include "cli/text/provisions_text.hpp"
+#include "cli/text/wrap.hpp"
+#include "plan/result/plan.hpp"
+#include "plan/search/setup.hpp"
+#include "support/near.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <sstream>
+
+using namespace holdwater;
+
+namespace {
+
+struct Worked {
+    trip::Trip trip;
+    plan::Provisions around;
+};
+
+Worked worked(const std::string& name, units::System units) {
+    Worked w{support::demo_trip(name), {}};
+    w.trip.units = units;
+    const auto setup = plan::set_up(w.trip);
+    REQUIRE(setup.ok());
+    const auto plan = plan::make_plan(w.trip);
+    REQUIRE(plan.ok());
+    w.around = plan::provisions_of(*setup, *plan);
+    return w;
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("the text says what to take and when to begin, in lines of the terminal") {
+    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+        const Worked w = worked(name, units::System::both);
+        const std::string text = cli::around_text(w.around, w.trip);
+        CAPTURE(text);
+        for (const char* part : {"Food for ", "Water to fetch: ", " for the bath: ", "Ice for the way and until the food goes in: ", "Side dishes",
+                                 "Sear for the crust", "Leftovers: ", "reheat once"}) {
+            CHECK(has(text, part));
+        }
+        CHECK(has(text, w.trip.sides.front().name));
+        std::istringstream lines(text);
+        for (std::string line; std::getline(lines, line);) {
+            std::size_t columns = 0;
+            for (const char c : line) {
+                columns += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+            }
+            CHECK(columns <= cli::terminal_columns);
+            CHECK_FALSE(line.empty());
+        }
+    }
+}
+
+TEST_CASE("one system of units only, where the trip asks for it") {
+    const Worked metric = worked("class-day", units::System::metric);
+    const std::string text = cli::around_text(metric.around, metric.trip);
+    CHECK_FALSE(has(text, "\u00A0lb"));
+    CHECK_FALSE(has(text, "\u00A0qt"));
+    CHECK_FALSE(has(text, "\u00A0oz"));
+    CHECK_FALSE(has(text, "°F"));
+    const Worked us = worked("class-day", units::System::us);
+    const std::string other = cli::around_text(us.around, us.trip);
+    CHECK_FALSE(has(other, "\u00A0kg"));
+    CHECK_FALSE(has(other, "\u00A0L"));
+    CHECK_FALSE(has(other, "°C"));
+    CHECK(has(other, "\u00A0lb"));
+}
+
+TEST_CASE("nothing is said of what the trip does not have") {
+    Worked w = worked("class-day", units::System::both);
+    w.around.ice.reset();
+    w.around.fuel.reset();
+    w.around.sides = {};
+    w.around.sear.foods.clear();
+    w.trip.journey.reset();
+    const std::string text = cli::around_text(w.around, w.trip);
+    CHECK_FALSE(has(text, "Ice"));
+    CHECK_FALSE(has(text, "Side dishes"));
+    CHECK_FALSE(has(text, "Sear"));
+    CHECK(has(text, "Fuel: none to carry"));
+    const cli::Json json = cli::around_json(w.around);
+    CHECK(json["fuel"].is_null());
+    CHECK(json["ice"].is_null());
+    CHECK(json["sides"].empty());
+    CHECK(json["sear"]["take_out"].is_null());
+}
+
+TEST_CASE("JSON carries the numbers unrounded, with their units in the names") {
+    const Worked w = worked("trail-crew", units::System::both);
+    const cli::Json json = cli::around_json(w.around);
+    CHECK(json["ice"]["drained_kg"]["high"].get<double>() == w.around.ice->drained.high.si());
+    CHECK(json["fuel"]["mass_kg"]["likely"].get<double>() == w.around.fuel->mass.likely.si());
+    CHECK(json["fuel"]["fuel"] == "wood");
+    CHECK(support::near_abs(json["portions"]["each_g"]["likely"].get<double>(),
+                            w.around.portions.each.likely.si() * 1e3, 1e-9));
+    CHECK(json["water"]["fetch_l"].get<double>() == units::in_litres(w.around.water.fetch));
+    CHECK(json["sides"][0]["begin"] == "2027-10-16T11:40:00");
+    CHECK(json["leftovers"]["slices"].size() == 6);
+    CHECK(json["leftovers"]["slices"][0]["medium"] == "slush");
+    CHECK(json["sear"]["foods"][0]["name"] == "pork loin, boneless");
+}

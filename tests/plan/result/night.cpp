@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// Laws of a bath left alone and of the morning rows.
+#include <doctest/doctest.h>
+
+#include "plan/result/plan.hpp"
+#include "support/trips.hpp"
+
+using namespace holdwater;
+
+TEST_CASE("a hotter last reading may be left longer; wind and cold shorten it") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip);
+    REQUIRE(plan.ok());
+    const plan::Night& night = plan->night;
+    REQUIRE(night.unattended.size() > 2);
+    for (std::size_t i = 1; i < night.unattended.size(); ++i) {
+        CHECK(night.unattended[i].reading < night.unattended[i - 1].reading);
+        CHECK(night.unattended[i].longest < night.unattended[i - 1].longest);
+    }
+    CHECK(plan->interval_rough < plan->interval_calm);
+    REQUIRE(night.wake.has_value());
+    for (std::size_t i = 0; i < night.curve.size(); ++i) {
+        CHECK(night.curve[i].low <= night.curve[i].likely);
+        CHECK(night.curve[i].likely <= night.curve[i].high);
+    }
+}
+
+TEST_CASE("a cooler morning and a longer night are never judged milder") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip);
+    REQUIRE(plan.ok());
+    const auto& rows = plan->night.morning;
+    REQUIRE(rows.size() > 4);
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        for (std::size_t c = 0; c < rows[r].cells.size(); ++c) {
+            CHECK(rows[r].cells[c].below <= rows[r].cells[c].since);
+            CHECK(rows[r].cells[c].action != safety::FallAction::none);
+            if (c > 0) {
+                CHECK(rows[r].cells[c].action >= rows[r].cells[c - 1].action);
+            }
+            if (r > 0) {
+                CHECK(rows[r].cells[c].action >= rows[r - 1].cells[c].action);
+            }
+        }
+    }
+    CHECK(rows.back().cells.back().action == safety::FallAction::throw_away);
+}
+
+TEST_CASE("the last morning row, which stands for everything below it, is thrown away in every demo") {
+    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+        CAPTURE(name);
+        const trip::Trip trip = support::demo_trip(name);
+        const auto plan = plan::make_plan(trip);
+        REQUIRE(plan.ok());
+        REQUIRE_FALSE(plan->night.morning.empty());
+        for (const plan::MorningRow::Cell& cell : plan->night.morning.back().cells) {
+            CHECK(cell.action == safety::FallAction::throw_away);
+        }
+    }
+}

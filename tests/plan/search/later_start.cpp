@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+// A later fire is named where it spares wakings, and only then; hands and warming of the box take their time.
+#include "plan/search/later_start.hpp"
+
+#include <doctest/doctest.h>
+
+#include "facts/facts.hpp"
+#include "plan/advice/remedy.hpp"
+#include "support/trips.hpp"
+
+using namespace holdwater;
+
+namespace {
+
+plan::Effort full() {
+    plan::Effort effort;
+    effort.advise = false;
+    effort.what_ifs = false;
+    return effort;
+}
+
+}  // namespace
+
+TEST_CASE("a later fire that spares a waking holds like any plan") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip, full());
+    REQUIRE(plan.ok());
+    REQUIRE(plan::wakes_of(*plan) >= 1);
+    const auto later = plan::later_start(*plan);
+    REQUIRE(later.has_value());
+    CHECK(later->from > trip.from);
+    CHECK(later->wakes < plan::wakes_of(*plan));
+    trip::Trip changed = trip;
+    changed.from = later->from;
+    const auto again = plan::make_plan(changed, full());
+    REQUIRE(again.ok());
+    CHECK(plan::wakes_of(*again) <= later->wakes);
+}
+
+TEST_CASE("a plan that lets the cook sleep names no later fire") {
+    const trip::Trip trip = support::demo_trip("class-day");
+    const auto plan = plan::make_plan(trip, full());
+    REQUIRE(plan.ok());
+    CHECK(plan::wakes_of(*plan) == 0);
+    CHECK_FALSE(plan::later_start(*plan).has_value());
+}
+
+TEST_CASE("every pour has its boil and the time of the hands, and a box that is warmed has one round more") {
+    trip::Trip trip = support::demo_trip("class-day");
+    const units::Duration round =
+        trip.fire.boils_in + facts::facts().duration("pour.handling");
+    for (const bool warmed : {false, true}) {
+        trip.boxes[0].prewarmed = warmed;
+        const auto plan = plan::make_plan(trip, full());
+        REQUIRE(plan.ok());
+        CHECK(plan->round == round);
+        for (std::size_t k = 0; k < plan->fill.pours.size(); ++k) {
+            const double rounds = static_cast<double>(k + 1) + (warmed ? 1.0 : 0.0);
+            CHECK(plan->fill.pours[k].at == trip.from.after(round * rounds));
+        }
+        CHECK((plan->fill.warming.si() > 0.0) == warmed);
+        for (const plan::TopUp& top_up : plan->top_ups) {
+            CHECK(top_up.light_fire == top_up.at.after(-round));
+        }
+    }
+}
+
+TEST_CASE("what a top-up takes out first leaves the box no fuller than it may be") {
+    for (const char* name : {"layouts/trips/trail-crew.toml", "tests/plan/trips/winter-high.toml"}) {
+        const trip::Trip trip = support::trip_at(name);
+        const auto setup = plan::set_up(trip);
+        REQUIRE(setup.ok());
+        const auto plan = plan::make_plan(trip, full());
+        REQUIRE(plan.ok());
+        double inside = units::in_litres(trip.boxes[0].water + setup->food_volume);
+        for (const plan::TopUp& top_up : plan->top_ups) {
+            inside += units::in_litres(top_up.boiling - top_up.out);
+            CHECK(inside <= units::in_litres(setup->most) + 1.5);  // a litre shrinks as it cools
+        }
+    }
+}

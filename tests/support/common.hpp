@@ -1,0 +1,7 @@
+// SPDX-License-Identifier: MIT
+// Compiled once and put before every test file by the build; each still includes what it uses.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include "common.hpp"
