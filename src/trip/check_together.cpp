@@ -126,6 +126,24 @@ void check_food_boxes(Trip& trip, Table& file) {
     }
 }
 
+/// A box without food has nothing to be planned for.
+void check_boxes_used(const Trip& trip, Report& report) {
+    const auto lies_in = [](const Box& box) { return [&box](const Food& food) { return food.box == box.name; }; };
+    const bool all_lie = std::all_of(trip.foods.begin(), trip.foods.end(), [&](const Food& food) {
+        return std::any_of(trip.boxes.begin(), trip.boxes.end(), [&](const Box& box) { return lies_in(box)(food); });
+    });
+    if (trip.boxes.size() < 2 || trip.foods.empty() || !all_lie) {
+        return;  // one box has all food; a food that lies nowhere has been named
+    }
+    for (const Box& box : trip.boxes) {
+        if (std::none_of(trip.foods.begin(), trip.foods.end(), lies_in(box))) {
+            report.error(box.place, "box-without-food", fmt::format("no food goes into \"{}\"", quoted(box.name)),
+                         fmt::format("write box = \"{}\" in a [[food]] that goes into it, or leave this [[box]] out",
+                                     quoted(box.name)));
+        }
+    }
+}
+
 /// A piece longer than the box is only warned about: a loin can lie bent or be cut.
 void check_piece_fits(const Food& food, const Box& box, Report& report) {
     std::array<double, 3> room{};
@@ -188,6 +206,7 @@ void check_together(Trip& trip, Table& file) {
     }
     check_box_names(trip, file);
     check_food_boxes(trip, file);
+    check_boxes_used(trip, file.report());
     for (const Box& box : trip.boxes) {
         check_room(trip, box, file.report());
     }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 
@@ -25,7 +26,9 @@ LocalTime LocalTime::from_civil(int year, int month, int day, int hour, int minu
 }
 
 LocalTime LocalTime::after(Duration d) const {
-    return LocalTime{seconds_ + static_cast<std::int64_t>(std::llround(d.si()))};
+    constexpr double furthest = 1e11;  // s, three thousand years: "never", and still a date
+    const double wait = d.si() < furthest ? std::max(d.si(), -furthest) : furthest;
+    return LocalTime{seconds_ + static_cast<std::int64_t>(std::llround(wait))};
 }
 
 std::string LocalTime::iso() const {

@@ -142,7 +142,8 @@ std::optional<double> decimal_at(std::string_view text, std::size_t& used) {
     const bool plus = !text.empty() && text.front() == '+';
     const char* begin = text.data() + (plus ? 1 : 0);
     const auto [end, fault] = std::from_chars(begin, text.data() + text.size(), value);
-    if (fault != std::errc{} || !std::isfinite(value)) {
+    const bool two_signs = plus && text.size() > 1 && text[1] == '-';
+    if (fault != std::errc{} || two_signs || !std::isfinite(value)) {
         return std::nullopt;
     }
     used = static_cast<std::size_t>(end - text.data());
@@ -309,11 +310,16 @@ Result<ClockTime> parse_clock(std::string_view text) {
     if (colon == std::string_view::npos || colon == 0 || colon > 2 || text.size() != colon + 3) {
         return fault();
     }
+    // Digits alone: a minus sign before a nought would else go unseen.
     const auto whole = [](std::string_view digits) {
-        int value = -1;
-        const char* last = digits.data() + digits.size();
-        const auto [end, code] = std::from_chars(digits.data(), last, value);
-        return code == std::errc{} && end == last ? value : -1;
+        int value = 0;
+        for (const char digit : digits) {
+            if (digit < '0' || digit > '9') {
+                return -1;
+            }
+            value = value * 10 + (digit - '0');
+        }
+        return value;
     };
     const int hour = whole(text.substr(0, colon));
     const int minute = whole(text.substr(colon + 1));

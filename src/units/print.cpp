@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace holdwater::units {
 namespace {
@@ -53,14 +54,17 @@ double stepped_on(double value, double truth, double step, Toward toward) {
 
 /// Inches to an eighth: 3 3/8 in. Eighths are written as people read a tape, with the fraction reduced.
 std::string inches(double value, Toward toward) {
-    const double eighths = round_to(value * 8.0, 1.0, toward);
-    const auto whole = static_cast<long>(std::floor(eighths / 8.0));
-    const auto part = static_cast<std::size_t>(std::llround(eighths) - whole * 8);
+    const double rounded_inches = round_to(value, 0.125, toward);
+    const double whole = std::floor(std::abs(rounded_inches));
+    const double part = (std::abs(rounded_inches) - whole) * 8.0;  // 0 to 7, and no number for what is infinite
     constexpr std::array<std::string_view, 8> fractions{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
-    if (part == 0) {
-        return fmt::format("{}", whole);
+    if (!(part >= 1.0)) {
+        return number(rounded_inches, 0);
     }
-    return whole == 0 ? std::string(fractions[part]) : fmt::format("{}{}{}", whole, no_break_space, fractions[part]);
+    const std::string_view fraction = fractions[static_cast<std::size_t>(part)];
+    const std::string_view sign = rounded_inches < 0.0 ? "-" : "";
+    return whole == 0.0 ? fmt::format("{}{}", sign, fraction)
+                        : fmt::format("{}{:.0f}{}{}", sign, whole, no_break_space, fraction);
 }
 
 }  // namespace
@@ -87,6 +91,10 @@ System system_named(std::string_view name) {
 double round_to(double value, double step, Toward toward) {
     const double multiples = value / step;
     const double whole = std::round(multiples);
+    constexpr double all_whole = 1.0 / std::numeric_limits<double>::epsilon();  // from here on no double has decimals
+    if (!(std::abs(multiples) < all_whole)) {
+        return value;
+    }
     if (std::abs(multiples - whole) < 1e-9 || toward == Toward::nearest) {
         return whole * step;
     }
@@ -139,14 +147,18 @@ std::string print(Mass m, System system, Rounding r) {
 }
 
 std::string print(Duration d, Toward toward) {
-    const auto total = static_cast<long>(round_to(in_minutes(d), 1.0, toward));
-    if (total < 60) {
-        return with_unit(fmt::format("{}", total), "min");
+    const double rounded_minutes = round_to(in_minutes(d), 1.0, toward);
+    const double total = std::abs(rounded_minutes);
+    const std::string_view sign = rounded_minutes < 0.0 ? "-" : "";
+    if (total < 60.0) {
+        return with_unit(fmt::format("{}{:.0f}", sign, total), "min");
     }
-    if (total % 60 == 0) {
-        return with_unit(fmt::format("{}", total / 60), "h");
+    const double rest = std::isfinite(total) ? std::fmod(total, 60.0) : 0.0;
+    const double whole = (total - rest) / 60.0;
+    if (rest == 0.0) {
+        return with_unit(fmt::format("{}{:.0f}", sign, whole), "h");
     }
-    return fmt::format("{}{}h{}{:02}", total / 60, no_break_space, no_break_space, total % 60);
+    return fmt::format("{}{:.0f}{}h{}{:02.0f}", sign, whole, no_break_space, no_break_space, rest);
 }
 
 }  // namespace holdwater::units

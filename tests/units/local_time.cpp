@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <limits>
+
 using namespace holdwater::units;
 
 TEST_CASE("civil dates and weekdays") {
@@ -19,4 +21,18 @@ TEST_CASE("the next time the watch shows an hour") {
     const LocalTime evening = LocalTime::from_civil(2027, 10, 15, 23, 0);
     CHECK(next(ClockTime{6 * 3600}, evening).iso() == "2027-10-16T06:00:00");
     CHECK(next(ClockTime{23 * 3600}, evening) == evening);
+}
+
+TEST_CASE("a wait without end is a date far off, on its own side of now") {
+    const LocalTime now = LocalTime::from_civil(2027, 10, 15, 16, 0);
+    const double endless = std::numeric_limits<double>::infinity();
+    for (const double wait : {1e18, 1e300, std::numeric_limits<double>::max(), endless,
+                              std::numeric_limits<double>::quiet_NaN()}) {
+        CAPTURE(wait);
+        CHECK(now.after(seconds(wait)) > now.after(hours(24 * 365 * 1000.0)));
+        CHECK(now.after(seconds(wait)).iso().size() == now.iso().size());
+        if (wait == wait) {
+            CHECK(now.after(seconds(-wait)) < now.after(hours(-24 * 365 * 1000.0)));
+        }
+    }
 }

@@ -85,7 +85,8 @@ TEST_CASE("refusals say what would be right") {
           "unit-unknown: \"mmm\" is not a unit that is known (did you mean \"mm\"?)");
     CHECK(refusal<units::Length>("8,5 mm") ==
           "number-unreadable: \"8,5 mm\" has a decimal comma (write a decimal point)");
-    for (const char* bad : {"", "  ", "mm", "x mm", "1/0 in", "3 1 in", "1//2 in", "nan mm", "inf mm", "- mm", "1/-2 in"}) {
+    for (const char* bad : {"", "  ", "mm", "x mm", "1/0 in", "3 1 in", "1//2 in", "nan mm", "inf mm", "- mm", "1/-2 in", "+-5 mm",
+                            "-+5 mm", "++5 mm", "--5 mm"}) {
         CAPTURE(bad);
         CHECK_FALSE(units::parse<units::Length>(bad).ok());
     }
@@ -103,7 +104,8 @@ TEST_CASE("times of day") {
     CHECK(units::parse_clock("06:30")->second_of_day == 6 * 3600 + 30 * 60);
     CHECK(units::parse_clock("6:30")->second_of_day == 6 * 3600 + 30 * 60);
     CHECK(units::parse_clock("23:59")->second_of_day == 86340);
-    for (const char* bad : {"24:00", "6.30", "6:3", "06:60", "0630", ":30", "aa:bb", "", "06:30:00", "-1:00"}) {
+    for (const char* bad : {"24:00", "6.30", "6:3", "06:60", "0630", ":30", "aa:bb", "", "06:30:00", "-1:00", "-0:30",
+                            "22:-0", "+6:30", "6:+3", " 6: 3"}) {
         CAPTURE(bad);
         CHECK_FALSE(units::parse_clock(bad).ok());
     }

@@ -84,6 +84,12 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         return two;
     }
     setup.box = &trip.boxes.front();
+    if (trip.foods.empty()) {
+        problem::Problem none = problem::error("box-without-food", "no food goes into this box",
+                                               "a plan needs at least one [[food]]; leave an empty box out of the trip");
+        none.place = setup.box->place;
+        return none;
+    }
     const auto boiling = heat::boiling_point_at(trip.altitude);
     if (!boiling) {
         append(problems, boiling.problems());
