@@ -2,7 +2,9 @@
 #include "plan/search/recipe.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "facts/facts.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::plan {
@@ -34,6 +36,7 @@ double last_that(double low, double high, const Holds& still) {
 /// water.
 std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading) {
     const double water = setup.box->water.si();
+    const double near_full = std::max(2.0 * litre_step, water * (facts::facts().spread("litres").high - 1.0));
     // The fewest pours that reach the reading.
     for (int pours = 1; pours <= most_pours; ++pours) {
         if (filled_with(setup, 0.0, reading, pours).bath().water().si() > water) {
@@ -43,12 +46,17 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
         const double most = last_that(0.0, water, [&](double cold) {
             return filled_with(setup, cold, reading, pours).bath().water().si() < water;
         });
-        const double cold = units::round_to(most, litre_step, units::Toward::nearest);
-        const Simulation run = filled_with(setup, cold, reading, pours);
-        const bool full = run.bath().water().si() > water - 2.0 * litre_step;
-        if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
-            run.filled_at() > reading - units::kelvins(0.5)) {
-            return Recipe{units::Volume{cold}, reading, pours, reading};
+        // To half a litre of cold water; each litre of it takes several of boiling, so that the box may end a litre
+        // and more from its mark: as far as litres are poured wrong anyway.
+        const double nearest = units::round_to(most, litre_step, units::Toward::nearest);
+        const double other = nearest > most ? nearest - litre_step : nearest + litre_step;
+        for (const double cold : {nearest, std::max(0.0, other)}) {
+            const Simulation run = filled_with(setup, cold, reading, pours);
+            const bool full = std::abs(run.bath().water().si() - water) < near_full;
+            if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
+                run.filled_at() > reading - units::kelvins(0.5)) {
+                return Recipe{units::Volume{cold}, reading, pours, reading};
+            }
         }
     }
     return std::nullopt;

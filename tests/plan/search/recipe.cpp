@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// Laws of the fill: it takes no round more than the pots ask for, and it fills the box. In boxes much smaller than
+// these half a litre of cold water, to which a cook measures, can be too coarse for that.
+#include "plan/search/recipe.hpp"
+
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+using namespace holdwater;
+
+TEST_CASE("law: a fill boils as many rounds as the pots hold its water in, no more") {
+    const trip::Trip demo = support::demo_trip("template");
+    int recipes = 0;
+    for (const double water : {18.0, 20.0, 28.0, 32.0}) {
+        for (const int pots : {1, 2, 3, 4}) {
+            for (const double degrees : {60.0, 65.0, 70.0, 75.0, 80.0}) {
+                trip::Trip trip = demo;
+                trip.boxes[0].water = units::litres(water);
+                trip.foods[0].pieces = 1;
+                trip.fire.pot = units::litres(12.0);
+                trip.fire.pots = pots;
+                const auto setup = plan::set_up(trip);
+                REQUIRE(setup.ok());
+                const auto recipe = plan::recipe_for(*setup, units::celsius(degrees));
+                if (!recipe) {
+                    continue;
+                }
+                ++recipes;
+                CAPTURE(water);
+                CAPTURE(pots);
+                CAPTURE(degrees);
+                plan::Simulation likely(*setup, plan::likely_scenario(), {}, false);
+                likely.fill(*recipe);
+                REQUIRE(likely.fill_pours() == static_cast<std::size_t>(recipe->pours));
+                double boiled = 0.0;
+                for (const units::Volume poured : likely.poured()) {
+                    boiled += poured.si();
+                }
+                // A tenth of the pots' water may be too little to reach the mark with half litres of cold water.
+                const double rounds = std::ceil(boiled / (0.9 * setup->batch.si()));
+                CHECK(static_cast<double>(likely.fill_pours()) <= rounds);
+                // As full as wanted, within a litre or the twentieth by which litres are poured wrong.
+                const double wanted = trip.boxes[0].water.si();
+                CHECK(std::abs(likely.bath().water().si() - wanted) < std::max(1.0e-3, 0.05 * wanted));
+            }
+        }
+    }
+    CHECK(recipes > 60);
+}
