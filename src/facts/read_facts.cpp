@@ -2,6 +2,7 @@
 #include "facts/read_facts.hpp"
 
 #include "facts/read_entries.hpp"
+#include "units/toml_bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -130,6 +131,10 @@ problem::Result<Facts> read_facts(std::span<const Document> documents) {
     problem::Problems problems;
     FactsReader reader{problems};
     for (const Document& document : documents) {
+        if (auto beyond = units::beyond_toml_bounds(document.text, std::string{document.name})) {
+            problems.push_back(*std::move(beyond));
+            continue;
+        }
         try {
             const toml::table table = toml::parse(document.text, document.name);
             reader.read(table, document.name);

@@ -3,6 +3,7 @@
 // known.
 #include "layout/layout.hpp"
 #include "units/nearest.hpp"
+#include "units/toml_bounds.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -82,6 +83,10 @@ void Reader::take(const Field& field, const toml::node& node) {
 }
 
 void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
+    if (auto beyond = units::beyond_toml_bounds(toml, file_name_)) {
+        problems_.push_back(*std::move(beyond));
+        return;
+    }
     toml::table table;
     try {
         table = toml::parse(toml, std::string_view{file_name_});

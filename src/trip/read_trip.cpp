@@ -2,6 +2,7 @@
 #include "trip/read_trip.hpp"
 
 #include "trip/parts.hpp"
+#include "units/toml_bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -101,6 +102,10 @@ problem::Result<Trip> read_trip(std::string_view text, const std::string& file_n
     if (text.size() > ranges::trip_bytes) {
         report.error(report.place(0, 0), "file-big", fmt::format("{} bytes are too many for a trip file", text.size()),
                      "a trip file is a few pages of text");
+        return std::move(report).take();
+    }
+    if (const auto beyond = units::beyond_toml_bounds(text, file_name)) {
+        report.add({*beyond});
         return std::move(report).take();
     }
     std::optional<toml::table> parsed;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "words/words.hpp"
 
+#include "units/toml_bounds.hpp"
+
 #include <toml++/toml.h>
 
 #include <algorithm>
@@ -21,6 +23,9 @@ problem::Problem at(const std::string& file, const toml::source_region& where, s
 problem::Result<Words> Words::read(std::string_view toml_text, const std::string& file_name) {
     Words words;
     problem::Problems problems;
+    if (const auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
+        return *beyond;
+    }
     try {
         const toml::table root = toml::parse(toml_text, std::string_view{file_name});
         for (const auto& [table_key, node] : root) {

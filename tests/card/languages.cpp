@@ -246,3 +246,13 @@ TEST_CASE("every remark that may stand on the basis sheets is told in every lang
         }
     }
 }
+
+TEST_CASE("a word file with a key of many thousand parts is refused with its place") {
+    std::string deep = "a";
+    for (int i = 0; i < 31000; ++i) {
+        deep += ".a";
+    }
+    const auto words = words::Words::read("[plan]\n" + deep + " = \"x\"\n", "xx.toml");
+    REQUIRE_FALSE(words.ok());
+    CHECK(problem::to_line(words.problems().front()).starts_with("xx.toml:2:32: error: "));
+}

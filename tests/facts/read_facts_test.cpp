@@ -228,3 +228,15 @@ TEST_CASE("the checksum sees every letter, and where a text ends") {
     // FNV-1a of nothing is its published offset basis.
     CHECK(checksum_of({}) == "cbf29ce484222325");
 }
+
+TEST_CASE("a key of many thousand parts is refused with its place") {
+    std::string deep = "a";
+    for (int i = 0; i < 31000; ++i) {
+        deep += ".a";
+    }
+    const problem::Result<Facts> read = read_text(sound + "\n" + deep + " = 1\n");
+    REQUIRE_FALSE(read.ok());
+    CHECK(read.problems().front().code == "toml-too-deep");
+    REQUIRE(read.problems().front().place.has_value());
+    CHECK(read.problems().front().place->line == std::count(sound.begin(), sound.end(), '\n') + 2);
+}

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -109,4 +110,23 @@ TEST_CASE("only draw knows the drawing libraries, only four folders know toml++"
             CHECK(toml_folders.contains(folder));
         }
     });
+}
+
+TEST_CASE("no TOML is parsed whose bounds were not looked at before") {
+    int readers = 0;
+    for (const auto& entry : fs::recursive_directory_iterator(fs::path(HOLDWATER_SOURCE_DIR) / "src")) {
+        if (entry.path().extension() != ".cpp" && entry.path().extension() != ".hpp") {
+            continue;
+        }
+        std::ifstream in(entry.path());
+        const std::string text{std::istreambuf_iterator<char>(in), {}};
+        CAPTURE(entry.path().string());
+        CHECK(text.find("toml::parse_file") == std::string::npos);
+        const auto parses = text.find("toml::parse(");
+        if (parses != std::string::npos) {
+            ++readers;
+            CHECK(text.find("beyond_toml_bounds(") < parses);
+        }
+    }
+    CHECK(readers >= 4);
 }

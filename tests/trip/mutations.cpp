@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace holdwater;
 using namespace holdwater::support;
 
@@ -112,6 +114,19 @@ TEST_CASE("depth and size do not fell the reader") {
         dotted += ".a";
     }
     CHECK(sound(read_trip_text(dotted + " = 1")));
+    for (int i = 5000; i < 31000; ++i) {
+        dotted += ".a";
+    }
+    // Each of these took the whole stack of the parser once.
+    for (const std::string& deep : {dotted + " = 1", "[" + dotted + "]", "[[" + dotted + "]]", "a = { " + dotted + " = 1 }",
+                                    "a = [{ " + dotted + " = 1 }]",
+                                    "a = " + std::string(31000, '[') + std::string(31000, ']')}) {
+        CAPTURE(deep.substr(0, 12));
+        const auto refused = read_trip_text(small_trip + deep + "\n");
+        REQUIRE(refused.problems().size() == 1);
+        CHECK(refused.problems().front().code == "toml-too-deep");
+        CHECK(refused.problems().front().place->line == std::count(small_trip.begin(), small_trip.end(), '\n') + 1);
+    }
     std::string braces = "food = ";
     for (int i = 0; i < 5000; ++i) {
         braces += "{ a = ";
