@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How well a box holds heat: readings, a log, or a loss that is known; exactly one of them.
+#include "trip/box_test.hpp"
 #include "trip/parts.hpp"
 #include "trip/read_log.hpp"
 
@@ -103,10 +104,8 @@ bool check_readings(Table& table, std::string_view key, const std::vector<Placed
                              "a loss cannot be found from it; let the box stand for longer");
         good = false;
     }
-    const units::Duration span = last.after - first.after;
-    if (good && span < limit<units::Duration>(ranges::short_test.low)) {
-        table.warning(key, "test-short", fmt::format("{}: {:.0f} min is a short test", key, units::in_minutes(span)),
-                      fmt::format("a good one lasts {} or longer", ranges::short_test.example));
+    if (const auto brief = good ? short_test(last.after - first.after) : std::nullopt) {
+        table.report().add(*brief, table.place(key), fmt::format("{}: ", key));
     }
     return good;
 }

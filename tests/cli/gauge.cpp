@@ -175,3 +175,32 @@ TEST_CASE("gauge: a weak test is exit 3 and says how long to wait") {
     CHECK(said.exit == 3);
     CHECK(contains(said.err, "a weak test (for a fall of 5 K wait "));
 }
+
+TEST_CASE("gauge: a bath that does not cool, or cools as no box does, is bad input") {
+    const auto told_of = [](const std::string& readings) {
+        return gauge(readings + " --water '20 L' --outside '8 C'", "gauge-limits");
+    };
+    for (const char* still : {"--reading '0 h=62 C' --reading '4 h=62 C'",
+                                     "--reading '0 h=62 C' --reading '2 h=62 C' --reading '5 h=61.999 C'"}) {
+        CAPTURE(still);
+        const Said said = told_of(still);
+        CHECK(said.exit == 2);
+        CHECK(said.out.empty());
+        CHECK(contains(said.err, "let the box stand for longer") != contains(said.err, "wait longer between them"));
+    }
+    const Said fast = told_of("--reading '0 h=62 C' --reading '2 min=60 C'");
+    CHECK(fast.exit == 2);
+    CHECK(fast.out.empty());
+    CHECK(contains(fast.err, "is more than any box has (from 0.05 W/K to 20 W/K"));
+    CHECK(told_of("--reading '0 h=62 C' --reading '4 h=12 C'").exit == 2);  // as in a trip file: 20 C and above
+}
+
+TEST_CASE("gauge: a test of five minutes is called short; days and months of warmth are not promised") {
+    const Said brief =
+        gauge("--reading '0 h=62 C' --reading '5 min=61.5 C' --water '20 L' --outside '8 C'", "gauge-short");
+    CHECK(brief.exit == 3);
+    CHECK(contains(brief.err, "5 min is a short test (a good one lasts 4 h or longer)"));
+    const Said good = gauge("--reading '0 h=95 C' --reading '24 h=88 C' --water '200 L' --outside '20 C'", "gauge-long");
+    CHECK(good.exit == 0);
+    CHECK(contains(good.out, "over 72 h"));
+}

@@ -2,6 +2,7 @@
 #include "answer/gauge/box_loss.hpp"
 
 #include "facts/facts.hpp"
+#include "trip/box_test.hpp"
 
 namespace holdwater::answer {
 
@@ -23,10 +24,11 @@ problem::Result<heat::BoxLoss> loss_of(const trip::Box& box, units::HeatCapacity
     test.liner = liner;
     test.reading_error = box.reading_error;
     auto loss = heat::loss_from(test);
-    if (loss) {
+    const auto impossible = loss ? trip::impossible_loss(loss->likely) : std::nullopt;
+    if (loss && !impossible) {
         return loss;
     }
-    problem::Problems placed = loss.problems();
+    problem::Problems placed = impossible ? problem::Problems{*impossible} : loss.problems();
     for (problem::Problem& p : placed) {
         p.place = box.place;
     }

@@ -8,8 +8,8 @@
 
 namespace holdwater::answer {
 
-/// Likely loss and its band; a given loss has that of facts spread "box-loss". Errors: those of heat::loss_from, at the
-/// box in the trip file.
+/// Likely loss and its band; a given loss has that of facts spread "box-loss". Errors: those of heat::loss_from and
+/// loss-out-of-range, at the box in the trip file.
 problem::Result<heat::BoxLoss> loss_of(const trip::Box& box, units::HeatCapacity liner);
 
 }  // namespace holdwater::answer

@@ -5,6 +5,9 @@
 #include "answer/gauge/gauge_stretch.hpp"
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
+#include "trip/box_test.hpp"
+#include "trip/ranges.hpp"
+#include "units/parse.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -194,8 +197,13 @@ void Gauger::find_wait() {
     const units::Temperature first = used_.front().bath;
     const units::Temperature last = first - facts::facts().difference("box-test.weak-fall");
     if (last > made_.outside) {
-        made_.good_test =
+        const auto fallen =
             time_above(first, last, made_.outside, made_.loss.time_constant * (made_.loss.likely / made_.loss.low));
+        // Never a wait that would be called a short test, nor one that nobody can keep.
+        const units::Duration least = *units::parse<units::Duration>(trip::ranges::short_test.low);
+        if (fallen && *fallen <= *units::parse<units::Duration>(trip::ranges::test_after.high)) {
+            made_.good_test = std::max(*fallen, least);
+        }
     }
 }
 
@@ -225,7 +233,10 @@ problem::Problems Gauger::remarks() const {
                                           units::print(units::Duration{units::round_to(made_.good_test->si(), 900.0,
                                                                                        units::Toward::up)},
                                                        units::Toward::up))
-                            : "begin with much hotter water"));
+                            : "begin with much hotter water, or with less of it"));
+    }
+    if (const auto brief = trip::short_test(used_.back().at - used_.front().at)) {
+        found.push_back(placed(*brief, used_.back().place));
     }
     return found;
 }
@@ -247,6 +258,10 @@ problem::Result<Gauge> Gauger::run() {
     fit = fit_cooling(used_, question_, made_.liner_taken, from_);
     if (!fit) {
         return fit.problems();
+    }
+    if (const auto impossible = trip::impossible_loss(fit->loss.likely)) {
+        problems.push_back(placed(*impossible, used_.back().place));
+        return problems;
     }
     take_fit(*fit);
     made_.first_hour = (made_.start - made_.outside) * -std::expm1(-units::hours(1) / made_.loss.time_constant);

@@ -80,7 +80,7 @@ struct Gauge {
     units::Temperature floor;
     units::TemperatureDifference first_hour;   // fall in the first hour from `start`, outside as tested, likely
     std::array<HoursAbove, 3> hours;           // warmest air first
-    std::optional<units::Duration> good_test;  // how long a good test takes, where this one is weak
+    std::optional<units::Duration> good_test;  // that a good test takes, where this one is weak; nothing: days
     units::TemperatureDifference pair_error;   // reading error that gives two fitted readings the same band
 
     std::size_t first_used() const;
@@ -96,9 +96,9 @@ struct Gauge {
     units::History air;
 };
 
-/// Warnings: log-jump, log-fall, lid-opened, stretch-cut, residual-large, liner-large, weak-test. Errors:
-/// too-few-readings, times-not-rising, bath-not-above-outside, bath-not-falling, no-clean-stretch, poured-below-bath,
-/// fill-not-above-outside, nothing-in-the-box.
+/// Warnings: log-jump, log-fall, lid-opened, stretch-cut, residual-large, liner-large, weak-test, test-short.
+/// Errors: too-few-readings, times-not-rising, bath-not-above-outside, bath-not-falling, no-clean-stretch,
+/// poured-below-bath, fill-not-above-outside, nothing-in-the-box, loss-out-of-range.
 problem::Result<Gauge> gauge(const GaugeQuestion& question);
 
 /// From made.start, in the air of the test, freezing and cold; where the test was near one of these, a mild day.

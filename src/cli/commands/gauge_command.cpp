@@ -88,7 +88,7 @@ std::vector<answer::GaugeReading> readings_from(const GaugeOptions& given, Optio
         }
         answer::GaugeReading reading;
         reading.at = options.need<units::Duration>(name, text.substr(0, equals), as_in_trips(trip::ranges::test_after));
-        reading.bath = options.need<units::Temperature>(name, text.substr(equals + 1), any_bath);
+        reading.bath = options.need<units::Temperature>(name, text.substr(equals + 1), as_in_trips(trip::ranges::test_bath));
         readings.push_back(reading);
     }
     return readings;

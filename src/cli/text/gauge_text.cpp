@@ -5,6 +5,8 @@
 #include "cli/line/unknown_words.hpp"
 #include "cli/text/wrap.hpp"
 #include "heat/box.hpp"
+#include "trip/ranges.hpp"
+#include "units/parse.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -27,6 +29,10 @@ std::string degrees(units::Temperature t, double step = 0.1) {
 std::string hours_text(const std::optional<units::Duration>& time) {
     if (!time) {
         return "for ever";
+    }
+    const auto longest = *units::parse<units::Duration>(trip::ranges::trip_length.high);
+    if (*time > longest) {
+        return "over " + units::print(longest);
     }
     const double rounded = units::round_to(time->si(), quarter_hour, Toward::down);
     return rounded > 0.0 ? units::print(units::Duration{rounded}) : time->si() > 0.0 ? "under 15 min" : "not at all";

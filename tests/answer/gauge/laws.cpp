@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 // What must hold for every box: over grids.
 #include "answer/gauge/gauge.hpp"
-#include "facts/facts.hpp"
+#include "answer/gauge/box_loss.hpp"
 #include "answer/gauge/boxes.hpp"
+#include "facts/facts.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
+
+#include <algorithm>
 
 using namespace holdwater;
 using namespace holdwater::support;
@@ -127,4 +130,50 @@ TEST_CASE("floor and fill: none of the time, or for ever") {
     REQUIRE(cool.ok());
     CHECK(*hot->hours[0].low > *cool->hours[0].low);
     CHECK(hot->loss.likely == cool->loss.likely);
+}
+
+TEST_CASE("law: two readings give a loss that a trip file may name, or are refused; a test under an hour is called short") {
+    int answered = 0;
+    for (const double minutes : {0.5, 5.0, 30.0, 59.0, 60.0, 240.0, 4000.0}) {
+        for (const double fall : {-1.0, 0.0, 1e-13, 1e-6, 0.01, 0.5, 2.0, 10.0, 40.0}) {
+            CAPTURE(minutes);
+            CAPTURE(fall);
+            answer::GaugeQuestion question;
+            question.readings = {{units::Duration{0}, celsius(62), "", std::nullopt},
+                                 {units::minutes(minutes), celsius(62 - fall), "", std::nullopt}};
+            question.outside = steady(8);
+            question.water = units::litres(20);
+            question.reading_error = units::kelvins(0.5);
+            question.floor = celsius(54.4);
+            question.liner = units::HeatCapacity{4000};
+            trip::Box box;
+            box.test = std::vector<trip::BoxReading>{{units::Duration{0}, celsius(62)},
+                                                     {units::minutes(minutes), celsius(62 - fall)}};
+            box.test_water = question.water;
+            box.test_outside = celsius(8);
+            box.reading_error = question.reading_error;
+            const auto of_trip = answer::loss_of(box, *question.liner);
+            const auto made = answer::gauge(question);
+            if (of_trip.ok()) {
+                CHECK(of_trip->likely >= units::HeatLoss{0.05});
+                CHECK(of_trip->likely <= units::HeatLoss{20});
+            } else {
+                REQUIRE(of_trip.problems().front().place.has_value());
+            }
+            if (!made.ok()) {
+                continue;
+            }
+            CHECK(of_trip.ok());
+            ++answered;
+            CHECK(near_rel(made->loss.likely.si(), of_trip->likely.si(), 1e-9));
+            CHECK(told(made.problems(), "test-short") == (minutes < 60.0));
+            CHECK(told(made.problems(), "weak-test") == (fall < 5.0));
+            if (made->good_test) {
+                CHECK(*made->good_test >= hours(1));
+                CHECK(*made->good_test <= hours(72));
+            }
+        }
+    }
+    CHECK(answered > 10);
+    CHECK(answered < 50);
 }
