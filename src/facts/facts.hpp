@@ -79,9 +79,30 @@ struct KillStandard {
     Provenance provenance = Provenance::read;
 };
 
+/// What a set of rules says whatever the food. Figures are named by their keys, so that a decision can name the figure
+/// that made it; the time of a finish is the figure "<key>.hold".
+struct GeneralRules {
+    std::string key;           // "au-nz", as written in a trip file
+    std::string adviser;       // "the US": whose advice to consumers a target is set against
+    std::string adviser_note;  // what has to be said about that; may be empty
+    std::string finish_full;   // game, and whatever people at risk eat besides whole red meat and fish
+    std::string finish_cut;    // minced, tenderised, injected or rolled
+    std::string finish_cut_poultry;
+    std::string finish_stuffed;
+    std::string finish_liver;
+    std::string finish_bivalve;
+    std::string at_risk_red_meat;  // the core of a whole piece reaches this, for "<key>.hold"
+    std::string at_risk_fish;
+    std::string hold_floor_other_red_meat;  // hold floor of red meat that is no whole roast, or for people at risk
+    std::string eat_next;                   // below the hold floor for up to this long: finish and eat next
+    std::string eat_now;                    // up to this long: finish and eat now; longer: throw away
+    std::string fall_at_risk;               // people at risk: longer than this is thrown away
+    std::optional<std::string> fall_once;   // below the floor one time only, and for under this long
+};
+
 /// What one set of rules asks of one category (decisions of the project, facts/rules.toml).
 struct Rule {
-    Ruleset ruleset = Ruleset::us;
+    Ruleset ruleset{};
     Category category = Category::red_meat;
     units::Temperature cook_floor;                 // the bath is never below this while the food cooks
     units::Temperature action_line;                // a reading at or below this asks for a top-up now
@@ -140,10 +161,16 @@ const class Facts& facts();
 
 class Facts {
   public:
+    // Moved, never copied: the names of the sets of rules point into it.
+    Facts(Facts&&) = default;
+    Facts& operator=(Facts&&) = default;
+
     std::span<const Source> sources() const { return sources_; }
     std::span<const Figure> figures() const { return figures_; }
     std::span<const FoodKind> foods() const { return foods_; }
     std::span<const KillStandard> kill_standards() const { return kill_standards_; }
+    std::span<const GeneralRules> rulesets() const { return rulesets_; }
+    std::span<const Name<Ruleset>> ruleset_names() const { return ruleset_names_; }
     std::span<const Rule> rules() const { return rules_; }
     std::span<const Spread> spreads() const { return spreads_; }
     std::span<const BurnRow> burns() const { return burns_; }
@@ -163,16 +190,21 @@ class Facts {
     const Source& source(std::string_view key) const;
     const FoodKind* find_food(std::string_view key) const;
     const Rule* find_rule(Ruleset ruleset, Category category) const;
+    const GeneralRules& rules_of(Ruleset ruleset) const { return rulesets_.at(static_cast<std::size_t>(ruleset)); }
 
     /// A checksum over the compiled-in data, part of the stamp on every card.
     std::string_view checksum() const { return checksum_; }
 
   private:
     friend class FactsReader;
+    Facts() = default;
+
     std::vector<Source> sources_;
     std::vector<Figure> figures_;
     std::vector<FoodKind> foods_;
     std::vector<KillStandard> kill_standards_;
+    std::vector<GeneralRules> rulesets_;
+    std::vector<Name<Ruleset>> ruleset_names_;
     std::vector<Rule> rules_;
     std::vector<Spread> spreads_;
     std::vector<BurnRow> burns_;

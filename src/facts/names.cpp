@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "facts/names.hpp"
 
+#include "facts/facts.hpp"
+
 #include <array>
 
 namespace holdwater::facts {
@@ -14,8 +16,6 @@ constexpr std::array shapes{Name<Shape>{Shape::slab, "slab"}, Name<Shape>{Shape:
                             Name<Shape>{Shape::block, "block"}, Name<Shape>{Shape::ball, "ball"}};
 constexpr std::array contacts{Name<Contact>{Contact::free, "free"}, Name<Contact>{Contact::bottom, "bottom"},
                               Name<Contact>{Contact::stacked, "stacked"}};
-constexpr std::array rulesets{Name<Ruleset>{Ruleset::us, "us"}, Name<Ruleset>{Ruleset::uk, "uk"},
-                              Name<Ruleset>{Ruleset::au_nz, "au-nz"}, Name<Ruleset>{Ruleset::ca, "ca"}};
 constexpr std::array winds{Name<Wind>{Wind::still, "still"}, Name<Wind>{Wind::breezy, "breezy"},
                            Name<Wind>{Wind::windy, "windy"}};
 constexpr std::array bags{Name<Bag>{Bag::thin, "thin"}, Name<Bag>{Bag::thick, "thick"}};
@@ -42,7 +42,7 @@ std::span<const Name<Contact>> names() {
 }
 template <>
 std::span<const Name<Ruleset>> names() {
-    return rulesets;
+    return facts().ruleset_names();
 }
 template <>
 std::span<const Name<Wind>> names() {

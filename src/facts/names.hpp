@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-// The closed lists of names that trip files use and that every part of the program understands.
+// The lists of names that trip files use and that every part of the program understands; closed but for the sets of
+// rules, which are read from the facts.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -13,7 +15,8 @@ enum class Shape { slab, round, block, ball };
 /// free: kept apart and off the bottom, water on every face. bottom: one face blocked. stacked: blocked on one face by
 /// another piece of the same size, which doubles the thickness.
 enum class Contact { free, bottom, stacked };
-enum class Ruleset { us, uk, au_nz, ca };
+/// A set of food-safety rules, by its place in facts/rules.toml, where its name stands too; Ruleset{} is the first set.
+enum class Ruleset : std::size_t {};
 enum class Wind { still, breezy, windy };
 enum class Bag { thin, thick };
 enum class Fuel { wood, propane, butane, none_needed };

@@ -130,17 +130,62 @@ void FactsReader::kill_standard(Entry& entry) {
     facts_.kill_standards_.push_back(std::move(standard));
 }
 
-void FactsReader::rule(Entry& entry) {
-    Rule rule;
-    const std::string ruleset = entry.text("rules");
-    entry.name("rule", ruleset);
-    const std::optional<Ruleset> known = from_name<Ruleset>(ruleset);
-    if (!known) {
-        entry.fault("facts-name-unknown", fmt::format("rules \"{}\" are not known", ruleset));
+void FactsReader::ruleset(Entry& entry) {
+    GeneralRules general;
+    general.key = entry.text("key");
+    entry.name("ruleset", general.key);
+    general.adviser = entry.text("adviser");
+    general.adviser_note = entry.text_or("adviser_note", {});
+    general.hold_floor_other_red_meat = entry.text("hold_floor_other_red_meat");
+    const auto part = [&](std::string_view key, const auto& read) {
+        if (const toml::table* table = entry.table(key)) {
+            Entry one{*table, entry.file(), problems_};
+            one.name("ruleset", general.key);
+            read(one);
+            one.finish();
+        }
+    };
+    part("finish", [&general](Entry& finish) {
+        general.finish_full = finish.text("full");
+        general.finish_cut = finish.text("cut");
+        general.finish_cut_poultry = finish.text("cut_poultry");
+        general.finish_stuffed = finish.text("stuffed");
+        general.finish_liver = finish.text("liver");
+        general.finish_bivalve = finish.text("bivalve");
+    });
+    part("at_risk", [&general](Entry& at_risk) {
+        general.at_risk_red_meat = at_risk.text("red_meat");
+        general.at_risk_fish = at_risk.text("fish");
+    });
+    part("fall", [&general](Entry& fall) {
+        general.eat_next = fall.text("eat_next");
+        general.eat_now = fall.text("eat_now");
+        general.fall_at_risk = fall.text("at_risk");
+        if (std::string once = fall.text_or("once", {}); !once.empty()) {
+            general.fall_once = std::move(once);
+        }
+    });
+    const Ruleset ruleset{facts_.rulesets_.size()};
+    facts_.rulesets_.push_back(std::move(general));
+    const toml::array* rules = entry.array("rule");
+    for (std::size_t i = 0; rules != nullptr && i < rules->size(); ++i) {
+        if (const toml::table* table = rules->get(i)->as_table()) {
+            Entry one{*table, entry.file(), problems_};
+            rule(one, ruleset);
+            one.finish();
+        } else {
+            entry.fault("facts-type", "write each rule as [[ruleset.rule]]");
+        }
     }
-    rule.ruleset = known.value_or(Ruleset::us);
+}
+
+void FactsReader::rule(Entry& entry, Ruleset ruleset) {
+    Rule rule;
+    rule.ruleset = ruleset;
+    const std::string& key = facts_.rulesets_.back().key;
+    entry.name("rule", key);
     rule.category = category(entry).value_or(Category::boar_or_bear);
-    entry.name("rule", fmt::format("{} {}", ruleset, to_name(rule.category)));
+    entry.name("rule", fmt::format("{} {}", key, to_name(rule.category)));
     rule.cook_floor = entry.celsius("cook_floor");
     rule.action_line = entry.celsius("action_line");
     rule.cook_floor_no_thermometer = entry.celsius("cook_floor_no_thermometer");

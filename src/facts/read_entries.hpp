@@ -23,13 +23,15 @@ class FactsReader {
     void figure(Entry& entry);
     void food(Entry& entry);
     void kill_standard(Entry& entry);
-    void rule(Entry& entry);
+    void ruleset(Entry& entry);
+    void rule(Entry& entry, Ruleset ruleset);
     void spread(Entry& entry);
     void burn(Entry& entry);
     void growth_model(Entry& entry);
 
     std::optional<Category> category(Entry& entry);
     void fault(std::string code, std::string message);
+    void check_ruleset(const GeneralRules& rules);
     void need_source(std::string_view kind, std::string_view key, std::string_view source);
 
     problem::Problems& problems_;

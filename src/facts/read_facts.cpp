@@ -5,8 +5,11 @@
 #include "units/toml_bounds.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
 #include <cstdint>
+#include <initializer_list>
 #include <set>
 #include <utility>
 
@@ -39,7 +42,7 @@ void FactsReader::read(const toml::table& document, std::string_view file) {
     const std::pair<std::string_view, ReadOne> kinds[] = {
         {"source", &FactsReader::source}, {"figure", &FactsReader::figure},
         {"food", &FactsReader::food},     {"kill_standard", &FactsReader::kill_standard},
-        {"rule", &FactsReader::rule},     {"spread", &FactsReader::spread},
+        {"ruleset", &FactsReader::ruleset}, {"spread", &FactsReader::spread},
         {"burn", &FactsReader::burn},     {"growth_model", &FactsReader::growth_model},
     };
     std::set<std::string_view> known;
@@ -63,6 +66,33 @@ void FactsReader::need_source(std::string_view kind, std::string_view key, std::
     fault("facts-source-unknown", fmt::format("{} \"{}\": source \"{}\" does not exist", kind, key, source));
 }
 
+/// Every figure that a set of rules names is there, in its kind of unit, a finish with its time.
+void FactsReader::check_ruleset(const GeneralRules& rules) {
+    const auto figure = [&](const std::string& key, std::initializer_list<std::string_view> units) {
+        const auto found = std::find_if(facts_.figures_.begin(), facts_.figures_.end(),
+                                        [&key](const Figure& one) { return one.key == key; });
+        if (found == facts_.figures_.end() || std::find(units.begin(), units.end(), found->unit) == units.end()) {
+            fault("facts-reference-unknown", fmt::format("ruleset \"{}\": there is no figure \"{}\" in {}", rules.key,
+                                                         key, fmt::join(units, ", ")));
+        }
+    };
+    const auto time = [&](const std::string& key) { figure(key, {"s", "min", "h"}); };
+    for (const std::string& finish :
+         {rules.finish_full, rules.finish_cut, rules.finish_cut_poultry, rules.finish_stuffed, rules.finish_liver,
+          rules.finish_bivalve, rules.at_risk_red_meat}) {
+        figure(finish, {"C"});
+        time(finish + ".hold");
+    }
+    figure(rules.at_risk_fish, {"C"});
+    figure(rules.hold_floor_other_red_meat, {"C"});
+    for (const std::string& key : {rules.eat_next, rules.eat_now, rules.fall_at_risk}) {
+        time(key);
+    }
+    if (rules.fall_once) {
+        time(*rules.fall_once);
+    }
+}
+
 void FactsReader::check_references() {
     const auto check = [this](std::string_view kind, const auto& entries) {
         std::set<std::string_view> seen;
@@ -80,6 +110,7 @@ void FactsReader::check_references() {
     check("figure", facts_.figures_);
     check("food", facts_.foods_);
     check("spread", facts_.spreads_);
+    check("ruleset", facts_.rulesets_);
     const auto standards = check("kill_standard", facts_.kill_standards_);
     const auto growth_models = check("growth_model", facts_.growth_models_);
 
@@ -92,9 +123,12 @@ void FactsReader::check_references() {
     for (const BurnRow& row : facts_.burns_) {
         need_source("burn", fmt::format("{}", row.water.celsius()), row.source);
     }
+    for (const GeneralRules& rules : facts_.rulesets_) {
+        check_ruleset(rules);
+    }
     std::set<std::pair<Ruleset, Category>> rules;
     for (const Rule& rule : facts_.rules_) {
-        const std::string name = fmt::format("{} {}", to_name(rule.ruleset), to_name(rule.category));
+        const std::string name = fmt::format("{} {}", facts_.rules_of(rule.ruleset).key, to_name(rule.category));
         need_source("rule", name, rule.source);
         if (!standards.contains(rule.kill_standard)) {
             fault("facts-reference-unknown",
@@ -108,6 +142,9 @@ void FactsReader::check_references() {
 
 Facts FactsReader::take(std::string checksum) {
     facts_.checksum_ = std::move(checksum);
+    for (const GeneralRules& rules : facts_.rulesets_) {
+        facts_.ruleset_names_.push_back({Ruleset{facts_.ruleset_names_.size()}, rules.key});
+    }
     return std::move(facts_);
 }
 

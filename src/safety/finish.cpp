@@ -10,7 +10,6 @@ namespace {
 
 using facts::Category;
 using facts::Cut;
-using facts::Ruleset;
 
 /// `figure` names the temperature in facts; its hold is "<figure>.hold", its source the figure's.
 Finish finish(std::string_view figure, std::string why) {
@@ -38,11 +37,11 @@ std::string why_cut(Cut cut) {
     return {};
 }
 
-std::string_view figure_for_cut(const Request& request) {
-    if (request.ruleset == Ruleset::uk) {
-        return "finish.uk";
+std::string_view figure_for_cut(const Request& request, const facts::GeneralRules& rules) {
+    if (request.cut == Cut::stuffed) {
+        return rules.finish_stuffed;
     }
-    return request.category == Category::poultry || request.cut == Cut::stuffed ? "finish.full" : "finish.red-meat";
+    return request.category == Category::poultry ? rules.finish_cut_poultry : rules.finish_cut;
 }
 
 }  // namespace
@@ -52,6 +51,7 @@ bool is_whole_muscle(Cut cut) {
 }
 
 std::optional<Finish> finish_for(const Request& request) {
+    const facts::GeneralRules& rules = facts::facts().rules_of(request.ruleset);
     std::optional<Finish> hottest;
     // The hottest asked for, held for the longest asked for.
     const auto take = [&hottest](Finish one) {
@@ -66,21 +66,21 @@ std::optional<Finish> finish_for(const Request& request) {
         hottest->hold = hold;
     };
     if (request.category == Category::bivalve) {
-        take(finish("finish.bivalve", "Shellfish carry viruses that the bath does not kill."));
+        take(finish(rules.finish_bivalve, "Shellfish carry viruses that the bath does not kill."));
     }
     if (request.category == Category::liver) {
-        take(finish("finish.liver", "Liver carries viruses that the bath does not kill."));
+        take(finish(rules.finish_liver, "Liver carries viruses that the bath does not kill."));
     }
     if (request.category == Category::wild_game) {
-        take(finish("finish.full", "Game carries parasites and germs that no bath table covers."));
+        take(finish(rules.finish_full, "Game carries parasites and germs that no bath table covers."));
     }
     if (!is_whole_muscle(request.cut)) {
-        take(finish(figure_for_cut(request), why_cut(request.cut)));
+        take(finish(figure_for_cut(request, rules), why_cut(request.cut)));
     }
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
     const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
     if (request.at_risk && !whole_red_meat && !whole_fish) {
-        take(finish("finish.full", "Someone at risk eats: the bath alone is not enough for this food."));
+        take(finish(rules.finish_full, "Someone at risk eats: the bath alone is not enough for this food."));
     }
     return hottest;
 }

@@ -53,13 +53,14 @@ std::string_view food_words(const Request& request) {
 }
 
 std::optional<Refusal> refuse_food(const Request& request) {
+    const facts::GeneralRules& rules = facts::facts().rules_of(request.ruleset);
     switch (request.category) {
         case Category::boar_or_bear:
             return refusal("trichinella-wild", "category-refused",
                            "Wild boar and bear are not cooked in a bath: they carry parasites that can survive it, "
                            "and freezing does not kill these for sure.",
                            fmt::format("Braise it over the fire, to {} all through, or take farmed pork or beef.",
-                                       in_both(facts::facts().temperature("finish.full"))));
+                                       in_both(facts::facts().temperature(rules.finish_full))));
         case Category::liver:
         case Category::bivalve:
             if (request.at_risk) {
@@ -68,8 +69,8 @@ std::optional<Refusal> refuse_food(const Request& request) {
                                            "ill: viruses in it survive the bath.",
                                            facts::to_text(request.category)),
                                fmt::format("Take another food, such as whole beef to {} or more and {} there.",
-                                           in_both(facts::facts().temperature("at-risk.red-meat")),
-                                           units::print(facts::facts().duration("at-risk.red-meat.hold"))));
+                                           in_both(facts::facts().temperature(rules.at_risk_red_meat)),
+                                           units::print(red_meat_hold_at_risk(request.ruleset))));
             }
             return std::nullopt;
         case Category::egg:
@@ -103,7 +104,7 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
         std::string stay;
         if (request.category == Category::red_meat) {
             stay = fmt::format(" The meat then stays there for {}.",
-                               units::print(facts.duration("at-risk.red-meat.hold")));
+                               units::print(red_meat_hold_at_risk(request.ruleset)));
         }
         return refusal(facts.figure(at_risk_figure(request)).source, "at-risk-target-too-low",
                        fmt::format("{} inside is too low when someone who eats is pregnant, very young, old or ill.",
@@ -126,9 +127,14 @@ std::string_view at_risk_figure(const Request& request) {
         return {};
     }
     if (request.category == Category::red_meat) {
-        return "at-risk.red-meat";
+        return facts::facts().rules_of(request.ruleset).at_risk_red_meat;
     }
-    return request.category == Category::fish ? "at-risk.fish" : "";
+    return request.category == Category::fish ? facts::facts().rules_of(request.ruleset).at_risk_fish : std::string_view{};
+}
+
+units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset) {
+    const facts::Facts& facts = facts::facts();
+    return facts.duration(facts.rules_of(ruleset).at_risk_red_meat + ".hold");
 }
 
 std::string in_both(units::Temperature t) {
@@ -155,7 +161,7 @@ std::optional<Refusal> refusal_of(const Request& request) {
     if (rule == nullptr) {
         return refusal("judgement", "no-rule", "There is no rule for this food, so there is no safe plan for it.",
                        fmt::format("Cook it over the fire, to {} all through.",
-                                   in_both(facts::facts().temperature("finish.full"))));
+                                   in_both(facts::facts().temperature(facts::facts().rules_of(request.ruleset).finish_full))));
     }
     return refuse_target(request, *rule);
 }

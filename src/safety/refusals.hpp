@@ -23,6 +23,9 @@ std::optional<Refusal> refusal_of(const Request& request);
 /// Key of the figure that the core of a whole piece must reach for people at risk; empty where none applies.
 std::string_view at_risk_figure(const Request& request);
 
+/// How long the core of whole red meat must stay there for people at risk.
+units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset);
+
 /// The lowest target that a whole piece may have: that of the rules, or of the people at risk.
 units::Temperature lowest_target(const Request& request, const facts::Rule& rule);
 

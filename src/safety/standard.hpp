@@ -15,7 +15,7 @@ namespace holdwater::safety {
 struct Request {
     facts::Category category = facts::Category::red_meat;
     facts::Cut cut = facts::Cut::intact;
-    facts::Ruleset ruleset = facts::Ruleset::us;
+    facts::Ruleset ruleset{};
     units::Temperature target;
     bool at_risk = false;
     bool has_thermometer = true;

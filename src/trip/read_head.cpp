@@ -17,7 +17,7 @@ void read_units(Table& table, units::System& system) {
 
 void read_rules(Table& table, facts::Ruleset& rules) {
     if (!table.has("rules")) {
-        table.missing("rules", "choose whose food-safety rules count; one of: us, uk, au-nz, ca");
+        table.missing("rules", "choose whose food-safety rules count; one of: " + listed(names_of<facts::Ruleset>()));
         return;
     }
     table.choice("rules", rules);

@@ -119,12 +119,19 @@ bool Table::quantity(std::string_view key, std::optional<Q>& into, const Range& 
     return good;
 }
 
+/// The words of an enumeration, as trip files have them.
 template <class Enum>
-bool Table::choice(std::string_view key, Enum& into, Need need) {
+std::vector<std::string_view> names_of() {
     std::vector<std::string_view> known;
     for (const auto& name : facts::names<Enum>()) {
         known.push_back(name.text);
     }
+    return known;
+}
+
+template <class Enum>
+bool Table::choice(std::string_view key, Enum& into, Need need) {
+    const std::vector<std::string_view> known = names_of<Enum>();
     std::string chosen;
     if (!word(key, chosen, known, "one of: " + listed(known), need)) {
         return false;

@@ -127,7 +127,7 @@ struct Trip {
     units::Length altitude;
     units::LocalTime from;
     units::LocalTime serve;
-    facts::Ruleset rules = facts::Ruleset::us;
+    facts::Ruleset rules{};
     units::System units = units::System::both;
     std::string language = "en";
     std::vector<Food> foods;

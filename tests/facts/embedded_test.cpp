@@ -2,6 +2,7 @@
 // The facts that are compiled in: all are read, and what the rest of the program asks for by name is there.
 #include "facts/read_facts.hpp"
 #include "support/near.hpp"
+#include "support/rulesets.hpp"
 
 #include <doctest/doctest.h>
 
@@ -43,7 +44,7 @@ TEST_CASE("a key that is not there is our own fault") {
     CHECK_THROWS_AS(facts::facts().growth("none"), std::logic_error);
     CHECK_THROWS_AS(facts::facts().source("none"), std::logic_error);
     CHECK(facts::facts().find_food("no such food") == nullptr);
-    CHECK(facts::facts().find_rule(Ruleset::us, Category::egg) == nullptr);
+    CHECK(facts::facts().find_rule(support::ruleset("us"), Category::egg) == nullptr);
 }
 
 TEST_CASE("typed figures mind their units") {

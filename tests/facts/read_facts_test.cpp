@@ -58,8 +58,35 @@ rows = [{ core = 54.4, min = 112 }, { core = 60.0, min = 12 }, { core = 63.3, s 
 source = "a-book"
 provenance = "read"
 
-[[rule]]
-rules = "us"
+[[figure]]
+key = "hot"
+value = 74.0
+unit = "C"
+low = 73.0
+high = 75.0
+source = "a-book"
+provenance = "read"
+meaning = "a finish"
+
+[[figure]]
+key = "hot.hold"
+value = 15.0
+unit = "s"
+low = 0.0
+high = 15.0
+source = "a-book"
+provenance = "read"
+meaning = "its time"
+
+[[ruleset]]
+key = "far"
+adviser = "a far country"
+finish = { full = "hot", cut = "hot", cut_poultry = "hot", stuffed = "hot", liver = "hot", bivalve = "hot" }
+at_risk = { red_meat = "hot", fish = "hot" }
+hold_floor_other_red_meat = "hot"
+fall = { eat_next = "hot.hold", eat_now = "hot.hold", at_risk = "hot.hold", once = "hot.hold" }
+
+[[ruleset.rule]]
 category = "red-meat"
 cook_floor = 54.4
 action_line = 57.0
@@ -124,11 +151,24 @@ TEST_CASE("a sound text is read, with what it holds") {
     CHECK(read->spread("start").source == "judgement");
     CHECK(read->kill_standard("rows").rows[2].hold == units::seconds(169));
     CHECK(read->growth("beef").provenance == Provenance::memory);
-    REQUIRE(read->find_rule(Ruleset::us, Category::red_meat) != nullptr);
-    CHECK(read->find_rule(Ruleset::us, Category::red_meat)->consumer_hold == units::minutes(3));
+    REQUIRE(read->find_rule(Ruleset{}, Category::red_meat) != nullptr);
+    CHECK(read->find_rule(Ruleset{}, Category::red_meat)->consumer_hold == units::minutes(3));
+    CHECK(read->rules_of(Ruleset{}).adviser == "a far country");
+    CHECK(read->rules_of(Ruleset{}).fall_once == "hot.hold");
+    REQUIRE(read->ruleset_names().size() == 1);
+    CHECK(read->ruleset_names().front().text == "far");
     CHECK(read->burns()[1].infant == units::seconds(1));
     CHECK_FALSE(read->burns()[1].third_degree.has_value());
     CHECK(read->find_food("beef")->composition.fat == 9.0);
+}
+
+TEST_CASE("the names of the sets of rules are those of the facts in force") {
+    const problem::Result<Facts> read = read_text(sound);
+    REQUIRE(read.ok());
+    CHECK_FALSE(from_name<Ruleset>("far").has_value());
+    const FactsInForce here{*read};
+    CHECK(from_name<Ruleset>("far") == Ruleset{});
+    CHECK_FALSE(from_name<Ruleset>("us").has_value());
 }
 
 TEST_CASE("entries of several documents belong together") {
@@ -162,7 +202,7 @@ TEST_CASE("each fault is found and named") {
         {"without end", "[[spread]]", "high = 2.0", "high = inf", "facts-type"},
         {"unknown source of a figure", "[[figure]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
         {"unknown source of a food", "[[food]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
-        {"unknown source of a rule", "[[rule]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
+        {"unknown source of a rule", "[[ruleset.rule]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
         {"unknown source of a burn", "[[burn]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
         {"unknown source of kill", "[[kill_standard]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
         {"unknown source of growth", "[[growth_model]]", "\"a-book\"", "\"no-book\"", "facts-source-unknown"},
@@ -175,21 +215,29 @@ TEST_CASE("each fault is found and named") {
         {"lognormal through zero", "[[spread]]", "\"uniform\"", "\"lognormal\"", "facts-range"},
         {"unknown shape", "[[spread]]", "\"uniform\"", "\"flat\"", "facts-name-unknown"},
         {"unknown category", "[[food]]", "\"red-meat\"", "\"meat\"", "facts-name-unknown"},
-        {"unknown rules", "[[rule]]", "\"us\"", "\"eu\"", "facts-name-unknown"},
+        {"no such figure for a finish", "[[ruleset]]", "full = \"hot\"", "full = \"cold\"", "facts-reference-unknown"},
+        {"a finish without its time", "key = \"hot.hold\"", "hot.hold", "hot.time", "facts-reference-unknown"},
+        {"a time for a temperature", "[[ruleset]]", "fish = \"hot\"", "fish = \"hot.hold\"", "facts-reference-unknown"},
+        {"a temperature for a time", "[[ruleset]]", "eat_now = \"hot.hold\"", "eat_now = \"hot\"",
+         "facts-reference-unknown"},
+        {"a rule on falls that is not known", "[[ruleset]]", "once = ", "twice = ", "facts-key-unknown"},
+        {"no adviser", "[[ruleset]]", "adviser = \"a far country\"", "", "facts-key-missing"},
+        {"no rule at all", "[[ruleset.rule]]", "[[ruleset.rule]]", "[[ruleset.rules]]", "facts-key-unknown"},
+        {"unknown category of a rule", "[[ruleset.rule]]", "\"red-meat\"", "\"meat\"", "facts-name-unknown"},
         {"composition that adds up wrongly", "[[food]]", "water = 70.0", "water = 7.0", "facts-range"},
         {"negative part", "[[food]]", "ash = 1.0", "ash = -1.0", "facts-range"},
         {"unknown part", "[[food]]", "ash = 1.0", "ash = 1.0, salt = 0.1", "facts-key-unknown"},
         {"unknown growth model", "[[food]]", "growth = \"beef\"", "growth = \"fish\"", "facts-reference-unknown"},
-        {"unknown kill standard", "[[rule]]", "\"rows\"", "\"none\"", "facts-reference-unknown"},
+        {"unknown kill standard", "[[ruleset.rule]]", "\"rows\"", "\"none\"", "facts-reference-unknown"},
         {"rows that fall", "[[kill_standard]]", "60.0", "50.0", "facts-range"},
         {"hotter but longer", "[[kill_standard]]", "min = 12 ", "min = 120 ", "facts-range"},
         {"a hold of nothing", "[[kill_standard]]", "s = 169", "s = 0", "facts-range"},
         {"no rows", "[[kill_standard]]",
          "rows = [{ core = 54.4, min = 112 }, { core = 60.0, min = 12 }, { core = 63.3, s = 169 }]", "rows = []",
          "facts-range"},
-        {"action line at the floor", "[[rule]]", "action_line = 57.0", "action_line = 54.4", "facts-range"},
-        {"blind floor too low", "[[rule]]", "57.2", "54.0", "facts-range"},
-        {"target under the floor", "[[rule]]", "lowest_target = 54.4", "lowest_target = 50.0", "facts-range"},
+        {"action line at the floor", "[[ruleset.rule]]", "action_line = 57.0", "action_line = 54.4", "facts-range"},
+        {"blind floor too low", "[[ruleset.rule]]", "57.2", "54.0", "facts-range"},
+        {"target under the floor", "[[ruleset.rule]]", "lowest_target = 54.4", "lowest_target = 50.0", "facts-range"},
         {"third degree first", "[[burn]]", "third_degree_s = 30", "third_degree_s = 10", "facts-range"},
         {"burn rows that fall", "[[burn]]\nwater = 60", "water = 60.0", "water = 55.0", "facts-range"},
         {"cautious q0 too low", "[[growth_model]]", "q0_cautious = 0.07", "q0_cautious = 0.001", "facts-range"},

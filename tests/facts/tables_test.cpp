@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the tables of data must keep among themselves.
 #include "facts/read_facts.hpp"
+#include "support/rulesets.hpp"
 
 #include <doctest/doctest.h>
 
@@ -46,17 +47,36 @@ TEST_CASE("floors, credit and targets fit together in every rule") {
 TEST_CASE("no set of rules is looser than us on floors") {
     for (const Rule& rule : facts::facts().rules()) {
         INFO(to_name(rule.ruleset), " ", to_name(rule.category));
-        const Rule& us = *facts::facts().find_rule(Ruleset::us, rule.category);
+        const Rule& us = *facts::facts().find_rule(support::ruleset("us"), rule.category);
         CHECK(rule.cook_floor >= us.cook_floor);
         CHECK(rule.hold_floor >= us.hold_floor);
         CHECK(rule.cook_floor_no_thermometer >= us.cook_floor_no_thermometer);
-        if (rule.ruleset != Ruleset::us) {
+        if (rule.ruleset != support::ruleset("us")) {
             CHECK(rule.cook_floor >= units::celsius(60));
         }
-        if (rule.ruleset == Ruleset::uk) {
+        if (rule.ruleset == support::ruleset("uk")) {
             CHECK(rule.hold_floor >= units::celsius(63));
         }
     }
+}
+
+TEST_CASE("what the sets of rules name fits together") {
+    const Facts& facts = facts::facts();
+    for (const GeneralRules& rules : facts.rulesets()) {
+        INFO(rules.key);
+        CHECK(facts.duration(rules.eat_next) <= facts.duration(rules.eat_now));
+        CHECK(facts.duration(rules.fall_at_risk) <= facts.duration(rules.eat_now));
+        CHECK(facts.temperature(rules.finish_full) >= units::celsius(74));
+        CHECK(facts.temperature(rules.finish_cut) >= units::celsius(70));
+        for (const std::string& finish : {rules.finish_cut_poultry, rules.finish_stuffed}) {
+            CHECK(facts.temperature(finish) >= units::celsius(70));
+        }
+    }
+    // What was read of each country (nsw-2h4h, uk-food-hygiene-2005, acmsf-2007).
+    CHECK(facts.rules_of(support::ruleset("au-nz")).adviser_note == "none of Australia or New Zealand was read");
+    CHECK(facts.rules_of(support::ruleset("uk")).fall_once == "fall.uk");
+    CHECK(facts.rules_of(support::ruleset("uk")).finish_cut == "finish.uk");
+    CHECK_FALSE(facts.rules_of(support::ruleset("us")).fall_once.has_value());
 }
 
 TEST_CASE("every source is cited, by an entry, a formula or a test") {

@@ -2,6 +2,7 @@
 // After the bath fell below the hold floor: the clock, and what to do. Expectations are those of the decision table.
 #include "safety/clocks.hpp"
 #include "support/near.hpp"
+#include "support/rulesets.hpp"
 
 #include <doctest/doctest.h>
 
@@ -45,27 +46,27 @@ TEST_CASE("what to do, by clock, growth and depth") {
     };
     using enum FallAction;
     const Case cases[] = {
-        {0.0, 0.0, 0.0, 0, Ruleset::us, none},
-        {0.1, 0.0, 0.0, 1, Ruleset::us, finish_and_eat_next},
-        {2.0, 0.0, 0.99, 1, Ruleset::us, finish_and_eat_next},
-        {2.01, 0.0, 0.5, 1, Ruleset::us, finish_and_eat_now},
-        {4.0, 2.0, 0.99, 1, Ruleset::us, finish_and_eat_now},
-        {4.01, 0.0, 0.0, 1, Ruleset::us, throw_away},
-        {0.5, 0.0, 1.0, 1, Ruleset::us, throw_away},
-        {3.0, 0.0, 1.2, 1, Ruleset::us, throw_away},
-        {2.5, 2.01, 0.1, 1, Ruleset::us, throw_away},
-        {1.9, 0.0, 0.1, 3, Ruleset::us, finish_and_eat_next},
-        {3.0, 1.0, 0.5, 1, Ruleset::au_nz, finish_and_eat_now},
-        {4.5, 1.0, 0.5, 1, Ruleset::au_nz, throw_away},
-        {3.0, 1.0, 0.5, 1, Ruleset::ca, finish_and_eat_now},
-        {1.9, 0.0, 0.1, 1, Ruleset::uk, finish_and_eat_next},
-        {2.0, 0.0, 0.1, 1, Ruleset::uk, throw_away},
-        {3.0, 0.0, 0.1, 1, Ruleset::uk, throw_away},
-        {0.2, 0.0, 0.0, 2, Ruleset::uk, throw_away},
-        {0.0, 0.0, 0.0, 0, Ruleset::uk, none},
-        {0.0, 0.0, 0.99, 0, Ruleset::us, none},
-        {0.0, 0.0, 1.0, 0, Ruleset::us, throw_away},
-        {0.0, 0.0, 4.8, 0, Ruleset::au_nz, throw_away},
+        {0.0, 0.0, 0.0, 0, support::ruleset("us"), none},
+        {0.1, 0.0, 0.0, 1, support::ruleset("us"), finish_and_eat_next},
+        {2.0, 0.0, 0.99, 1, support::ruleset("us"), finish_and_eat_next},
+        {2.01, 0.0, 0.5, 1, support::ruleset("us"), finish_and_eat_now},
+        {4.0, 2.0, 0.99, 1, support::ruleset("us"), finish_and_eat_now},
+        {4.01, 0.0, 0.0, 1, support::ruleset("us"), throw_away},
+        {0.5, 0.0, 1.0, 1, support::ruleset("us"), throw_away},
+        {3.0, 0.0, 1.2, 1, support::ruleset("us"), throw_away},
+        {2.5, 2.01, 0.1, 1, support::ruleset("us"), throw_away},
+        {1.9, 0.0, 0.1, 3, support::ruleset("us"), finish_and_eat_next},
+        {3.0, 1.0, 0.5, 1, support::ruleset("au-nz"), finish_and_eat_now},
+        {4.5, 1.0, 0.5, 1, support::ruleset("au-nz"), throw_away},
+        {3.0, 1.0, 0.5, 1, support::ruleset("ca"), finish_and_eat_now},
+        {1.9, 0.0, 0.1, 1, support::ruleset("uk"), finish_and_eat_next},
+        {2.0, 0.0, 0.1, 1, support::ruleset("uk"), throw_away},
+        {3.0, 0.0, 0.1, 1, support::ruleset("uk"), throw_away},
+        {0.2, 0.0, 0.0, 2, support::ruleset("uk"), throw_away},
+        {0.0, 0.0, 0.0, 0, support::ruleset("uk"), none},
+        {0.0, 0.0, 0.99, 0, support::ruleset("us"), none},
+        {0.0, 0.0, 1.0, 0, support::ruleset("us"), throw_away},
+        {0.0, 0.0, 4.8, 0, support::ruleset("au-nz"), throw_away},
     };
     for (const Case& one : cases) {
         INFO(one.below_floor, " h, ", one.below_50, " h deep, growth ", one.growth, ", ", one.times, " times, ",
@@ -74,7 +75,7 @@ TEST_CASE("what to do, by clock, growth and depth") {
               one.action);
     }
     Fall unknown{hours(1), hours(0), std::stod("nan"), 1};
-    CHECK(judge_fall(unknown, Ruleset::us) == FallAction::throw_away);
+    CHECK(judge_fall(unknown, support::ruleset("us")) == FallAction::throw_away);
 }
 
 TEST_CASE("the clock starts when the bath falls below the floor and stops when the core is back above it") {
@@ -104,8 +105,8 @@ TEST_CASE("later falls add to the same clock and are counted") {
     const Fall fall = measure_fall(bath, line({{0, 60}, {8, 60}}), celsius(57), hours(0), beef());
     CHECK(near_rel(units::in_hours(fall.below_floor), 1.5, 1e-12));
     CHECK(fall.times == 2);
-    CHECK(judge_fall(fall, Ruleset::us) == FallAction::finish_and_eat_next);
-    CHECK(judge_fall(fall, Ruleset::uk) == FallAction::throw_away);
+    CHECK(judge_fall(fall, support::ruleset("us")) == FallAction::finish_and_eat_next);
+    CHECK(judge_fall(fall, support::ruleset("uk")) == FallAction::throw_away);
 }
 
 TEST_CASE("no fall: nothing counted, nothing grows") {
@@ -113,7 +114,7 @@ TEST_CASE("no fall: nothing counted, nothing grows") {
     CHECK(fall.below_floor == hours(0));
     CHECK(fall.times == 0);
     CHECK(fall.growth == 0.0);
-    CHECK(judge_fall(fall, Ruleset::uk) == FallAction::none);
+    CHECK(judge_fall(fall, support::ruleset("uk")) == FallAction::none);
 }
 
 TEST_CASE("what was before the given moment does not count, what is under way does") {
@@ -140,5 +141,5 @@ TEST_CASE("let down to 48 C overnight: hours below, growth, and away with it") {
     CHECK(near_abs(units::in_hours(fall.below_floor), 9.0 * 6.4 / 13.0, 1e-9));
     CHECK(units::in_hours(fall.below_50) > 1.0);
     CHECK(fall.growth > 1.0);
-    CHECK(judge_fall(fall, Ruleset::us) == FallAction::throw_away);
+    CHECK(judge_fall(fall, support::ruleset("us")) == FallAction::throw_away);
 }

@@ -4,6 +4,7 @@
 #include "safety/growth.hpp"
 #include "safety/kill.hpp"
 #include "safety/standard.hpp"
+#include "support/rulesets.hpp"
 
 #include <doctest/doctest.h>
 
@@ -115,7 +116,7 @@ TEST_CASE("uk is never looser than us: kill, floors, clocks") {
                 request.target = celsius(target);
                 request.at_risk = at_risk;
                 const auto us_standard = standard_for(request);
-                request.ruleset = facts::Ruleset::uk;
+                request.ruleset = support::ruleset("uk");
                 const auto uk_standard = standard_for(request);
                 if (!us_standard.ok() || !uk_standard.ok()) {
                     continue;
@@ -129,7 +130,7 @@ TEST_CASE("uk is never looser than us: kill, floors, clocks") {
     for (double below = 0.0; below < 6.0; below += 0.1) {
         for (double growth = 0.0; growth < 1.5; growth += 0.25) {
             const Fall fall{hours(below), hours(below / 2), growth, 1};
-            CHECK(judge_fall(fall, facts::Ruleset::uk) >= judge_fall(fall, facts::Ruleset::us));
+            CHECK(judge_fall(fall, support::ruleset("uk")) >= judge_fall(fall, support::ruleset("us")));
         }
     }
 }
@@ -298,7 +299,7 @@ TEST_CASE("a top-up never shortens a clock, and never makes a verdict milder tha
             CHECK(after.below_floor >= before.below_floor);
             CHECK(after.below_50 >= before.below_50);
             CHECK(after.growth >= before.growth - 1e-12);
-            CHECK(judge_fall(after, facts::Ruleset::us) >= judge_fall(before, facts::Ruleset::us));
+            CHECK(judge_fall(after, support::ruleset("us")) >= judge_fall(before, support::ruleset("us")));
         }
     }
 }

@@ -4,6 +4,7 @@
 
 #include "safety/table.hpp"
 #include "support/near.hpp"
+#include "support/rulesets.hpp"
 
 #include <doctest/doctest.h>
 
@@ -108,7 +109,7 @@ TEST_CASE("a target that is no number is refused") {
 
 TEST_CASE("an unknown kind of red meat is taken as pork") {
     Request request;
-    request.ruleset = facts::Ruleset::ca;
+    request.ruleset = support::ruleset("ca");
     request.target = units::celsius(65);
     CHECK_FALSE(standard_for(request).ok());
     request.pork = false;
@@ -119,7 +120,7 @@ TEST_CASE("after done the reading keeps the same margin above the hold floor") {
     Request request = request_for(*facts::facts().find_food("pork-loin"));
     request.target = units::celsius(66);
     CHECK(near_abs(standard_for(request)->hold_action_line.celsius(), 57.0, 1e-9));
-    request.ruleset = facts::Ruleset::uk;
+    request.ruleset = support::ruleset("uk");
     CHECK(near_abs(standard_for(request)->hold_action_line.celsius(), 65.6, 1e-9));
 }
 

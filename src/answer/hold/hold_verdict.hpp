@@ -22,7 +22,7 @@ struct OnePieceQuestion {
 
     const facts::FoodKind* kind = nullptr;  // absent: all three properties below must be there
     facts::Cut cut = facts::Cut::intact;
-    facts::Ruleset rules = facts::Ruleset::us;
+    facts::Ruleset rules{};
     bool at_risk = false;
 
     std::optional<units::Diffusivity> diffusivity;

@@ -14,7 +14,7 @@
 namespace holdwater::card {
 
 struct ClassWish {
-    facts::Ruleset rules = facts::Ruleset::us;
+    facts::Ruleset rules{};
     units::Length altitude;
     units::System units = units::System::both;
     std::string language = "en";

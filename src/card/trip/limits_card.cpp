@@ -2,6 +2,7 @@
 #include "card/trip/cards.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/what_if.hpp"
+#include "facts/facts.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -92,9 +93,9 @@ Table fell_below(const CardWriter& hand) {
     const std::string do_short =
         w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
                {{"full", full}, {"mark", hand.at_least(plan.top_up_mark)}});
-    if (plan.trip->rules == facts::Ruleset::uk) {
-        below.rows = {{w.text("limits.row-uk-short"), do_short},
-                      {w.text("limits.row-uk-long"), w.text("limits.do-long")}};
+    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
+        below.rows = {{w.text("limits.row-once-short"), do_short},
+                      {w.text("limits.row-once-long"), w.text("limits.do-long")}};
     } else if (plan.trip->at_risk) {
         // What the other eaters may still eat at once is no meal for someone at risk.
         below.rows = {{w.text("limits.row-short"), do_short},

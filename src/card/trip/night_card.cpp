@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/cards.hpp"
 #include "card/trip/what_if.hpp"
+#include "facts/facts.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -219,8 +220,8 @@ Card night_card(const CardWriter& hand) {
     if (!plan.trip->at_risk) {
         card.blocks.emplace_back(Note{w.text("night.morning-risk")});
     }
-    if (plan.trip->rules == facts::Ruleset::uk) {
-        card.blocks.emplace_back(Note{w.text("night.morning-uk")});  // no second time there
+    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
+        card.blocks.emplace_back(Note{w.text("night.morning-once")});  // no second time there
     }
     card.blocks.emplace_back(Turn{});
     card.blocks.emplace_back(curve_of(hand));

@@ -34,7 +34,7 @@ Range as_in_trips(const trip::Range& range) {
 void read_rules(const ClassOptions& given, Options& options, card::ClassWish& wish) {
     if (!given.rules) {
         options.fault("--rules", "option-missing", "is missing: whose food-safety rules",
-                      "write it like --rules us; one of: us, uk, au-nz, ca");
+                      fmt::format("write it like --rules {}; one of: {}", facts::to_name(facts::Ruleset{}), rules_listed()));
     } else if (const auto rules = choice<facts::Ruleset>(options, "--rules", given.rules)) {
         wish.rules = *rules;
     }
@@ -146,7 +146,7 @@ Command add_class(CLI::App& program) {
     ClassOptions& to = *given;
     CLI::App* line = program.add_subcommand(
         "class", "print a deck and sheets for teaching: class-cards.pdf and class-sheets.pdf, for no trip");
-    line->add_option("--rules", to.rules, "whose food-safety rules: us, uk, au-nz or ca (must be given)");
+    line->add_option("--rules", to.rules, "whose food-safety rules: " + rules_listed() + " (must be given)");
     line->add_option("--altitude", to.altitude, "where you teach, for the boiling point; \"0 m\" if not given");
     line->add_option("--thermometer", to.thermometer, "how far a thermometer may be off; \"1 K\" if not given");
     line->add_option("--kind", to.kind, "food of the hold rulers: pork-loin if not given; `holdwater sources --foods`");

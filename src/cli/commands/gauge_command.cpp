@@ -148,7 +148,7 @@ problem::Result<Asked> asked_by(const GaugeOptions& given, const CLI::App& line)
                                                                       as_in_trips(trip::ranges::reading_error))
                                  .value_or(facts::facts().difference("gauge.reading-error"));
     question.floor = options.maybe<units::Temperature>("--floor", given.floor, any_floor)
-                         .value_or(facts::facts().find_rule(facts::Ruleset::us, facts::Category::red_meat)->cook_floor);
+                         .value_or(facts::facts().find_rule(facts::Ruleset{}, facts::Category::red_meat)->cook_floor);
     question.poured = options.maybe<units::Temperature>("--poured", given.poured, any_bath);
     question.liner_start = options.maybe<units::Temperature>("--liner-start", given.liner_start, any_liner);
     question.fill = options.maybe<units::Temperature>("--fill", given.fill, any_bath);

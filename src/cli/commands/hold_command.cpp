@@ -145,7 +145,7 @@ answer::OnePieceQuestion question_from(const HoldOptions& given, const CLI::App&
     question.target = options.maybe<units::Temperature>("--target", given.target, foods);
     question.at = options.maybe<units::Duration>("--at", given.at, moments);
     read_bag(given, options, question);
-    question.rules = choice<facts::Ruleset>(options, "--rules", given.rules).value_or(facts::Ruleset::us);
+    question.rules = choice<facts::Ruleset>(options, "--rules", given.rules).value_or(facts::Ruleset{});
     question.cut = choice<facts::Cut>(options, "--cut", given.cut).value_or(facts::Cut::intact);
     question.at_risk = given.at_risk;
     question.diffusivity = options.maybe<units::Diffusivity>("--diffusivity", given.diffusivity, diffusivities);
@@ -239,7 +239,7 @@ Command add_hold(CLI::App& program) {
     line->add_option("--at", to.at, "also tell core, surface and mean temperature after this time; \"2 h\"");
     line->add_option("--contact", to.contact, "free, bottom (slabs, if not given) or stacked");
     line->add_option("--bag", to.bag, "thin (if not given), thick, or its resistance \"0.01 m2 K/W\"");
-    line->add_option("--rules", to.rules, "whose food-safety rules: us (if not given), uk, au-nz or ca");
+    line->add_option("--rules", to.rules, "whose food-safety rules: " + rules_listed(" (if not given)"));
     line->add_option("--cut", to.cut, "intact (if not given), tied, tenderised, injected, rolled, stuffed or minced");
     line->add_flag("--at-risk", to.at_risk, "someone who eats is pregnant, very young, old or ill");
     line->add_flag("--json", to.json, "every number, not rounded");

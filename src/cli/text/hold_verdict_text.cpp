@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/hold_text.hpp"
+
+#include "facts/facts.hpp"
 #include "safety/clocks.hpp"
 #include "trip/ranges.hpp"
 #include "units/print.hpp"
@@ -44,18 +46,10 @@ std::string thin_enough(const std::optional<units::Length>& thickest) {
 }
 
 /// Whose advice to consumers is set against a target.
-std::string_view whose_advice(facts::Ruleset rules) {
-    switch (rules) {
-        case facts::Ruleset::us:
-            return "the official advice to consumers of the US";
-        case facts::Ruleset::uk:
-            return "the official advice to consumers of the UK";
-        case facts::Ruleset::ca:
-            return "the official advice to consumers of Canada";
-        case facts::Ruleset::au_nz:
-            break;
-    }
-    return "the official advice to consumers of the US (none of Australia or New Zealand was read)";
+std::string whose_advice(facts::Ruleset ruleset) {
+    const facts::GeneralRules& rules = facts::facts().rules_of(ruleset);
+    const std::string note = rules.adviser_note.empty() ? "" : " (" + rules.adviser_note + ")";
+    return "the official advice to consumers of " + rules.adviser + note;
 }
 
 std::string rules_name(const OnePieceQuestion& question) {
@@ -105,12 +99,12 @@ std::string once_done(const OnePieceQuestion& question, const OnePieceAnswer& an
         return {};
     }
     const facts::Facts& facts = facts::facts();
-    const bool once = question.rules == facts::Ruleset::uk;
+    const facts::GeneralRules& rules = facts.rules_of(question.rules);
     return fmt::format(
         " Eat it then: these rules keep cooked food at {} or above, and this bath is cooler. They allow that {}for under "
         "{}.",
-        at_least(answer.standard->hold_floor), once ? "once, " : "",
-        units::print(facts.duration(once ? "fall.uk" : "fall.eat-now")));
+        at_least(answer.standard->hold_floor), rules.fall_once ? "once, " : "",
+        units::print(facts.duration(rules.fall_once.value_or(rules.eat_now))));
 }
 
 std::string safe_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {

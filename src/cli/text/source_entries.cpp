@@ -50,6 +50,17 @@ std::string whose_advice(const facts::Rule& r) {
     return borrowed ? " (the figure of " + r.source + ", whatever the rules)" : "";
 }
 
+/// By the keys of figures, which have their sources.
+std::string for_every_food(const facts::GeneralRules& r) {
+    return fmt::format(
+        "advice to consumers of {}{}; finished over the fire by {} (cut: {}, of poultry {}, stuffed {}, liver {}, "
+        "bivalve {}); people at risk by {}, {}; hold floor of red meat that is no whole roast by {}; below the hold "
+        "floor by {}, {}, {}{}.",
+        r.adviser, r.adviser_note.empty() ? "" : " (" + r.adviser_note + ")", r.finish_full, r.finish_cut,
+        r.finish_cut_poultry, r.finish_stuffed, r.finish_liver, r.finish_bivalve, r.at_risk_red_meat, r.at_risk_fish,
+        r.hold_floor_other_red_meat, r.eat_next, r.eat_now, r.fall_at_risk, r.fall_once ? ", " + *r.fall_once : "");
+}
+
 std::string what_it_asks(const facts::Rule& r) {
     std::string text = fmt::format(
         "bath while cooking at least {} (without a thermometer {}), top up at {}, after done at least {}; kill {}; "
@@ -79,6 +90,10 @@ std::vector<SourceEntry> food_entries() {
 
 std::vector<SourceEntry> rule_entries() {
     std::vector<SourceEntry> entries;
+    for (const facts::GeneralRules& r : facts::facts().rulesets()) {
+        entries.push_back({"Rules: what each country asks", r.key + " every food", for_every_food(r), "",
+                           facts::Provenance::read});
+    }
     for (const facts::Rule& r : facts::facts().rules()) {
         entries.push_back({"Rules: what each country asks",
                            fmt::format("{} {}", facts::to_name(r.ruleset), facts::to_text(r.category)), what_it_asks(r),

@@ -49,7 +49,7 @@ std::vector<Block> all_of(const card::Card& card) {
 }  // namespace
 
 TEST_CASE("every tick of a class ruler is the cautious hold of the engine, rounded up to five minutes") {
-    for (const facts::Ruleset rules : rulesets) {
+    for (const facts::Ruleset rules : rulesets()) {
         const auto frame = frame_of(wish(rules));
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
         REQUIRE(frame->baths().size() == 3);
@@ -86,7 +86,7 @@ TEST_CASE("every tick of a class ruler is the cautious hold of the engine, round
 }
 
 TEST_CASE("a hotter bath never takes longer, and no bath of a class is below its floor") {
-    for (const facts::Ruleset rules : rulesets) {
+    for (const facts::Ruleset rules : rulesets()) {
         for (const char* kind : {"pork-loin", "chicken-breast", "trout-farmed", "beef-eye-of-round"}) {
             CAPTURE(kind);
             const auto frame = frame_of(wish(rules, kind));
@@ -176,16 +176,16 @@ TEST_CASE("the Limits card of a class has the action table of its rules") {
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {"limits"});
         return joined(texts_of(deck.cards.front()));
     };
-    for (const facts::Ruleset rules : {facts::Ruleset::us, facts::Ruleset::au_nz, facts::Ruleset::ca}) {
+    for (const facts::Ruleset rules : {support::ruleset("us"), support::ruleset("au-nz"), support::ruleset("ca")}) {
         const std::string text = limits(rules);
         CHECK(has(text, "2 to 4 h"));
         CHECK(has(text, "over 4 h | Throw it away."));
     }
-    const std::string uk = limits(facts::Ruleset::uk);
+    const std::string uk = limits(support::ruleset("uk"));
     CHECK(has(uk, "once, under 2 h"));
     CHECK(has(uk, "again, or 2 h and more | Throw it away."));
     CHECK_FALSE(has(uk, "2 to 4 h"));
-    CHECK(has(limits(facts::Ruleset::us), "Minced, rolled, stuffed, tenderised"));
+    CHECK(has(limits(support::ruleset("us")), "Minced, rolled, stuffed, tenderised"));
     // As readings of a thermometer that may be 1 K off: 54.4, 57.2 and 60 C.
-    CHECK(has(limits(facts::Ruleset::us), "red meat 56 °C, fish 59 °C, poultry 61 °C"));
+    CHECK(has(limits(support::ruleset("us")), "red meat 56 °C, fish 59 °C, poultry 61 °C"));
 }

@@ -23,7 +23,7 @@ bool has(const std::string& text, const std::string& what) {
 }  // namespace
 
 TEST_CASE("no card of a class names a card that it does not have, and each hold card warns") {
-    for (const facts::Ruleset rules : rulesets) {
+    for (const facts::Ruleset rules : rulesets()) {
         const auto frame = frame_of(wish(rules));
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
         CHECK(deck.footer == english().text("deck.footer"));
@@ -52,7 +52,7 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
             continue;
         }
         CAPTURE(kind);
-        const auto frame = card::ClassFrame::made(wish(facts::Ruleset::us, kind), "Class deck");
+        const auto frame = card::ClassFrame::made(wish(support::ruleset("us"), kind), "Class deck");
         REQUIRE_FALSE(frame.ok());
         CHECK(has_code(frame.problems(), "class-kind"));
     }
@@ -64,7 +64,7 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
         if (!whole) {
             ++refused;
             CAPTURE(kind.key);
-            CHECK_FALSE(card::ClassFrame::made(wish(facts::Ruleset::us, kind.key), "Class deck").ok());
+            CHECK_FALSE(card::ClassFrame::made(wish(support::ruleset("us"), kind.key), "Class deck").ok());
         }
     }
     CHECK(refused >= 3);
@@ -81,7 +81,7 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
     const std::pair<System, const char*> ways[] = {{System::metric, "en"}, {System::us, "en"},  {System::both, "en"},
                                                    {System::us_first, "en"}, {System::both, "es"},
                                                    {System::us_first, "es"}};
-    for (const facts::Ruleset rules : {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::ca}) {
+    for (const facts::Ruleset rules : {support::ruleset("us"), support::ruleset("uk"), support::ruleset("ca")}) {
         for (const char* kind : {"pork-loin", "chicken-breast"}) {
             for (const auto& [system, language] : ways) {
                 CAPTURE(language);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "card/class/class_frame.hpp"
+#include "support/rulesets.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -10,10 +11,11 @@
 #include <memory>
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace holdwater::support {
 
-inline card::ClassWish wish(facts::Ruleset rules = facts::Ruleset::us, const std::string& kind = "pork-loin") {
+inline card::ClassWish wish(facts::Ruleset rules = ruleset("us"), const std::string& kind = "pork-loin") {
     card::ClassWish made;
     made.rules = rules;
     made.kind = kind;
@@ -37,7 +39,13 @@ inline std::unique_ptr<card::ClassFrame> frame_of(const card::ClassWish& wanted)
     return std::move(frame).value();
 }
 
-constexpr facts::Ruleset rulesets[] = {facts::Ruleset::us, facts::Ruleset::uk, facts::Ruleset::au_nz,
-                                       facts::Ruleset::ca};
+/// Every set of rules that the facts have.
+inline std::vector<facts::Ruleset> rulesets() {
+    std::vector<facts::Ruleset> all;
+    for (const auto& name : facts::names<facts::Ruleset>()) {
+        all.push_back(name.value);
+    }
+    return all;
+}
 
 }  // namespace holdwater::support
