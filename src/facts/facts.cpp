@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "facts/facts.hpp"
 
+#include "facts/kept.hpp"
 #include "facts/read_facts.hpp"
 
 #include <fmt/format.h>
 
 #include <array>
+#include <cstdint>
 #include <stdexcept>
 
 namespace holdwater::facts {
@@ -41,6 +43,7 @@ const Entry& need(const std::vector<Entry>& entries, std::string_view key, std::
 }
 
 const Facts* in_force = nullptr;  // see FactsInForce
+std::uint64_t generation = 0;
 
 Facts read_embedded() {
     problem::Result<Facts> result = read_facts(embedded_documents());
@@ -73,9 +76,15 @@ const Facts& facts() {
 
 FactsInForce::FactsInForce(const Facts& other) : before_(in_force) {
     in_force = &other;
+    ++generation;
 }
 FactsInForce::~FactsInForce() {
     in_force = before_;
+    ++generation;
+}
+
+std::uint64_t facts_generation() {
+    return generation;
 }
 
 const Figure& Facts::figure(std::string_view key) const {

@@ -25,7 +25,7 @@ std::span<const Document> embedded_documents();
 problem::Result<Facts> read_facts(std::span<const Document> documents);
 
 /// While it lives, facts() gives these instead of those compiled in: for laws that ask what another figure would do.
-/// Not to be made while other threads read facts; figures that code keeps once read stay as they were.
+/// Not to be made while other threads read facts.
 class FactsInForce {
   public:
     explicit FactsInForce(const Facts& other);

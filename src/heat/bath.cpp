@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "heat/bath.hpp"
 
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 #include "heat/box.hpp"
 #include "heat/water.hpp"
 
@@ -20,13 +20,11 @@ constexpr std::size_t steps_per_length = 3;
 constexpr std::size_t day_of_points = 512;
 
 double water_cp() {
-    static const double cp = water_specific_heat().si();
-    return cp;
+    return water_specific_heat().si();
 }
 
 double unstirred_ramp() {
-    static const double ramp = facts::facts().duration("unstirred.ramp").si();
-    return ramp;
+    return facts::kept([](const facts::Facts& facts) { return facts.duration("unstirred.ramp").si(); });
 }
 
 }  // namespace
@@ -175,7 +173,7 @@ void Bath::pour(units::Volume remove, units::Volume add, units::Temperature pour
 }
 
 void Bath::open_lid(units::Duration how_long) {
-    static const double air_change = facts::facts().value("lid.air-change");
+    const double air_change = facts::kept([](const facts::Facts& facts) { return facts.value("lid.air-change"); });
     const double capacity_sum = capacity_with_foods();
     if (!(capacity_sum > 0.0) || !(how_long.si() > 0.0)) {
         return;

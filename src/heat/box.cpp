@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "heat/box.hpp"
 
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 #include "heat/water.hpp"
 
 #include <fmt/format.h>
@@ -104,8 +104,8 @@ problem::Result<BoxLoss> loss_from(const BoxTest& test) {
 }
 
 units::HeatCapacity liner_of(const std::array<units::Length, 3>& inside) {
-    static const double shell = facts::facts().value("liner.shell");
-    static const double foam = facts::facts().value("liner.foam");
+    const double shell = facts::facts().value("liner.shell");
+    const double foam = facts::facts().value("liner.foam");
     const double a = inside[0].si();
     const double b = inside[1].si();
     const double c = inside[2].si();
@@ -117,8 +117,8 @@ units::Volume volume_of(const std::array<units::Length, 3>& inside) {
 }
 
 double wind_factor(double position) {
-    static const double breezy = facts::facts().value("wind.breezy");
-    static const double windy = facts::facts().value("wind.windy");
+    const double breezy = facts::kept([](const facts::Facts& facts) { return facts.value("wind.breezy"); });
+    const double windy = facts::kept([](const facts::Facts& facts) { return facts.value("wind.windy"); });
     if (position <= 1.0) {
         return 1.0 + std::max(position, 0.0) * (breezy - 1.0);
     }

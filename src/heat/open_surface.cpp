@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 #include "heat/box.hpp"
 
 #include <algorithm>
@@ -16,11 +16,10 @@ struct Row {
 
 /// The table of open-tank-table from facts lid.*, once; its first row is water as cool as the table's air.
 const std::array<Row, 12>& table() {
-    static const std::array<Row, 12> rows = [] {
+    return facts::kept([](const facts::Facts& facts) {
         constexpr std::array<const char*, 11> names = {"43.3", "48.9", "54.4", "60.0", "65.6", "71.1",
                                                        "76.7", "82.2", "87.8", "93.3", "98.9"};
         constexpr std::array<double, 11> water = {43.3, 48.9, 54.4, 60.0, 65.6, 71.1, 76.7, 82.2, 87.8, 93.3, 98.9};
-        const facts::Facts& facts = facts::facts();
         std::array<Row, 12> result{};
         result[0] = {facts.value("lid.table-air"), 0.0, 0.0};
         for (std::size_t i = 0; i < names.size(); ++i) {
@@ -28,8 +27,7 @@ const std::array<Row, 12>& table() {
             result[i + 1] = {water[i], facts.value("lid.evaporation." + name), facts.value("lid.radiation." + name)};
         }
         return result;
-    }();
-    return rows;
+    });
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "heat/water.hpp"
 
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 
 #include <fmt/format.h>
 
@@ -76,8 +76,7 @@ units::Density water_density(units::Temperature t) {
 }
 
 units::SpecificHeat water_specific_heat() {
-    static const units::SpecificHeat value{facts::facts().value("water.specific-heat")};
-    return value;
+    return facts::kept([](const facts::Facts& facts) { return units::SpecificHeat{facts.value("water.specific-heat")}; });
 }
 
 }  // namespace holdwater::heat

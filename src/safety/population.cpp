@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "safety/population.hpp"
 
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 
 #include <boost/math/special_functions/erf.hpp>
 
@@ -27,16 +27,15 @@ double film_at(std::size_t i) {
 }
 
 const std::vector<SkinResponse>& responses() {
-    static const std::vector<SkinResponse> all = [] {
+    return facts::kept([](const facts::Facts& facts) {
         std::vector<SkinResponse> made;
         const Skin skin = typical_skin();
-        const units::Duration horizon = facts::facts().duration("hand.horizon");
+        const units::Duration horizon = facts.duration("hand.horizon");
         for (std::size_t i = 0; i < film_count; ++i) {
             made.emplace_back(skin, units::FilmCoefficient{film_at(i)}, horizon);
         }
         return made;
-    }();
-    return all;
+    });
 }
 
 constexpr std::size_t dimensions = 5;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The reader refuses faulty data: each text below differs from a sound one in a single fault.
+#include "facts/kept.hpp"
 #include "facts/read_facts.hpp"
 
 #include <doctest/doctest.h>
@@ -169,6 +170,28 @@ TEST_CASE("the names of the sets of rules are those of the facts in force") {
     const FactsInForce here{*read};
     CHECK(from_name<Ruleset>("far") == Ruleset{});
     CHECK_FALSE(from_name<Ruleset>("us").has_value());
+}
+
+TEST_CASE("what is kept is made again when other facts come into force, and when they go") {
+    const problem::Result<Facts> read = read_text(sound);
+    REQUIRE(read.ok());
+    int made = 0;
+    const auto foods = [&made] {
+        return kept([&made](const Facts& facts) {
+            ++made;
+            return facts.foods().size();
+        });
+    };
+    const std::size_t all = facts::facts().foods().size();
+    CHECK(foods() == all);
+    CHECK(foods() == all);
+    CHECK(made == 1);
+    {
+        const FactsInForce here{*read};
+        CHECK(foods() == 1);
+    }
+    CHECK(foods() == all);
+    CHECK(made == 3);
 }
 
 TEST_CASE("entries of several documents belong together") {

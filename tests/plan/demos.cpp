@@ -17,11 +17,11 @@ void keeps_its_promises(const plan::Plan& plan) {
     CHECK(plan.fill.food_in < trip.serve);
     CHECK(plan.fill.latest_food_in >= plan.fill.food_in);
     for (const plan::FoodPlan& food : plan.foods) {
-        CHECK(food.ready_likely <= food.ready_late);
-        CHECK(food.ready_late <= trip.serve);
-        CHECK(food.core_peak.high <= (food.food->target + food.food->tolerance).celsius() + 1e-6);
+        CHECK(food.ready_likely.value() <= food.ready());
+        CHECK(food.ready() <= trip.serve);
+        CHECK(food.core_peak.high <= food.food->target + food.food->tolerance + units::kelvins(1e-6));
         CHECK(food.kill.low >= 1.0);
-        CHECK(food.come_up.high < 6 * 3600.0);
+        CHECK(food.come_up.high.value() < units::hours(6));
     }
     const units::Volume batch = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
     units::LocalTime last = plan.fill.food_in;

@@ -30,9 +30,9 @@ void check_sense(const plan::Plan& plan) {
         last = top_up.at;
     }
     for (const plan::FoodPlan& food : plan.foods) {
-        CHECK(food.ready_late <= trip.serve);
+        CHECK(food.ready() <= trip.serve);
         CHECK(food.kill.low >= 1.0);
-        CHECK(food.core_peak.high <= (food.food->target + food.food->tolerance).celsius() + 1e-9);
+        CHECK(food.core_peak.high <= food.food->target + food.food->tolerance + units::kelvins(1e-9));
     }
     for (std::size_t i = 1; i < plan.events.size(); ++i) {
         CHECK(plan.events[i].at >= plan.events[i - 1].at);

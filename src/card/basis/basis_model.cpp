@@ -162,9 +162,12 @@ void BasisMaker::readings(const plan::Plan& plan) {
         const auto print = [&](double v) { return fmt::format(fmt::runtime(form), v); };
         table.rows.push_back({what, print(low), print(likely), print(high)});
     };
-    const auto band = [&](const Text& what, const plan::Band& b, double factor = 1.0) {
-        row(what, b.low * factor, b.likely * factor, b.high * factor);
+    const auto interval = [&](const Text& what, const auto& of, const auto& number) {
+        row(what, number(of.low), number(of.likely), number(of.high));
     };
+    const auto plain = [](double v) { return v; };
+    const auto degrees = [](units::Temperature t) { return t.celsius(); };
+    const auto hours = [](std::optional<units::Duration> d) { return units::in_hours(d.value()); };  // of a good plan
     for (const plan::FoodPlan& food : plan.foods) {
         const std::string& name = food.food->name;
         const auto diffusivity = [&](heat::Bound r) { return answer::properties_of(food.piece, r).diffusivity.si(); };
@@ -174,15 +177,15 @@ void BasisMaker::readings(const plan::Plan& plan) {
             diffusivity(Bound::likely) * as_mm2, diffusivity(Bound::fast) * as_mm2, "{:.3f}");
         row(word("assumed-film", {{"food", name}}), film(Bound::slow), film(Bound::likely), film(Bound::fast),
             "{:.0f}");
-        band(word("assumed-peak", {{"food", name}}), food.core_peak);
-        band(word("assumed-come-up",
+        interval(word("assumed-peak", {{"food", name}}), food.core_peak, degrees);
+        interval(word("assumed-come-up",
                   {{"food", name}, {"to", units::print(facts::facts().temperature("come-up.to"), trip_.units, {0.1})}}),
-             food.come_up, 1.0 / units::hours(1).si());
-        band(word("assumed-growth", {{"food", name}}), food.growth_with_lag);
-        band(word("assumed-growth-no-lag", {{"food", name}}), food.growth_without_lag);
+             food.come_up, hours);
+        interval(word("assumed-growth", {{"food", name}}), food.growth_with_lag, plain);
+        interval(word("assumed-growth-no-lag", {{"food", name}}), food.growth_without_lag, plain);
     }
-    band(word("assumed-loss"), plan.loss);
-    band(word("assumed-settled"), plan.fill.after_food);
+    interval(word("assumed-loss"), plan.loss, [](units::HeatLoss loss) { return loss.si(); });
+    interval(word("assumed-settled"), plan.fill.after_food, degrees);
     table.rows.push_back({word("assumed-boiling"), "", fmt::format("{:.1f}", plan.fill.boiling.celsius()), ""});
     const units::HeatCapacity liner = heat::liner_of(plan.trip->boxes.front().inside);
     table.rows.push_back({word("assumed-liner"), "", fmt::format("{:.1f}", liner.si() * 1e-3), ""});

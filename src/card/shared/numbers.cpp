@@ -25,15 +25,15 @@ void add_foods(const CardWriter& hand, std::vector<CardNumber>& numbers) {
     const plan::Plan& plan = hand.plan;
     for (const plan::FoodPlan& food : plan.foods) {
         const std::string& name = food.food->name;
-        numbers.push_back({"plan", "core_peak_c: " + name, food.core_peak.high,
-                           hand.at_least(units::celsius(food.core_peak.high)), ninety_five, up_1, "heat engine",
-                           food.core_peak.error});
+        numbers.push_back({"plan", "core_peak_c: " + name, food.core_peak.high.celsius(),
+                           hand.at_least(food.core_peak.high), ninety_five, up_1, "heat engine",
+                           food.core_peak.error.si()});
         const double margin = std::floor(food.kill.low * 10.0) / 10.0;
         numbers.push_back({"plan", "kill_margin: " + name, food.kill.low, fmt::format("{:.1f}", margin), ninety_five,
                            "down to 0.1", food.standard.kill->key + " [" + food.standard.kill->source + "]",
                            food.kill.error});
         numbers.push_back({"plan", "ready_h: " + name,
-                           units::in_hours(food.ready_late.since(plan.trip->from)), hand.clock(food.ready_late),
+                           units::in_hours(food.ready().since(plan.trip->from)), hand.clock(food.ready()),
                            ninety_five, "to the minute", food.standard.kill->key, std::nullopt});
         const units::Temperature bath = plan::first_hold_bath(plan, food);
         if (const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath)) {
@@ -68,9 +68,9 @@ std::vector<CardNumber> card_numbers(const CardWriter& hand) {
                        "to 0.5 L", "heat balance", std::nullopt});
     numbers.push_back({"fill", "boiled_l", units::in_litres(plan.fill.boiled), hand.litres(plan.fill.boiled, Toward::up),
                        "likely; the last pot trims by reading", "up to 0.5 L", "heat balance", std::nullopt});
-    numbers.push_back({"fill", "settled_low_c", plan.fill.after_food.low,
-                       hand.short_degrees(units::celsius(plan.fill.after_food.low), Toward::down), "5 of 100 scenarios",
-                       "down to 1 degree", "heat engine", plan.fill.after_food.error});
+    numbers.push_back({"fill", "settled_low_c", plan.fill.after_food.low.celsius(),
+                       hand.short_degrees(plan.fill.after_food.low, Toward::down), "5 of 100 scenarios",
+                       "down to 1 degree", "heat engine", plan.fill.after_food.error.si()});
     numbers.push_back({"topup", "mark_c", plan.top_up_mark.celsius(), hand.at_least(plan.top_up_mark),
                        "chosen: fewest top-ups that hold", "not at all, chosen in whole degrees", "heat engine", std::nullopt});
     for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {

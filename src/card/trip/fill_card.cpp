@@ -73,8 +73,8 @@ Card fill_card(const CardWriter& hand) {
                           : std::vector<const char*>{"fill.back-1", "fill.back-2", "fill.back-3"}));
     if (reads) {
         card.blocks.emplace_back(Note{
-            w.text("fill.settled", {{"low", hand.short_degrees(units::celsius(fill.after_food.low), Toward::down)},
-                                    {"high", hand.short_degrees(units::celsius(fill.after_food.high), Toward::up)}})});
+            w.text("fill.settled", {{"low", hand.short_degrees(fill.after_food.low, Toward::down)},
+                                    {"high", hand.short_degrees(fill.after_food.high, Toward::up)}})});
     }
     card.blocks.emplace_back(Heading{w.text("fill.bags-heading")});
     card.blocks.emplace_back(lines(hand, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));

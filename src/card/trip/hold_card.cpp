@@ -133,7 +133,7 @@ void add_food(const CardWriter& hand, const plan::FoodPlan& food, Card& card, st
     const bool known = hand.reads() || kept_by_clock(hand, bath);
     auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
     if (!known) {
-        own = food.ready_late.since(food.in);  // of this piece in this bath, and of no other
+        own = food.ready().since(food.in);  // of this piece in this bath, and of no other
     }
     if (own) {
         const std::string what = hand.thickness(food.food->thickness);

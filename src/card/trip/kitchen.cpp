@@ -18,7 +18,7 @@ units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear,
     units::LocalTime out = sear.take_out;
     for (const plan::FoodPlan& food : plan.foods) {
         if (!food.standard.finish && food.eaten == meal) {
-            out = std::max(out, food.ready_late);
+            out = std::max(out, food.ready());
         }
     }
     return std::min(out, meal);

@@ -45,14 +45,14 @@ Curve curve_of(const CardWriter& hand) {
     curve.title = w.text("night.curve-title", {{"mark", hand.at_least(night.reading)}, {"air", hand.at_most(coldest)}});
     // Drawn in the unit that the cards print first.
     const bool us = units::first_of(hand.system()) == units::System::us;
-    const auto drawn = [us](double celsius) { return us ? units::celsius(celsius).fahrenheit() : celsius; };
+    const auto drawn = [us](units::Temperature t) { return us ? t.fahrenheit() : t.celsius(); };
     for (std::size_t i = 0; i < night.curve.size(); ++i) {
         const double x = night.curve_hours[i];
         curve.low.push_back({x, drawn(night.curve[i].low)});
         curve.likely.push_back({x, drawn(night.curve[i].likely)});
         curve.high.push_back({x, drawn(night.curve[i].high)});
     }
-    curve.floor = std::ceil(drawn(plan.read_floor.celsius()) - 1e-9);
+    curve.floor = std::ceil(drawn(plan.read_floor) - 1e-9);
     curve.floor_label = w.text("night.curve-floor", {{"floor", hand.short_degrees(plan.read_floor, Toward::up)}});
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});

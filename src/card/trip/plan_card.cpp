@@ -25,9 +25,9 @@ DayBar bar_of(const CardWriter& hand) {
     DayBar bar;
     bar.from = hour(plan.fill.light_fire);
     bar.to = hour(plan.trip->serve);
-    units::LocalTime ready = plan.foods.front().ready_late;
+    units::LocalTime ready = plan.foods.front().ready();
     for (const plan::FoodPlan& food : plan.foods) {
-        ready = std::max(ready, food.ready_late);
+        ready = std::max(ready, food.ready());
     }
     const double in = hour(plan.fill.food_in);
     bar.spans.push_back({DayBar::Kind::fill, bar.from, in, hand.words.text("plan.bar-fill")});
@@ -91,7 +91,7 @@ std::string core_line(const CardWriter& hand, const plan::FoodPlan& food) {
     }
     const double margin = std::floor(food.kill.low * 10.0) / 10.0;
     return hand.words.text("plan.core-line", {{"target", hand.at_least(food.food->target)},
-                                              {"peak", hand.at_least(units::celsius(food.core_peak.high))},
+                                              {"peak", hand.at_least(food.core_peak.high)},
                                               {"margin", margin > 20 ? hand.words.text("plan.margin-over", {{"times", "20"}})
                                                                    : units::number(margin, 1)}});
 }

@@ -7,14 +7,28 @@
 namespace holdwater::cli {
 namespace {
 
-Json band(const plan::Band& b) {
-    return {{"low", b.low}, {"likely", b.likely}, {"high", b.high}, {"error", b.error}};
+double number(double v) {
+    return v;
+}
+double number(units::Temperature t) {
+    return t.celsius();
+}
+double number(units::TemperatureDifference d) {
+    return d.si();
+}
+double number(units::HeatLoss loss) {
+    return loss.si();
+}
+
+template <class Q>
+Json interval(const units::Interval<Q>& i) {
+    return {{"low", number(i.low)}, {"likely", number(i.likely)}, {"high", number(i.high)}, {"error", number(i.error)}};
 }
 
 /// A moment that never comes within the trip is null.
-Json hours_band(const plan::Band& b) {
-    const auto hours = [](double s) { return s < 1e8 ? Json(s / 3600.0) : Json(nullptr); };
-    return {{"low", hours(b.low)}, {"likely", hours(b.likely)}, {"high", hours(b.high)}};
+Json hours_interval(const units::Interval<std::optional<units::Duration>>& i) {
+    const auto hours = [](const std::optional<units::Duration>& d) { return d ? Json(units::in_hours(*d)) : Json(nullptr); };
+    return {{"low", hours(i.low)}, {"likely", hours(i.likely)}, {"high", hours(i.high)}};
 }
 
 Json fill_of(const plan::Fill& fill) {
@@ -29,7 +43,7 @@ Json fill_of(const plan::Fill& fill) {
             {"warming_l", units::in_litres(fill.warming)},
             {"pours", pours},
             {"reading_c", fill.reading.celsius()},
-            {"after_food_c", band(fill.after_food)},
+            {"after_food_c", interval(fill.after_food)},
             {"food_in", fill.food_in.iso()},
             {"latest_food_in", fill.latest_food_in.iso()},
             {"latest_fire", fill.latest_fire.iso()}};
@@ -40,13 +54,13 @@ Json food_of(const plan::FoodPlan& food) {
                      {"kind", food.food->kind},
                      {"in", food.in.iso()},
                      {"eaten", food.eaten.iso()},
-                     {"ready_likely", food.ready_likely.iso()},
-                     {"ready_late", food.ready_late.iso()},
-                     {"core_peak_c", band(food.core_peak)},
-                     {"kill", band(food.kill)},
-                     {"come_up_h", hours_band(food.come_up)},
-                     {"growth_with_lag_log10", band(food.growth_with_lag)},
-                     {"growth_without_lag_log10", band(food.growth_without_lag)},
+                     {"ready_likely", food.ready_likely.value().iso()},
+                     {"ready_late", food.ready().iso()},
+                     {"core_peak_c", interval(food.core_peak)},
+                     {"kill", interval(food.kill)},
+                     {"come_up_h", hours_interval(food.come_up)},
+                     {"growth_with_lag_log10", interval(food.growth_with_lag)},
+                     {"growth_without_lag_log10", interval(food.growth_without_lag)},
                      {"below_consumer_advice", food.standard.below_consumer_advice}};
     one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
     if (food.standard.finish) {
@@ -100,7 +114,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     for (const plan::TopUp& t : plan.top_ups) {
         top_ups.push_back({{"at", t.at.iso()},
                            {"light_fire", t.light_fire.iso()},
-                           {"reading_c", band(t.reading)},
+                           {"reading_c", interval(t.reading)},
                            {"boiling_l", units::in_litres(t.boiling)},
                            {"boiling_most_l", units::in_litres(t.boiling_most)},
                            {"out_l", units::in_litres(t.out)},
@@ -128,7 +142,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                             {"foods", foods},
                             {"night", night_of(plan.night)},
                             {"waits_until", plan.waits_until.iso()},
-                            {"loss_w_per_k", band(plan.loss)},
+                            {"loss_w_per_k", interval(plan.loss)},
                             {"fuel", around["fuel"]},
                             {"ice", around["ice"]},
                             {"around", around},

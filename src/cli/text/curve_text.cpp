@@ -18,14 +18,14 @@ constexpr int columns = 72;
 
 std::string curve_text(const plan::Plan& plan) {
     const std::size_t count = plan.bath_curve.size();
-    double top = plan.floor.celsius();
-    for (const plan::Band& band : plan.bath_curve) {
-        top = std::max(top, band.high);
+    units::Temperature top = plan.floor;
+    for (const auto& bath : plan.bath_curve) {
+        top = std::max(top, bath.high);
     }
-    const double high = std::ceil(top / 5.0) * 5.0;
+    const double high = std::ceil(top.celsius() / 5.0) * 5.0;
     const double low = 0.0;
-    const auto row_of = [&](double celsius) {
-        const double share = (high - celsius) / (high - low);
+    const auto row_of = [&](units::Temperature t) {
+        const double share = (high - t.celsius()) / (high - low);
         return std::clamp(static_cast<int>(std::lround(share * (rows - 1))), 0, rows - 1);
     };
     std::vector<std::vector<std::string>> grid(rows, std::vector<std::string>(columns, " "));
@@ -35,7 +35,7 @@ std::string curve_text(const plan::Plan& plan) {
     for (int column = 0; column < columns; ++column) {
         const auto i = static_cast<std::size_t>(std::lround(static_cast<double>(column) * static_cast<double>(count - 1) /
                                                             (columns - 1)));
-        put(row_of(plan.floor.celsius()), column, "┄");
+        put(row_of(plan.floor), column, "┄");
         for (int row = row_of(plan.bath_curve[i].high); row <= row_of(plan.bath_curve[i].low); ++row) {
             put(row, column, "░");
         }

@@ -77,11 +77,11 @@ std::string what(const plan::Plan& plan, const Event& event) {
                                    units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));
             }
             return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark), out,
-                               litres(plan, t.boiling), degrees(plan, units::celsius(t.reading.likely)));
+                               litres(plan, t.boiling), degrees(plan, t.reading.likely));
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            const std::string likely = day_time(food.ready_likely);
+            const std::string likely = day_time(food.ready_likely.value());
             return food.standard.finish ? fmt::format("{}: done in the bath, raw inside until the fire (likely {})",
                                                       food.food->name, likely)
                                         : fmt::format("{} surely ready (likely {})", food.food->name, likely);
@@ -168,11 +168,11 @@ std::string plan_text(const plan::Plan& plan) {
     for (const plan::FoodPlan& food : plan.foods) {
         // A food that still needs the fire gets no figure that could be taken for safety.
         out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
-                           food.core_peak.low, food.core_peak.high,
+                           food.core_peak.low.celsius(), food.core_peak.high.celsius(),
                            food.standard.finish ? "" : fmt::format(", kill {:.1f} times what is asked", food.kill.low),
                            safety::in_both(facts::facts().temperature("come-up.from")),
                            safety::in_both(facts::facts().temperature("come-up.to")),
-                           units::print(units::Duration{food.come_up.high}, Toward::up));
+                           units::print(food.come_up.high.value(), Toward::up));
         out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n",
                            food.growth_with_lag.high, food.growth_without_lag.high);
         if (food.standard.finish) {
@@ -213,8 +213,8 @@ std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNum
     std::string out = fmt::format(
         "\nHow the card numbers are made safe: {} scenarios over every entry of the spreads; the share that holds,\n"
         "{:.1f} of 100, is known to {:.1f}. Box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed.\n",
-        plan.scenarios, 100.0 * plan.share_that_holds, 100.0 * plan.share_error, plan.loss.likely, plan.loss.low,
-        plan.loss.high);
+        plan.scenarios, 100.0 * plan.share_that_holds, 100.0 * plan.share_error, plan.loss.likely.si(),
+        plan.loss.low.si(), plan.loss.high.si());
     std::string card;
     for (const card::CardNumber& n : numbers) {
         if (n.card != card) {

@@ -36,21 +36,21 @@ std::string zone_to() { return safety::in_both(facts::facts().temperature("come-
 
 void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
-    const double refuse = facts::facts().value("come-up.refuse");  // h
+    const units::Duration refuse = facts::facts().duration("come-up.refuse");
+    const auto takes_over = [&food](units::Duration limit) { return !food.come_up.high || *food.come_up.high > limit; };
     // A trip that ends sooner than the limit is short of time, not slow to warm.
-    const bool long_enough = food.eaten.since(food.in) > units::hours(refuse);
-    if (food.come_up.high > refuse * 3600.0 && long_enough) {
+    const bool long_enough = food.eaten.since(food.in) > refuse;
+    if (takes_over(refuse) && long_enough) {
         broken.push_back(at(food.food->place,
                             problem::error("come-up-too-slow",
                                            fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
                                                        "too long in the zone in which germs grow",
-                                                       food.food->name, refuse, zone_from(), zone_to()),
+                                                       food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
                                            "thinner or split pieces, free in the water, or a hotter bath")));
         return;
     }
-    const double warn = facts::facts().value("come-up.warn");  // h
-    if (food.standard.finish && food.come_up.high > warn * 3600.0 &&
-        food.eaten.since(food.in) > units::hours(warn)) {
+    const units::Duration warn = facts::facts().duration("come-up.warn");
+    if (food.standard.finish && takes_over(warn) && food.eaten.since(food.in) > warn) {
         broken.push_back(at(food.food->place,
                             problem::error("too-thick-to-finish",
                                            fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
@@ -61,13 +61,13 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
                                            "thinner pieces")));
         return;
     }
-    if (food.ready_late > food.eaten) {
-        const bool ever = food.ready_late.since(food.eaten) < units::hours(200);
+    if (!food.ready_late || *food.ready_late > food.eaten) {
         broken.push_back(at(
             food.food->out ? food.food->out_place : trip.serve_place,
             problem::error("not-ready-in-time",
-                           ever ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
-                                              day_time(food.ready_late), day_time(food.eaten))
+                           food.ready_late
+                               ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
+                                              day_time(*food.ready_late), day_time(food.eaten))
                                 : fmt::format("{}: not surely ready by the serving time {}", food.food->name,
                                               day_time(food.eaten)),
                            "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
@@ -99,11 +99,11 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
     for (const FoodPlan& food : plan.foods) {
         judge_food(food, plan, broken);
     }
-    std::vector<double> excess;
+    std::vector<units::TemperatureDifference> excess;
     for (const ScenarioResult& one : lived) {
         excess.push_back(one.excess);
     }
-    if (quantile_high(excess, 1.0 - allowed_failures()) > 1e-9) {
+    if (quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9)) {
         broken.push_back(at(setup.foods.front().food->place,
                             problem::error("core-too-hot",
                                            "no bath that is safe keeps the core within the target and its tolerance",
@@ -124,11 +124,11 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
 Problems remarks(const Setup& setup, const Plan& plan) {
     Problems notes;
     for (const FoodPlan& food : plan.foods) {
-        if (food.come_up.high > facts::facts().value("come-up.warn") * 3600.0) {
+        if (food.come_up.high && *food.come_up.high > facts::facts().duration("come-up.warn")) {
             notes.push_back(at(food.food->place,
                                problem::warning("come-up-slow",
                                                 fmt::format("{}: the core may take {} from {} to {}", food.food->name,
-                                                            units::print(units::Duration{food.come_up.high}, Toward::up),
+                                                            units::print(*food.come_up.high, Toward::up),
                                                             zone_from(), zone_to()),
                                                 "thinner pieces are safer")));
         }

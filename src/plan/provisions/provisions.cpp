@@ -38,7 +38,7 @@ Leftovers leftovers_of(const Setup& setup, const Plan& plan) {
     // Starts at the hottest core of the plan: a slice that was served cooler only cools sooner.
     units::Temperature start = setup.highest_core;
     for (const FoodPlan& food : plan.foods) {
-        start = std::max({start, units::celsius(food.core_peak.high), food.food->target + food.food->tolerance});
+        start = std::max({start, food.core_peak.high, food.food->target + food.food->tolerance});
     }
     for (std::size_t i = 0; i < setup.foods.size(); ++i) {
         const facts::Composition& composition = setup.foods[i].piece.composition;

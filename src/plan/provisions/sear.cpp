@@ -65,12 +65,12 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
         sear.notes.push_back(std::move(full));
     }
     for (const FoodPlan& food : plan.foods) {
-        if (trip::eaten(*food.food, trip) == sear.serve && !food.standard.finish && food.ready_late > sear.take_out &&
-            food.ready_late <= sear.serve) {
+        if (trip::eaten(*food.food, trip) == sear.serve && !food.standard.finish && food.ready() > sear.take_out &&
+            food.ready() <= sear.serve) {
             sear.notes.push_back(
                 problem::warning("sear-before-ready",
                                  fmt::format("{} is surely ready only at {}, and would come out for the sear at {}",
-                                             food.food->name, food.ready_late.clock_24(), sear.take_out.clock_24()),
+                                             food.food->name, food.ready().clock_24(), sear.take_out.clock_24()),
                                  "leave it in until then: sear less, or eat that much later"));
         }
     }

@@ -28,7 +28,7 @@ std::vector<Event> events_of(const Plan& plan) {
         events.push_back({plan.top_ups[i].at, Event::Kind::top_up, i});
     }
     for (std::size_t i = 0; i < plan.foods.size(); ++i) {
-        events.push_back({plan.foods[i].ready_late, Event::Kind::ready, i});
+        events.push_back({plan.foods[i].ready(), Event::Kind::ready, i});
     }
     events.push_back({plan.trip->serve, Event::Kind::serve, 0});
     std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });

@@ -46,11 +46,11 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
         fill.pours.push_back({trip.from.after(setup.round * rounds), boiling, pots});
         fill.boiled += boiling;
     }
-    std::vector<double> later;
+    std::vector<units::Temperature> later;
     for (const ScenarioResult& one : lived) {
         later.push_back(one.after_food);
     }
-    fill.after_food = ensemble.band(later);
+    fill.after_food = ensemble.interval(later);
     fill.food_in = trip.from.after(likely.food_in());
     return fill;
 }
@@ -59,14 +59,14 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
     const Setup& setup = ensemble.setup();
     std::vector<TopUp> top_ups;
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
-        std::vector<double> readings;
-        std::vector<double> litres;
-        std::vector<double> out;
+        std::vector<units::Temperature> readings;
+        std::vector<units::Volume> boiling;
+        std::vector<units::Volume> out;
         for (const ScenarioResult& one : lived) {
             if (k < one.readings.size()) {
                 out.push_back(one.out[k]);
                 readings.push_back(one.readings[k]);
-                litres.push_back(one.litres[k]);
+                boiling.push_back(one.boiling[k]);
             }
         }
         if (readings.empty()) {
@@ -75,11 +75,11 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
         TopUp top_up;
         top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
         top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.round);
-        top_up.reading = ensemble.band(readings);
-        const Band boiling = ensemble.band(litres);
-        top_up.boiling = units::Volume{boiling.likely};
-        top_up.boiling_most = units::Volume{boiling.high};
-        top_up.out = units::Volume{ensemble.band(out).likely};
+        top_up.reading = ensemble.interval(readings);
+        const Interval<units::Volume> poured = ensemble.interval(boiling);
+        top_up.boiling = poured.likely;
+        top_up.boiling_most = poured.high;
+        top_up.out = ensemble.interval(out).likely;
         top_up.wakes = schedule.top_ups[k].wakes;
         top_ups.push_back(top_up);
     }
@@ -102,14 +102,14 @@ std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) 
 void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
     plan.curve_at = curve_moments(ensemble.setup());
     for (std::size_t k = 0; k < plan.curve_at.size(); ++k) {
-        std::vector<double> bath;
-        std::vector<double> core;
+        std::vector<units::Temperature> bath;
+        std::vector<units::Temperature> core;
         for (const ScenarioResult& one : lived) {
             bath.push_back(one.bath[k]);
             core.push_back(one.core[k]);
         }
-        plan.bath_curve.push_back(ensemble.band(bath));
-        plan.core_curve.push_back(ensemble.band(core));
+        plan.bath_curve.push_back(ensemble.interval(bath));
+        plan.core_curve.push_back(ensemble.interval(core));
     }
 }
 
@@ -220,7 +220,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.floor = setup->floor;
     plan.read_floor = setup->read_floor;
     plan.cold_bath = cold_bath(*setup);
-    plan.loss = {setup->loss.low.si(), setup->loss.likely.si(), setup->loss.high.si()};
+    plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
     plan.fill = fill_of(ensemble, *schedule, lived);
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {

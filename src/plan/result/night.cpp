@@ -168,7 +168,7 @@ Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& l
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         const Scenario& s = ensemble.scenario(i);
         const double level = std::max(setup.floor.celsius() + s.colder, setup.action_line.celsius());
-        times.push_back(cooling_time(time_constant(ensemble, i, wind), lived[i].at_end, level, air + s.outside));
+        times.push_back(cooling_time(time_constant(ensemble, i, wind), lived[i].at_end.celsius(), level, air + s.outside));
     }
     return std::min(longest,
                     Duration{units::round_to(quantile_low(times, ensemble.allowed()), 900.0, units::Toward::down)});
@@ -249,15 +249,15 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
     const double span = std::clamp(2.0 * units::in_hours(night.longest), 4.0, 10.0);
     for (int k = 0; k <= 40; ++k) {
         const double hours = span * k / 40.0;
-        std::vector<double> baths;
+        std::vector<Temperature> baths;
         for (std::size_t i = 0; i < ensemble.size(); ++i) {
             const Scenario& s = ensemble.scenario(i);
             const double air = coldest.celsius() + s.outside;
             const double start = night.reading.celsius() - reading_error(setup, s);
-            baths.push_back(air + (start - air) * std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind)));
+            baths.emplace_back(air + (start - air) * std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind)));
         }
         night.curve_hours.push_back(hours);
-        night.curve.push_back(ensemble.band(baths));
+        night.curve.push_back(ensemble.interval(baths));
     }
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
     const double floor = std::ceil(setup.read_floor.celsius());

@@ -14,17 +14,12 @@
 #include "safety/clocks.hpp"
 #include "trip/trip.hpp"
 #include "units/history.hpp"
+#include "units/interval.hpp"
 #include "units/local_time.hpp"
 
 namespace holdwater::plan {
 
-/// A number known as a middle and the two ends between which it lies in 90 % of the scenarios.
-struct Band {
-    double low = 0.0;
-    double likely = 0.0;
-    double high = 0.0;
-    double error = 0.0;  // of the three, from drawing scenarios at all; 0 where it was not worked out
-};
+using units::Interval;
 
 struct Pour {
     units::LocalTime at;
@@ -41,7 +36,7 @@ struct Fill {
     units::LocalTime warm_at;            // for that
     std::vector<Pour> pours;             // the last one trims: pour until the reading is right
     units::Temperature reading;          // stirred, before the food goes in
-    Band after_food;                     // C, about an hour after the food went in
+    Interval<units::Temperature> after_food;  // about an hour after the food went in
     units::LocalTime food_in;
     units::LocalTime latest_food_in;     // still ready in time by the cautious reading, the whole fill being later
     units::LocalTime latest_fire;        // for that
@@ -50,7 +45,7 @@ struct Fill {
 struct TopUp {
     units::LocalTime at;           // pour not later than this; lateness up to half an hour is already in it
     units::LocalTime light_fire;
-    Band reading;                  // C, as read on arrival
+    Interval<units::Temperature> reading;  // as read on arrival
     units::Volume boiling;         // at the likely reading
     units::Volume boiling_most;    // at the lowest reading in 95 of 100
     units::Volume out;             // bath to take out first, so that it fits; likely
@@ -70,13 +65,15 @@ struct FoodPlan {
     safety::Standard standard;
     units::LocalTime in;           // goes into the bath
     units::LocalTime eaten;        // comes out to be eaten
-    units::LocalTime ready_likely;
-    units::LocalTime ready_late;   // 95 of 100 scenarios are ready by then
-    Band core_peak;                // C
-    Band kill;                     // multiples of what is asked (adaptation included) at serving
-    Band come_up;                  // s
-    Band growth_with_lag;          // log10 until the core passed 54.4 C
-    Band growth_without_lag;
+    std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
+    std::optional<units::LocalTime> ready_late;    // 95 of 100 scenarios are ready by then
+    /// The same, of a good plan: all its food is ready in time.
+    units::LocalTime ready() const { return ready_late.value(); }
+    Interval<units::Temperature> core_peak;
+    Interval<double> kill;         // multiples of what is asked (adaptation included) at serving
+    Interval<std::optional<units::Duration>> come_up;  // nothing: not by serving
+    Interval<double> growth_with_lag;                  // log10 until the core passed 54.4 C
+    Interval<double> growth_without_lag;
     std::optional<units::Length> thickest;  // that comes up in time in this bath
 };
 
@@ -104,7 +101,7 @@ struct Night {
     units::Duration longest;              // may be left alone from `reading`
     std::vector<Unattended> unattended;
     std::vector<double> curve_hours;
-    std::vector<Band> curve;              // C
+    std::vector<Interval<units::Temperature>> curve;
     std::vector<MorningRow> morning;
 };
 
@@ -163,9 +160,9 @@ struct Plan {
     Night night;
     std::vector<Event> events;            // in time order
     std::vector<units::Duration> curve_at; // since trip.from
-    std::vector<Band> bath_curve;         // C
-    std::vector<Band> core_curve;         // C, of the first food
-    Band loss;                            // W/K, lid closed, still air
+    std::vector<Interval<units::Temperature>> bath_curve;
+    std::vector<Interval<units::Temperature>> core_curve;  // of the first food
+    Interval<units::HeatLoss> loss;       // lid closed, still air
     std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
     Provisions around;                        // portions, water, fuel, ice, sides, sear, leftovers
     units::LocalTime waits_until;         // the meal may wait in the bath so long after serving, without a top-up

@@ -13,35 +13,39 @@ using units::Duration;
 FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived, std::size_t index) {
     const Setup& setup = ensemble.setup();
     const FoodSetup& food = setup.foods[index];
-    const auto band = [&](double FoodResult::*member) {
-        std::vector<double> values;
+    const auto interval = [&]<class Q>(Q FoodResult::*member) {
+        std::vector<Q> values;
         values.reserve(lived.size());
         for (const ScenarioResult& one : lived) {
             values.push_back(one.foods[index].*member);
         }
-        return ensemble.band(values);
+        return ensemble.interval(values);
     };
     FoodPlan plan;
     plan.food = food.food;
     plan.piece = food.piece;
     plan.standard = food.standard;
-    std::vector<double> in;
+    std::vector<Duration> in;
     for (const ScenarioResult& one : lived) {
-        in.push_back(std::max(one.food_in, food.in.value_or(one.food_in)).si());
+        in.push_back(std::max(one.food_in, food.in.value_or(one.food_in)));
     }
-    plan.in = setup.trip->from.after(Duration{ensemble.band(in).likely});
+    plan.in = setup.trip->from.after(ensemble.interval(in).likely);
     plan.eaten = trip::eaten(*food.food, *setup.trip);
-    const Band when = band(&FoodResult::ready);
-    plan.ready_likely = setup.trip->from.after(Duration{when.likely});
-    plan.ready_late = setup.trip->from.after(Duration{when.high});
-    plan.core_peak = band(&FoodResult::peak);
-    if (!food.standard.finish && plan.core_peak.low < food.standard.consumer_core.celsius()) {
+    const Interval<std::optional<Duration>> when = interval(&FoodResult::ready);
+    if (when.likely) {
+        plan.ready_likely = setup.trip->from.after(*when.likely);
+    }
+    if (when.high) {
+        plan.ready_late = setup.trip->from.after(*when.high);
+    }
+    plan.core_peak = interval(&FoodResult::peak);
+    if (!food.standard.finish && plan.core_peak.low < food.standard.consumer_core) {
         plan.standard.below_consumer_advice = true;  // it may stay under what it aims at
     }
-    plan.kill = band(&FoodResult::kill);
-    plan.come_up = band(&FoodResult::come_up);
-    plan.growth_with_lag = band(&FoodResult::growth_with_lag);
-    plan.growth_without_lag = band(&FoodResult::growth_without_lag);
+    plan.kill = interval(&FoodResult::kill);
+    plan.come_up = interval(&FoodResult::come_up);
+    plan.growth_with_lag = interval(&FoodResult::growth_with_lag);
+    plan.growth_without_lag = interval(&FoodResult::growth_without_lag);
     return plan;
 }
 
@@ -74,7 +78,7 @@ units::LocalTime latest_food_in(const Plan& plan) {
             slack = std::min(slack, food.in.since(plan.fill.food_in));
             continue;
         }
-        slack = std::min(slack, food.eaten.since(food.ready_late));
+        slack = std::min(slack, food.ready_late ? food.eaten.since(*food.ready_late) : Duration{0});
         // Later food meets other top-ups: the hold time in the coolest bath that is allowed must fit as well.
         if (const auto hold = safe_hold(plan, food, food.food->thickness, first_hold_bath(plan, food))) {
             const Duration by_hold = food.eaten.since(plan.fill.food_in) - *hold;

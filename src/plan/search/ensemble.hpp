@@ -2,6 +2,9 @@
 // Many scenarios of one trip at once, and quantiles over them.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -36,7 +39,8 @@ class Ensemble {
 
     /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is that
     /// of one set of points: half of how far the quantiles of the single shifts lie apart, the widest of the three.
-    Band band(const std::vector<double>& values) const;
+    template <class Q>
+    units::Interval<Q> interval(const std::vector<Q>& values) const;
 
     /// Mean of one value a scenario, and its error in the same sense.
     std::pair<double, double> share(const std::vector<double>& values) const;
@@ -49,8 +53,69 @@ class Ensemble {
     std::vector<std::vector<heat::FoodInBath>> foods_;
 };
 
+/// True if a comes before b; what never comes about comes last.
+template <class Q>
+bool is_before(const Q& a, const Q& b) {
+    return a < b;
+}
+template <class Q>
+bool is_before(const std::optional<Q>& a, const std::optional<Q>& b) {
+    return a && (!b || *a < *b);
+}
+
 /// The value that a share of the values lies below, 0 to 1; takes the next value outward, never one between.
-double quantile_low(std::vector<double> values, double share);
-double quantile_high(std::vector<double> values, double share);
+template <class Q>
+Q quantile_at(std::vector<Q> values, double place) {
+    const auto index = static_cast<std::ptrdiff_t>(place);
+    std::nth_element(values.begin(), values.begin() + index, values.end(),
+                     [](const Q& a, const Q& b) { return is_before(a, b); });
+    return values[static_cast<std::size_t>(index)];
+}
+template <class Q>
+Q quantile_low(std::vector<Q> values, double share) {
+    const double place = std::floor(share * static_cast<double>(values.size() - 1));
+    return quantile_at(std::move(values), place);
+}
+template <class Q>
+Q quantile_high(std::vector<Q> values, double share) {
+    const double place = std::ceil(share * static_cast<double>(values.size() - 1));
+    return quantile_at(std::move(values), place);
+}
+
+/// How far two quantiles lie apart; nothing where one of them never comes about.
+template <class Q>
+typename units::DifferenceOf<Q>::type apart(const Q& a, const Q& b) {
+    return b - a;
+}
+template <class Q>
+typename units::DifferenceOf<Q>::type apart(const std::optional<Q>& a, const std::optional<Q>& b) {
+    return a && b ? *b - *a : typename units::DifferenceOf<Q>::type{};
+}
+
+template <class Q>
+units::Interval<Q> Ensemble::interval(const std::vector<Q>& values) const {
+    const double tail = allowed_failures();
+    const auto of = [tail](const std::vector<Q>& some) {
+        return units::Interval<Q>{quantile_low(some, tail), quantile_high(some, 0.5), quantile_high(some, 1.0 - tail)};
+    };
+    units::Interval<Q> interval = of(values);
+    if (draw_.shifts < 2 || values.size() != size()) {
+        return interval;
+    }
+    units::Interval<Q> least = interval;
+    units::Interval<Q> most = interval;
+    for (std::size_t shift = 0; shift < draw_.shifts; ++shift) {
+        const auto from = values.begin() + static_cast<std::ptrdiff_t>(shift * draw_.points);
+        const units::Interval<Q> one = of({from, from + static_cast<std::ptrdiff_t>(draw_.points)});
+        for (Q units::Interval<Q>::*end :
+             {&units::Interval<Q>::low, &units::Interval<Q>::likely, &units::Interval<Q>::high}) {
+            least.*end = is_before(one.*end, least.*end) ? one.*end : least.*end;
+            most.*end = is_before(most.*end, one.*end) ? one.*end : most.*end;
+        }
+    }
+    interval.error =
+        std::max({apart(least.low, most.low), apart(least.likely, most.likely), apart(least.high, most.high)}) / 2.0;
+    return interval;
+}
 
 }  // namespace holdwater::plan

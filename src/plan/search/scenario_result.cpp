@@ -26,13 +26,13 @@ units::History until(const units::History& whole, Duration end) {
     return part;
 }
 
-/// A history at rising moments [C]; before its first point, that point's value; without any, `otherwise`.
-std::vector<double> sampled(const units::History& history, const std::vector<Duration>& moments,
-                            units::Temperature otherwise) {
+/// A history at rising moments; before its first point, that point's value; without any, `otherwise`.
+std::vector<units::Temperature> sampled(const units::History& history, const std::vector<Duration>& moments,
+                                        units::Temperature otherwise) {
     if (history.empty()) {
-        return std::vector<double>(moments.size(), otherwise.celsius());
+        return std::vector<units::Temperature>(moments.size(), otherwise);
     }
-    std::vector<double> values;
+    std::vector<units::Temperature> values;
     values.reserve(moments.size());
     std::size_t next = 0;  // first point after the moment
     for (const Duration moment : moments) {
@@ -40,10 +40,10 @@ std::vector<double> sampled(const units::History& history, const std::vector<Dur
             ++next;
         }
         const units::History::Point& left = history.points[next == 0 ? 0 : next - 1];
-        double value = left.value.celsius();
+        units::Temperature value = left.value;
         if (next > 0 && next < history.points.size()) {
             const units::History::Point& right = history.points[next];
-            value += (right.value - left.value).si() * ((moment - left.at) / (right.at - left.at));
+            value = value + (right.value - left.value) * ((moment - left.at) / (right.at - left.at));
         }
         values.push_back(value);
     }
@@ -59,11 +59,13 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
     if (core.empty()) {
         return lived;  // it was to come out before the bath was ready for it
     }
-    lived.ready = safe.safe && warm ? std::max(safe.safe->si(), warm->si()) : never;
-    lived.peak = core.highest().celsius();
+    if (safe.safe && warm) {
+        lived.ready = std::max(*safe.safe, *warm);
+    }
+    lived.peak = core.highest();
     lived.kill = safety::kill_fraction(*food.standard.kill, core) /
                  safety::adaptation_factor(safe.come_up);
-    lived.come_up = safe.come_up ? safe.come_up->si() : never;
+    lived.come_up = safe.come_up;
     const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
     const units::History rise = arrives ? until(core, *arrives) : core;
     lived.growth_without_lag = safety::growth_without_lag(growth, rise);
@@ -78,14 +80,14 @@ ScenarioResult live_one(const Ensemble& ensemble, const Schedule& schedule, std:
     const units::History& bath = run.bath().bath_history();
     ScenarioResult lived;
     lived.failed = run.failed();
-    lived.excess = run.excess().si();
+    lived.excess = run.excess();
     lived.food_in = run.food_in();
-    lived.at_end = run.bath().temperature().celsius();
-    lived.after_food = bath.at(run.food_in() + units::hours(1)).celsius();
+    lived.at_end = run.bath().temperature();
+    lived.after_food = bath.at(run.food_in() + units::hours(1));
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
-        lived.readings.push_back(run.readings()[k].celsius());
-        lived.litres.push_back(run.poured()[run.fill_pours() + k].si());
-        lived.out.push_back(run.taken_out()[run.fill_pours() + k].si());
+        lived.readings.push_back(run.readings()[k]);
+        lived.boiling.push_back(run.poured()[run.fill_pours() + k]);
+        lived.out.push_back(run.taken_out()[run.fill_pours() + k]);
     }
     lived.bath = sampled(bath, moments, run.bath().temperature());
     lived.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
@@ -116,12 +118,12 @@ std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& s
 
 bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
     std::vector<double> failed;
-    std::vector<double> excess;
+    std::vector<units::TemperatureDifference> excess;
     for (const ScenarioResult& one : lived) {
         failed.push_back(one.failed ? 1.0 : 0.0);
         excess.push_back(one.excess);
     }
-    return ensemble.share(failed).first <= ensemble.allowed() && quantile_high(excess, 1.0 - ensemble.allowed()) <= 0.0;
+    return ensemble.share(failed).first <= ensemble.allowed() && !(quantile_high(excess, 1.0 - ensemble.allowed()) > units::TemperatureDifference{0});
 }
 
 }  // namespace holdwater::plan

@@ -3,36 +3,33 @@
 // thousands of scenarios would fill the memory of a small machine.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plan/search/schedule.hpp"
 
 namespace holdwater::plan {
 
-/// A moment that never comes within a trip, so that quantiles push past serving.
-inline constexpr double never = 1e9;
-
-/// Times are seconds since trip.from; never where the core did not arrive by serving.
 struct FoodResult {
-    double ready = never;
-    double peak = 0.0;                // C
+    std::optional<units::Duration> ready;    // since trip.from; nothing where the core did not arrive by serving
+    units::Temperature peak;
     double kill = 0.0;                // multiples of what is asked, at serving
-    double come_up = 0.0;             // s
+    std::optional<units::Duration> come_up = units::Duration{0};  // nothing: not by serving
     double growth_with_lag = 0.0;     // log10 until the core passed 54.4 C
     double growth_without_lag = 0.0;
 };
 
 struct ScenarioResult {
     bool failed = false;   // the bath was below its level between top-ups
-    double excess = 0.0;   // K of the hottest core over its target and tolerance
+    units::TemperatureDifference excess;  // of the hottest core over its target and tolerance
     units::Duration food_in;
-    double after_food = 0.0;       // C, an hour after the food went in
-    double at_end = 0.0;           // C, at serving
-    std::vector<double> readings;  // C, at each top-up, on arrival
-    std::vector<double> litres;    // m3 boiling, at each top-up
-    std::vector<double> out;       // m3 of bath taken out before it
-    std::vector<double> bath;      // C, at the moments of curve_moments
-    std::vector<double> core;      // C, of the first food
+    units::Temperature after_food;               // an hour after the food went in
+    units::Temperature at_end;                   // at serving
+    std::vector<units::Temperature> readings;    // at each top-up, on arrival
+    std::vector<units::Volume> boiling;          // poured at each top-up
+    std::vector<units::Volume> out;              // of the bath, taken out before it
+    std::vector<units::Temperature> bath;        // at the moments of curve_moments
+    std::vector<units::Temperature> core;        // of the first food
     std::vector<FoodResult> foods;
 };
 

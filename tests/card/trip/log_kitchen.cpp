@@ -185,7 +185,7 @@ TEST_CASE("nothing is taken out for the sear before it is surely ready, and a ti
     CHECK(has(text, "String: soak it before you tie"));
     std::smatch out;
     REQUIRE(std::regex_search(text, out, std::regex(R"((\d\d:\d\d) First piece)")));
-    const units::LocalTime latest = std::max(dealt.plan.around.sear.take_out, dealt.plan.foods.front().ready_late);
+    const units::LocalTime latest = std::max(dealt.plan.around.sear.take_out, dealt.plan.foods.front().ready());
     CHECK(out[1] == std::min(latest, dealt.trip.serve).clock_24());
     CHECK_FALSE(has(text_of(Dealt("layouts/trips/class-day.toml"), "kitchen"), "String"));
 }

@@ -41,9 +41,9 @@ TEST_CASE("supper comes out, the next meal's meat goes in, and both are ready in
     CHECK(chicken.eaten == *trip.foods[0].out);
     CHECK(pork.in == *trip.foods[1].in);
     CHECK(pork.eaten == trip.serve);
-    CHECK(chicken.ready_late <= chicken.eaten);
-    CHECK(pork.ready_late <= pork.eaten);
-    CHECK(pork.ready_likely > pork.in);
+    CHECK(chicken.ready() <= chicken.eaten);
+    CHECK(pork.ready() <= pork.eaten);
+    CHECK(pork.ready_likely.value() > pork.in);
     CHECK(chicken.kill.low >= 1.0);
     CHECK(pork.kill.low >= 1.0);
     CHECK(plan->floor >= units::celsius(60));  // the strictest food's, all the time: nobody changes cards at supper

@@ -75,24 +75,25 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
     const auto lived = plan::simulate(ensemble, schedule);
     const plan::FoodPlan food = plan::food_plan(ensemble, lived, 0);
     std::vector<double> holds;
-    std::vector<double> litres;
+    std::vector<units::Volume> litres;
     for (const plan::ScenarioResult& one : lived) {
         holds.push_back(one.failed ? 0.0 : 1.0);
-        litres.push_back(one.litres.empty() ? 0.0 : one.litres.front());
+        litres.push_back(one.boiling.empty() ? units::Volume{0} : one.boiling.front());
     }
     const plan::Night night = plan::night_of(ensemble, schedule, lived);
     plan::Plan plan;
     plan.trip = &trip;
     const auto hold = plan::safe_hold(plan, food, food.food->thickness, food.food->target + units::kelvins(4));
     REQUIRE(hold.has_value());
+    const units::Duration long_after = units::hours(1000);  // what never comes about is later than all that does
     Said said{ensemble.share(holds).first,
-              food.ready_late.since(trip.from).si(),
-              food.core_peak.high,
-              food.come_up.high,
+              food.ready_late.value_or(trip.serve.after(long_after)).since(trip.from).si(),
+              food.core_peak.high.celsius(),
+              food.come_up.high.value_or(long_after).si(),
               plan::left_alone(ensemble, schedule.recipe.top_up_mark, {units::celsius(-5), 1.0}).si(),
               plan::may_wait(ensemble, lived).si(),
               hold->si(),
-              ensemble.band(litres).high,
+              ensemble.interval(litres).high.si(),
               {}};
     for (const plan::MorningRow& row : night.morning) {
         for (const plan::MorningRow::Cell& cell : row.cells) {
