@@ -116,6 +116,20 @@ TEST_CASE("every language has the keys and places of English, and no other") {
     }
 }
 
+TEST_CASE("every set of rules has its words: whose advice it sets a target against, and what its rows are") {
+    const words::Words english = words_of("en");
+    for (const facts::GeneralRules& rules : facts::facts().rulesets()) {
+        CAPTURE(rules.key);
+        CHECK(english.has("plan.whose-" + rules.key));
+    }
+    for (const facts::Rule& rule : facts::facts().rules()) {
+        std::string key = "plan.rows-" + rule.kill_standard;
+        std::replace(key.begin(), key.end(), '.', '-');
+        CAPTURE(key);
+        CHECK(english.has(key));
+    }
+}
+
 TEST_CASE("a language file that is not whole is refused, with what is wrong") {
     const auto english = words::Words::read("[language]\ndecimal-mark = \".\"\nclock = \"24\"\nclock-us = \"12\"\n"
                                             "[a]\none = \"{x} L\"\n",
