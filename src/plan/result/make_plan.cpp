@@ -225,7 +225,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, lived, i));
-        plan.foods.back().thickest = thickest(plan, plan.foods.back(), first_hold_bath(plan, plan.foods.back()));
+        plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire =
