@@ -100,16 +100,19 @@ std::string key_aside(const CardWriter& hand, const plan::FoodPlan& food, units:
     return even;
 }
 
-/// The thinnest of what each food may be at most: one figure for a deck, right for each of its foods.
+/// The thinnest of what each food may be at most: one figure for a deck, right for each of its foods. Nothing where one
+/// food may be no thicker than that and another one is.
 std::optional<units::Length> thickest_of_all(const plan::Plan& plan) {
     std::optional<units::Length> least;
+    units::Length own;
     for (const plan::FoodPlan& food : plan.foods) {
         if (!food.thickest) {
             return std::nullopt;
         }
         least = least ? std::min(*least, *food.thickest) : *food.thickest;
+        own = std::max(own, food.food->thickness);
     }
-    return least;
+    return least && *least + units::millimetres(1) > own ? least : std::nullopt;
 }
 
 /// The lowest bath of the table in which the trip's own piece is safe within the trip. Just at the target that takes

@@ -3,6 +3,7 @@
 
 #include "facts/facts.hpp"
 #include "safety/clocks.hpp"
+#include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -58,6 +59,13 @@ std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, un
     }
     const double whole = std::floor(good);
     return whole >= 5.0 ? std::optional(units::millimetres(whole)) : std::nullopt;
+}
+
+std::optional<units::Length> thickest_here(const Plan& plan, const FoodPlan& food) {
+    const auto by_table = thickest(plan, food, first_hold_bath(plan, food));
+    const auto own = units::millimetres(
+        units::round_to(units::in_millimetres(food.food->thickness), 1.0, units::Toward::nearest));
+    return by_table ? std::max(*by_table, own) : own;
 }
 
 HoldTable hold_table(const Plan& plan, const FoodPlan& food) {

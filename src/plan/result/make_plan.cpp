@@ -6,6 +6,7 @@
 
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
+#include "plan/search/empty_acts.hpp"
 #include "plan/search/ensemble.hpp"
 #include "plan/result/events.hpp"
 #include "plan/result/hold_table.hpp"
@@ -139,12 +140,6 @@ std::vector<double> failures(const std::vector<ScenarioResult>& lived) {
     return failed;
 }
 
-/// A schedule, and what became of it in the many scenarios of the promise.
-struct Tried {
-    Schedule schedule;
-    std::vector<ScenarioResult> lived;
-};
-
 /// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
 /// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
 std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
@@ -163,7 +158,7 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
             break;
         }
     }
-    return tried;
+    return tried ? std::optional(without_empty_acts(ensemble, *std::move(tried))) : std::nullopt;
 }
 
 /// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
@@ -225,7 +220,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, lived, i));
-        plan.foods.back().thickest = thickest(plan, plan.foods.back(), first_hold_bath(plan, plan.foods.back()));
+        plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire =

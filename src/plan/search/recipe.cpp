@@ -13,7 +13,6 @@ namespace {
 using units::Temperature;
 
 constexpr int most_pours = 12;
-constexpr double litre_step = 0.5e-3;  // m3, to which a cook measures cold water
 
 /// The likely scenario filled with so much cold water, without food.
 Simulation filled_with(const Setup& setup, double cold, Temperature reading, int pours) {
@@ -76,7 +75,8 @@ std::optional<Recipe> recipe_by_measure(const Setup& setup, Temperature reading)
             continue;  // even with all pots full: one pour more
         }
         const double cold =
-            std::max(least, units::round_to(last_that(least, most, hot), litre_step, units::Toward::down));
+            std::max(least, units::round_to(std::min(last_that(least, most, hot), most - litre_step / 2.0), litre_step,
+                                            units::Toward::down));  // the last pour is one
         return Recipe{units::Volume{cold}, reading, pours, reading};
     }
     return std::nullopt;

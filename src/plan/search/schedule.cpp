@@ -93,6 +93,24 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
     return moments;
 }
 
+/// All of them live on to the k-th top-up, each as late as it is, and pour.
+void top_up_all(const Ensemble& ensemble, std::vector<Simulation>& runs, Duration at, std::size_t k,
+                const Recipe& recipe) {
+    for_each_index(runs.size(), [&](std::size_t i) {
+        runs[i].advance_to(at + Duration{late_of(ensemble.scenario(i), k)});
+        runs[i].top_up(recipe);
+    });
+}
+
+/// True if the pour that just was is none in the likely scenario.
+bool poured_nothing(const Ensemble& ensemble, const std::vector<Simulation>& runs) {
+    std::vector<double> litres;
+    for (const Simulation& run : runs) {
+        litres.push_back(run.poured().back().si());
+    }
+    return !is_act(units::Volume{ensemble.band(litres).likely});
+}
+
 /// Lives a schedule through, choosing each top-up as late as `share` of the scenarios allows.
 Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>& start, Recipe recipe, double share) {
     constexpr std::size_t most = 48;
@@ -116,17 +134,21 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
         if (deadline >= end) {
             break;
         }
-        const ScheduledTopUp next = sleep.place(last, deadline, setup.round);
+        ScheduledTopUp next = sleep.place(last, deadline, setup.round);
+        const bool at_bedtime = !next.wakes && deadline - next.at > units::minutes(15);
+        if (at_bedtime) {
+            // A bath that still stands at the mark takes no water at bedtime: going there spares nobody the waking.
+            std::vector<Simulation> tried = runs;
+            top_up_all(ensemble, tried, std::max(next.at, last), k, recipe);
+            next = poured_nothing(ensemble, tried) ? sleep.place_waking(deadline) : next;
+        }
         if (next.at < last + setup.round) {
             schedule.boils_in_time = false;
         }
         const Duration at = std::max(next.at, last);
         schedule.top_ups.push_back({at, next.wakes});
-        for_each_index(runs.size(), [&](std::size_t i) {
-            const Duration moment = at + Duration{late_of(ensemble.scenario(i), k)};
-            runs[i].advance_to(moment);
-            runs[i].top_up(recipe);
-        });
+        top_up_all(ensemble, runs, at, k, recipe);
+        schedule.empty += poured_nothing(ensemble, runs) ? 1 : 0;
         last = at;
         if (!schedule.boils_in_time) {
             break;
@@ -150,6 +172,9 @@ bool better(const Schedule& a, const Schedule& b) {
     }
     if (!holds(a)) {
         return std::max(a.failing, a.excess) < std::max(b.failing, b.excess);
+    }
+    if (a.empty != b.empty) {
+        return a.empty < b.empty;
     }
     if (wakes(a) != wakes(b)) {
         return wakes(a) < wakes(b);

@@ -22,9 +22,11 @@ struct Schedule {
     double failing = 1.0;   // share of scenarios in which the bath met its level before a top-up
     double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
+    std::size_t empty = 0;  // top-ups in which the likely scenario pours nothing
 };
 
-/// Best schedule found: first one whose promises hold, then fewest top-ups in the sleep window, then fewest in all.
+/// Best schedule found: first one whose promises hold, then fewest that pour nothing,
+/// then fewest top-ups in the sleep window, then fewest in all.
 /// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
 std::optional<Schedule> make_schedule(const Ensemble& ensemble);
 

@@ -40,7 +40,9 @@ ScheduledTopUp SleepWindow::place(Duration last, Duration deadline, Duration boi
     if (bedtime >= last + units::hours(1) && bedtime >= last + boils_in) {
         return {bedtime, false};
     }
-    return {down_to(*trip_, deadline, 5), true};
+    return place_waking(deadline);
 }
+
+ScheduledTopUp SleepWindow::place_waking(Duration deadline) const { return {down_to(*trip_, deadline, 5), true}; }
 
 }  // namespace holdwater::plan

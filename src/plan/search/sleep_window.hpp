@@ -15,6 +15,9 @@ class SleepWindow {
     /// bedtime if that saves waking, else `wakes` at the latest moment (on five minutes). All since trip.from.
     ScheduledTopUp place(units::Duration last, units::Duration deadline, units::Duration boils_in) const;
 
+    /// The same without the move to bedtime: somebody wakes for it.
+    ScheduledTopUp place_waking(units::Duration deadline) const;
+
     /// Bedtime and rising of the first night at or after a moment; nothing if the trip names no sleep.
     struct Night {
         units::Duration from;

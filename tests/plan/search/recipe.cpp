@@ -39,6 +39,7 @@ TEST_CASE("law: a fill boils as many rounds as the pots hold its water in, no mo
                 double boiled = 0.0;
                 for (const units::Volume poured : likely.poured()) {
                     boiled += poured.si();
+                    CHECK(plan::is_act(poured));
                 }
                 // A tenth of the pots' water may be too little to reach the mark with half litres of cold water.
                 const double rounds = std::ceil(boiled / (0.9 * setup->batch.si()));

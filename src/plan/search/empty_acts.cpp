@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/empty_acts.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace holdwater::plan {
+namespace {
+
+constexpr double mark_step = 1.0;  // K, as cards print marks
+
+bool good(const Ensemble& ensemble, const Tried& tried) {
+    return holds_in(ensemble, tried.lived) && empty_acts(ensemble, tried.lived).empty();
+}
+
+}  // namespace
+
+std::vector<std::size_t> empty_acts(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+    std::size_t most = 0;
+    for (const ScenarioResult& one : lived) {
+        most = std::max(most, one.litres.size());
+    }
+    std::vector<std::size_t> empty;
+    for (std::size_t k = 0; k < most; ++k) {
+        std::vector<double> litres;
+        for (const ScenarioResult& one : lived) {
+            if (k < one.litres.size()) {
+                litres.push_back(one.litres[k]);
+            }
+        }
+        if (!is_act(units::Volume{ensemble.band(litres).likely})) {
+            empty.push_back(k);
+        }
+    }
+    return empty;
+}
+
+Tried without_empty_acts(const Ensemble& ensemble, Tried tried) {
+    const std::vector<std::size_t> empty = empty_acts(ensemble, tried.lived);
+    if (empty.empty() || !holds_in(ensemble, tried.lived)) {
+        return tried;
+    }
+    Schedule fewer = tried.schedule;
+    for (auto k = empty.rbegin(); k != empty.rend(); ++k) {
+        fewer.top_ups.erase(fewer.top_ups.begin() + static_cast<std::ptrdiff_t>(*k));
+    }
+    if (Tried left{fewer, simulate(ensemble, fewer)}; good(ensemble, left)) {
+        return left;
+    }
+    Schedule hotter = tried.schedule;
+    while (hotter.recipe.top_up_mark + units::kelvins(mark_step) <= hotter.recipe.reading) {
+        hotter.recipe.top_up_mark = hotter.recipe.top_up_mark + units::kelvins(mark_step);
+        if (Tried poured{hotter, simulate(ensemble, hotter)}; good(ensemble, poured)) {
+            return poured;
+        }
+    }
+    return tried;
+}
+
+}  // namespace holdwater::plan
