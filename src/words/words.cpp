@@ -3,6 +3,7 @@
 
 #include "units/toml_bounds.hpp"
 
+#include <fmt/format.h>
 #include <toml++/toml.h>
 
 #include <algorithm>
@@ -12,8 +13,9 @@
 namespace holdwater::words {
 namespace {
 
-problem::Problem at(const std::string& file, const toml::source_region& where, std::string message) {
-    problem::Problem fault = problem::error("words-unreadable", std::move(message), "a word file holds [table] key = \"text\"");
+problem::Problem at(const std::string& file, const toml::source_region& where, std::string message,
+                    std::string hint = "a word file holds [table] key = \"text\"") {
+    problem::Problem fault = problem::error("words-unreadable", std::move(message), std::move(hint));
     fault.place = problem::Place{file, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
     return fault;
 }
@@ -23,8 +25,9 @@ problem::Problem at(const std::string& file, const toml::source_region& where, s
 problem::Result<Words> Words::read(std::string_view toml_text, const std::string& file_name) {
     Words words;
     problem::Problems problems;
-    if (const auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
-        return *beyond;
+    if (auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
+        beyond->code = "words-unreadable";
+        return *std::move(beyond);
     }
     try {
         const toml::table root = toml::parse(toml_text, std::string_view{file_name});
@@ -39,6 +42,10 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
                 if (!text) {
                     problems.push_back(at(file_name, value.source(), "a word that is not a text"));
                     continue;
+                }
+                if (table_key.str() == "remark" && !problem::Code::named(key.str())) {
+                    problems.push_back(at(file_name, key.source(),
+                                          fmt::format("no remark has the code {}", key.str()), "leave it out"));
                 }
                 words.texts_.emplace(std::string(table_key.str()) + "." + std::string(key.str()), *text);
             }

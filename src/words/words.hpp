@@ -16,7 +16,7 @@ namespace holdwater::words {
 
 class Words {
   public:
-    /// Keys are "table.key". Errors: words-unreadable, with the place.
+    /// Keys are "table.key". Errors: words-unreadable, with the place; so is a [remark] under no known code.
     static problem::Result<Words> read(std::string_view toml, const std::string& file_name);
 
     using Place = std::pair<std::string_view, std::string>;

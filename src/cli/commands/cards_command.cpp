@@ -97,24 +97,24 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
     const std::string name = stem_of(path);
     const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
     std::vector<plan::Plan> plans;
-    Exit exit = exit_with(trip.problems());
+    Exit exit = exit_for(trip.problems());
     for (const trip::Trip& part : parts) {
         const auto plan = plan::make_plan(part);
         if (!plan) {
             return tell_refusal(part, plan.problems(), options, name);
         }
         tell(plan->notes);
-        exit = worse(exit, exit_with(plan->notes));
+        exit = worse(exit, exit_for(plan->notes));
         plans.push_back(*plan);
     }
     plan::share_latest_fire(plans);
     const auto files = deck_files(*trip, plans, trip.problems(), options, name);
     if (!files) {
         tell(files.problems());
-        return exit_for_deck(files.problems());
+        return exit_for(files.problems());
     }
     tell(files.problems());
-    exit = worse(exit, exit_with(files.problems()));
+    exit = worse(exit, exit_for(files.problems()));
     if (!write_all(*files)) {
         return Exit::bad_input;
     }

@@ -122,7 +122,7 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     });
     if (!style) {
         tell(style.problems());
-        return exit_for_deck(style.problems());
+        return exit_for(style.problems());
     }
     // Its rulers have no table beside them to go on with.
     style.value().phrases.longer = style->words.text("class-hold.thicker");
@@ -134,9 +134,9 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     const auto files = class_files(**frame, *style, given.printing);
     tell(files.problems());
     if (!files) {
-        return exit_for_deck(files.problems());
+        return exit_for(files.problems());
     }
-    return write_all(*files) ? exit_with(files.problems()) : Exit::bad_input;
+    return write_all(*files) ? exit_for(files.problems()) : Exit::bad_input;
 }
 
 }  // namespace

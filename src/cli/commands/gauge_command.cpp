@@ -193,7 +193,7 @@ Exit show_gauge(const GaugeOptions& given, const CLI::App& line) {
         }
         fmt::print(given.json ? stderr : stdout, "{}\n", path);
     }
-    return exit_with(remarks);
+    return exit_for(remarks);
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-problem::Problem failed(const char* code, const std::string& path, const std::string& what) {
+problem::Problem failed(problem::Code code, const std::string& path, const std::string& what) {
     problem::Problem fault = problem::error(code, what);
     fault.place = problem::Place{path, 0, 0};
     return fault;
