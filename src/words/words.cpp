@@ -24,6 +24,7 @@ problem::Problem at(const std::string& file, const toml::source_region& where, s
 
 problem::Result<Words> Words::read(std::string_view toml_text, const std::string& file_name) {
     Words words;
+    words.file_ = file_name;
     problem::Problems problems;
     if (auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
         beyond->code = "words-unreadable";
@@ -62,7 +63,7 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
 std::string Words::text(std::string_view key, std::initializer_list<Place> places) const {
     const auto found = texts_.find(key);
     if (found == texts_.end()) {
-        throw std::logic_error("no wording for " + std::string(key));
+        throw std::logic_error(file_ + ": no wording for " + std::string(key));
     }
     std::string filled;
     std::string_view rest = found->second;
@@ -82,7 +83,7 @@ std::string Words::text(std::string_view key, std::initializer_list<Place> place
             }
         }
         if (!known) {
-            throw std::logic_error("nothing fills {" + std::string(name) + "} in " + std::string(key));
+            throw std::logic_error(file_ + ": nothing fills {" + std::string(name) + "} in " + std::string(key));
         }
         rest.remove_prefix(close + 1);
     }

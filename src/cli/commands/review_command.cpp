@@ -81,7 +81,11 @@ Exit write_chart(const ReviewOptions& options, const trip::Trip& trip, const tri
         tell(written.problems());
         return Exit::bad_input;
     }
-    fmt::print(options.json ? stderr : stdout, "{}\n", path);
+    if (options.json) {
+        tell_line(path);
+    } else {
+        fmt::print("{}\n", path);
+    }
     return Exit::done;
 }
 

@@ -19,6 +19,10 @@ std::vector<std::string> languages() {
             found.push_back(entry.path().stem().string());
         }
     }
+    // English is always meant to be there: a program without it says so itself.
+    if (std::find(found.begin(), found.end(), own_language) == found.end()) {
+        found.emplace_back(own_language);
+    }
     std::sort(found.begin(), found.end());
     return found;
 }

@@ -15,7 +15,7 @@ namespace holdwater::cli {
 problem::Result<trip::Trip> load_trip(const std::string& path);
 /// What the program itself says on the terminal, and what every other language is held against.
 inline constexpr const char* own_language = "en";
-/// Those with a file in layouts/words, in order.
+/// English and those with a file in layouts/words, in order.
 std::vector<std::string> languages();
 /// The words of a language, whole: one that lacks a key or a place of English is refused (words-incomplete).
 problem::Result<words::Words> load_words(const std::string& language);
