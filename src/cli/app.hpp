@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Exit codes, and the list of commands. Each command's own file defines its options, beside what it does.
+// The list of commands. Each command's own file defines its options, beside what it does.
 #pragma once
+
+#include "cli/exit.hpp"
 
 #include <functional>
 
@@ -9,14 +11,6 @@ class App;
 }
 
 namespace holdwater::cli {
-
-enum class Exit {
-    done = 0,
-    refused = 1,    // the plan does not hold: no cards; advice on standard output
-    bad_input = 2,  // or bad usage
-    check = 3,      // done, but the reader must change or check an input
-    our_fault = 70
-};
 
 /// A command of the program: its place in the command line and what it does once the line is read.
 struct Command {

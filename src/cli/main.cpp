@@ -1,16 +1,32 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fcntl.h>
 
-#include <cstdio>
 #include <exception>
+#include <string>
 
 #include "cli/app.hpp"
+#include "cli/files/files.hpp"
+
+namespace {
+
+/// Where standard output or error is closed, the next file that is opened would take its place and be written into.
+/// What cannot be written to fails instead.
+void guard_streams() {
+    for (const int stream : {0, 1, 2}) {
+        if (::fcntl(stream, F_GETFD) < 0) {
+            [[maybe_unused]] const int closed = ::open("/dev/null", O_RDONLY);  // takes the lowest number
+        }
+    }
+}
+
+}  // namespace
 
 int main(int argc, char** argv) {
+    guard_streams();
     try {
         return static_cast<int>(holdwater::cli::run(argc, argv));
     } catch (const std::exception& fault) {
-        fmt::print(stderr, "holdwater: our own fault: {}\n", fault.what());
+        holdwater::cli::tell_line(std::string("holdwater: our own fault: ") + fault.what());
         return static_cast<int>(holdwater::cli::Exit::our_fault);
     }
 }

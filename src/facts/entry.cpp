@@ -36,8 +36,8 @@ const toml::node* Entry::find(std::string_view key) {
     return table_.get(key);
 }
 
-void Entry::fault(std::string code, std::string message, std::string hint) {
-    problem::Problem problem = problem::error(std::move(code), name_ + ": " + std::move(message), std::move(hint));
+void Entry::fault(problem::Code code, std::string message, std::string hint) {
+    problem::Problem problem = problem::error(code, name_ + ": " + std::move(message), std::move(hint));
     const toml::source_position& begin = table_.source().begin;
     problem.place = problem::Place{std::string{file_}, static_cast<int>(begin.line), static_cast<int>(begin.column)};
     problems_.push_back(std::move(problem));

@@ -39,7 +39,7 @@ class Entry {
 
     /// Names every key that nobody asked for.
     void finish();
-    void fault(std::string code, std::string message, std::string hint = {});
+    void fault(problem::Code code, std::string message, std::string hint = {});
     /// "kind key" for messages.
     void name(std::string_view kind, std::string_view key);
     std::string_view file() const { return file_; }

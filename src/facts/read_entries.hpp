@@ -30,7 +30,7 @@ class FactsReader {
     void growth_model(Entry& entry);
 
     std::optional<Category> category(Entry& entry);
-    void fault(std::string code, std::string message);
+    void fault(problem::Code code, std::string message);
     void check_ruleset(const GeneralRules& rules);
     void need_source(std::string_view kind, std::string_view key, std::string_view source);
 

@@ -15,8 +15,8 @@
 
 namespace holdwater::facts {
 
-void FactsReader::fault(std::string code, std::string message) {
-    problems_.push_back(problem::error(std::move(code), std::move(message)));
+void FactsReader::fault(problem::Code code, std::string message) {
+    problems_.push_back(problem::error(code, std::move(message)));
 }
 
 void FactsReader::read_all(const toml::table& document, std::string_view file, std::string_view kind,
@@ -169,6 +169,7 @@ problem::Result<Facts> read_facts(std::span<const Document> documents) {
     FactsReader reader{problems};
     for (const Document& document : documents) {
         if (auto beyond = units::beyond_toml_bounds(document.text, std::string{document.name})) {
+            beyond->code = "facts-toml";
             problems.push_back(*std::move(beyond));
             continue;
         }

@@ -40,8 +40,8 @@ class Reader {
     void read(std::string_view toml, const std::vector<Field>& fields);
 
   private:
-    void fault(std::string code, std::string message, std::string hint, const toml::source_region& where) {
-        problem::Problem made = problem::error(std::move(code), std::move(message), std::move(hint));
+    void fault(problem::Code code, std::string message, std::string hint, const toml::source_region& where) {
+        problem::Problem made = problem::error(code, std::move(message), std::move(hint));
         made.place =
             problem::Place{file_name_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
         problems_.push_back(std::move(made));
@@ -57,7 +57,7 @@ void Reader::take(const Field& field, const toml::node& node) {
         if (const auto text = node.value<std::string>()) {
             *field.text = *text;
         } else {
-            fault("text-expected", fmt::format("{} must be a text", field.key), fmt::format("{} = \"...\"", field.key),
+            fault("layout-text-expected", fmt::format("{} must be a text", field.key), fmt::format("{} = \"...\"", field.key),
                   node.source());
         }
         return;
@@ -66,16 +66,16 @@ void Reader::take(const Field& field, const toml::node& node) {
         if (const auto yes = node.is_boolean() ? node.value<bool>() : std::nullopt) {
             *field.yes_or_no = *yes;
         } else {
-            fault("true-or-false-expected", fmt::format("{} must be true or false", field.key), "", node.source());
+            fault("layout-true-or-false-expected", fmt::format("{} must be true or false", field.key), "", node.source());
         }
         return;
     }
     const auto number = node.is_number() ? node.value<double>() : std::nullopt;
     if (!number || !std::isfinite(*number)) {
-        fault("number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key",
+        fault("layout-number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key",
               node.source());
     } else if (*number < field.least || *number > field.most) {
-        fault("out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
+        fault("layout-out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
               fmt::format("{:g} to {:g}", field.least, field.most), node.source());
     } else {
         *field.number = *number;
@@ -84,6 +84,7 @@ void Reader::take(const Field& field, const toml::node& node) {
 
 void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
     if (auto beyond = units::beyond_toml_bounds(toml, file_name_)) {
+        beyond->code = "layout-unreadable";
         problems_.push_back(*std::move(beyond));
         return;
     }
@@ -91,7 +92,7 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
     try {
         table = toml::parse(toml, std::string_view{file_name_});
     } catch (const toml::parse_error& error) {
-        fault("toml-unreadable", std::string(error.description()), "", error.source());
+        fault("layout-unreadable", std::string(error.description()), "", error.source());
         return;
     }
     std::vector<std::string_view> names;
@@ -105,19 +106,19 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
             continue;
         }
         const auto near = units::nearest(key.str(), names);
-        fault("key-unknown", fmt::format("there is no key {}", key.str()),
+        fault("layout-key-unknown", fmt::format("there is no key {}", key.str()),
               near ? fmt::format("did you mean {}?", *near) : fmt::format("known are {}", fmt::join(names, ", ")),
               key.source());
     }
     for (const auto& field : fields) {
         if (field.required && !table.contains(field.key)) {
-            fault("key-missing", fmt::format("{} is missing", field.key), "", toml::source_region{});
+            fault("layout-key-missing", fmt::format("{} is missing", field.key), "", toml::source_region{});
         }
     }
 }
 
-problem::Problem file_fault(const std::string& file_name, std::string code, std::string message, std::string hint) {
-    problem::Problem made = problem::error(std::move(code), std::move(message), std::move(hint));
+problem::Problem file_fault(const std::string& file_name, problem::Code code, std::string message, std::string hint) {
+    problem::Problem made = problem::error(code, std::move(message), std::move(hint));
     made.place = problem::Place{file_name, 0, 0};
     return made;
 }
@@ -146,7 +147,7 @@ problem::Result<Format> read_format(std::string_view toml, const std::string& fi
                      {"compact", nullptr, nullptr, &format.compact, false}});
     if (problems.empty() && format.key_max_pt < format.key_pt) {
         problems.push_back(
-            file_fault(file_name, "out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
+            file_fault(file_name, "layout-out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
     }
     if (problem::has_error(problems)) {
         return problems;

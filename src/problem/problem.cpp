@@ -22,16 +22,16 @@ const char* name(Severity severity) {
 
 }  // namespace
 
-Problem error(std::string code, std::string message, std::string hint) {
-    return {Severity::error, std::move(code), std::move(message), std::move(hint), std::nullopt};
+Problem error(Code code, std::string message, std::string hint) {
+    return {Severity::error, code, std::move(message), std::move(hint), std::nullopt};
 }
 
-Problem warning(std::string code, std::string message, std::string hint) {
-    return {Severity::warning, std::move(code), std::move(message), std::move(hint), std::nullopt};
+Problem warning(Code code, std::string message, std::string hint) {
+    return {Severity::warning, code, std::move(message), std::move(hint), std::nullopt};
 }
 
-Problem note(std::string code, std::string message, std::string hint) {
-    return {Severity::note, std::move(code), std::move(message), std::move(hint), std::nullopt};
+Problem note(Code code, std::string message, std::string hint) {
+    return {Severity::note, code, std::move(message), std::move(hint), std::nullopt};
 }
 
 bool has_error(const Problems& problems) {

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "problem/codes.hpp"
+
 namespace holdwater::problem {
 
 enum class Severity {
@@ -24,7 +26,7 @@ struct Place {
 
 struct Problem {
     Severity severity = Severity::error;
-    std::string code;            // stable and machine-readable, such as "unit-missing"
+    Code code;                   // such as "unit-missing"
     std::string message;         // what is wrong
     std::string hint;            // what would be right; may be empty
     std::optional<Place> place;  // where, if it comes from a file
@@ -32,9 +34,9 @@ struct Problem {
 
 using Problems = std::vector<Problem>;
 
-Problem error(std::string code, std::string message, std::string hint = {});
-Problem warning(std::string code, std::string message, std::string hint = {});
-Problem note(std::string code, std::string message, std::string hint = {});
+Problem error(Code code, std::string message, std::string hint = {});
+Problem warning(Code code, std::string message, std::string hint = {});
+Problem note(Code code, std::string message, std::string hint = {});
 
 bool has_error(const Problems& problems);
 

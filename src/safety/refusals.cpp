@@ -13,8 +13,8 @@ namespace {
 
 using facts::Category;
 
-Refusal refusal(std::string source, std::string code, std::string message, std::string hint) {
-    return {problem::error(std::move(code), std::move(message), std::move(hint)), std::move(source)};
+Refusal refusal(std::string source, problem::Code code, std::string message, std::string hint) {
+    return {problem::error(code, std::move(message), std::move(hint)), std::move(source)};
 }
 
 std::optional<Refusal> refuse_without_thermometer(const Request& request, bool needs_finish) {

@@ -203,7 +203,7 @@ problem::Result<Log> read_log(std::string_view text, const std::string& file_nam
     Report report(file_name);
     const problem::Place whole = report.place(0, 0);
     if (text.size() > ranges::log_bytes) {
-        report.error(whole, "file-big", fmt::format("{} bytes are too many for a log", text.size()),
+        report.error(whole, "file-too-big", fmt::format("{} bytes are too many for a log", text.size()),
                      "a log is some pages of readings");
         return std::move(report).take();
     }
@@ -221,7 +221,7 @@ problem::Result<Log> read_log(std::string_view text, const std::string& file_nam
         return std::move(report).take();
     }
     if (rows.size() > ranges::log_rows) {
-        report.error(whole, "file-big", fmt::format("{} rows are too many for a log", rows.size()),
+        report.error(whole, "file-too-big", fmt::format("{} rows are too many for a log", rows.size()),
                      fmt::format("at most {}", ranges::log_rows));
         return std::move(report).take();
     }

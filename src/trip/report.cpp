@@ -27,7 +27,7 @@ bool starts_letter(char c) {
 }
 
 auto order_key(const problem::Problem& p) {
-    return std::tuple(p.place->file, p.place->line, p.place->column, p.severity, p.code, p.message);
+    return std::tuple(p.place->file, p.place->line, p.place->column, p.severity, p.code.text(), p.message);
 }
 
 }  // namespace
@@ -39,16 +39,16 @@ void Report::put(problem::Problem problem, problem::Place place) {
     problems_.push_back(std::move(problem));
 }
 
-void Report::error(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
-    put(problem::error(std::move(code), std::string(message), std::string(hint)), std::move(place));
+void Report::error(problem::Place place, problem::Code code, std::string_view message, std::string_view hint) {
+    put(problem::error(code, std::string(message), std::string(hint)), std::move(place));
 }
 
-void Report::warning(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
-    put(problem::warning(std::move(code), std::string(message), std::string(hint)), std::move(place));
+void Report::warning(problem::Place place, problem::Code code, std::string_view message, std::string_view hint) {
+    put(problem::warning(code, std::string(message), std::string(hint)), std::move(place));
 }
 
-void Report::note(problem::Place place, std::string code, std::string_view message, std::string_view hint) {
-    put(problem::note(std::move(code), std::string(message), std::string(hint)), std::move(place));
+void Report::note(problem::Place place, problem::Code code, std::string_view message, std::string_view hint) {
+    put(problem::note(code, std::string(message), std::string(hint)), std::move(place));
 }
 
 void Report::add(const problem::Problem& problem, problem::Place place, std::string_view prefix) {
@@ -75,7 +75,7 @@ problem::Problems Report::take() && {
     if (problems_.size() > ranges::most_problems) {
         const bool bad = problem::has_error(problems_);
         const std::size_t rest = problems_.size() - ranges::most_problems;
-        problems_.resize(ranges::most_problems);
+        problems_.erase(problems_.begin() + ranges::most_problems, problems_.end());
         const std::string text = fmt::format("{} more like these are not listed", rest);
         if (bad) {
             error(place(0, 0), "more-problems", text, "mend the first ones and read the file again");

@@ -15,9 +15,9 @@ class Report {
     explicit Report(std::string file) : file_(std::move(file)) {}
 
     problem::Place place(int line, int column) const { return {file_, line, column}; }
-    void error(problem::Place place, std::string code, std::string_view message, std::string_view hint = {});
-    void warning(problem::Place place, std::string code, std::string_view message, std::string_view hint = {});
-    void note(problem::Place place, std::string code, std::string_view message, std::string_view hint = {});
+    void error(problem::Place place, problem::Code code, std::string_view message, std::string_view hint = {});
+    void warning(problem::Place place, problem::Code code, std::string_view message, std::string_view hint = {});
+    void note(problem::Place place, problem::Code code, std::string_view message, std::string_view hint = {});
     /// A problem made elsewhere, put at a place of this file; `prefix` says what it is about.
     void add(const problem::Problem& problem, problem::Place place, std::string_view prefix);
     /// Problems of another file, which have their places.

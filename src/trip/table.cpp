@@ -77,12 +77,12 @@ problem::Place Table::place(std::string_view key) const {
     return found != nullptr ? place(*found) : place();
 }
 
-void Table::error(std::string_view key, std::string code, std::string_view message, std::string_view hint) {
-    report_.error(place(key), std::move(code), message, hint);
+void Table::error(std::string_view key, problem::Code code, std::string_view message, std::string_view hint) {
+    report_.error(place(key), code, message, hint);
 }
 
-void Table::warning(std::string_view key, std::string code, std::string_view message, std::string_view hint) {
-    report_.warning(place(key), std::move(code), message, hint);
+void Table::warning(std::string_view key, problem::Code code, std::string_view message, std::string_view hint) {
+    report_.warning(place(key), code, message, hint);
 }
 
 void Table::missing(std::string_view key, std::string_view hint) {

@@ -57,8 +57,8 @@ class Table {
     problem::Place place(const toml::node& node) const;
     /// Of the key's value; of the table if it is absent.
     problem::Place place(std::string_view key) const;
-    void error(std::string_view key, std::string code, std::string_view message, std::string_view hint = {});
-    void warning(std::string_view key, std::string code, std::string_view message, std::string_view hint = {});
+    void error(std::string_view key, problem::Code code, std::string_view message, std::string_view hint = {});
+    void warning(std::string_view key, problem::Code code, std::string_view message, std::string_view hint = {});
     void missing(std::string_view key, std::string_view hint);
     Report& report() { return report_; }
     const std::string& what() const { return what_; }

@@ -208,7 +208,7 @@ Result<double> parse_si(std::string_view text, Kind kind) {
                      fmt::format("{} is written with one of: {}", wanted.what, units_of(kind)));
     }
     if (unit_text.front() == ',') {
-        return error("number-unreadable", fmt::format("\"{}\" has a decimal comma", text), "write a decimal point");
+        return error("decimal-comma", fmt::format("\"{}\" has a decimal comma", text), "write a decimal point");
     }
     for (const Unit& unit : units) {
         if (unit.text != unit_text) {

@@ -3,6 +3,7 @@
 
 #include "units/toml_bounds.hpp"
 
+#include <fmt/format.h>
 #include <toml++/toml.h>
 
 #include <algorithm>
@@ -12,8 +13,9 @@
 namespace holdwater::words {
 namespace {
 
-problem::Problem at(const std::string& file, const toml::source_region& where, std::string message) {
-    problem::Problem fault = problem::error("words-unreadable", std::move(message), "a word file holds [table] key = \"text\"");
+problem::Problem at(const std::string& file, const toml::source_region& where, std::string message,
+                    std::string hint = "a word file holds [table] key = \"text\"") {
+    problem::Problem fault = problem::error("words-unreadable", std::move(message), std::move(hint));
     fault.place = problem::Place{file, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
     return fault;
 }
@@ -22,9 +24,11 @@ problem::Problem at(const std::string& file, const toml::source_region& where, s
 
 problem::Result<Words> Words::read(std::string_view toml_text, const std::string& file_name) {
     Words words;
+    words.file_ = file_name;
     problem::Problems problems;
-    if (const auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
-        return *beyond;
+    if (auto beyond = units::beyond_toml_bounds(toml_text, file_name)) {
+        beyond->code = "words-unreadable";
+        return *std::move(beyond);
     }
     try {
         const toml::table root = toml::parse(toml_text, std::string_view{file_name});
@@ -39,6 +43,10 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
                 if (!text) {
                     problems.push_back(at(file_name, value.source(), "a word that is not a text"));
                     continue;
+                }
+                if (table_key.str() == "remark" && !problem::Code::named(key.str())) {
+                    problems.push_back(at(file_name, key.source(),
+                                          fmt::format("no remark has the code {}", key.str()), "leave it out"));
                 }
                 words.texts_.emplace(std::string(table_key.str()) + "." + std::string(key.str()), *text);
             }
@@ -55,7 +63,7 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
 std::string Words::text(std::string_view key, std::initializer_list<Place> places) const {
     const auto found = texts_.find(key);
     if (found == texts_.end()) {
-        throw std::logic_error("no wording for " + std::string(key));
+        throw std::logic_error(file_ + ": no wording for " + std::string(key));
     }
     std::string filled;
     std::string_view rest = found->second;
@@ -75,7 +83,7 @@ std::string Words::text(std::string_view key, std::initializer_list<Place> place
             }
         }
         if (!known) {
-            throw std::logic_error("nothing fills {" + std::string(name) + "} in " + std::string(key));
+            throw std::logic_error(file_ + ": nothing fills {" + std::string(name) + "} in " + std::string(key));
         }
         rest.remove_prefix(close + 1);
     }

@@ -16,12 +16,13 @@ namespace holdwater::words {
 
 class Words {
   public:
-    /// Keys are "table.key". Errors: words-unreadable, with the place.
+    /// Keys are "table.key". Errors: words-unreadable, with the place; so is a [remark] under no known code.
     static problem::Result<Words> read(std::string_view toml, const std::string& file_name);
 
     using Place = std::pair<std::string_view, std::string>;
 
-    /// The text of a key with its places filled. A missing key or place is our own fault: std::logic_error.
+    /// The text of a key with its places filled. A missing key or place is our own fault: std::logic_error, with
+    /// the file.
     std::string text(std::string_view key, std::initializer_list<Place> places = {}) const;
     /// What the program itself says in English, in this language: the text of [told] whose key is the English in small
     /// letters with bars between ("from memory" -> from-memory), else the English.
@@ -48,6 +49,7 @@ class Words {
     static std::set<std::string> places_of(std::string_view text);
 
   private:
+    std::string file_;
     std::map<std::string, std::string, std::less<>> texts_;
 };
 

@@ -4,6 +4,7 @@
 #include "card/texts.hpp"
 #include "draw/draw.hpp"
 #include "facts/facts.hpp"
+#include "support/problems.hpp"
 #include "support/trips.hpp"
 #include "words/words.hpp"
 
@@ -140,7 +141,7 @@ TEST_CASE("a language file that is not whole is refused, with what is wrong") {
         REQUIRE(own.ok());
         std::string lines;
         for (const problem::Problem& fault : own->faults_against(*english, "xx.toml")) {
-            CHECK(fault.code == "words-incomplete");
+            CHECK(fault.code == problem::Code("words-incomplete"));
             lines += problem::to_line(fault) + "\n";
         }
         return lines;
@@ -152,6 +153,15 @@ TEST_CASE("a language file that is not whole is refused, with what is wrong") {
     CHECK(faults(language + "[a]\none = \"{x} l\"\ntwo = \"l\"\n").find("a.two") != std::string::npos);
     CHECK(faults("[language]\ndecimal-mark = \"'\"\nclock = \"24\"\nclock-us = \"24\"\n[a]\none = \"{x} l\"\n")
               .find("decimal-mark") != std::string::npos);
+}
+
+TEST_CASE("a remark under a code that the program does not know is told with its line") {
+    CHECK(words::Words::read("[remark]\nsleep-long = \"largo\"\n", "xx.toml").ok());
+    const auto mistyped = words::Words::read("[remark]\nsleep-long = \"largo\"\nsleep-lnog = \"largo\"\n", "xx.toml");
+    REQUIRE_FALSE(mistyped.ok());
+    const std::string line = problem::to_line(mistyped.problems().front());
+    CHECK(line.starts_with("xx.toml:3:1: "));
+    CHECK(line.find("sleep-lnog") != std::string::npos);
 }
 
 TEST_CASE("the typeface has every character of every language") {
@@ -240,7 +250,7 @@ TEST_CASE("every remark that may stand on the basis sheets is told in every lang
         R"re((?:warning|note)\(\s*(?:(?:key|[a-z_.]+place|place\(0, 0\)|gap\.place|"[a-z_]+"),\s*)?"([a-z]+(?:-[a-z]+)*)")re");
     std::set<std::string> codes;
     for (const char* folder : {"src/trip", "src/plan"}) {
-        for (const auto& entry : fs::directory_iterator(root / folder)) {
+        for (const auto& entry : fs::recursive_directory_iterator(root / folder)) {
             const std::string text = entry.path().extension() == ".cpp" ? file_text(entry.path().string()) : "";
             for (std::sregex_iterator it(text.begin(), text.end(), call); it != std::sregex_iterator{}; ++it) {
                 codes.insert((*it)[1]);

@@ -51,15 +51,6 @@ TEST_CASE("every language that is listed loads whole") {
     CHECK_FALSE(cli::load_words("xx").ok());
 }
 
-TEST_CASE("a fault in a file of layouts is bad input, one of our own making is not") {
-    problem::Problem in_file = problem::error("words-incomplete", "no wording for night.caution");
-    in_file.place = problem::Place{"layouts/words/es.toml", 0, 0};
-    const problem::Problem our_own = problem::error("overflow", "a block is too tall");
-    CHECK(cli::exit_for_deck({in_file}) == cli::Exit::bad_input);
-    CHECK(cli::exit_for_deck({our_own, in_file}) == cli::Exit::bad_input);
-    CHECK(cli::exit_for_deck({our_own}) == cli::Exit::our_fault);
-}
-
 TEST_CASE("a Spanish deck is Spanish in the PDF, and its plan speaks English on the terminal") {
     const auto folder = own_folder("spanish");
     const std::string trip = write_trip(folder, "es", "us-first");

@@ -2,6 +2,7 @@
 // The faces made in the build, and what is measured from them.
 #include "support/near.hpp"
 #include "support/printing.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -47,7 +48,7 @@ TEST_CASE("a typeface that is not there is an error that says which") {
     files.bold += ".gone";
     const auto made = draw::open_measure(files);
     CHECK_FALSE(made.ok());
-    CHECK(made.problems()[0].code == "font-unreadable");
+    CHECK(made.problems()[0].code == problem::Code("font-unreadable"));
     CHECK(made.problems()[0].message.find(".gone") != std::string::npos);
     const support::Scratch scratch("font");
     files.bold = scratch.write("no.ttf", "this is no font");

@@ -3,6 +3,7 @@
 #include "draw/pdf_bytes.hpp"
 #include "draw/tag_tree.hpp"
 #include "support/pdf_checks.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -73,7 +74,7 @@ TEST_CASE("where tags cannot be had the file is plain, says so, and is no archiv
     const auto made = draw::to_pdf(pages, support::fonts(), info_for(pages, "a bell \a in the name"));
     REQUIRE(made.ok());
     REQUIRE(made.problems().size() == 1);
-    CHECK(made.problems()[0].code == "plain-pdf");
+    CHECK(made.problems()[0].code == problem::Code("plain-pdf"));
     CHECK(made.problems()[0].severity == problem::Severity::warning);
     const std::string file = scratch.write("plain.pdf", *made);
     CHECK(run("qpdf --check " + file).status == 0);

@@ -3,6 +3,8 @@
 #include "facts/kept.hpp"
 #include "facts/read_facts.hpp"
 
+#include "support/problems.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -210,7 +212,7 @@ TEST_CASE("each fault is found and named") {
         const char* after;
         const char* from;
         const char* to;
-        const char* code;
+        problem::Code code;
     };
     const Case cases[] = {
         {"not TOML", "[[source]]", "citation = ", "citation ", "facts-toml"},
@@ -307,7 +309,7 @@ TEST_CASE("a key of many thousand parts is refused with its place") {
     }
     const problem::Result<Facts> read = read_text(sound + "\n" + deep + " = 1\n");
     REQUIRE_FALSE(read.ok());
-    CHECK(read.problems().front().code == "toml-too-deep");
+    CHECK(read.problems().front().code == problem::Code("facts-toml"));
     REQUIRE(read.problems().front().place.has_value());
     CHECK(read.problems().front().place->line == std::count(sound.begin(), sound.end(), '\n') + 2);
 }

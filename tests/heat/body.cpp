@@ -171,7 +171,7 @@ TEST_CASE("sizes out of range and missing dimensions are refused, all at once") 
         const auto result = heat::modes_of(b, meat, units::FilmCoefficient{200});
         CHECK_FALSE(result.ok());
         for (const auto& p : result.problems()) {
-            text += p.code + " ";
+            text += std::string(p.code.text()) + " ";
             CHECK_FALSE(p.hint.empty());
         }
         return text;

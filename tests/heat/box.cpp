@@ -42,7 +42,7 @@ heat::BoxTest run(double loss, std::vector<double> when, double start = 64, doub
 
 std::string code(const heat::BoxTest& test) {
     const auto result = heat::loss_from(test);
-    return result.ok() ? "" : result.problems().front().code;
+    return result.ok() ? "" : std::string(result.problems().front().code.text());
 }
 
 }  // namespace

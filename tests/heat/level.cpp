@@ -4,6 +4,7 @@
 
 #include "facts/facts.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -23,7 +24,7 @@ heat::Lying food(double millimetres_high, double footprint_dm2, bool apart) {
 }
 
 std::string code_of(const problem::Problems& faults) {
-    return faults.empty() ? "" : faults.front().code;
+    return faults.empty() ? "" : std::string(faults.front().code.text());
 }
 
 }  // namespace
@@ -63,7 +64,7 @@ TEST_CASE("too much water and too little are both named, with litres that work")
 TEST_CASE("where no fill can cover the food, another box is asked for") {
     const auto faults = heat::level_faults(inside, litres(2), {food(150, 14, false)});  // two layers: 310 mm of 300
     REQUIRE_FALSE(faults.empty());
-    CHECK(faults.back().code == "food-not-covered");
+    CHECK(faults.back().code == problem::Code("food-not-covered"));
     CHECK(faults.back().hint.find("larger bottom") != std::string::npos);
 }
 

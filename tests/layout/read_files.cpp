@@ -70,10 +70,10 @@ TEST_CASE("all faults of a file are told at once") {
         read_sheet("name = 3\nwidth_mm = -1\nmargin_sides_mm = 5\nmargin_top_mm = 5\nmargin_bottom_mm = 8\nfoo = 1\n",
                    "s.toml")
             .problems();
-    CHECK(support::has_code(problems, "text-expected"));
-    CHECK(support::has_code(problems, "out-of-range"));
-    CHECK(support::has_code(problems, "key-unknown"));
-    CHECK(support::has_code(problems, "key-missing"));
+    CHECK(support::has_code(problems, "layout-text-expected"));
+    CHECK(support::has_code(problems, "layout-out-of-range"));
+    CHECK(support::has_code(problems, "layout-key-unknown"));
+    CHECK(support::has_code(problems, "layout-key-missing"));
     CHECK(problems.size() == 4);
 }
 

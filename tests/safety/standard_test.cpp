@@ -44,7 +44,7 @@ TEST_CASE("each refused request says why, what would do, and by which source") {
         }
         REQUIRE(result.problems().size() == 1);
         const problem::Problem& problem = result.problems().front();
-        CHECK(problem.code == row[7]);
+        CHECK(problem.code.text() == row[7]);
         CHECK(refusal_source(request) == row[8]);
         CHECK_NOTHROW(facts::facts().source(refusal_source(request)));
         CHECK_MESSAGE(plain(problem.message).find(row[9]) != std::string::npos, plain(problem.message));
@@ -89,7 +89,7 @@ TEST_CASE("a target just above the nearest allowed one that a refusal names is a
         INFO(row.at(0));
         Request request = support::request_of(row);
         const problem::Result<Standard> result = standard_for(request);
-        const std::string code = result.problems().front().code;
+        const problem::Code code = result.problems().front().code;
         if (code != "target-too-low" && code != "at-risk-target-too-low") {
             continue;
         }

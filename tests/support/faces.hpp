@@ -3,6 +3,7 @@
 #pragma once
 
 #include "layout/layout.hpp"
+#include "support/problems.hpp"
 
 #include <fstream>
 #include <sstream>
@@ -58,15 +59,6 @@ inline std::string all_text(const layout::Page& page) {
         made += squeezed(text.text);
     }
     return made;
-}
-
-inline bool has_code(const problem::Problems& problems, const std::string& code) {
-    for (const auto& one : problems) {
-        if (one.code == code) {
-            return true;
-        }
-    }
-    return false;
 }
 
 }  // namespace holdwater::support

@@ -28,7 +28,7 @@ inline trip::Trip trip_at(const std::string& where) {
     const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/" + where;
     auto trip = trip::read_trip(
         file_text(path), path,
-        [](const std::string&) -> problem::Result<std::string> { return problem::error("none", "no other file"); }, known);
+        [](const std::string&) -> problem::Result<std::string> { return problem::error("file-unreadable", "no other file"); }, known);
     if (!trip) {
         throw std::runtime_error(path + ": " + trip.problems().front().message);
     }

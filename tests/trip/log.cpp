@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "support/near.hpp"
+#include "support/problems.hpp"
 #include "trip/read_log.hpp"
 #include "trip/reading.hpp"
 
@@ -92,7 +93,7 @@ TEST_CASE("gaps are named and kept, and rows without a reading do not fill them"
     CHECK(result->gaps[0].place.line == 6);
     REQUIRE(result.problems().size() == 1);
     CHECK(result.problems()[0].severity == problem::Severity::warning);
-    CHECK(result.problems()[0].code == "log-gap");
+    CHECK(result.problems()[0].code == problem::Code("log-gap"));
 }
 
 TEST_CASE("an even log has no gaps, however wide its steps") {
@@ -106,5 +107,5 @@ TEST_CASE("a log of hundreds of thousands of bytes or rows is some other file") 
         rows += "1,60\n";
     }
     CHECK(!trip::read_log(rows, "l.csv").ok());
-    CHECK(trip::read_log(std::string(5000001, 'x'), "l.csv").problems().front().code == "file-big");
+    CHECK(trip::read_log(std::string(5000001, 'x'), "l.csv").problems().front().code == problem::Code("file-too-big"));
 }

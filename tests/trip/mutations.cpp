@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Whatever the bytes: a trip file or a log gives a value without errors or a bounded list of problems with errors,
 // and never anything else. Every prefix is tried, and every byte in turn replaced, dropped and doubled.
+#include "support/problems.hpp"
 #include "trip/ranges.hpp"
 #include "trip/read_log.hpp"
 #include "trip/reading.hpp"
@@ -124,7 +125,7 @@ TEST_CASE("depth and size do not fell the reader") {
         CAPTURE(deep.substr(0, 12));
         const auto refused = read_trip_text(small_trip + deep + "\n");
         REQUIRE(refused.problems().size() == 1);
-        CHECK(refused.problems().front().code == "toml-too-deep");
+        CHECK(refused.problems().front().code == problem::Code("toml-too-deep"));
         CHECK(refused.problems().front().place->line == std::count(small_trip.begin(), small_trip.end(), '\n') + 1);
     }
     std::string braces = "food = ";

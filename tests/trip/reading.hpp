@@ -37,7 +37,7 @@ inline trip::Known known() {
 inline trip::FileReader files_in(std::filesystem::path folder) {
     return [folder = std::move(folder)](const std::string& name) -> problem::Result<std::string> {
         if (!std::filesystem::is_regular_file(folder / name)) {
-            return problem::error("file-missing", "no such file");
+            return problem::error("file-unreadable", "no such file");
         }
         return read_text(folder / name);
     };

@@ -24,7 +24,7 @@ template <class Q>
 std::string refusal(const char* text) {
     const auto q = units::parse<Q>(text);
     REQUIRE_MESSAGE(!q.ok(), text);
-    return q.problems().front().code + ": " + q.problems().front().message + " (" + q.problems().front().hint + ")";
+    return std::string(q.problems().front().code.text()) + ": " + q.problems().front().message + " (" + q.problems().front().hint + ")";
 }
 
 }  // namespace

@@ -25,7 +25,7 @@ std::string said(const std::string& text) {
     CHECK(beyond->place.has_value());
     CHECK_FALSE(beyond->hint.empty());
     return beyond->place->file + ":" + std::to_string(beyond->place->line) + ":" + std::to_string(beyond->place->column) +
-           " " + beyond->code;
+           " " + std::string(beyond->code.text());
 }
 
 }  // namespace

@@ -36,11 +36,12 @@ units::Temperature coolest_bath() {
 }
 constexpr units::Temperature hottest_bath = units::celsius(100);
 
-/// Out of range as Celsius, but a sound bath as Fahrenheit.
+/// Out of range as Celsius, but a sound bath as Fahrenheit. A log whose every fault goes with the other unit had none
+/// but in its bath column.
 std::optional<problem::Problem> fahrenheit_fault(std::string_view text, const std::string& file_name,
                                                  const problem::Problems& problems) {
     const auto fault = std::find_if(problems.begin(), problems.end(), [](const problem::Problem& p) {
-        return p.severity == problem::Severity::error && p.message.starts_with("bath");
+        return p.severity == problem::Severity::error && p.code == "out-of-range";
     });
     if (fault == problems.end()) {
         return std::nullopt;

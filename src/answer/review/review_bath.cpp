@@ -227,7 +227,7 @@ class Builder {
         return units::print(units::kelvins(difference), system_, {0.1, units::Toward::nearest});
     }
 
-    void remark(const Reading& reading, const char* code, std::string text, std::string hint) {
+    void remark(const Reading& reading, problem::Code code, std::string text, std::string hint) {
         problem::Problem warning = problem::warning(code, std::move(text), std::move(hint));
         warning.place = log_.rows[reading.row].place;
         paths_.remarks.push_back(std::move(warning));

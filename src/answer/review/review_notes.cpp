@@ -93,7 +93,7 @@ class Reader {
     }
 
     /// Neither moment is the strict one: one asks for less time to the kill, the other hides time below.
-    void twice(const char* code, std::string_view what, std::string_view note, const trip::LogRow& row,
+    void twice(problem::Code code, std::string_view what, std::string_view note, const trip::LogRow& row,
                const trip::Food& food) {
         remarks_.push_back(placed(problem::error(code, fmt::format("{} {} a second time", food.name, what),
                                                  fmt::format("leave \"{}\" in the row of its one moment", note)),
@@ -109,7 +109,7 @@ class Reader {
 /// the clock, and no kill of it is trusted.
 Stay stay_of(const trip::Food& food, const Marks& marks, const trip::Log& log, problem::Problems& remarks) {
     const trip::LogRow& first = log.rows.front();
-    const auto doubt = [&](const char* code, std::string text, std::string hint, const problem::Place& place) {
+    const auto doubt = [&](problem::Code code, std::string text, std::string hint, const problem::Place& place) {
         remarks.push_back(placed(problem::warning(code, std::move(text), std::move(hint)), place));
     };
     Stay stay{marks.in.moment().value_or(first.at), marks.out.moment().value_or(log.rows.back().at)};

@@ -73,7 +73,7 @@ Text told_source(const Text& source, const words::Words& words) {
 
 /// A remark in the language of the cards: by its code, without the figures that only the terminal tells.
 Text remark(const problem::Problem& said, const words::Words& words) {
-    const std::string key = "remark." + said.code;
+    const std::string key = "remark." + std::string(said.code.text());
     if (!words.has(key)) {
         return said.message + (said.hint.empty() ? "" : " (" + said.hint + ")");
     }

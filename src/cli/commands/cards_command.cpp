@@ -3,11 +3,13 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <map>
 #include <memory>
 
 #include "card/basis/basis.hpp"
 #include "card/trip/deck.hpp"
 #include "cli/app.hpp"
+#include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/printing.hpp"
 #include "cli/files/sheets_file.hpp"
@@ -28,7 +30,7 @@ struct CardsOptions {
 /// right.
 problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
                                                   const problem::Problems& remarks, const CardsOptions& options,
-                                                  const std::string& name) {
+                                                  const DeckFiles& to_write) {
     const PrintingOptions& to = options.printing;
     const auto style = style_of(trip.language, to, [&](const std::vector<std::string>& texts) {
         return stamp_of(trip, texts);
@@ -62,29 +64,35 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
             notes.push_back(note);
         }
     }
-    const auto pictures = pictures_of(faces, *style, to, fmt::format("{}/{}", to.out, name));
+    const auto pictures = pictures_of(faces, *style, to, to_write);
     if (!pictures) {
         return pictures.problems();
     }
-    std::vector<Finished> files{{fmt::format("{}/{}-cards.pdf", to.out, name), std::move(pdf).value()},
-                                {fmt::format("{}/{}-basis.pdf", to.out, name), std::move(basis).value()}};
+    std::vector<Finished> files{{to_write.path("cards.pdf"), std::move(pdf).value()},
+                                {to_write.path("basis.pdf"), std::move(basis).value()}};
     files.insert(files.end(), pictures->begin(), pictures->end());
     return {std::move(files), notes};
 }
 
-/// Says why there are no cards, and that earlier ones no longer hold.
-Exit tell_refusal(const trip::Trip& trip, const problem::Problems& problems, const CardsOptions& options,
-                  const std::string& name) {
+DeckFiles deck_of(const std::string& trip_path, const CardsOptions& options) {
+    return {options.printing.out, stem_of(trip_path), "basis"};
+}
+
+/// There are no cards, and earlier ones no longer hold: these are renamed before anything is said, since nothing that
+/// happens to the words may keep them valid.
+Exit without_cards(const trip::Trip& trip, const problem::Problems& problems, const DeckFiles& deck) {
+    const Superseded earlier = supersede(deck);
     const Exit exit = exit_for(problems);
     for (const problem::Problem& p : problems) {
-        fmt::print(p.severity == problem::Severity::error ? stderr : stdout, "{}\n", problem::to_line(p));
-    }
-    if (exit == Exit::refused) {
-        fmt::print("{}: refused, no cards\n", trip.name);
-        for (const std::string& file : supersede(options.printing.out, name)) {
-            fmt::print("earlier cards no longer hold: {}\n", file);
+        if (p.severity == problem::Severity::error) {
+            tell({p});
+        } else {
+            fmt::print("{}\n", problem::to_line(p));
         }
     }
+    fmt::print("{}: {}\n", trip.name,
+               exit == Exit::refused ? "refused, no cards" : "no cards, an input is wrong");
+    say_superseded(earlier);
     return exit;
 }
 
@@ -92,36 +100,53 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
     const auto trip = load_trip(path);
     tell(trip.problems());
     if (!trip) {
-        return Exit::bad_input;
+        return exit_for(trip.problems());
     }
-    const std::string name = stem_of(path);
+    const DeckFiles deck = deck_of(path, options);
     const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
     std::vector<plan::Plan> plans;
-    Exit exit = exit_with(trip.problems());
+    Exit exit = exit_for(trip.problems());
     for (const trip::Trip& part : parts) {
         const auto plan = plan::make_plan(part);
         if (!plan) {
-            return tell_refusal(part, plan.problems(), options, name);
+            return without_cards(part, plan.problems(), deck);
         }
         tell(plan->notes);
-        exit = worse(exit, exit_with(plan->notes));
+        exit = worse(exit, exit_for(plan->notes));
         plans.push_back(*plan);
     }
     plan::share_latest_fire(plans);
-    const auto files = deck_files(*trip, plans, trip.problems(), options, name);
+    const auto files = deck_files(*trip, plans, trip.problems(), options, deck);
     if (!files) {
         tell(files.problems());
-        return exit_for_deck(files.problems());
+        return exit_for(files.problems());
     }
     tell(files.problems());
-    exit = worse(exit, exit_with(files.problems()));
-    if (!write_all(*files)) {
-        return Exit::bad_input;
+    exit = worse(exit, exit_for(files.problems()));
+    return worse(exit, write_deck(deck, *files));
+}
+
+/// Trips of one name would print over each other: nothing is written then.
+problem::Problems faults_of_names(const std::vector<std::string>& trips) {
+    problem::Problems faults;
+    std::map<std::string, std::string> first;
+    for (const std::string& path : trips) {
+        const auto [known, is_new] = first.emplace(stem_of(path), path);
+        if (!is_new) {
+            faults.push_back(problem::error(
+                "deck-twice",
+                fmt::format("{} and {} would both be printed as {}-cards.pdf", known->second, path, known->first),
+                "print them one at a time, each with its own --out, or rename one"));
+        }
     }
-    return exit;
+    return faults;
 }
 
 Exit print_decks(const CardsOptions& options) {
+    if (const auto faults = faults_of_names(options.trips); !faults.empty()) {
+        tell(faults);
+        return exit_for(faults);
+    }
     Exit worst = Exit::done;
     for (const std::string& path : options.trips) {
         worst = worse(worst, one_trip(path, options));

@@ -2,6 +2,7 @@
 #include "card/class/class_deck.hpp"
 #include "card/class/class_sheets.hpp"
 #include "cli/app.hpp"
+#include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
 #include "cli/line/kinds.hpp"
 #include "cli/files/printing.hpp"
@@ -84,7 +85,7 @@ card::ClassWish wish_from(const ClassOptions& given, const CLI::App& line, Optio
 
 /// All files of the class in memory: nothing is written before all of it is right.
 problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame, const Style& style,
-                                                   const PrintingOptions& to) {
+                                                   const PrintingOptions& to, const DeckFiles& to_write) {
     const card::Deck deck = card::class_deck(frame, style.words, style.stamp, to.only);
     const auto faces = layout::lay_out(deck, style.format, *style.measure, style.phrases);
     if (!faces) {
@@ -99,13 +100,13 @@ problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame
     if (!sheets) {
         return sheets.problems();
     }
-    const auto pictures = pictures_of(*faces, style, to, to.out + "/class");
+    const auto pictures = pictures_of(*faces, style, to, to_write);
     if (!pictures) {
         return pictures.problems();
     }
     const problem::Problems notes = pdf.problems();
-    std::vector<Finished> files{{to.out + "/class-cards.pdf", std::move(pdf).value()},
-                                {to.out + "/class-sheets.pdf", std::move(sheets).value()}};
+    std::vector<Finished> files{{to_write.path("cards.pdf"), std::move(pdf).value()},
+                                {to_write.path("sheets.pdf"), std::move(sheets).value()}};
     files.insert(files.end(), pictures->begin(), pictures->end());
     return {std::move(files), notes};
 }
@@ -122,21 +123,23 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     });
     if (!style) {
         tell(style.problems());
-        return exit_for_deck(style.problems());
+        return exit_for(style.problems());
     }
     // Its rulers have no table beside them to go on with.
     style.value().phrases.longer = style->words.text("class-hold.thicker");
     const auto frame = card::ClassFrame::made(wish, style->words.text("class-deck.name"));
     if (!frame) {
         tell(frame.problems());
-        return Exit::bad_input;
+        return exit_for(frame.problems());
     }
-    const auto files = class_files(**frame, *style, given.printing);
+    const DeckFiles deck{given.printing.out, "class", "sheets"};
+    const auto files = class_files(**frame, *style, given.printing, deck);
     tell(files.problems());
     if (!files) {
-        return exit_for_deck(files.problems());
+        return exit_for(files.problems());
     }
-    return write_all(*files) ? exit_with(files.problems()) : Exit::bad_input;
+    const Exit written = write_deck(deck, *files);
+    return worse(exit_for(files.problems()), written);
 }
 
 }  // namespace

@@ -15,7 +15,8 @@ namespace holdwater::cli {
 namespace {
 
 constexpr Range bath_range{"0 C", "100 C", "60 C"};
-constexpr Range sting_range{"0 s", "10 s", "2 s"};
+constexpr Range sting_range{"0 s", "10 s", "2 s",
+                            "nobody keeps a finger in hot water for longer than a count of two"};
 
 struct TouchOptions {
     Given bath;
@@ -71,13 +72,7 @@ Exit touch(const TouchOptions& given, const CLI::App& line) {
     const auto bath = options.maybe<units::Temperature>("--bath", given.bath, bath_range);
     const auto sting = options.maybe<units::Duration>("--sting", given.sting, sting_range);
     if (!options.problems().empty()) {
-        problem::Problems problems = options.problems();
-        for (problem::Problem& p : problems) {
-            if (given.sting && p.code == "out-of-range" && p.message.starts_with("--sting")) {
-                p.hint += "; nobody keeps a finger in hot water for longer than a count of two";
-            }
-        }
-        tell(problems);
+        tell(options.problems());
         return Exit::bad_input;
     }
     const safety::Stirring stirring = given.still ? safety::Stirring::still : safety::Stirring::stirred;

@@ -191,9 +191,13 @@ Exit show_gauge(const GaugeOptions& given, const CLI::App& line) {
             tell(written.problems());
             return Exit::bad_input;
         }
-        fmt::print(given.json ? stderr : stdout, "{}\n", path);
+        if (given.json) {
+            tell_line(path);
+        } else {
+            fmt::print("{}\n", path);
+        }
     }
-    return exit_with(remarks);
+    return exit_for(remarks);
 }
 
 }  // namespace

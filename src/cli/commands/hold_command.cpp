@@ -218,7 +218,7 @@ Exit hold(const HoldOptions& given, const CLI::App& line) {
     if (answer->why == answer::Why::kind_refused) {
         return Exit::refused;
     }
-    return exit_with(warnings);
+    return exit_for(warnings);
 }
 
 }  // namespace

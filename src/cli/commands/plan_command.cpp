@@ -30,10 +30,16 @@ struct Shown {
     Json json;
 };
 
+/// Refused, or not to be planned since an input is wrong: that is no verdict.
 Shown show_refusal(const trip::Trip& trip, const problem::Problems& problems) {
     Shown shown;
     shown.exit = exit_for(problems);
     shown.json = refusal_json(trip, problems);
+    if (shown.exit != Exit::refused) {
+        tell(problems);
+        shown.text = fmt::format("{}: no plan, an input is wrong\n", trip.name);
+        return shown;
+    }
     shown.text = fmt::format("{}: REFUSED\n\n", trip.name);
     for (const problem::Problem& p : problems) {
         shown.text += problem::to_line(p) + "\n";
@@ -44,7 +50,7 @@ Shown show_refusal(const trip::Trip& trip, const problem::Problems& problems) {
 Shown show_box(const plan::Plan& plan, const std::string& stamp, const words::Words& words, const PlanOptions& options) {
     Shown shown;
     const auto numbers = card::card_numbers({plan, words});
-    shown.exit = exit_with(plan.notes);
+    shown.exit = exit_for(plan.notes);
     shown.json = plan_json(plan, numbers, stamp);
     shown.text = plan_text(plan) + "\n" + around_text(plan.around, *plan.trip) + what_if_text(plan) +
                   (options.explain ? explain_text(plan, numbers) : "");
@@ -76,7 +82,9 @@ std::vector<Shown> show_boxes(const std::vector<trip::Trip>& parts, const std::s
 /// Two boxes in one object: the verdict of the worse, then each as it would stand alone.
 Json both(const trip::Trip& trip, Exit exit, const std::vector<Shown>& boxes) {
     Json all{{"schema", 1},
-             {"verdict", exit == Exit::done || exit == Exit::check ? "holds" : "refused"},
+             {"verdict", exit == Exit::refused     ? Json("refused")
+                         : exit == Exit::bad_input ? Json(nullptr)
+                                                   : Json("holds")},
              {"trip", trip.name},
              {"boxes", Json::array()}};
     for (const Shown& box : boxes) {
@@ -89,7 +97,7 @@ Exit show_plan(const PlanOptions& options) {
     const auto trip = load_trip(options.trip);
     tell(trip.problems());
     if (!trip) {
-        return Exit::bad_input;
+        return exit_for(trip.problems());
     }
     const auto words = load_words(own_language);  // the terminal speaks English
     const auto words_text = layout_file("words/" + trip->language + ".toml");
@@ -97,12 +105,12 @@ Exit show_plan(const PlanOptions& options) {
     if (!words || !words_text || !format) {
         const problem::Problems& faults = !words ? words.problems() : !format ? format.problems() : words_text.problems();
         tell(faults);
-        return exit_for_deck(faults);
+        return exit_for(faults);
     }
     const std::string stamp = stamp_of(*trip, {*format, *words_text});
     const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
     const std::vector<Shown> boxes = show_boxes(parts, stamp, *words, options);
-    Exit exit = exit_with(trip.problems());
+    Exit exit = exit_for(trip.problems());
     for (const Shown& box : boxes) {
         exit = worse(exit, box.exit);
     }

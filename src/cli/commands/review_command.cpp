@@ -30,7 +30,8 @@ struct ReviewOptions {
 
 /// Faults that stop a review, as JSON where that was asked for. A refused food gets no verdict, which is as good as
 /// "throw away" for the exit code.
-Exit stopped(const problem::Problems& problems, bool json, Exit exit) {
+Exit stopped(const problem::Problems& problems, bool json) {
+    const Exit exit = exit_for(problems);
     if (json) {
         problem::Problems rest;
         problem::Problems errors;
@@ -80,14 +81,18 @@ Exit write_chart(const ReviewOptions& options, const trip::Trip& trip, const tri
         tell(written.problems());
         return Exit::bad_input;
     }
-    fmt::print(options.json ? stderr : stdout, "{}\n", path);
+    if (options.json) {
+        tell_line(path);
+    } else {
+        fmt::print("{}\n", path);
+    }
     return Exit::done;
 }
 
 Exit exit_of(answer::Verdict verdict, const problem::Problems& remarks) {
     switch (verdict) {
         case answer::Verdict::eat:
-            return exit_with(remarks);
+            return exit_for(remarks);
         case answer::Verdict::not_done:
         case answer::Verdict::finish_and_eat_next:
         case answer::Verdict::finish_and_eat_now:
@@ -102,23 +107,20 @@ Exit review_trip(const ReviewOptions& options) {
     if (looks_like(options.trip, ".csv") && looks_like(options.log, ".toml")) {
         return stopped({problem::error("arguments-swapped", "the trip comes first, then the log",
                                        fmt::format("holdwater review {} {}", options.log, options.trip))},
-                       options.json, Exit::bad_input);
+                       options.json);
     }
     const auto trip = load_trip(options.trip);
     if (!trip) {
-        return stopped(trip.problems(), options.json, Exit::bad_input);
+        return stopped(trip.problems(), options.json);
     }
     const auto text = read_file(options.log);
     const auto log = text ? trip::read_log(*text, options.log) : problem::Result<trip::Log>(text.problems());
     if (!log) {
-        return stopped(log.problems(), options.json, Exit::bad_input);
+        return stopped(log.problems(), options.json);
     }
     auto review = answer::review(*trip, *log);
     if (!review) {
-        const bool bad_log = std::any_of(
-            review.problems().begin(), review.problems().end(),
-            [](const problem::Problem& p) { return p.code == "food-in-twice" || p.code == "food-out-twice"; });
-        return stopped(review.problems(), options.json, bad_log ? Exit::bad_input : exit_for(review.problems()));
+        return stopped(review.problems(), options.json);
     }
     // The reader's own word on a gap comes before it is known whether it matters; the review says it again, knowing.
     problem::Problems remarks = trip.problems();

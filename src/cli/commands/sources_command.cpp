@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/app.hpp"
+#include "cli/files/files.hpp"
 #include "cli/text/source_entries.hpp"
 #include "cli/text/wrap.hpp"
 
@@ -100,7 +101,7 @@ Exit list_sources(const SourcesOptions& options) {
         printer.print(work_entries());
     }
     if (!printer.printed_any()) {
-        fmt::print(stderr, "no entry contains \"{}\"\n", options.search);
+        tell_line(fmt::format("no entry contains \"{}\"", options.search));
         return Exit::bad_input;
     }
     return Exit::done;

@@ -10,6 +10,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr const char* reinstall = "install the program anew, with its data";
+
 /// bin/holdwater has its data in share/holdwater beside bin; a fresh build has share beside the program itself.
 fs::path found(const char* folder) {
     std::error_code fault;
@@ -22,7 +24,20 @@ fs::path found(const char* folder) {
 
 std::string layout_path(const std::string& name) { return (found("layouts") / name).string(); }
 
-problem::Result<std::string> layout_file(const std::string& name) { return read_file(layout_path(name)); }
+problem::Result<std::string> layout_file(const std::string& name) {
+    const std::string path = layout_path(name);
+    auto text = read_file(path);
+    if (text) {
+        return text;
+    }
+    // Whatever is wrong with it, it is no file of the user's.
+    std::error_code fault;
+    problem::Problem ours =
+        fs::exists(path, fault) ? problem::error("data-unreadable", "this file of the program cannot be read", reinstall)
+                                : problem::error("data-missing", "this file of the program is missing", reinstall);
+    ours.place = problem::Place{path, 0, 0};
+    return ours;
+}
 
 draw::FontFiles font_files() {
     const fs::path folder = found("fonts");

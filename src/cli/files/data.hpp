@@ -9,7 +9,7 @@
 
 namespace holdwater::cli {
 
-/// Text of layouts/NAME, such as "formats/hand.toml".
+/// Text of layouts/NAME, such as "formats/hand.toml". Errors: data-missing, data-unreadable.
 problem::Result<std::string> layout_file(const std::string& name);
 std::string layout_path(const std::string& name);
 draw::FontFiles font_files();

@@ -5,12 +5,15 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <array>
 #include <cerrno>
+#include <charconv>
+#include <csignal>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <system_error>
+#include <vector>
 
 #include "trip/ranges.hpp"
 
@@ -19,7 +22,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-problem::Problem failed(const char* code, const std::string& path, const std::string& what) {
+problem::Problem failed(problem::Code code, const std::string& path, const std::string& what) {
     problem::Problem fault = problem::error(code, what);
     fault.place = problem::Place{path, 0, 0};
     return fault;
@@ -51,6 +54,19 @@ int write_synced(const std::string& path, const std::string& bytes) {
         fault = errno;
     }
     return fault;
+}
+
+constexpr std::string_view part_ending = ".part";
+
+/// Whether this process, or another of this program, still runs under that number. In doubt it does.
+bool is_at_work(pid_t writer) {
+    std::error_code code;
+    const fs::path self = fs::read_symlink("/proc/self/exe", code);
+    if (code) {
+        return true;
+    }
+    const fs::path other = fs::read_symlink(fmt::format("/proc/{}/exe", writer), code);
+    return code ? code != std::errc::no_such_file_or_directory : other == self;
 }
 
 }  // namespace
@@ -89,58 +105,82 @@ problem::Result<std::string> read_file(const std::string& path) {
     return text;
 }
 
+std::string folder_of(const std::string& path) {
+    const fs::path folder = fs::path(path).parent_path();
+    return folder.empty() ? "." : folder.string();
+}
+
+problem::Result<std::string> write_part(const std::string& path, const std::string& bytes) {
+    std::error_code code;
+    const std::string folder = folder_of(path);
+    fs::create_directories(folder, code);
+    if (code) {
+        return failed("file-unwritable", folder, "this folder cannot be made: " + code.message());
+    }
+    const std::string part = fmt::format("{}.{}{}", path, ::getpid(), part_ending);
+    if (const int fault = write_synced(part, bytes); fault != 0) {
+        fs::remove(part, code);
+        return failed("file-unwritable", path, std::string("cannot be written: ") + std::strerror(fault));
+    }
+    return part;
+}
+
 problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace) {
     std::error_code code;
-    const fs::path folder = fs::path(path).parent_path();
-    if (!folder.empty()) {
-        fs::create_directories(folder, code);
-        if (code) {
-            return failed("file-unwritable", folder.string(), "this folder cannot be made: " + code.message());
-        }
-    }
     if (!replace && fs::exists(path, code)) {
         return failed("file-exists", path, "this file is there already and is left as it is");
     }
-    const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
-    const int fault = write_synced(temporary, bytes);
-    if (fault == 0) {
-        fs::rename(temporary, path, code);
+    remove_leftovers(folder_of(path), [&](std::string_view name) { return name == fs::path(path).filename().string(); });
+    const auto part = write_part(path, bytes);
+    if (!part) {
+        return part.problems();
     }
-    if (fault != 0 || code) {
-        const std::string why = fault != 0 ? std::strerror(fault) : code.message();
-        fs::remove(temporary, code);
+    fs::rename(*part, path, code);
+    if (code) {
+        const std::string why = code.message();
+        fs::remove(*part, code);
         return failed("file-unwritable", path, "cannot be written: " + why);
     }
     return true;
 }
 
-std::vector<std::string> supersede(const std::string& folder, const std::string& name) {
-    std::vector<std::string> renamed;
+void remove_leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours) {
     std::error_code code;
-    std::vector<fs::path> earlier;
+    std::vector<fs::path> left;
     for (const fs::directory_entry& entry : fs::directory_iterator(folder, code)) {
         const std::string file = entry.path().filename().string();
-        const bool ours =
-            file == name + "-basis.pdf" ||
-            (file.starts_with(name + "-card") && (file.ends_with(".pdf") || file.ends_with(".png")));
-        if (ours) {
-            earlier.push_back(entry.path());
+        std::string_view name = file;
+        if (!name.ends_with(part_ending)) {
+            continue;
+        }
+        name.remove_suffix(part_ending.size());
+        const auto dot = name.rfind('.');
+        pid_t writer = 0;
+        if (dot == std::string_view::npos) {
+            continue;
+        }
+        const char* const end = name.data() + name.size();
+        const auto [last, fault] = std::from_chars(name.data() + dot + 1, end, writer);
+        if (fault == std::errc{} && last == end && writer > 0 && ours(name.substr(0, dot)) && !is_at_work(writer)) {
+            left.push_back(entry.path());
         }
     }
-    std::sort(earlier.begin(), earlier.end());
-    for (const fs::path& path : earlier) {
-        const std::string target = path.string() + ".superseded";
-        fs::rename(path, target, code);
-        if (!code) {
-            renamed.push_back(target);
-        }
+    for (const fs::path& path : left) {
+        fs::remove(path, code);
     }
-    return renamed;
+}
+
+void tell_line(std::string_view line) {
+    const std::string whole = std::string(line) + "\n";
+    // A reader of standard error who has gone away ends the program no more than one who never was.
+    auto* const before = std::signal(SIGPIPE, SIG_IGN);
+    std::fwrite(whole.data(), 1, whole.size(), stderr);
+    std::signal(SIGPIPE, before);
 }
 
 void tell(const problem::Problems& problems) {
     for (const problem::Problem& p : problems) {
-        fmt::print(stderr, "{}\n", problem::to_line(p));
+        tell_line(problem::to_line(p));
     }
 }
 

@@ -2,8 +2,9 @@
 // The disk: files are read whole, and written whole or not at all.
 #pragma once
 
+#include <functional>
 #include <string>
-#include <vector>
+#include <string_view>
 
 #include "problem/problem.hpp"
 
@@ -16,10 +17,27 @@ problem::Result<std::string> read_file(const std::string& path);
 /// `replace` false: an existing file is an error and stays as it is.
 problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace = true);
 
-/// Renames every earlier output of this trip (NAME-cards.pdf, NAME-basis.pdf, NAME-card-*.png) to *.superseded; returns the new names.
-std::vector<std::string> supersede(const std::string& folder, const std::string& name);
+/// A file that is ready to be written.
+struct Finished {
+    std::string path;
+    std::string bytes;
+};
 
-/// Prints every problem on standard error, one a line.
+/// The bytes under a temporary name beside PATH, checked and synced; the caller renames or removes it. The folder is
+/// made if it is missing. Errors: file-unwritable.
+problem::Result<std::string> write_part(const std::string& path, const std::string& bytes);
+
+/// Removes what runs that were killed left behind under temporary names, for the file names that `ours` knows. What a
+/// run that still works is writing stays.
+void remove_leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours);
+
+/// The folder that a path is in; "." for a bare name.
+std::string folder_of(const std::string& path);
+
+/// A line on standard error. That it is closed or full changes nothing else: nothing is thrown.
+void tell_line(std::string_view line);
+
+/// Every problem on standard error, one a line.
 void tell(const problem::Problems& problems);
 
 }  // namespace holdwater::cli

@@ -2,7 +2,6 @@
 #include "cli/files/printing.hpp"
 
 #include "cli/files/data.hpp"
-#include "cli/files/files.hpp"
 #include "cli/files/trip_file.hpp"
 #include "draw/draw.hpp"
 
@@ -110,23 +109,31 @@ problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& fac
 }
 
 problem::Result<std::vector<Finished>> pictures_of(const std::vector<layout::CardFaces>& faces, const Style& style,
-                                                   const PrintingOptions& options, const std::string& stem) {
+                                                   const PrintingOptions& options, const DeckFiles& deck) {
     if (!options.preview) {
         return std::vector<Finished>{};
     }
-    return previews(faces, light_from(options, style.format), stem);
+    return previews(faces, light_from(options, style.format), deck);
 }
 
-bool write_all(const std::vector<Finished>& files) {
+Exit write_deck(const DeckFiles& deck, const std::vector<Finished>& files) {
+    const auto written = put_in_place(deck, files);
+    if (!written) {
+        tell(written.problems());
+        return exit_for(written.problems());
+    }
     for (const Finished& file : files) {
-        const auto written = write_file(file.path, file.bytes);
-        if (!written) {
-            tell(written.problems());
-            return false;
-        }
         fmt::print("{}\n", file.path);
     }
-    return true;
+    say_superseded(*written);
+    return Exit::done;
+}
+
+void say_superseded(const Superseded& earlier) {
+    for (const std::string& file : earlier.renamed) {
+        fmt::print("earlier cards no longer hold: {}\n", file);
+    }
+    tell(earlier.problems);
 }
 
 }  // namespace holdwater::cli

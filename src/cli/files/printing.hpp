@@ -3,6 +3,8 @@
 #pragma once
 
 #include "card/content.hpp"
+#include "cli/exit.hpp"
+#include "cli/files/deck_files.hpp"
 #include "cli/picture/preview.hpp"
 #include "layout/layout.hpp"
 #include "words/words.hpp"
@@ -52,11 +54,14 @@ problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& fac
                                        const PrintingOptions& options, const std::string& title,
                                        const std::string& language);
 
-/// The pictures that --preview asks for, none without it; STEM as in previews().
+/// The pictures that --preview asks for, none without it.
 problem::Result<std::vector<Finished>> pictures_of(const std::vector<layout::CardFaces>& faces, const Style& style,
-                                                   const PrintingOptions& options, const std::string& stem);
+                                                   const PrintingOptions& options, const DeckFiles& deck);
 
-/// Writes each file whole and prints its name. False: one could not be written, which was told.
-bool write_all(const std::vector<Finished>& files);
+/// Writes the set and prints the name of each file, and those of earlier ones that no longer hold. What went wrong is
+/// told.
+Exit write_deck(const DeckFiles& deck, const std::vector<Finished>& files);
+/// Names earlier files that no longer hold.
+void say_superseded(const Superseded& earlier);
 
 }  // namespace holdwater::cli

@@ -2,9 +2,7 @@
 #include "cli/files/trip_file.hpp"
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
-#include <string_view>
 
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
@@ -20,6 +18,10 @@ std::vector<std::string> languages() {
         if (entry.path().extension() == ".toml") {
             found.push_back(entry.path().stem().string());
         }
+    }
+    // English is always meant to be there: a program without it says so itself.
+    if (std::find(found.begin(), found.end(), own_language) == found.end()) {
+        found.emplace_back(own_language);
     }
     std::sort(found.begin(), found.end());
     return found;
@@ -61,40 +63,6 @@ problem::Result<words::Words> load_words(const std::string& language) {
         return faults;
     }
     return words;
-}
-
-Exit exit_for(const problem::Problems& problems) {
-    // Faults of the input itself that only the planner can see; everything else is a refusal.
-    constexpr std::array<std::string_view, 7> wrong_input{
-        "bath-overflows",   "food-not-covered",       "too-few-readings",
-        "times-not-rising", "bath-not-above-outside", "bath-not-falling",
-        "two-boxes"};
-    const bool bad = std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) {
-        return std::find(wrong_input.begin(), wrong_input.end(), p.code) != wrong_input.end();
-    });
-    return bad ? Exit::bad_input : Exit::refused;
-}
-
-Exit exit_for_deck(const problem::Problems& problems) {
-    const bool in_a_file = std::any_of(problems.begin(), problems.end(), [](const problem::Problem& p) {
-        return p.severity == problem::Severity::error && p.place.has_value();
-    });
-    return in_a_file ? Exit::bad_input : Exit::our_fault;
-}
-
-Exit exit_with(const problem::Problems& remarks) {
-    const bool check = std::any_of(remarks.begin(), remarks.end(), [](const problem::Problem& p) {
-        return p.severity == problem::Severity::warning;
-    });
-    return check ? Exit::check : Exit::done;
-}
-
-Exit worse(Exit a, Exit b) {
-    const auto weight = [](Exit exit) {
-        constexpr std::array<Exit, 5> order{Exit::done, Exit::check, Exit::refused, Exit::bad_input, Exit::our_fault};
-        return std::find(order.begin(), order.end(), exit) - order.begin();
-    };
-    return weight(a) > weight(b) ? a : b;
 }
 
 std::string stem_of(const std::string& path) { return std::filesystem::path(path).stem().string(); }

@@ -6,7 +6,7 @@ namespace holdwater::cli {
 Json problems_json(const problem::Problems& problems) {
     Json list = Json::array();
     for (const problem::Problem& p : problems) {
-        Json one{{"code", p.code}, {"text", p.message}};
+        Json one{{"code", p.code.text()}, {"text", p.message}};
         if (!p.hint.empty()) {
             one["hint"] = p.hint;
         }

@@ -159,7 +159,7 @@ Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
         (p.severity == problem::Severity::error ? broken : rest).push_back(p);
     }
     const Json root{{"schema", 1},
-                            {"verdict", "refused"},
+                            {"verdict", exit_for(problems) == Exit::refused ? Json("refused") : Json(nullptr)},
                             {"trip", trip.name},
                             {"problems", problems_json(broken)},
                             {"warnings", problems_json(rest)}};

@@ -3,16 +3,16 @@
 
 namespace holdwater::cli {
 
-void Options::fault(std::string_view option, std::string code, std::string message, std::string hint) {
+void Options::fault(std::string_view option, problem::Code code, std::string message, std::string hint) {
     problems_.push_back(
-        problem::error(std::move(code), std::string(option) + " " + std::move(message), std::move(hint)));
+        problem::error(code, std::string(option) + " " + std::move(message), std::move(hint)));
 }
 
 void Options::take(std::string_view option, const problem::Problems& problems, const std::string& hint) {
     for (problem::Problem p : problems) {
         p.message = std::string(option) + ": " + p.message;
-        // The reader of quantities knows only their kind, and would show a thickness for an altitude.
-        if (p.hint.empty() || p.hint.starts_with("write it like") || p.code == "unit-of-another-kind") {
+        // Where the reader of quantities shows an example, it knows only the kind: a thickness for an altitude.
+        if (p.hint.empty() || p.code == "number-unreadable" || p.code == "unit-of-another-kind") {
             p.hint = hint;
         }
         problems_.push_back(p);

@@ -20,6 +20,7 @@ struct Range {
     std::string_view low;
     std::string_view high;
     std::string_view example;
+    std::string_view why = {};  // behind the limits, to whoever is outside them
 };
 
 class Options {
@@ -41,7 +42,7 @@ class Options {
         return text ? read<Q>(option, *text, range) : std::nullopt;
     }
 
-    void fault(std::string_view option, std::string code, std::string message, std::string hint = {});
+    void fault(std::string_view option, problem::Code code, std::string message, std::string hint = {});
     const problem::Problems& problems() const { return problems_; }
 
   private:
@@ -54,7 +55,8 @@ class Options {
         }
         if (*value < *units::parse<Q>(range.low) || *value > *units::parse<Q>(range.high)) {
             fault(option, "out-of-range", std::string(text) + " is outside what can be worked with",
-                  std::string(range.low) + " to " + std::string(range.high));
+                  std::string(range.low) + " to " + std::string(range.high) +
+                      (range.why.empty() ? "" : "; " + std::string(range.why)));
             return std::nullopt;
         }
         return *value;

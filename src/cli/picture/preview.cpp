@@ -17,7 +17,7 @@ draw::Dim dim_light(double distance_mm) {
 }
 
 problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFaces>& faces, const draw::Light& light,
-                                                const std::string& stem) {
+                                                const DeckFiles& deck) {
     constexpr double face_dpi = 220.0;
     constexpr double sheet_dpi = 100.0;
     constexpr int columns = 4;
@@ -32,14 +32,14 @@ problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFa
             if (!png) {
                 return png.problems();
             }
-            files.push_back({fmt::format("{}-card-{}.png", stem, files.size() + 1), std::move(png).value()});
+            files.push_back({deck.path(fmt::format("card-{}.png", files.size() + 1)), std::move(png).value()});
         }
     }
     auto all = draw::to_png(layout::contact_sheet(faces, columns, sheet_mm), font_files(), sheet_dpi, light);
     if (!all) {
         return all.problems();
     }
-    files.push_back({fmt::format("{}-card-sheet.png", stem), std::move(all).value()});
+    files.push_back({deck.path("card-sheet.png"), std::move(all).value()});
     return files;
 }
 

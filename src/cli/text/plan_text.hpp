@@ -18,6 +18,7 @@ std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNum
 std::string curve_text(const plan::Plan& plan);
 /// Schema 1 of the JSON contract.
 Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
+/// Why there is no plan. The verdict is "refused", or null where an input is wrong.
 Json refusal_json(const trip::Trip& trip, const problem::Problems& problems);
 
 }  // namespace holdwater::cli

@@ -39,9 +39,9 @@ class FaceCheck {
     void check_overlaps();
     void check_strokes(std::size_t index, const PlacedText& text);
     double ground(std::size_t index, const PlacedText& text, std::size_t& from) const;
-    void report(std::string code, const std::string& message) {
-        if (seen_.insert(code + message).second) {
-            problems_.push_back(problem::error(std::move(code), page_.name + ": " + message));
+    void report(problem::Code code, const std::string& message) {
+        if (seen_.insert(std::string(code.text()) + message).second) {
+            problems_.push_back(problem::error(code, page_.name + ": " + message));
         }
     }
 

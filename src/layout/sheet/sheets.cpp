@@ -55,7 +55,7 @@ class SheetFlow {
     void add_strips(const std::vector<const card::Strip*>& strips);
     void next_sheet();
     void finish();
-    void refuse(const char* code, const char* what, double by, const char* too);
+    void refuse(problem::Code code, const char* what, double by, const char* too);
 
     const card::Sheets& sheets_;
     const Format& type_;
@@ -72,7 +72,7 @@ class SheetFlow {
     problem::Problems problems_;
 };
 
-void SheetFlow::refuse(const char* code, const char* what, double by, const char* too) {
+void SheetFlow::refuse(problem::Code code, const char* what, double by, const char* too) {
     problems_.push_back(problem::error(
         code, fmt::format("{}: the {} is {:.1f} mm too {} for the sheet {}", sheets_.name, what, by, too, sheet_.name),
         "shorten it, or take a larger sheet"));

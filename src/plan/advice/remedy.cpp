@@ -91,13 +91,17 @@ std::vector<Remedy> remedies_of(const Trip& trip) {
 
 problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
     // No change of time, size or box makes a refused food allowed.
-    constexpr std::array<std::string_view, 3> final_refusals{"category-refused", "no-rule", "no-thermometer-refused"};
+    constexpr std::array<problem::Code, 3> final_refusals{"category-refused", "no-rule", "no-thermometer-refused"};
     const auto is_one_of = [&problems](auto codes) {
         return std::any_of(problems.begin(), problems.end(), [&codes](const problem::Problem& one) {
             return std::find(codes.begin(), codes.end(), one.code) != codes.end();
         });
     };
-    if (is_one_of(final_refusals)) {
+    // Nor is a change of the plan what mends a wrong input.
+    const bool wrong_input = std::any_of(problems.begin(), problems.end(), [](const problem::Problem& one) {
+        return one.severity == problem::Severity::error && one.code.whose() != problem::Whose::plan;
+    });
+    if (wrong_input || is_one_of(final_refusals)) {
         return problems;
     }
     const std::vector<Remedy> mends = remedies_of(trip);
@@ -105,7 +109,7 @@ problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
         problems.push_back(problem::note("mend", "this would hold: " + mend.advice));
     }
     if (mends.empty()) {
-        const bool too_low = is_one_of(std::array<std::string_view, 2>{"target-too-low", "at-risk-target-too-low"});
+        const bool too_low = is_one_of(std::array<problem::Code, 2>{"target-too-low", "at-risk-target-too-low"});
         problems.push_back(problem::note("no-mend", "no change that was tried makes this trip hold, and no two together",
                                          too_low ? "raise the target to the lowest allowed first, then try again"
                                                  : "change more: thinner pieces, more time, a better box"));

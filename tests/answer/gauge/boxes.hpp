@@ -4,6 +4,7 @@
 
 #include "answer/gauge/gauge.hpp"
 #include "heat/bath.hpp"
+#include "support/problems.hpp"
 
 #include <cmath>
 #include <cstdint>
@@ -70,15 +71,6 @@ inline std::vector<double> every(double step, double last) {
         hours.push_back(step * i);
     }
     return hours;
-}
-
-inline bool told(const problem::Problems& problems, const std::string& code) {
-    for (const problem::Problem& p : problems) {
-        if (p.code == code) {
-            return true;
-        }
-    }
-    return false;
 }
 
 }  // namespace holdwater::support

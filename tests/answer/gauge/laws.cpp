@@ -83,12 +83,12 @@ TEST_CASE("a weak test says so, and how long a good one takes; that one is not w
     const auto weak = answer::gauge(run_box(box, {0, 1}, steady(8)));
     REQUIRE(weak.ok());
     CHECK(weak->loss.weak);
-    CHECK(told(weak.problems(), "weak-test"));
+    CHECK(support::has_code(weak.problems(), "weak-test"));
     REQUIRE(weak->good_test.has_value());
     const auto good = answer::gauge(run_box(box, {0, units::in_hours(*weak->good_test)}, steady(8)));
     REQUIRE(good.ok());
     CHECK_FALSE(good->loss.weak);
-    CHECK_FALSE(told(good.problems(), "weak-test"));
+    CHECK_FALSE(support::has_code(good.problems(), "weak-test"));
 }
 
 TEST_CASE("two rows for a trip file carry the same loss and at least the same band as all readings") {

@@ -4,6 +4,7 @@
 
 #include "heat/body.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -156,7 +157,7 @@ TEST_CASE("thicker is never faster, hotter never kills later, a better film is n
 TEST_CASE("sizes out of range are refused") {
     const auto result = answer::times_of(question(500, 60, 59), meat(), units::FilmCoefficient{95}, {});
     REQUIRE_FALSE(result.ok());
-    CHECK(result.problems().front().code == "size-out-of-range");
+    CHECK(result.problems().front().code == problem::Code("size-out-of-range"));
 }
 
 TEST_CASE("a core never quite reaches its bath: rows at exactly the bath are never credited, one below are") {

@@ -4,6 +4,7 @@
 #include "safety/clocks.hpp"
 #include "safety/kill.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -82,7 +83,7 @@ TEST_CASE("an aim of 49 to 50 C is a no even in a bath of 57 C") {
         q.target = celsius(target);
         const auto a = answered(q);
         CHECK(a.why == Why::target_refused);
-        CHECK(a.refusal->code == "target-too-low");
+        CHECK(a.refusal->code == problem::Code("target-too-low"));
         CHECK(a.nearest->target == celsius(54.4));
         CHECK(a.nearest->bath == celsius(57));
         CHECK(a.nearest->safe.has_value());
@@ -179,7 +180,7 @@ TEST_CASE("own kill figures stand in where rules credit nothing, but lift no ref
     bare.body.thickness = units::millimetres(30);
     bare.bath = celsius(60);
     bare.start = celsius(5);
-    CHECK(answer::answer_one_piece(bare).problems().front().code == "properties-missing");
+    CHECK(answer::answer_one_piece(bare).problems().front().code == problem::Code("properties-missing"));
     bare.diffusivity = units::Diffusivity{1.11e-7};
     bare.conductivity = units::Conductivity{0.48};
     bare.film = units::FilmCoefficient{95};

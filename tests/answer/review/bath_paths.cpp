@@ -51,7 +51,7 @@ TEST_CASE("a plausible fall is a straight line, less the error in the cautious p
 
 TEST_CASE("before a rise the bath falls on until just before the second reading") {
     const auto paths = paths_of("0,58,\n240,62,\n");
-    CHECK(has_code(paths.remarks, "rise-without-top-up"));
+    CHECK(support::has_code(paths.remarks, "rise-without-top-up"));
     CHECK(paths.remarks.front().place->line == 3);
     const Duration before = minutes(240) - units::seconds(1);
     CHECK(near_abs(paths.likely.at(before).celsius(), 58 * std::exp(-0.08), 0.05));
@@ -83,14 +83,14 @@ TEST_CASE("two readings at one moment are before and after a top-up") {
 
 TEST_CASE("a bath that stays too warm for its box was topped up unseen") {
     const auto paths = paths_of("0,60,\n480,59.5,\n");
-    CHECK(has_code(paths.remarks, "warmer-than-box"));
+    CHECK(support::has_code(paths.remarks, "warmer-than-box"));
     CHECK(near_abs(paths.cautious.at(minutes(479.9)).celsius(), 59 * std::exp(-0.24), 0.05));
     CHECK(near_abs(paths.cautious.at(minutes(480)).celsius(), 58.5, 1e-9));
 }
 
 TEST_CASE("a fall that no closed box can show may have come at once") {
     const auto paths = paths_of("0,60,\n60,50,\n");
-    CHECK(has_code(paths.remarks, "fell-fast"));
+    CHECK(support::has_code(paths.remarks, "fell-fast"));
     CHECK(near_abs(paths.cautious.at(units::seconds(1)).celsius(), 49, 1e-9));
     CHECK(near_abs(paths.likely.at(minutes(30)).celsius(), 55, 1e-9));
     // Cold food explains a fall.
@@ -114,7 +114,7 @@ TEST_CASE("a reading that no box could show is doubtful, up or down, and used as
         CAPTURE(odd);
         const auto paths = paths_of("0,62,\n60,60.5,\n65," + std::to_string(odd) + ",\n70,60.4,\n120,59.4,\n");
         CHECK(paths.doubtful == std::vector<std::size_t>{2});
-        CHECK(has_code(paths.remarks, "doubtful-reading"));
+        CHECK(support::has_code(paths.remarks, "doubtful-reading"));
         CHECK(paths.remarks.front().place->line == 4);
         CHECK(paths.remarks.front().place->column == 1);
         CHECK(near_abs(paths.cautious.at(minutes(65)).celsius(), odd < 60 ? odd - 1 : 59.4, 1e-6));
@@ -131,8 +131,8 @@ TEST_CASE("before the first reading as the first, after the last one it falls") 
     nothing.add(Duration{0}, celsius(0));
     const auto paths = answer::paths_of(log, box(), units::kelvins(1), nothing, celsius(54.4), Duration{0}, hours(3));
     CHECK(near_abs(paths.cautious.at(Duration{0}).celsius(), 61, 1e-9));
-    CHECK(has_code(paths.remarks, "unread-end"));
-    CHECK_FALSE(has_code(paths.remarks, "unread-start"));
+    CHECK(support::has_code(paths.remarks, "unread-end"));
+    CHECK_FALSE(support::has_code(paths.remarks, "unread-start"));
     CHECK(near_abs(paths.cautious.at(hours(3)).celsius(), 60.4 * std::exp(-0.06), 0.01));
     CHECK(near_abs(paths.likely.at(hours(3)).celsius(), 61.4 * std::exp(-0.04), 0.01));
 }
@@ -142,7 +142,7 @@ TEST_CASE("a bath that nobody read for long after the food went in counts as jus
     History nothing;
     nothing.add(Duration{0}, celsius(0));
     const auto paths = answer::paths_of(log, box(), units::kelvins(1), nothing, celsius(54.4), Duration{0}, hours(2));
-    CHECK(has_code(paths.remarks, "unread-start"));
+    CHECK(support::has_code(paths.remarks, "unread-start"));
     CHECK(paths.cautious.at(minutes(89)) < celsius(54.4));
     CHECK(near_abs(paths.cautious.at(minutes(90)).celsius(), 61, 1e-9));
     CHECK(near_abs(paths.likely.at(minutes(45)).celsius(), 62, 1e-9));

@@ -67,7 +67,7 @@ TEST_CASE("a note that may be about the food is asked about, and nobody may eat 
         CAPTURE(unclear);
         const trip::Log log = log_from("time_min,bath_c,note\n0,70,food in\n60,67.4," + unclear + "\n" + later);
         const answer::Review review = reviewed(trip, log);
-        CHECK(has_code(review.remarks, "note-unclear"));
+        CHECK(support::has_code(review.remarks, "note-unclear"));
         CHECK(review.verdict == answer::Verdict::not_done);
         CHECK_FALSE(review.foods[0].stay_known);
         CHECK_FALSE(review.foods[0].ready_late.has_value());
@@ -100,7 +100,7 @@ TEST_CASE("one food of two by a part of its name: a late one is never judged by 
 
 TEST_CASE("without a note the first row counts, which is warned of") {
     const auto notes = notes_of(log_trip("crew.toml"), "5,70,\n60,65,\n");
-    CHECK(has_code(notes.remarks, "no-food-in"));
+    CHECK(support::has_code(notes.remarks, "no-food-in"));
     CHECK(notes.stays[0].in == minutes(5));
     CHECK(notes.stays[0].out == minutes(60));
 }
@@ -120,7 +120,7 @@ TEST_CASE("a name counts before a note for all, and a food that nobody has is na
         notes_of(two_foods(), "0,70,food in\n90,66,\"food in: trout, whole\"\n120,65,food in: goose\n150,64,\n");
     CHECK(notes.stays[0].in == minutes(0));
     CHECK(notes.stays[1].in == minutes(90));
-    CHECK(has_code(notes.remarks, "note-food-unknown"));
+    CHECK(support::has_code(notes.remarks, "note-food-unknown"));
     CHECK(notes.remarks.front().place->line == 4);
 }
 
@@ -129,7 +129,7 @@ TEST_CASE("going in twice is an error, coming out before going in a warning") {
     CHECK(problem::has_error(notes_of(trip, "0,70,food in\n60,66,food in\n").remarks));
     CHECK_FALSE(answer::review(trip, log_from("time_min,bath_c,note\n0,70,food in\n60,66,in\n")).ok());
     const auto swapped = notes_of(trip, "0,70,out\n60,66,food in\n90,65,\n");
-    CHECK(has_code(swapped.remarks, "out-before-in"));
+    CHECK(support::has_code(swapped.remarks, "out-before-in"));
     CHECK(swapped.stays[0].out == minutes(90));
     CHECK_FALSE(swapped.stays[0].known);
 }
@@ -138,7 +138,7 @@ TEST_CASE("coming out twice is an error; served after it came out is not, and th
     const trip::Trip trip = log_trip("crew.toml");
     const auto twice = notes_of(trip, "0,70,food in\n60,66,food out\n120,65,\n360,63,out\n");
     CHECK(problem::has_error(twice.remarks));
-    CHECK(has_code(twice.remarks, "food-out-twice"));
+    CHECK(support::has_code(twice.remarks, "food-out-twice"));
     const auto served = notes_of(trip, "0,70,food in\n60,66,food out\n75,65,served\n90,65,\n");
     CHECK(served.remarks.empty());
     CHECK(served.stays[0].out == minutes(60));

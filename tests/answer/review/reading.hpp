@@ -4,6 +4,7 @@
 
 #include "answer/review/review.hpp"
 #include "facts/facts.hpp"
+#include "support/problems.hpp"
 #include "support/trips.hpp"
 #include "trip/read_log.hpp"
 #include "trip/read_trip.hpp"
@@ -26,7 +27,7 @@ inline trip::Trip trip_from(const std::string& text) {
     }
     auto trip = trip::read_trip(
         text, "trip.toml",
-        [](const std::string&) -> problem::Result<std::string> { return problem::error("none", "no other file"); },
+        [](const std::string&) -> problem::Result<std::string> { return problem::error("file-unreadable", "no other file"); },
         known);
     for (const problem::Problem& p : trip.problems()) {
         CAPTURE(problem::to_line(p));
@@ -62,10 +63,6 @@ inline answer::Review reviewed(const trip::Trip& trip, const trip::Log& log) {
     }
     REQUIRE(review.ok());
     return std::move(review).value();
-}
-
-inline bool has_code(const problem::Problems& problems, const std::string& code) {
-    return std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) { return p.code == code; });
 }
 
 /// The same log, every bath reading moved by so many K.

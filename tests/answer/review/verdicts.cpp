@@ -114,7 +114,7 @@ TEST_CASE("a target that the rules refuse is warned of, and the core is judged a
     trip::Trip trip = log_trip("crew.toml");
     trip.foods[0].target = units::celsius(50);
     const answer::Review review = reviewed(trip, minutes_log(fair));
-    CHECK(has_code(review.remarks, "target-too-low"));
+    CHECK(support::has_code(review.remarks, "target-too-low"));
     CHECK(review.verdict == Verdict::eat);
 }
 
@@ -124,21 +124,21 @@ TEST_CASE("a refused food gets no verdict") {
     REQUIRE(facts::facts().find_food("wild-boar") != nullptr);
     const auto review = answer::review(trip, minutes_log(fair));
     CHECK_FALSE(review.ok());
-    CHECK(has_code(review.problems(), "category-refused"));
+    CHECK(support::has_code(review.problems(), "category-refused"));
 }
 
 TEST_CASE("without a thermometer in the trip its error is assumed, which is warned of") {
     trip::Trip trip = log_trip("crew.toml");
     trip.boxes[0].thermometer.reset();
     const answer::Review review = reviewed(trip, minutes_log(fair));
-    CHECK(has_code(review.remarks, "thermometer-unknown"));
+    CHECK(support::has_code(review.remarks, "thermometer-unknown"));
     CHECK(near_abs(review.error.si(), facts::facts().value("review.no-thermometer"), 1e-12));
 }
 
 TEST_CASE("two boxes are two reviews") {
     trip::Trip trip = log_trip("crew.toml");
     trip.boxes.push_back(trip.boxes[0]);
-    CHECK(has_code(answer::review(trip, minutes_log(fair)).problems(), "two-boxes"));
+    CHECK(support::has_code(answer::review(trip, minutes_log(fair)).problems(), "two-boxes"));
 }
 
 TEST_CASE("several foods: the worst one leads") {
@@ -166,8 +166,8 @@ TEST_CASE("a core column lowers the core, never lifts it, and is named where it 
     const answer::Review high = with_core("70");
     CHECK(without.foods[0].ready_late.has_value());
     CHECK_FALSE(low.foods[0].ready_late.has_value());
-    CHECK(has_code(low.remarks, "core-differs"));
-    CHECK(has_code(high.remarks, "core-differs"));
+    CHECK(support::has_code(low.remarks, "core-differs"));
+    CHECK(support::has_code(high.remarks, "core-differs"));
     CHECK(near_abs(high.foods[0].kill, without.foods[0].kill, 1e-9));
     REQUIRE(low.foods[0].core_readings.size() == 2);
     CHECK(low.foods[0].core_readings[0].likely > units::celsius(58));
@@ -176,9 +176,9 @@ TEST_CASE("a core column lowers the core, never lifts it, and is named where it 
 
 TEST_CASE("a log of another day is warned of") {
     const trip::Log log = log_from("time,bath_c,note\n2026-10-15T16:00,70,food in\n2026-10-15T20:00,66,\n");
-    CHECK(has_code(reviewed(log_trip("crew.toml"), log).remarks, "log-other-day"));
+    CHECK(support::has_code(reviewed(log_trip("crew.toml"), log).remarks, "log-other-day"));
     const trip::Log right = log_from("time,bath_c,note\n2027-10-15T16:00,70,food in\n2027-10-15T20:00,66,\n");
-    CHECK_FALSE(has_code(reviewed(log_trip("crew.toml"), right).remarks, "log-other-day"));
+    CHECK_FALSE(support::has_code(reviewed(log_trip("crew.toml"), right).remarks, "log-other-day"));
 }
 
 TEST_CASE("doubtful readings: the verdict without them is told beside") {

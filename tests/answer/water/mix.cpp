@@ -166,7 +166,7 @@ TEST_CASE("plain parts come close and are small") {
 TEST_CASE("what cannot be mixed is refused with the range") {
     const auto code = [](const answer::MixQuestion& q) {
         const auto answer = answer::mix(q);
-        return answer ? std::string() : answer.problems().front().code;
+        return answer ? std::string_view() : answer.problems().front().code.text();
     };
     CHECK(code(question(90, 4000, answer::Frozen::slush)) == "mix-out-of-reach");
     CHECK(code(question(5, 0, celsius(10))) == "mix-out-of-reach");

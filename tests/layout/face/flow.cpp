@@ -3,6 +3,7 @@
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
+#include "support/problems.hpp"
 #include "support/sample_deck.hpp"
 
 #include <doctest/doctest.h>
@@ -237,7 +238,7 @@ TEST_CASE("what cannot be cut and is too tall is refused by name, with the missi
     CHECK_FALSE(made.ok());
     REQUIRE(made.problems().size() == 1);
     const auto& one = made.problems()[0];
-    CHECK(one.code == "block-too-tall");
+    CHECK(one.code == problem::Code("block-too-tall"));
     CHECK(one.message.find("card 3 \"Hold\"") != std::string::npos);
     CHECK(one.message.find("the ladder is ") != std::string::npos);
     CHECK(one.message.find(" mm too tall") != std::string::npos);

@@ -5,6 +5,7 @@
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -289,7 +290,7 @@ TEST_CASE("a sheet that holds no card is refused with both sizes") {
     small.height = 148.0;
     const auto made = impose({}, support::format("large"), small, Sides::duplex, 1, "Trip", measure);
     CHECK_FALSE(made.ok());
-    CHECK(made.problems()[0].code == "sheet-too-small");
+    CHECK(made.problems()[0].code == problem::Code("sheet-too-small"));
     CHECK(made.problems()[0].message.find("postcard (100 x 148 mm)") != std::string::npos);
     CHECK(made.problems()[0].message.find("large (190 x 124 mm)") != std::string::npos);
     CHECK_FALSE(impose({}, support::format("hand"), small, Sides::fold, 1, "Trip", measure).ok());

@@ -65,7 +65,7 @@ std::size_t count_of(const Page& page, const std::string& text) {
         std::count_if(all.begin(), all.end(), [&](const PlacedText& one) { return one.text == text; }));
 }
 
-bool refused(std::vector<card::SheetBlock> blocks, const std::string& code) {
+bool refused(std::vector<card::SheetBlock> blocks, problem::Code code) {
     const auto made = laid(sheets_with(std::move(blocks)), "a4");
     return !made.ok() && support::has_code(made.problems(), code);
 }

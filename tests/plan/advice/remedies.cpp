@@ -8,16 +8,13 @@
 
 #include "plan/advice/changes.hpp"
 #include "plan/advice/remedy.hpp"
+#include "support/problems.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 
 using namespace holdwater;
 
 namespace {
-
-bool has(const problem::Problems& problems, const std::string& code) {
-    return std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) { return p.code == code; });
-}
 
 bool advises(const problem::Problems& problems, const std::string& start) {
     return std::any_of(problems.begin(), problems.end(), [&](const problem::Problem& p) {
@@ -32,7 +29,7 @@ TEST_CASE("a serving time too early is refused; serving later, as advised, holds
     trip.serve = trip.from.after(units::minutes(50));
     const auto plan = plan::make_plan(trip);
     REQUIRE_FALSE(plan.ok());
-    const bool early = has(plan.problems(), "serve-too-early") || has(plan.problems(), "not-ready-in-time");
+    const bool early = support::has_code(plan.problems(), "serve-too-early") || support::has_code(plan.problems(), "not-ready-in-time");
     CHECK(early);
     REQUIRE(advises(plan.problems(), "serve = "));
     for (const problem::Problem& p : plan.problems()) {
@@ -162,7 +159,7 @@ TEST_CASE("a box that leaks heat badly is refused") {
     quick.advise = false;
     const auto plan = plan::make_plan(trip, quick);
     REQUIRE_FALSE(plan.ok());
-    CHECK(has(plan.problems(), "bath-falls-too-fast"));
+    CHECK(support::has_code(plan.problems(), "bath-falls-too-fast"));
 }
 
 TEST_CASE("too few pots are refused") {
@@ -181,7 +178,7 @@ TEST_CASE("two boxes in one trip are refused, not ignored") {
     quick.advise = false;
     const auto plan = plan::make_plan(trip, quick);
     REQUIRE_FALSE(plan.ok());
-    CHECK(has(plan.problems(), "two-boxes"));
+    CHECK(support::has_code(plan.problems(), "two-boxes"));
 }
 
 TEST_CASE("a bath that does not fit its box is an error") {
@@ -192,7 +189,7 @@ TEST_CASE("a bath that does not fit its box is an error") {
     quick.advise = false;
     const auto plan = plan::make_plan(trip, quick);
     REQUIRE_FALSE(plan.ok());
-    CHECK(has(plan.problems(), "bath-overflows"));
+    CHECK(support::has_code(plan.problems(), "bath-overflows"));
 }
 
 TEST_CASE("food that the water does not cover is an error, and enough water mends it") {
@@ -202,7 +199,7 @@ TEST_CASE("food that the water does not cover is an error, and enough water mend
     quick.advise = false;
     const auto plan = plan::make_plan(trip, quick);
     REQUIRE_FALSE(plan.ok());
-    CHECK(has(plan.problems(), "food-not-covered"));
+    CHECK(support::has_code(plan.problems(), "food-not-covered"));
     CHECK(plan.problems().front().place.has_value());
 }
 
@@ -212,9 +209,9 @@ TEST_CASE("a food lighter than the bath is named: it floats") {
     quick.advise = false;
     const auto usual = plan::make_plan(trip, quick);
     REQUIRE(usual.ok());
-    CHECK_FALSE(has(usual->notes, "food-floats"));
+    CHECK_FALSE(support::has_code(usual->notes, "food-floats"));
     trip.foods.front().composition = trip::GivenComposition{20, 8, 72, 0, 0, 0};
     const auto fat = plan::make_plan(trip, quick);
     REQUIRE(fat.ok());
-    CHECK(has(fat->notes, "food-floats"));
+    CHECK(support::has_code(fat->notes, "food-floats"));
 }

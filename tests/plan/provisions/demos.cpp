@@ -4,6 +4,7 @@
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -13,19 +14,6 @@
 #include <vector>
 
 using namespace holdwater;
-
-namespace {
-
-bool has(const problem::Problems& problems, const std::string& code) {
-    for (const problem::Problem& p : problems) {
-        if (p.code == code) {
-            return true;
-        }
-    }
-    return false;
-}
-
-}  // namespace
 
 TEST_CASE("every demo trip gets all that its file asks for") {
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
@@ -71,8 +59,8 @@ TEST_CASE("a trip without journey, sides, moisture and with no fuel to carry lea
     CHECK_FALSE(around.fuel.has_value());
     CHECK(around.sides.list.empty());
     CHECK(around.sides.clashes.empty());
-    CHECK_FALSE(has(around.notes, "side-clash"));
-    CHECK_FALSE(has(around.notes, "ice-does-not-fit"));
+    CHECK_FALSE(support::has_code(around.notes, "side-clash"));
+    CHECK_FALSE(support::has_code(around.notes, "ice-does-not-fit"));
 }
 
 TEST_CASE("leftovers reckon with the warmest air until they are cold, and the spread of the forecast") {

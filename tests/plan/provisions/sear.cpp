@@ -6,6 +6,7 @@
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -30,14 +31,7 @@ plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
     return plan::sear_of(*setup, plan, plan.trip->serve);
 }
 
-bool has(const plan::Sear& sear, const std::string& code) {
-    for (const problem::Problem& p : sear.notes) {
-        if (p.code == code) {
-            return true;
-        }
-    }
-    return false;
-}
+bool has(const plan::Sear& sear, problem::Code code) { return support::has_code(sear.notes, code); }
 
 }  // namespace
 

@@ -3,6 +3,7 @@
 #include "plan/provisions/sides.hpp"
 
 #include "made_up.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -12,14 +13,12 @@ using support::simple_plan;
 
 namespace {
 
-int count(const problem::Problems& problems, const std::string& code) {
-    int found = 0;
+int count(const problem::Problems& problems, problem::Code code) {
     for (const problem::Problem& p : problems) {
-        found += p.code == code ? 1 : 0;
         CHECK(p.severity == problem::Severity::warning);
         CHECK_FALSE(p.hint.empty());
     }
-    return found;
+    return support::count_code(problems, code);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "plan/advice/remedy.hpp"
 #include "plan/search/recipe.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 #include "support/trips.hpp"
 
 using namespace holdwater;
@@ -118,5 +119,5 @@ TEST_CASE("a company of foods that the water does not cover when one is gone is 
     const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     const auto& problems = plan.problems();
-    CHECK(std::any_of(problems.begin(), problems.end(), [](const auto& p) { return p.code == "food-not-covered"; }));
+    CHECK(std::any_of(problems.begin(), problems.end(), [](const auto& p) { return p.code == problem::Code("food-not-covered"); }));
 }

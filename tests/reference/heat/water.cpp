@@ -4,6 +4,7 @@
 
 #include "support/accuracy.hpp"
 #include "support/near.hpp"
+#include "support/problems.hpp"
 
 #include <doctest/doctest.h>
 
@@ -113,7 +114,7 @@ TEST_CASE("altitudes and pressures outside the standards are refused") {
         CAPTURE(metres);
         const auto p = heat::standard_pressure(units::metres(metres));
         REQUIRE_FALSE(p.ok());
-        CHECK(p.problems().front().code == "altitude-out-of-range");
+        CHECK(p.problems().front().code == problem::Code("altitude-out-of-range"));
         CHECK_FALSE(heat::boiling_point_at(units::metres(metres)).ok());
     }
     CHECK(heat::standard_pressure(units::metres(-500)).ok());
@@ -122,6 +123,6 @@ TEST_CASE("altitudes and pressures outside the standards are refused") {
         CAPTURE(pascal);
         const auto t = heat::boiling_point(units::Pressure{pascal});
         REQUIRE_FALSE(t.ok());
-        CHECK(t.problems().front().code == "pressure-out-of-range");
+        CHECK(t.problems().front().code == problem::Code("pressure-out-of-range"));
     }
 }

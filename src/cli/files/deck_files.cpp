@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+#include "cli/files/deck_files.hpp"
+
+#include <unistd.h>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+namespace holdwater::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+problem::Problem stuck(const std::string& path, std::string_view what, const std::error_code& code) {
+    problem::Problem fault = problem::error("file-unwritable", fmt::format("{}: {}", what, code.message()));
+    fault.place = problem::Place{path, 0, 0};
+    return fault;
+}
+
+/// The files of the deck that are there, in order.
+std::vector<std::string> earlier_files(const DeckFiles& deck) {
+    std::vector<std::string> found;
+    std::error_code code;
+    for (const fs::directory_entry& entry : fs::directory_iterator(deck.folder, code)) {
+        std::error_code unknown;
+        if (deck.own(entry.path().filename().string()) && !entry.is_directory(unknown)) {
+            found.push_back(entry.path().string());
+        }
+    }
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
+void clear_up(const DeckFiles& deck) {
+    remove_leftovers(deck.folder, [&](std::string_view name) {
+        return deck.own(name.substr(0, name.size() - (name.ends_with(".old") ? 4 : 0)));
+    });
+}
+
+/// Renames one after another, which can all be undone.
+class Renaming {
+  public:
+    /// Nothing wrong: an empty code.
+    std::error_code rename(const std::string& from, const std::string& to) {
+        std::error_code code;
+        fs::rename(from, to, code);
+        if (!code) {
+            done_.emplace_back(from, to);
+        }
+        return code;
+    }
+    void undo() {
+        for (auto one = done_.rbegin(); one != done_.rend(); ++one) {
+            std::error_code code;
+            fs::rename(one->second, one->first, code);
+        }
+        done_.clear();
+    }
+
+  private:
+    std::vector<std::pair<std::string, std::string>> done_;
+};
+
+void remove_all(const std::vector<std::string>& paths) {
+    for (const std::string& path : paths) {
+        std::error_code code;
+        fs::remove(path, code);
+    }
+}
+
+}  // namespace
+
+std::string DeckFiles::path(std::string_view rest) const { return fmt::format("{}/{}-{}", folder, name, rest); }
+
+bool DeckFiles::own(std::string_view file) const {
+    if (!file.starts_with(name)) {
+        return false;
+    }
+    const std::string_view rest = file.substr(name.size());
+    if (rest == "-cards.pdf" || rest == "-" + beside + ".pdf" || rest == "-card-sheet.png") {
+        return true;
+    }
+    constexpr std::string_view before = "-card-";
+    constexpr std::string_view after = ".png";
+    if (!rest.starts_with(before) || !rest.ends_with(after) || rest.size() <= before.size() + after.size()) {
+        return false;
+    }
+    const std::string_view number = rest.substr(before.size(), rest.size() - before.size() - after.size());
+    return number.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+Superseded supersede(const DeckFiles& deck) {
+    Superseded made;
+    clear_up(deck);
+    for (const std::string& path : earlier_files(deck)) {
+        std::error_code code;
+        fs::rename(path, path + ".superseded", code);
+        if (code) {
+            made.problems.push_back(stuck(path, "no longer holds, but cannot be renamed", code));
+        } else {
+            made.renamed.push_back(path + ".superseded");
+        }
+    }
+    return made;
+}
+
+problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vector<Finished>& files) {
+    clear_up(deck);
+    std::vector<std::string> parts;
+    for (const Finished& file : files) {
+        const auto part = write_part(file.path, file.bytes);
+        if (!part) {
+            remove_all(parts);
+            return part.problems();
+        }
+        parts.push_back(*part);
+    }
+    Superseded made;
+    std::vector<std::string> replaced;
+    Renaming renaming;
+    const auto give_up = [&](const std::string& path, std::string_view what, const std::error_code& code) {
+        renaming.undo();
+        remove_all(parts);
+        return stuck(path, what, code);
+    };
+    for (const std::string& path : earlier_files(deck)) {
+        const bool again = std::any_of(files.begin(), files.end(), [&](const Finished& file) {
+            return fs::path(file.path).filename() == fs::path(path).filename();
+        });
+        const std::string away = again ? fmt::format("{}.old.{}.part", path, ::getpid()) : path + ".superseded";
+        if (const auto code = renaming.rename(path, away); code) {
+            return give_up(path, "cannot be replaced", code);
+        }
+        (again ? replaced : made.renamed).push_back(away);
+    }
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        if (const auto code = renaming.rename(parts[i], files[i].path); code) {
+            return give_up(files[i].path, "cannot be written", code);
+        }
+    }
+    remove_all(replaced);
+    return made;
+}
+
+}  // namespace holdwater::cli
