@@ -219,7 +219,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.round = setup->round;
     plan.floor = setup->floor;
     plan.read_floor = setup->read_floor;
-    plan.cold_bath = cold_bath(*setup);
+    plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low.si(), setup->loss.likely.si(), setup->loss.high.si()};
     plan.fill = fill_of(ensemble, *schedule, lived);
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);

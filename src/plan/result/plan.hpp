@@ -11,7 +11,7 @@
 #include "answer/hold/piece.hpp"
 #include "plan/provisions/provisions.hpp"
 #include "problem/problem.hpp"
-#include "safety/clocks.hpp"
+#include "safety/after_fall.hpp"
 #include "trip/trip.hpp"
 #include "units/history.hpp"
 #include "units/local_time.hpp"
@@ -86,7 +86,7 @@ struct Unattended {
     units::Duration longest;
 };
 
-/// The last row of a night means "this reading or less" and is always thrown away.
+/// The last row of a night means "this reading or less".
 struct MorningRow {
     units::Temperature reading;
     struct Cell {
@@ -106,12 +106,6 @@ struct Night {
     std::vector<double> curve_hours;
     std::vector<Band> curve;              // C
     std::vector<MorningRow> morning;
-};
-
-/// A bath at or below `under` for `longest` is thrown away, whatever the clock still allows.
-struct ColdBath {
-    units::Temperature under;  // as a reading, the thermometer's error on it
-    units::Duration longest;
 };
 
 struct Event {
@@ -152,7 +146,7 @@ struct Plan {
     units::Temperature action_line;       // a reading here asks for a top-up now
     units::Temperature floor;             // the bath never below this, while the food cooks and after
     units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
-    std::optional<ColdBath> cold_bath;    // where germs could grow by a log before the clock says so
+    std::vector<safety::ColdBath> cold_baths;  // thrown away before the clock says so; of the bath, not as a reading
     std::vector<TopUp> top_ups;
     std::vector<LadderRung> ladder;
     units::Volume room;                   // in the box, food in it, before water must be taken out
