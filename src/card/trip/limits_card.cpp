@@ -71,12 +71,20 @@ Card clock_card(const CardWriter& hand) {
     const words::Words& w = hand.words;
     const std::string late = hand.latest_pour();
     Card card;
-    card.blocks.emplace_back(KeyNumber{w.text("limits.clock-key"), late, "", w.text("limits.clock-key-aside")});
+    const auto& saved = hand.plan.late_pour;
+    const Text no_pour = saved ? units::print(saved->until, Toward::down) : late;
+    card.blocks.emplace_back(KeyNumber{
+        w.text("limits.clock-key"), late, "",
+        w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
     Table table = two_columns(hand, w.text("limits.clock-title"), "");
     const Text away = w.text("limits.do-long");
-    table.rows = {{w.text("limits.clock-late", {{"late", late}}), away},
-                  {w.text("limits.clock-less"), away},
-                  {w.text("limits.clock-lid"), away}};
+    if (saved) {
+        table.rows.push_back({w.text("limits.clock-boil", {{"late", late}, {"until", no_pour}}),
+                              w.text("limits.do-boil", {{"boil", hand.must_hold(saved->boil)}})});
+    }
+    table.rows.push_back({w.text("limits.clock-late", {{"late", no_pour}}), away});
+    table.rows.push_back({w.text("limits.clock-less"), away});
+    table.rows.push_back({w.text("limits.clock-lid"), away});
     if (hand.wax()) {
         table.rows.push_back({w.text("limits.clock-wax"), away});
     }

@@ -7,6 +7,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/search/ensemble.hpp"
+#include "plan/result/late_pour.hpp"
 #include "plan/result/events.hpp"
 #include "plan/result/hold_table.hpp"
 #include "plan/search/later_start.hpp"
@@ -236,6 +237,9 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, lived);
+    if (!setup->box->thermometer && !plan.top_ups.empty()) {
+        plan.late_pour = late_pour(ensemble);
+    }
     plan.ladder = ladder_of(*setup, *schedule);
     add_intervals(plan, ensemble);
     plan.night = night_of(ensemble, *schedule, lived);

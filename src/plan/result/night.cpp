@@ -136,6 +136,19 @@ Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroun
     return Duration{quantile_low(times, ensemble.allowed())};
 }
 
+Temperature coldest_after(const Ensemble& ensemble, Temperature from, Duration since) {
+    const Setup& setup = ensemble.setup();
+    const double air = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
+    const double wind = heat::wind_position(setup.trip->weather.wind);
+    std::vector<double> baths;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const double outside = air + ensemble.scenario(i).outside;
+        baths.push_back(outside +
+                        (from.celsius() - outside) * std::exp(-since.si() / time_constant(ensemble, i, wind)));
+    }
+    return Temperature{quantile_low(baths, ensemble.allowed())};
+}
+
 Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     const Setup& setup = ensemble.setup();
     const auto [coldest, warmest] = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from));

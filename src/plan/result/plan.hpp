@@ -108,6 +108,12 @@ struct Night {
     std::vector<MorningRow> morning;
 };
 
+/// Nobody can measure: a pour came later than the plan allows for.
+struct LatePour {
+    units::Duration until;  // so late at the most, and it may be boiled through and eaten at once; later: thrown away
+    units::Duration boil;   // at a hard boil, until every core has its full temperature, however cold it was
+};
+
 struct Event {
     enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, take_out, serve };
     units::LocalTime at;
@@ -148,6 +154,7 @@ struct Plan {
     units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
     std::vector<safety::ColdBath> cold_baths;  // thrown away before the clock says so; of the bath, not as a reading
     std::vector<TopUp> top_ups;
+    std::optional<LatePour> late_pour;    // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
     units::Volume room;                   // in the box, food in it, before water must be taken out
     units::Duration round;                // from cold pots to the pour
