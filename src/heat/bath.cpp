@@ -172,6 +172,24 @@ void Bath::pour(units::Volume remove, units::Volume add, units::Temperature pour
     settle(heat);
 }
 
+void Bath::set_temperature(units::Temperature t) {
+    const double before = stored_energy();
+    const double jump = t.celsius() - bath_;
+    bath_ = t.celsius();
+    for (Piece& piece : pieces_) {
+        if (!piece.inside) {
+            continue;
+        }
+        piece.state.shift(jump);
+        piece.seen += jump;
+        piece.core = piece.seen - piece.state.core();
+        ledger_.given_to_food += piece.food.capacity.si() * piece.state.mean_at_once() * jump;
+    }
+    ledger_.poured += stored_energy() - before;
+    steps_since_jump_ = 0;
+    note();
+}
+
 void Bath::open_lid(units::Duration how_long) {
     const double air_change = facts::kept([](const facts::Facts& facts) { return facts.value("lid.air-change"); });
     const double capacity_sum = capacity_with_foods();

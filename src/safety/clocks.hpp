@@ -3,6 +3,7 @@
 #pragma once
 
 #include "facts/facts.hpp"
+#include "safety/after_fall.hpp"
 #include "units/history.hpp"
 
 #include <optional>
@@ -21,17 +22,6 @@ ComeUpVerdict judge_come_up(std::optional<units::Duration> come_up);
 /// model's facts. Without lag: the exponent A itself. Source: juneja-2011. Nothing grows outside the model's limits.
 double growth_with_lag(const facts::GrowthModel& model, const units::History& core, double q0);
 double growth_without_lag(const facts::GrowthModel& model, const units::History& core);
-
-/// What to do after the bath was below the hold floor (facts fall.*, and `fall` of the set of rules).
-enum class FallAction { none, finish_and_eat_next, finish_and_eat_now, throw_away };
-struct Fall {
-    units::Duration below_floor;  // clock below the hold floor; no top-up stops or resets it
-    units::Duration below_50;
-    double growth = 0.0;  // log10, cautious q0
-    int times = 1;        // how often it fell below; some rules allow one time only
-};
-/// Growth of a log or more is thrown away for, even where no time below the floor was counted.
-FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset);
 
 /// The clock along a bath and the core in it, from a moment on: it starts when the bath falls below the floor and stops
 /// only when the core (and the bath) is back above it, so a top-up that warms the water stops nothing. Later falls add

@@ -42,25 +42,6 @@ History part(const History& whole, Duration from, Duration to) {
 
 }  // namespace
 
-FallAction judge_fall(const Fall& fall, facts::Ruleset ruleset) {
-    const facts::Facts& facts = facts::facts();
-    const facts::GeneralRules& rules = facts.rules_of(ruleset);
-    // Growth comes first: it may come about in food whose bath was never seen below the floor.
-    const bool grown = !(fall.growth < facts.value("fall.growth"));
-    if (!grown && !(fall.below_floor > Duration{0}) && !(fall.below_50 > Duration{0})) {
-        return FallAction::none;
-    }
-    const bool deep = fall.below_50 > facts.duration("fall.deep-for");
-    if (grown || deep || fall.below_floor > facts.duration(rules.eat_now)) {
-        return FallAction::throw_away;
-    }
-    if (rules.fall_once && (fall.times > 1 || fall.below_floor >= facts.duration(*rules.fall_once))) {
-        return FallAction::throw_away;
-    }
-    return fall.below_floor <= facts.duration(rules.eat_next) ? FallAction::finish_and_eat_next
-                                                              : FallAction::finish_and_eat_now;
-}
-
 Fall measure_fall(const History& bath, const History& core, Temperature floor, Duration from,
                   const facts::GrowthModel& model, const History& written_core) {
     Fall fall;

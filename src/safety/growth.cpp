@@ -53,6 +53,21 @@ double growth_rate(const facts::GrowthModel& model, units::Temperature t) {
     return model.b * model.b * above * above * -std::expm1(model.c * (t - model.highest).si());
 }
 
+FastestAbove::FastestAbove(const facts::GrowthModel& model) : model_(&model) {
+    constexpr double step = 0.01;  // K; the top of the curve is flat
+    for (double t = model.lowest.celsius(); t < model.highest.celsius(); t += step) {
+        const double rate = growth_rate(model, units::celsius(t));
+        if (rate > peak_) {
+            peak_ = rate;
+            optimum_ = t;
+        }
+    }
+}
+
+double FastestAbove::operator()(units::Temperature t) const {
+    return t.celsius() < optimum_ ? peak_ : growth_rate(*model_, t);
+}
+
 std::optional<units::Duration> fastest_growth(const facts::GrowthModel& model, double growth, double q0,
                                               units::Temperature warmest) {
     // The rate has one peak between its ends: looked for in steps of 0.1 K, in which it changes by well under 1 %.

@@ -15,6 +15,20 @@ namespace holdwater::safety {
 /// Valid 10 to 51 C. Outside: as the formula goes on up to Tmin and Tmax, 0 beyond them.
 double growth_rate(const facts::GrowthModel& model, units::Temperature t);
 
+/// Fastest growth at a temperature or at any above it [log10/h]: what a layer that was no colder can have had. Never
+/// falls as the temperature falls. The rate has one peak; it is looked for in steps of 0.01 K.
+class FastestAbove {
+  public:
+    explicit FastestAbove(const facts::GrowthModel& model);
+    double operator()(units::Temperature t) const;
+    double peak() const { return peak_; }
+
+  private:
+    const facts::GrowthModel* model_;
+    double peak_ = 0.0;
+    double optimum_ = 0.0;
+};
+
 /// log10 growth after a lag: log10((1 + q0 10^A) / (1 + q0)).
 /// A: exponent, the integral of the growth rate [log10]; q0: state of the cells at the start, above 0.
 /// Source: primary model of juneja-2011 without its ceiling, solved exactly. Valid for all A >= 0.

@@ -106,9 +106,15 @@ void check_clock_only(const Dealt& dealt) {
             CHECK_FALSE(std::holds_alternative<card::Curve>(block));
             if (const auto* table = std::get_if<card::Table>(&block);
                 card.key == "limits" && table != nullptr && table->columns.size() == 2) {
+                int boiled = 0;
                 for (const auto& row : table->rows) {
-                    CHECK(has(row.back(), "Throw it away"));
+                    // The one way out: a pour not much too late, by the plan's own figure.
+                    const bool out = has(row.back(), "hard boil");
+                    boiled += out ? 1 : 0;
+                    CHECK((out || has(row.back(), "Throw it away")));
+                    CHECK((!out || has(row.back(), "keep none")));
                 }
+                CHECK(boiled == (dealt.plan.late_pour ? 1 : 0));
             }
         }
     }
@@ -133,14 +139,14 @@ int strictness(const std::string& action) {
     return has(action, "bin") ? 3 : has(action, "now") ? 2 : has(action, "next") ? 1 : 0;
 }
 
-int strictness(safety::FallAction action, bool at_risk) {
+int strictness(safety::FallAction action) {
     switch (action) {
         case safety::FallAction::none:
             return 0;
         case safety::FallAction::finish_and_eat_next:
             return 1;
         case safety::FallAction::finish_and_eat_now:
-            return at_risk ? 3 : 2;
+            return 2;
         case safety::FallAction::throw_away:
             return 3;
     }
@@ -178,7 +184,7 @@ void check_morning(const Dealt& dealt) {
             for (std::size_t time = 0; time < row.cells.size(); ++time) {
                 CAPTURE(row.reading.celsius());
                 CAPTURE(time);
-                CHECK(strictness((*printed)[column_of(time)]) >= strictness(row.cells[time].action, dealt.trip.at_risk));
+                CHECK(strictness((*printed)[column_of(time)]) >= strictness(row.cells[time].action));
             }
         }
         CHECK(has(table->rows.back().front(), "below"));

@@ -130,7 +130,8 @@ TEST_CASE("uk is never looser than us: kill, floors, clocks") {
     for (double below = 0.0; below < 6.0; below += 0.1) {
         for (double growth = 0.0; growth < 1.5; growth += 0.25) {
             const Fall fall{hours(below), hours(below / 2), growth, 1};
-            CHECK(judge_fall(fall, support::ruleset("uk")) >= judge_fall(fall, support::ruleset("us")));
+            CHECK(decide(fall, fall_rules(support::ruleset("uk"), false)).action >=
+                  decide(fall, fall_rules(support::ruleset("us"), false)).action);
         }
     }
 }
@@ -299,21 +300,32 @@ TEST_CASE("a top-up never shortens a clock, and never makes a verdict milder tha
             CHECK(after.below_floor >= before.below_floor);
             CHECK(after.below_50 >= before.below_50);
             CHECK(after.growth >= before.growth - 1e-12);
-            CHECK(judge_fall(after, support::ruleset("us")) >= judge_fall(before, support::ruleset("us")));
+            const FallRules us = fall_rules(support::ruleset("us"), false);
+            CHECK(decide(after, us).action >= decide(before, us).action);
         }
     }
 }
 
 TEST_CASE("longer, deeper or more growth never makes a verdict milder") {
-    for (const auto& rules : facts::names<facts::Ruleset>()) {
-        for (double below = 0.0; below < 5.0; below += 0.25) {
-            for (double deep = 0.0; deep <= below; deep += 0.25) {
-                for (double growth = 0.0; growth < 1.3; growth += 0.1) {
-                    const FallAction now = judge_fall({hours(below), hours(deep), growth, 1}, rules.value);
-                    CHECK(judge_fall({hours(below + 0.3), hours(deep), growth, 1}, rules.value) >= now);
-                    CHECK(judge_fall({hours(below + 0.3), hours(deep + 0.3), growth, 1}, rules.value) >= now);
-                    CHECK(judge_fall({hours(below), hours(deep), growth + 0.2, 1}, rules.value) >= now);
-                    CHECK(judge_fall({hours(below), hours(deep), growth, 2}, rules.value) >= now);
+    for (const auto& ruleset : facts::names<facts::Ruleset>()) {
+        for (const bool at_risk : {false, true}) {
+            const FallRules rules = fall_rules(ruleset.value, at_risk);
+            const auto action = [&](double below, double deep, double growth, int times) {
+                return decide({hours(below), hours(deep), growth, times}, rules).action;
+            };
+            for (double below = 0.0; below < 5.0; below += 0.25) {
+                for (double deep = 0.0; deep <= below; deep += 0.25) {
+                    for (double growth = 0.0; growth < 1.3; growth += 0.1) {
+                        const FallAction now = action(below, deep, growth, 1);
+                        CHECK(action(below + 0.3, deep, growth, 1) >= now);
+                        CHECK(action(below + 0.3, deep + 0.3, growth, 1) >= now);
+                        CHECK(action(below, deep, growth + 0.2, 1) >= now);
+                        CHECK(action(below, deep, growth, 2) >= now);
+                        // People at risk are never told the milder thing, nor anything that others must eat at once.
+                        CHECK(decide({hours(below), hours(deep), growth, 1}, fall_rules(ruleset.value, true)).action >=
+                              now);
+                        CHECK((!at_risk || now != FallAction::finish_and_eat_now));
+                    }
                 }
             }
         }

@@ -6,7 +6,6 @@
 #include "answer/review/review_notes.hpp"
 #include "answer/review/review_timeline.hpp"
 #include "facts/facts.hpp"
-#include "heat/water.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -50,32 +49,6 @@ problem::Result<Judged> standards_of(const trip::Trip& trip, problem::Problems& 
         return refused;
     }
     return judged;
-}
-
-/// How far all foods together pull the bath down.
-History uptake_of_all(const trip::Trip& trip, const std::vector<Stay>& stays, const History& likely) {
-    const trip::Box& box = trip.boxes.front();
-    const units::HeatCapacity capacity{box.water.si() * heat::water_density(units::celsius(60)).si() *
-                                           heat::water_specific_heat().si() +
-                                       heat::liner_of(box.inside).si()};
-    std::vector<History> each;
-    std::vector<Duration> moments;
-    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
-        each.push_back(uptake_of(trip.foods[i], likely, stays[i], capacity));
-        for (const History::Point& point : each.back().points) {
-            moments.push_back(point.at);
-        }
-    }
-    std::sort(moments.begin(), moments.end());
-    History sum;
-    for (const Duration t : moments) {
-        double kelvins = 0.0;
-        for (const History& one : each) {
-            kelvins += one.at(t).celsius();
-        }
-        sum.add(t, units::celsius(kelvins));
-    }
-    return sum;
 }
 
 void look_at_days(const trip::Trip& trip, const trip::Log& log, problem::Problems& remarks) {
@@ -170,8 +143,33 @@ void look_at_cores(const trip::Trip& trip, const trip::Log& log, const Review& r
     }
 }
 
+problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log, Unpoured unpoured);
+
+/// What the words "nothing poured" would change, where they may be true and the log does not say them.
+void look_at_unpoured(const trip::Trip& trip, const trip::Log& log, const BathPaths& paths, Review& review) {
+    IfUnpoured other;
+    for (const OpenStretch& stretch : paths.open) {
+        const bool matters = std::any_of(review.foods.begin(), review.foods.end(), [&](const FoodReview& food) {
+            return food.out > stretch.from && food.in < stretch.to &&
+                   stretch.lowest < std::max(food.standard.cook_floor, food.standard.hold_floor);
+        });
+        if (matters) {
+            other.rows.push_back(stretch.row);
+        }
+    }
+    if (other.rows.empty()) {
+        return;
+    }
+    const auto told = review_rows(trip, log, Unpoured::wherever_possible);
+    if (told && told->verdict < review.verdict) {
+        other.verdict = told->verdict;
+        other.below_floor = told->below_floor;
+        review.if_unpoured = std::move(other);
+    }
+}
+
 /// The whole review, with or without the doubtful rows.
-problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log) {
+problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log, Unpoured unpoured) {
     Review review;
     const auto judged = standards_of(trip, review.remarks);
     if (!judged) {
@@ -208,12 +206,15 @@ problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log
         to = std::max(to, notes.stays[i].out);
         floor = std::min(floor, judged->standards[i].cook_floor);
     }
-    // The likely path does not ask what the food takes, so a first run gives the path by which that is worked out.
-    History nothing;
-    nothing.add(from, units::celsius(0));
-    const BathPaths first = paths_of(log, *cooling, review.error, nothing, floor, from, to, trip.units);
-    const History uptake = uptake_of_all(trip, notes.stays, first.likely);
-    const BathPaths paths = paths_of(log, *cooling, review.error, uptake, floor, from, to, trip.units);
+    std::vector<WorstFood> foods;
+    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
+        auto worst = worst_food(trip.foods[i], notes.stays[i]);
+        if (!worst) {
+            return worst.problems();
+        }
+        foods.push_back(std::move(worst).value());
+    }
+    const BathPaths paths = paths_of(log, *cooling, foods, review.error, floor, from, to, trip.units, unpoured);
     append(review.remarks, paths.remarks);
     review.bath_likely = paths.likely;
     review.bath_cautious = paths.cautious;
@@ -241,12 +242,15 @@ problem::Result<Review> review_rows(const trip::Trip& trip, const trip::Log& log
     look_at_gaps(trip, log, review, review.remarks);
     look_at_cores(trip, log, review, review.remarks);
     review.timeline = timeline_of(log, review, paths, trip.units);
+    if (unpoured == Unpoured::as_written && review.verdict != Verdict::eat) {
+        look_at_unpoured(trip, log, paths, review);
+    }
     if (!paths.doubtful.empty()) {
         trip::Log without = log;
         for (const std::size_t row : paths.doubtful) {
             without.rows[row].bath.reset();
         }
-        const auto other = review_rows(trip, without);
+        const auto other = review_rows(trip, without, unpoured);
         if (other) {
             review.without_doubtful = WithoutDoubtful{other->verdict, other->below_floor};
         }
@@ -262,7 +266,7 @@ problem::Result<Review> review(const trip::Trip& trip, const trip::Log& log) {
                                      "write one trip file for each box, with its own foods, and keep a log for each"),
                       trip.boxes.back().place);
     }
-    auto result = review_rows(trip, log);
+    auto result = review_rows(trip, log, Unpoured::as_written);
     if (result) {
         auto& remarks = result.value().remarks;
         std::stable_sort(remarks.begin(), remarks.end(), [](const problem::Problem& a, const problem::Problem& b) {

@@ -31,7 +31,7 @@ struct Reason {
 /// log10 growth of C. perfringens.
 struct Growth {
     double bound = 0.0;        // what decides: any layer of the food, no milder reading, cautious start of the cells
-    double likely = 0.0;       // along the likely core, likely start of the cells
+    double likely = 0.0;       // what the model gives along the likely core or bath, likely start of the cells
     double without_lag = 0.0;  // the bound for cells that grow at once
 };
 
@@ -63,6 +63,7 @@ struct FoodReview {
     double margin = 0.0;                          // kill / adaptation
     std::optional<units::Duration> ready_likely;  // since it went in: kill and core met
     std::optional<units::Duration> ready_late;    // cautious
+    units::Duration hold_from;                    // on the clock of the log: can have been done, the hold floor counts
     std::optional<units::Duration> missing;       // not done: so much longer at the bath of the last row
     bool consumer_met = false;  // the cautious core stood as warm and as long as the consumer advice asks
     bool credited = true;  // false: the bath of the last row is below the lowest published row, or the core would not
@@ -90,6 +91,13 @@ struct WithoutDoubtful {
     units::Duration below_floor;
 };
 
+/// What the verdict would be if nothing was poured but what the log says, where that may be true and changes it.
+struct IfUnpoured {
+    Verdict verdict = Verdict::eat;
+    units::Duration below_floor;
+    std::vector<std::size_t> rows;  // of the log, that would have to say "nothing poured"
+};
+
 struct Review {
     std::vector<FoodReview> foods;
     std::size_t worst = 0;  // leads the verdict
@@ -101,6 +109,7 @@ struct Review {
     units::TemperatureDifference error;  // of a reading
     std::vector<Noticed> timeline;       // in time order
     std::optional<WithoutDoubtful> without_doubtful;
+    std::optional<IfUnpoured> if_unpoured;
     problem::Problems remarks;  // warnings and notes, with places in the log
 };
 

@@ -24,8 +24,10 @@ struct Reading {
     double bath = 0.0;  // C, as read
     std::size_t row = 0;
     bool poured = false;                  // its row says so
+    bool before = false;                  // read before a pour, as its row says
+    bool unpoured = false;                // nothing was poured since the last written pour, as its row says
+    std::optional<double> closed_from;    // nothing was poured from then on: the reading before, or a pour without one
     std::optional<double> poured_before;  // a row without a reading between the reading before and this one says so
-    bool after_gap = false;
     bool doubtful = false;
 };
 
@@ -45,12 +47,18 @@ std::vector<Reading> readings_of(const trip::Log& log) {
         reading.bath = row.bath->celsius();
         reading.row = i;
         reading.poured = says_poured(row.note);
+        reading.before = says_before(row.note);
+        reading.unpoured = says_unpoured(row.note);
         reading.poured_before = poured;
         poured.reset();
-        reading.after_gap =
-            std::any_of(log.gaps.begin(), log.gaps.end(), [&](const trip::LogGap& gap) { return gap.to == row.at; }) &&
-            !readings.empty() && readings.back().at < reading.at;
         readings.push_back(reading);
+    }
+    // Two readings at one moment, the second of them after a pour: the first was read before it.
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        Reading& first = readings[i - 1];
+        if (first.at == readings[i].at && readings[i].poured && !first.poured) {
+            first.before = first.unpoured = true;
+        }
     }
     return readings;
 }
@@ -73,11 +81,52 @@ void mark_doubtful(std::vector<Reading>& readings) {
     }
 }
 
+/// Whether a box left alone between two readings would have come down further: then somebody poured.
+class TooWarm {
+  public:
+    TooWarm(const BoxCooling& box, double floor) : box_(box), floor_(floor) {}
+    bool operator()(const Reading& a, const Reading& b) const {
+        static const double scatter = facts::facts().difference("review.scatter").si();
+        // At the floor a box loses least of all that matters; with that loss the test does not depend on the readings.
+        const double air = box_.air_high.at(Duration{(a.at + b.at) / 2.0}).celsius();
+        const double least = std::max(0.0, floor_ - air) * (1.0 - std::exp(-box_.slow * (b.at - a.at)));
+        return a.bath - b.bath < least - scatter;
+    }
+
+  private:
+    const BoxCooling& box_;
+    double floor_;
+};
+
+/// From when on nothing speaks for a pour before the second reading: the first one, or a written pour after it.
+std::optional<double> unpoured_from(const Reading& a, const Reading& b, const TooWarm& too_warm) {
+    if (b.poured) {
+        return std::nullopt;
+    }
+    if (b.poured_before) {
+        return std::max(a.at, *b.poured_before);
+    }
+    return a.before || too_warm(a, b) ? std::nullopt : std::optional(a.at);
+}
+
+void mark_closed(std::vector<Reading>& readings, const TooWarm& too_warm, Unpoured unpoured) {
+    bool told = false;
+    for (std::size_t i = readings.size(); i-- > 1;) {
+        told = told || readings[i].unpoured || unpoured == Unpoured::wherever_possible;
+        if (told) {
+            readings[i].closed_from = unpoured_from(readings[i - 1], readings[i], too_warm);
+        }
+        told = told && readings[i].closed_from == readings[i - 1].at && !readings[i - 1].poured;
+    }
+}
+
 class Builder {
   public:
-    Builder(const trip::Log& log, const BoxCooling& box, double error, const History& uptake, double floor,
-            units::System system)
-        : log_(log), box_(box), error_(error), uptake_(uptake), floor_(floor), system_(system) {}
+    Builder(const trip::Log& log, const BoxCooling& box, const std::vector<WorstFood>& foods, double error,
+            double floor, units::System system, double from, const Reading& first)
+        : log_(log), box_(box), error_(error), floor_(floor), system_(system), too_warm_(box, floor),
+          lowest_(box.worst, foods, units::kelvins(error), Duration{std::min(from, first.at)},
+                  Temperature{first.bath}) {}
 
     void start(double from, const Reading& first) {
         if (from < first.at) {
@@ -85,7 +134,9 @@ class Builder {
             put(paths_.likely, from, first.bath);
             put(paths_.cautious, from, unknown);
             put(paths_.cautious, first.at, unknown);
+            lowest_.stay_until(Duration{first.at}, Temperature{unknown + error_});
         }
+        lowest_.read(Temperature{first.bath});
         add(first.at, first.bath, first.bath);
     }
 
@@ -95,6 +146,7 @@ class Builder {
             likely_between(a, b, rises);
             cautious_between(a, b, rises);
         }
+        lowest_.read(Temperature{b.bath});
         add(b.at, b.bath, b.bath);
     }
 
@@ -107,8 +159,8 @@ class Builder {
                                    (to - last.at) / 60.0),
                        "read the bath as the food comes out");
             }
-            curve(last.at, last.bath, to, false, std::nullopt);
-            curve(last.at, last.bath - error_, to, true, std::nullopt);
+            curve(last.at, last.bath, to);
+            lowest_.run_to(Duration{to}, paths_.cautious);
         }
     }
 
@@ -144,24 +196,16 @@ class Builder {
         }
     }
 
-    /// How far cold food pulls the bath down between two moments [K].
-    double pulled(double from, double to) const {
-        return std::max(0.0, (uptake_.at(Duration{to}) - uptake_.at(Duration{from})).si());
-    }
-
-    /// The box left alone from a moment on; at the fast end cold food pulls as well, and the path stays below `under`.
-    double curve(double from, double bath, double to, bool fast, const std::optional<double>& under) {
-        History& history = fast ? paths_.cautious : paths_.likely;
+    /// The box left alone from a moment on.
+    void curve(double from, double bath, double to) {
         double t = from;
         double value = bath;
         while (t < to) {
             const double next = std::min(t + look_every, to);
-            value = box_.after(value, t, next, fast) - (fast ? pulled(t, next) : 0.0);
+            value = box_.after(value, t, next);
             t = next;
-            const double line = under ? bath + (*under - bath) * (t - from) / (to - from) : value;
-            put(history, t, std::min(value, line));
+            put(paths_.likely, t, value);
         }
-        return value;
     }
 
     void likely_between(const Reading& a, const Reading& b, bool rises) {
@@ -171,25 +215,27 @@ class Builder {
         double poured = b.at;
         if (b.poured_before) {
             poured = *b.poured_before;
-        } else if (a.poured && !b.poured) {
+        } else if (a.before || (a.poured && !b.poured)) {
             poured = a.at;  // read before pouring
         }
-        curve(a.at, a.bath, poured, false, std::nullopt);
+        curve(a.at, a.bath, poured);
         put(paths_.likely, poured, b.bath);
     }
 
     void cautious_between(const Reading& a, const Reading& b, bool rises) {
         static const double scatter = facts::facts().difference("review.scatter").si();
-        const double from = a.bath - error_;
         const double to = b.bath - error_;
-        double alone = from;
-        for (double t = a.at; t < b.at; t += look_every) {
-            const double next = std::min(t + look_every, b.at);
-            alone = box_.after(alone, t, next, true) - pulled(t, next);
+        History alone;
+        LowestBath before = lowest_;
+        if (b.closed_from && *b.closed_from > a.at) {
+            lowest_.run_to(Duration{*b.closed_from}, alone);
         }
-        if (to < alone - scatter) {
+        lowest_.run_to(Duration{b.at}, alone);
+        if (to < alone.points.back().value.celsius() - scatter) {
             // The lowest of all ways down: at once.
             put(paths_.cautious, a.at, to);
+            lowest_ = std::move(before);
+            lowest_.stay_until(Duration{b.at}, Temperature{b.bath});
             if (!a.doubtful && !b.doubtful) {
                 remark(b, "fell-fast",
                        fmt::format("the bath fell by {} within {:.0f} min, faster than this box loses heat; it may "
@@ -199,13 +245,26 @@ class Builder {
             }
             return;
         }
-        // At the floor a box loses least of all that matters; with that loss the test does not depend on the readings,
-        // so that lower readings never look better.
-        const double least =
-            (floor_ - box_.air_likely.at(Duration{a.at}).celsius()) * (1.0 - std::exp(-box_.slow * (b.at - a.at)));
-        const bool too_warm = a.bath - b.bath < least - scatter;
-        const bool written = a.poured || b.poured || b.poured_before;
-        const bool told = too_warm && !written && !a.doubtful && !b.doubtful;
+        // No heat came in since closed_from: from there on it was no colder than it is now.
+        const double never_below = b.closed_from == a.at ? std::min(a.bath - error_, to) : to;
+        double least = a.bath;
+        for (const History::Point& point : alone.points) {
+            const double t = point.at.si();
+            const double low = point.value.celsius();
+            const bool closed = b.closed_from && (t > *b.closed_from || (t == a.at && t == *b.closed_from));
+            const double value = closed ? std::max(low, never_below) : low;
+            put(paths_.cautious, t, value);
+            if (b.closed_from == t && t > a.at) {
+                put(paths_.cautious, t, std::max(low, never_below));
+            }
+            least = std::min(least, value);
+        }
+        const bool warm = too_warm_(a, b);
+        if (!b.closed_from && unpoured_from(a, b, too_warm_)) {
+            paths_.open.push_back({Duration{a.at}, Duration{b.at}, b.row, Temperature{least}});
+        }
+        const bool written = a.poured || a.before || b.poured || b.poured_before;
+        const bool told = warm && !written && !a.doubtful && !b.doubtful;
         if (told && rises) {
             remark(b, "rise-without-top-up",
                    fmt::format("the bath rose by {} and no row says that water was poured", kelvins(b.bath - a.bath)),
@@ -217,9 +276,6 @@ class Builder {
                                "been poured at a time that nobody wrote down",
                                kelvins(a.bath - b.bath), (b.at - a.at) / 3600.0),
                    "it may have fallen until just before");
-        }
-        if (rises || too_warm || b.after_gap) {
-            curve(a.at, from, b.at, true, std::max(from, to) == to ? std::optional<double>{} : to);
         }
     }
 
@@ -236,19 +292,22 @@ class Builder {
     const trip::Log& log_;
     const BoxCooling& box_;
     double error_;
-    const History& uptake_;
     double floor_;
     units::System system_;
+    TooWarm too_warm_;
+    LowestBath lowest_;
     BathPaths paths_;
 };
 
 }  // namespace
 
-BathPaths paths_of(const trip::Log& log, const BoxCooling& box, units::TemperatureDifference error,
-                   const History& uptake, Temperature floor, Duration from, Duration to, units::System system) {
+BathPaths paths_of(const trip::Log& log, const BoxCooling& box, const std::vector<WorstFood>& foods,
+                   units::TemperatureDifference error, Temperature floor, Duration from, Duration to,
+                   units::System system, Unpoured unpoured) {
     std::vector<Reading> readings = readings_of(log);
     mark_doubtful(readings);
-    Builder builder(log, box, error.si(), uptake, floor.celsius(), system);
+    mark_closed(readings, TooWarm(box, floor.celsius()), unpoured);
+    Builder builder(log, box, foods, error.si(), floor.celsius(), system, from.si(), readings.front());
     builder.start(from.si(), readings.front());
     for (std::size_t i = 1; i < readings.size(); ++i) {
         builder.between(readings[i - 1], readings[i]);

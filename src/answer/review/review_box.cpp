@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "answer/gauge/box_loss.hpp"
+#include "answer/hold/piece.hpp"
 #include "answer/review/review_bath.hpp"
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
@@ -54,13 +55,9 @@ Temperature forecast(const trip::Trip& trip, const std::optional<units::LocalTim
 
 }  // namespace
 
-double BoxCooling::after(double bath, double from, double to, bool at_fast_end) const {
-    const History& air = at_fast_end ? air_low : air_likely;
-    const double outside = air.at(Duration{(from + to) / 2.0}).celsius();
-    if (!(bath > outside)) {
-        return bath;
-    }
-    return outside + (bath - outside) * std::exp(-(at_fast_end ? fast : likely) * (to - from));
+double BoxCooling::after(double bath, double from, double to) const {
+    const double outside = air_likely.at(Duration{(from + to) / 2.0}).celsius();
+    return bath > outside ? outside + (bath - outside) * std::exp(-likely * (to - from)) : bath;
 }
 
 problem::Result<BoxCooling> cooling_of(const trip::Trip& trip, const trip::Box& box, const trip::Log& log) {
@@ -70,25 +67,40 @@ problem::Result<BoxCooling> cooling_of(const trip::Trip& trip, const trip::Box& 
         return loss.problems();
     }
     const facts::Facts& facts = facts::facts();
-    const double capacity =
-        box.water.si() * heat::water_density(box_at).si() * heat::water_specific_heat().si() + liner.si();
+    const auto capacity_of = [&](double share) {
+        return box.water.si() * share * heat::water_density(box_at).si() * heat::water_specific_heat().si() +
+               liner.si();
+    };
+    const facts::Spread& litres = facts.spread("litres");
+    double food = 0.0;  // J/K; once it is warm it holds the bath up
+    for (const trip::Food& one : trip.foods) {
+        const Piece piece = piece_of(one);
+        food += piece.mass.si() * properties_of(piece, heat::Bound::likely).specific_heat.si();
+    }
     const double wind = heat::wind_position(trip.weather.wind);
     const facts::Spread& gust = facts.spread("wind");
     BoxCooling box_cooling;
-    box_cooling.likely = loss->likely.si() * heat::wind_factor(wind) / capacity;
-    box_cooling.fast = loss->high.si() * heat::wind_factor(std::min(wind + gust.high, 2.0)) / capacity;
-    box_cooling.slow = loss->low.si() * heat::wind_factor(std::max(wind + gust.low, 0.0)) / capacity;
+    box_cooling.likely = loss->likely.si() * heat::wind_factor(wind) / capacity_of(1.0);
+    box_cooling.slow =
+        loss->low.si() * heat::wind_factor(std::max(wind + gust.low, 0.0)) / (capacity_of(litres.high) + food);
+    WorstBox& worst = box_cooling.worst;
+    worst.heat.loss = loss->high * heat::wind_factor(std::min(wind + gust.high, 2.0));
+    worst.heat.liner = liner;
+    worst.heat.open_surface = units::Area{box.inside[0].si() * box.inside[1].si()};
+    worst.water = box.water * litres.low;
 
     const std::optional<units::LocalTime> zero = began(trip, log);
     const History logged = logged_air(log);
     const units::TemperatureDifference colder = units::kelvins(facts.spread("outside").low);
+    const units::TemperatureDifference warmer = units::kelvins(facts.spread("outside").high);
     const Duration end = log.rows.back().at;
     for (Duration t{0};; t = std::min(t + units::minutes(15), end)) {
         const Temperature expected = forecast(trip, zero, t);
         const Temperature read = logged.empty() ? expected : logged.at(t);
-        // One reading by day says nothing about the night: at the low end the forecast counts as well.
         box_cooling.air_likely.add(t, read);
-        box_cooling.air_low.add(t, std::min(read, expected + colder));
+        // One reading by day says nothing about the night: at the ends the forecast counts as well.
+        worst.air.add(t, std::min(read, expected + colder));
+        box_cooling.air_high.add(t, std::max(read, expected + warmer));
         if (!(t < end)) {
             break;
         }

@@ -32,27 +32,6 @@ History written_of(const Course& course, Duration from, Duration to) {
     return written;
 }
 
-/// Fastest growth at a temperature or at any above it [log10/h].
-class FastestAbove {
-  public:
-    explicit FastestAbove(const facts::GrowthModel& model) : model_(model) {
-        constexpr double step = 0.01;  // K; the top of the curve is flat
-        for (double t = model.lowest.celsius(); t < model.highest.celsius(); t += step) {
-            const double rate = safety::growth_rate(model, Temperature{t});
-            if (rate > peak_) {
-                peak_ = rate;
-                optimum_ = t;
-            }
-        }
-    }
-    double operator()(Temperature t) const { return t.celsius() < optimum_ ? peak_ : safety::growth_rate(model_, t); }
-
-  private:
-    const facts::GrowthModel& model_;
-    double peak_ = 0.0;
-    double optimum_ = 0.0;
-};
-
 }  // namespace
 
 History part_of(const History& whole, Duration from, Duration to) {
@@ -77,13 +56,14 @@ Clocks clocks_of(const Course& course) {
                                     written_of(course, from, to));
     };
     Clocks clocks;
-    const Duration done = std::min(course.done.value_or(course.out), course.out);
+    Duration done = std::min(course.done.value_or(course.out), course.out);
     if (hold_floor == course.cook_floor) {
         clocks.fall = measure(course.in, course.out, hold_floor);
         clocks.cooking = measure(course.in, done, hold_floor).below_floor;
         clocks.holding = clocks.fall.below_floor - clocks.cooking;
         return clocks;
     }
+    done = std::min(done, course.hold_from.value_or(done));
     clocks.fall = measure(course.in, done, course.cook_floor);
     clocks.cooking = clocks.fall.below_floor;
     if (done < course.out) {
@@ -97,8 +77,28 @@ Clocks clocks_of(const Course& course) {
     return clocks;
 }
 
+double likely_growth_exponent(const Course& course, const facts::GrowthModel& model) {
+    std::optional<Duration> from = course.core.first_at_or_above(course.cook_floor, course.in);
+    const auto& points = course.bath.points;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        const bool lasts = points[i].at > points[i - 1].at && points[i].at > course.in;
+        if (lasts && std::min(points[i - 1].value, points[i].value) < course.cook_floor) {
+            const Duration fell = std::max(points[i - 1].at, course.in);
+            from = std::min(from.value_or(fell), fell);
+            break;
+        }
+    }
+    if (!from || *from >= course.out) {
+        return 0.0;
+    }
+    const auto along = [&](const History& history) {
+        return safety::growth_without_lag(model, part_of(history, *from, course.out));
+    };
+    return std::max(along(course.core), along(course.seen));
+}
+
 double growth_exponent(const Course& course, const facts::GrowthModel& model) {
-    const FastestAbove fastest(model);
+    const safety::FastestAbove fastest(model);
     const std::optional<Duration> warm = course.core.first_at_or_above(course.cook_floor, course.in);
     bool runs = false;  // the clock, before the core has been warm
     const auto rate = [&](Duration t) {
@@ -110,8 +110,8 @@ double growth_exponent(const Course& course, const facts::GrowthModel& model) {
         }
         const bool bath_below = course.bath.at(t) < course.cook_floor;
         runs = bath_below || (runs && core < course.cook_floor);
-        return runs ? std::max({fastest(seen), safety::growth_rate(model, core), safety::growth_rate(model, fast)})
-                    : 0.0;
+        const double surface = fastest(seen);
+        return runs ? std::max({surface, safety::growth_rate(model, core), safety::growth_rate(model, fast)}) : surface;
     };
     const double span = (course.out - course.in).si();
     const auto steps = static_cast<std::size_t>(std::ceil(span / integrate_every));

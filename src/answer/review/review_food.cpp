@@ -28,11 +28,6 @@ heat::Body body_of(const Piece& piece, int side) {
     return body;
 }
 
-problem::Result<heat::Modes> modes_for(const Piece& piece, heat::Bound reading) {
-    const int side = reading == heat::Bound::slow ? 1 : reading == heat::Bound::fast ? -1 : 0;
-    return heat::modes_of(body_of(piece, side), properties_of(piece, reading), film_of(piece, reading));
-}
-
 /// The bath as the food sees it, colder by the layer that an unstirred box hides. The layer grows in a straight line
 /// from the moment at which the food goes in; no later stirring is counted on, so that a top-up that is written down
 /// makes nothing better. Likely: the middle of its spread. Cautious: its full end, besides the full error of the
@@ -99,6 +94,18 @@ std::optional<Duration> cold_from(const Course& course, const std::vector<CoreRe
     return std::nullopt;
 }
 
+/// When it can have been done at the soonest: warm at the start, quick to warm, in a bath as much hotter than read as the
+/// thermometer may be off, stirred all the time.
+std::optional<Duration> soonest_done(const Piece& piece, const safety::Standard& standard, const Stay& stay,
+                                     const BathPaths& paths, const heat::Modes& fast, TemperatureDifference error) {
+    History hot = part_of(paths.likely, stay.in, stay.out);
+    for (History::Point& point : hot.points) {
+        point.value = point.value + error;
+    }
+    const Temperature start = piece.start + units::kelvins(facts::facts().spread("start").high);
+    return done_along(heat::driven(fast, start, hot, stay.in, stay.out).core, standard).safe;
+}
+
 double lagged(const facts::GrowthModel& model, const History& core, double q0) {
     return safety::growth_with_lag(model, core, q0);
 }
@@ -138,21 +145,9 @@ problem::Result<safety::Standard> standard_for_review(const trip::Trip& trip, co
     return standard_of(hotter, trip, box);
 }
 
-History uptake_of(const trip::Food& food, const History& bath_likely, Stay stay, units::HeatCapacity capacity) {
-    const Piece piece = piece_of(food);
-    History uptake;
-    uptake.add(stay.in, units::celsius(0));
-    const auto modes = modes_for(piece, heat::Bound::fast);
-    if (!modes) {
-        return uptake;
-    }
-    const double share =
-        piece.mass.si() * properties_of(piece, heat::Bound::likely).specific_heat.si() / capacity.si();
-    const heat::Driven in_bath = heat::driven(*modes, piece.start, bath_likely, stay.in, stay.out);
-    for (const History::Point& point : in_bath.mean.points) {
-        uptake.add(point.at, units::celsius(share * (point.value - piece.start).si()));
-    }
-    return uptake;
+problem::Result<heat::Modes> modes_for(const Piece& piece, heat::Bound reading) {
+    const int side = reading == heat::Bound::slow ? 1 : reading == heat::Bound::fast ? -1 : 0;
+    return heat::modes_of(body_of(piece, side), properties_of(piece, reading), film_of(piece, reading));
 }
 
 problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log& log, const trip::Food& food,
@@ -197,6 +192,8 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     const Done done = done_along(result.core_cautious, standard);
     const Done done_likely = done_along(result.core_likely, standard);
     course.done = done.safe;
+    course.hold_from = soonest_done(piece, standard, stay, paths, *fast, error);
+    result.hold_from = std::min({course.hold_from.value_or(stay.out), done.safe.value_or(stay.out), stay.out});
     course.core_counts_from = cold_from(course, result.core_readings, error);
     result.consumer_met = stays_warm(result.core_cautious, standard.consumer_core, standard.consumer_hold);
     result.come_up = done.come_up;
@@ -239,9 +236,10 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     as_likely.seen = seen_likely;
     as_likely.core = as_likely.core_fast = result.core_likely;
     as_likely.done = done_likely.safe;
+    as_likely.hold_from.reset();
     as_likely.core_counts_from.reset();
     result.below_likely = clocks_of(as_likely).fall.below_floor;
-    result.growth.likely = std::max(0.0, safety::lagged_growth(growth_exponent(as_likely, model), model.q0_likely));
+    result.growth.likely = std::max(0.0, safety::lagged_growth(likely_growth_exponent(as_likely, model), model.q0_likely));
 
     judge(result, trip);
     return result;

@@ -15,10 +15,8 @@ namespace holdwater::answer {
 problem::Result<safety::Standard> standard_for_review(const trip::Trip& trip, const trip::Food& food,
                                                       problem::Problems& remarks);
 
-/// How far [K] this food pulls a bath of `capacity` down on its way along the likely path, at the most, since it went
-/// in.
-units::History uptake_of(const trip::Food& food, const units::History& bath_likely, Stay stay,
-                         units::HeatCapacity capacity);
+/// The modes of a piece as measured (likely), or thicker and slow, or thinner and fast, by the spread of thicknesses.
+problem::Result<heat::Modes> modes_for(const Piece& piece, heat::Bound reading);
 
 /// Everything but what other foods say.
 problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log& log, const trip::Food& food,

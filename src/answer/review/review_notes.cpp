@@ -150,6 +150,17 @@ bool says_poured(std::string_view note) {
     return std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return says_poured_first(part); });
 }
 
+bool says_before(std::string_view note) {
+    const std::vector<std::string> parts = parts_of(note);
+    return std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return says_before_pour(part); });
+}
+
+bool says_unpoured(std::string_view note) {
+    const std::vector<std::string> parts = parts_of(note);
+    return std::any_of(parts.begin(), parts.end(),
+                       [](const std::string& part) { return says_before_pour(part) || says_none_poured(part); });
+}
+
 Notes read_notes(const trip::Trip& trip, const trip::Log& log) {
     Reader reader(trip);
     for (const trip::LogRow& row : log.rows) {

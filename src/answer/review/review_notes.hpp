@@ -29,7 +29,11 @@ struct Notes {
 /// food are an error; "served" after "out" is none, and the first counts. Notes in one row are parted by semicolons.
 Notes read_notes(const trip::Trip& trip, const trip::Log& log);
 
-/// "top-up", "topped up", "swap" and the like, whatever follows.
+/// "top-up", "topped up", "swap", "after top-up" and the like, whatever follows.
 bool says_poured(std::string_view note);
+/// "before", "before top-up" and the like, as the Log card has it: read before the pour that follows.
+bool says_before(std::string_view note);
+/// That, or "nothing poured", "no top-up": nothing was poured since the last row that says so.
+bool says_unpoured(std::string_view note);
 
 }  // namespace holdwater::answer

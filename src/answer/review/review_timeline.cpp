@@ -50,15 +50,14 @@ void add_food(std::vector<Noticed>& seen, const FoodReview& food, const History&
     const std::string& name = food.food->name;
     const safety::Standard& standard = food.standard;
     seen.push_back({food.in, name + " goes in"});
-    const Duration done = food.in + food.ready_late.value_or(food.out - food.in);
     if (standard.cook_floor == standard.hold_floor) {
         add_breaches(seen, bath, food.in, food.out, standard.cook_floor, name, system);
     } else {
-        add_breaches(seen, bath, food.in, done, standard.cook_floor, name, system);
-        add_breaches(seen, bath, done, food.out, std::max(standard.cook_floor, standard.hold_floor), name, system);
+        add_breaches(seen, bath, food.in, food.hold_from, standard.cook_floor, name, system);
+        add_breaches(seen, bath, food.hold_from, food.out, std::max(standard.cook_floor, standard.hold_floor), name, system);
     }
     if (food.ready_late) {
-        seen.push_back({done, name + " is surely done"});
+        seen.push_back({food.in + *food.ready_late, name + " is surely done"});
     }
     seen.push_back({food.out, name + (food.out_written ? " comes out" : " is last looked at: the log ends")});
 }

@@ -44,37 +44,18 @@ std::optional<Duration> stayed(const History& core, Temperature level, Duration 
     return std::nullopt;
 }
 
-struct Decision {
-    Verdict verdict = Verdict::eat;
-    std::string figure;
-};
-
-Decision of_fall(const safety::Fall& fall, facts::Ruleset ruleset, bool at_risk) {
-    const facts::Facts& facts = facts::facts();
-    switch (safety::judge_fall(fall, ruleset)) {
+Verdict of(safety::FallAction action) {
+    switch (action) {
         case safety::FallAction::none:
-            return {};
+            return Verdict::eat;
         case safety::FallAction::finish_and_eat_next:
-            return {Verdict::finish_and_eat_next, "fall.eat-next"};
+            return Verdict::finish_and_eat_next;
         case safety::FallAction::finish_and_eat_now:
-            // The clock table is for people who are well; for others the strictest time read for anyone ends it.
-            return at_risk && fall.below_floor > facts.duration("review.at-risk")
-                       ? Decision{Verdict::throw_away, "review.at-risk"}
-                       : Decision{Verdict::finish_and_eat_now, "fall.eat-now"};
+            return Verdict::finish_and_eat_now;
         case safety::FallAction::throw_away:
-            break;
+            return Verdict::throw_away;
     }
-    // The same tests in the order in which a cook would be told.
-    if (fall.below_floor > facts.duration("fall.eat-now")) {
-        return {Verdict::throw_away, "fall.eat-now"};
-    }
-    if (!(fall.growth < facts.value("fall.growth"))) {
-        return {Verdict::throw_away, "fall.growth"};
-    }
-    if (fall.below_50 > facts.duration("fall.deep-for")) {
-        return {Verdict::throw_away, "fall.deep-for"};
-    }
-    return {Verdict::throw_away, "fall.uk"};
+    return Verdict::throw_away;
 }
 
 }  // namespace
@@ -143,9 +124,9 @@ void judge(FoodReview& food, const trip::Trip& trip) {
         }
     };
     // The heaviest reason is told; of two that weigh the same, the first.
-    const Decision fall = of_fall(food.fall, trip.rules, trip.at_risk);
-    if (fall.verdict != Verdict::eat) {
-        take(fall.verdict, fall.figure, facts.figure(fall.figure).source);
+    const safety::Decision fall = safety::decide(food.fall, safety::fall_rules(trip.rules, trip.at_risk));
+    if (fall.action != safety::FallAction::none) {
+        take(of(fall.action), fall.figure, facts.figure(fall.figure).source);
     }
     if (food.come_up_verdict == safety::ComeUpVerdict::refused) {
         take(Verdict::throw_away, "come-up.refuse", facts.figure("come-up.refuse").source);

@@ -59,6 +59,12 @@ std::string trimmed_small(std::string_view text) {
     return result;
 }
 
+bool starts_with_pour(std::string_view part) {
+    constexpr auto words = std::to_array<std::string_view>({"top-up", "top up", "topup", "topping up", "topped up",
+                                                            "topped-up", "swap", "hot water", "pour", "poured"});
+    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return part.starts_with(word); });
+}
+
 /// Words by which a food may be called, without those that say nothing.
 std::vector<std::string> calls_of(std::string_view name) {
     std::vector<std::string> calls = words_of(name);
@@ -181,8 +187,19 @@ std::vector<std::string> parts_of(std::string_view note) {
 }
 
 bool says_poured_first(std::string_view part) {
-    constexpr auto words = std::to_array<std::string_view>(
-        {"top-up", "top up", "topup", "topped up", "topped-up", "swap", "hot water", "poured"});
+    return part == "after" || starts_with_pour(part) ||
+           (part.starts_with("after ") && starts_with_pour(part.substr(std::string_view("after ").size())));
+}
+
+bool says_before_pour(std::string_view part) {
+    return part == "before" ||
+           (part.starts_with("before ") && starts_with_pour(part.substr(std::string_view("before ").size())));
+}
+
+bool says_none_poured(std::string_view part) {
+    constexpr auto words = std::to_array<std::string_view>({"nothing poured", "nothing was poured", "none poured",
+                                                            "no top-up", "no top up", "no topup", "not topped up",
+                                                            "no swap", "no water poured"});
     return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return part.starts_with(word); });
 }
 
@@ -198,7 +215,7 @@ std::vector<Said> said_in(std::string_view note, const std::vector<trip::Food>& 
         const auto end = std::min(note.find_first_of(",!"), note.find(". "));
         const std::string clause = trimmed_small(note.substr(0, end));
         note = end == std::string_view::npos ? std::string_view{} : note.substr(end + 1);
-        if (says_poured_first(clause)) {
+        if (says_poured_first(clause) || says_before_pour(clause) || says_none_poured(clause)) {
             continue;
         }
         Said said =

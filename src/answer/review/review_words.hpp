@@ -32,5 +32,9 @@ std::vector<std::string> parts_of(std::string_view note);
 
 /// "top-up", "topped up", "swap" and the like at the head of a part, whatever follows.
 bool says_poured_first(std::string_view part);
+/// "before" alone, or "before top-up" and the like at the head of a part.
+bool says_before_pour(std::string_view part);
+/// "nothing poured", "no top-up", "not topped up" at the head of a part.
+bool says_none_poured(std::string_view part);
 
 }  // namespace holdwater::answer

@@ -10,6 +10,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/hold_table.hpp"
+#include "safety/clocks.hpp"
 #include "units/print.hpp"
 
 #include <cmath>

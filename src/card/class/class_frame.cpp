@@ -135,7 +135,7 @@ void ClassFrame::take_levels() {
     plan_.floor = setup_.floor;
     plan_.read_floor = setup_.read_floor;
     plan_.action_line = setup_.action_line;
-    plan_.cold_bath = plan::cold_bath(setup_);
+    plan_.cold_baths = plan::cold_baths(setup_);
 }
 
 /// The coolest is the first whole degree, from the action line up, that makes a thin piece of every shape safe while

@@ -37,7 +37,7 @@ class ClassFrame {
 
     const ClassWish& wish() const { return wish_; }
     const trip::Trip& trip() const { return trip_; }
-    /// trip, foods (one a shape), floor, read_floor, action_line, top_up_mark (the hottest bath), cold_bath,
+    /// trip, foods (one a shape), floor, read_floor, action_line, top_up_mark (the hottest bath), cold_baths,
     /// fill.boiling. The rest is empty.
     const plan::Plan& plan() const { return plan_; }
     const facts::FoodKind& kind() const { return *kind_; }

@@ -87,19 +87,8 @@ ClassMorning class_morning(const ClassFrame& frame) {
     const units::History bath =
         slow_fall(frame, class_box(), facts.temperature("finder.start"), morning.reading, morning.air);
     morning.below = bath.points.back().at;
-    const facts::GrowthModel& model = facts.growth(frame.kind().growth);
-    // The core was as warm as the bath and cooled with it.
-    safety::Fall fall = safety::measure_fall(bath, bath, frame.plan().floor, units::Duration{0}, model);
-    fall.below_floor = std::max(fall.below_floor, morning.below);
-    morning.action = safety::judge_fall(fall, frame.wish().rules);
-    // Whoever goes by the Limits card meets its row of the cold bath first.
-    if (const auto& cold = frame.plan().cold_bath) {
-        const units::Duration deep =
-            bath.time_below(cold->under - frame.wish().thermometer, units::Duration{0}, morning.below);
-        if (deep > cold->longest) {
-            morning.action = safety::FallAction::throw_away;
-        }
-    }
+    const safety::Fall fall = safety::worst_fall(bath, morning.below, {&facts.growth(frame.kind().growth)});
+    morning.action = safety::decide(fall, safety::fall_rules(frame.wish().rules, frame.plan().trip->at_risk)).action;
     return morning;
 }
 

@@ -90,13 +90,17 @@ std::vector<CardNumber> card_numbers(const CardWriter& hand) {
     add_touch_numbers(hand, numbers);
     numbers.push_back({"limits", "read_floor_c", plan.read_floor.celsius(), hand.at_least(plan.read_floor),
                        "rule, and the thermometer's whole error on it", up_1, rule, std::nullopt});
-    if (plan.cold_bath) {
-        numbers.push_back({"limits", "cold_bath_c", plan.cold_bath->under.celsius(), hand.at_least(plan.cold_bath->under),
-                           "growth of a log within the longest clock, fast germs, thermometer's error", up_1,
-                           "figures fall.growth, fall.eat-now", std::nullopt});
-        numbers.push_back({"limits", "cold_bath_h", units::in_hours(plan.cold_bath->longest),
-                           units::print(units::Duration{units::round_to(plan.cold_bath->longest.si(), 300.0, Toward::down)}),
-                           "growth of a log at the worst temperature, fast germs", "down to 5 min",
+    for (std::size_t i = 0; i < plan.cold_baths.size(); ++i) {
+        const safety::ColdBath& cold = plan.cold_baths[i];
+        const units::Temperature read =
+            cold.lowest + plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+        const std::string which = i == 0 ? "" : fmt::format("_{}", i + 1);
+        numbers.push_back({"limits", "cold_bath" + which + "_c", read.celsius(), hand.at_least(read),
+                           "growth of a log before the clock ends, fast germs, thermometer's error", up_1,
+                           "figures fall.growth, fall.deep", std::nullopt});
+        numbers.push_back({"limits", "cold_bath" + which + "_h", units::in_hours(cold.longest),
+                           units::print(units::Duration{units::round_to(cold.longest.si(), 300.0, Toward::down)}),
+                           "growth of a log at the worst of these temperatures, fast germs", "down to 5 min",
                            "figures fall.growth, fall.deep-for", std::nullopt});
     }
     numbers.push_back({"limits", "action_line_c", plan.action_line.celsius(), hand.at_least(plan.action_line), "rule",

@@ -52,17 +52,39 @@ Table other_trouble(const CardWriter& hand) {
     return other;
 }
 
+/// The times of a row, by the words of the card.
+Text time_of(const words::Words& w, const safety::FallRow& row) {
+    const auto text = [&](const char* key) {
+        return w.text(key, {{"from", units::print(row.from)}, {"to", row.to ? units::print(*row.to) : ""}});
+    };
+    if (!row.to) {
+        return text(row.again ? "limits.row-again" : "limits.row-over");
+    }
+    if (row.from > units::Duration{0}) {
+        return text("limits.row-between");
+    }
+    return text(row.to_counts ? "limits.row-up-to" : "limits.row-once");
+}
+
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
 Card clock_card(const CardWriter& hand) {
     const words::Words& w = hand.words;
     const std::string late = hand.latest_pour();
     Card card;
-    card.blocks.emplace_back(KeyNumber{w.text("limits.clock-key"), late, "", w.text("limits.clock-key-aside")});
+    const auto& saved = hand.plan.late_pour;
+    const Text no_pour = saved ? units::print(saved->until, Toward::down) : late;
+    card.blocks.emplace_back(KeyNumber{
+        w.text("limits.clock-key"), late, "",
+        w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
     Table table = two_columns(hand, w.text("limits.clock-title"), "");
     const Text away = w.text("limits.do-long");
-    table.rows = {{w.text("limits.clock-late", {{"late", late}}), away},
-                  {w.text("limits.clock-less"), away},
-                  {w.text("limits.clock-lid"), away}};
+    if (saved) {
+        table.rows.push_back({w.text("limits.clock-boil", {{"late", late}, {"until", no_pour}}),
+                              w.text("limits.do-boil", {{"boil", hand.must_hold(saved->boil)}})});
+    }
+    table.rows.push_back({w.text("limits.clock-late", {{"late", no_pour}}), away});
+    table.rows.push_back({w.text("limits.clock-less"), away});
+    table.rows.push_back({w.text("limits.clock-lid"), away});
     if (hand.wax()) {
         table.rows.push_back({w.text("limits.clock-wax"), away});
     }
@@ -93,29 +115,27 @@ Table fell_below(const CardWriter& hand) {
     const std::string do_short =
         w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
                {{"full", full}, {"mark", hand.at_least(plan.top_up_mark)}});
-    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
-        below.rows = {{w.text("limits.row-once-short"), do_short},
-                      {w.text("limits.row-once-long"), w.text("limits.do-long")}};
-    } else if (plan.trip->at_risk) {
-        // What the other eaters may still eat at once is no meal for someone at risk.
-        below.rows = {{w.text("limits.row-short"), do_short},
-                      {w.text("limits.row-risk-long"), w.text("limits.do-long")}};
-    } else {
-        below.rows = {{w.text("limits.row-short"), do_short},
-                      {w.text("limits.row-middle"), w.text("limits.do-middle", {{"full", full}})},
-                      {w.text("limits.row-long"), w.text("limits.do-long")}};
+    for (const safety::FallRow& row : safety::rows(safety::fall_rules(plan.trip->rules, plan.trip->at_risk))) {
+        Text action = row.action == safety::FallAction::finish_and_eat_next  ? do_short
+                      : row.action == safety::FallAction::finish_and_eat_now ? w.text("limits.do-middle", {{"full", full}})
+                                                                             : w.text("limits.do-long");
+        below.rows.push_back({time_of(w, row), std::move(action)});
     }
     return below;
 }
 
 std::optional<Note> cold_bath_line(const CardWriter& hand) {
-    const auto& cold = hand.plan.cold_bath;
-    if (!cold) {
-        return std::nullopt;
+    const words::Words& w = hand.words;
+    Text steps;
+    for (const safety::ColdBath& cold : hand.plan.cold_baths) {
+        const units::TemperatureDifference error =
+            hand.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+        const units::Duration longest{units::round_to(cold.longest.si(), 300.0, Toward::down)};
+        steps += (steps.empty() ? Text() : w.text("limits.cold-or")) +
+                 w.text("limits.cold-step", {{"cold", hand.at_least(cold.lowest + error)},
+                                             {"longest", units::print(longest)}});
     }
-    const units::Duration longest{units::round_to(cold->longest.si(), 300.0, Toward::down)};
-    return Note{hand.words.text("limits.cold",
-                                {{"cold", hand.at_least(cold->under)}, {"longest", units::print(longest)}})};
+    return steps.empty() ? std::nullopt : std::optional(Note{w.text("limits.cold", {{"steps", steps}})});
 }
 
 Card limits_card(const CardWriter& hand) {

@@ -55,7 +55,9 @@ Card log_card(const CardWriter& hand) {
     WriteIn grid;
     grid.heads = {w.text("log.col-plan"), w.text("log.col-time")};
     if (hand.reads()) {
-        grid.heads.push_back(w.text("log.col-reads"));
+        // Before and after a top-up: what was read only after it hides how far the bath had fallen.
+        grid.heads.push_back(w.text("log.col-before"));
+        grid.heads.push_back(w.text("log.col-after"));
     } else if (hand.wax()) {
         grid.heads.push_back(w.text("log.col-wax"));
     }
@@ -71,6 +73,9 @@ Card log_card(const CardWriter& hand) {
     card.blocks.emplace_back(
         WriteIn{{w.text("log.after"), ""},
                 {w.text(hand.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
+    if (hand.reads()) {
+        card.blocks.emplace_back(Note{w.text("log.boxes")});
+    }
     card.blocks.emplace_back(Note{w.text("log.blank")});
     card.blocks.emplace_back(Note{w.text("log.stamp")});
     card.cautions.push_back(

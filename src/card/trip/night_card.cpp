@@ -16,10 +16,6 @@ namespace {
 using units::Toward;
 
 std::string action_text(const CardWriter& hand, safety::FallAction action) {
-    // What others may still eat at once is no meal for someone at risk: the Limits card says the same.
-    if (hand.plan.trip->at_risk && action == safety::FallAction::finish_and_eat_now) {
-        action = safety::FallAction::throw_away;
-    }
     switch (action) {
         case safety::FallAction::none:
             return hand.words.text("night.action-none");

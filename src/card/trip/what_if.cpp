@@ -54,10 +54,11 @@ std::vector<Block> what_ifs_of_limits(const CardWriter& hand) {
         if (!hand.reads() || answer.action == FallAction::none) {
             continue;
         }
-        // What others may still eat at once is no meal for someone at risk.
-        const bool now = answer.action == FallAction::finish_and_eat_now && !hand.plan.trip->at_risk;
-        lines.push_back(
-            line(hand, answer.action == FallAction::finish_and_eat_next ? "next" : now ? "now" : "away", answer));
+        lines.push_back(line(hand,
+                             answer.action == FallAction::finish_and_eat_next  ? "next"
+                             : answer.action == FallAction::finish_and_eat_now ? "now"
+                                                                               : "away",
+                             answer));
     }
     return under_heading(hand, lines);
 }

@@ -77,11 +77,10 @@ Json night_of(const plan::Night& night) {
     Json morning = Json::array();
     for (const plan::MorningRow& row : night.morning) {
         for (const plan::MorningRow::Cell& cell : row.cells) {
-            constexpr const char* actions[] = {"none", "finish-and-eat-next", "finish-and-eat-now", "throw-away"};
             morning.push_back({{"reading_c", row.reading.celsius()},
                                {"since_h", units::in_hours(cell.since)},
                                {"below_h", units::in_hours(cell.below)},
-                               {"action", actions[static_cast<int>(cell.action)]}});
+                               {"action", safety::to_word(cell.action)}});
         }
     }
     return {{"reading_c", night.reading.celsius()},

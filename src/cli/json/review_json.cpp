@@ -101,6 +101,16 @@ std::string review_json(const trip::Trip& trip, const trip::Log& log, const answ
                                      ? Json{{"verdict", verdict_word(review.without_doubtful->verdict)},
                                             {"below_floor_h", units::in_hours(review.without_doubtful->below_floor)}}
                                      : Json(nullptr);
+    answer["if_nothing_poured"] = Json(nullptr);
+    if (review.if_unpoured) {
+        Json at = Json::array();
+        for (const std::size_t row : review.if_unpoured->rows) {
+            at.push_back(answer::watch(log, log.rows[row].at));
+        }
+        answer["if_nothing_poured"] = {{"verdict", verdict_word(review.if_unpoured->verdict)},
+                                       {"below_floor_h", units::in_hours(review.if_unpoured->below_floor)},
+                                       {"rows_at", at}};
+    }
     return answer_text(answer, review.remarks);
 }
 

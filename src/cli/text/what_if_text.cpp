@@ -73,7 +73,6 @@ std::string what_if_text(const plan::Plan& plan) {
 }
 
 Json what_ifs_json(const plan::Plan& plan) {
-    constexpr const char* actions[] = {"none", "finish-and-eat-next", "finish-and-eat-now", "throw-away"};
     Json list = Json::array();
     for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
         list.push_back({{"name", answer.what->name},
@@ -83,7 +82,7 @@ Json what_ifs_json(const plan::Plan& plan) {
                         {"wakes", answer.wakes},
                         {"longest_alone_h", units::in_hours(answer.longest)},
                         {"below_floor_h", units::in_hours(answer.below)},
-                        {"action", actions[static_cast<int>(answer.action)]}});
+                        {"action", safety::to_word(answer.action)}});
     }
     return list;
 }

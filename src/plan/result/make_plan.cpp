@@ -8,6 +8,7 @@
 #include "heat/water.hpp"
 #include "plan/search/empty_acts.hpp"
 #include "plan/search/ensemble.hpp"
+#include "plan/result/late_pour.hpp"
 #include "plan/result/events.hpp"
 #include "plan/result/hold_table.hpp"
 #include "plan/search/later_start.hpp"
@@ -214,7 +215,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.round = setup->round;
     plan.floor = setup->floor;
     plan.read_floor = setup->read_floor;
-    plan.cold_bath = cold_bath(*setup);
+    plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
     plan.fill = fill_of(ensemble, *schedule, lived);
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
@@ -231,6 +232,9 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, lived);
+    if (!setup->box->thermometer && !plan.top_ups.empty()) {
+        plan.late_pour = late_pour(ensemble);
+    }
     plan.ladder = ladder_of(*setup, *schedule);
     add_intervals(plan, ensemble);
     plan.night = night_of(ensemble, *schedule, lived);

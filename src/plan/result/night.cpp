@@ -64,54 +64,41 @@ std::pair<Temperature, Temperature> air_between(const Setup& setup, Duration fro
     return {low, high};
 }
 
-/// The longest time for which a bath that reads `reading` may have been below `floor`, in all but the allowed share
-/// of scenarios, the box's slow end deciding; and the history of that fall.
-double longest_below(const Ensemble& ensemble, Temperature floor, Temperature reading, Temperature warm_air) {
+/// The bath that reads `reading` now, as it came down from the floor at the slow end: at each level, so long ago that
+/// in all but the allowed share of scenarios it was passed later. Its moments end at zero, now.
+units::History slowest_fall(const Ensemble& ensemble, Temperature reading, Temperature warm_air) {
     const Setup& setup = ensemble.setup();
-    std::vector<double> times;
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const Scenario& scenario = ensemble.scenario(i);
-        const double low = reading.celsius() - reading_error(setup, scenario);
-        const double constant = time_constant(ensemble, i, heat::wind_position(setup.trip->weather.wind), Foods::all);
-        times.push_back(cooling_time(constant, floor.celsius(), low, warm_air.celsius() + scenario.outside));
+    const double wind = heat::wind_position(setup.trip->weather.wind);
+    const double whole_error = setup.box->thermometer.value_or(units::kelvins(0)).si();
+    const double floor = setup.floor.celsius();
+    const double lowest = std::min(reading.celsius() - whole_error, floor);
+    constexpr int levels = 24;
+    units::History fall;
+    std::vector<double> times(ensemble.size());
+    double before = std::numeric_limits<double>::infinity();
+    for (int k = 0; k <= levels; ++k) {
+        const double level = floor + (lowest - floor) * k / levels;
+        for (std::size_t i = 0; i < ensemble.size(); ++i) {
+            const Scenario& scenario = ensemble.scenario(i);
+            times[i] = cooling_time(time_constant(ensemble, i, wind, Foods::all), level,
+                                    reading.celsius() - reading_error(setup, scenario),
+                                    warm_air.celsius() + scenario.outside);
+        }
+        before = std::min(before, quantile_high(times, 1.0 - ensemble.allowed()));
+        fall.add(Duration{-before}, Temperature{level});
     }
-    return quantile_high(times, 1.0 - ensemble.allowed());
+    fall.add(Duration{0}, Temperature{lowest});
+    return fall;
 }
 
-MorningRow morning_row(const Ensemble& ensemble, Temperature reading, Temperature warm_air,
+MorningRow morning_row(const Ensemble& ensemble, Temperature reading, const units::History& slowest,
                        const std::vector<Duration>& columns) {
     const Setup& setup = ensemble.setup();
-    const double below = longest_below(ensemble, setup.floor, reading, warm_air);
-    const double below_50 =
-        longest_below(ensemble, units::celsius(facts::facts().value("fall.deep")), reading, warm_air);
-    // Card Limits throws away what was under cold.under for cold.longest; so does this table.
-    const auto cold = cold_bath(setup);
-    const double error = setup.box->thermometer.value_or(units::kelvins(0)).si();
-    const double too_cold =
-        cold ? longest_below(ensemble, cold->under - units::kelvins(error), reading, warm_air) : 0.0;
     MorningRow row;
     row.reading = reading;
     for (const Duration since : columns) {
-        MorningRow::Cell cell;
-        cell.since = since;
-        cell.below = Duration{std::min(below, since.si())};
-        // A straight fall from the floor to the reading: the bath stands in for the core, which lags it and is warmer.
-        units::History fall;
-        fall.add(Duration{0}, setup.floor);
-        fall.add(cell.below, reading - setup.box->thermometer.value_or(units::kelvins(0)));
-        safety::Fall what;
-        what.below_floor = cell.below;
-        what.below_50 = Duration{std::min(below_50, since.si())};
-        for (const FoodSetup& food : setup.foods) {
-            const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
-            const facts::GrowthModel& growth = facts::facts().growth(kind->growth);
-            what.growth = std::max(what.growth, safety::growth_with_lag(growth, fall, growth.q0_cautious));
-        }
-        cell.action = safety::judge_fall(what, setup.trip->rules);
-        if (cold && std::min(too_cold, since.si()) >= cold->longest.si()) {
-            cell.action = safety::FallAction::throw_away;
-        }
-        row.cells.push_back(cell);
+        const safety::Fall fall = safety::worst_fall(slowest, since, growth_models(setup));
+        row.cells.push_back({since, fall.below_floor, safety::decide(fall, fall_rules(setup)).action});
     }
     return row;
 }
@@ -147,6 +134,19 @@ Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroun
                                      around.air.celsius() + scenario.outside));
     }
     return Duration{quantile_low(times, ensemble.allowed())};
+}
+
+Temperature coldest_after(const Ensemble& ensemble, Temperature from, Duration since) {
+    const Setup& setup = ensemble.setup();
+    const double air = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
+    const double wind = heat::wind_position(setup.trip->weather.wind);
+    std::vector<double> baths;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        const double outside = air + ensemble.scenario(i).outside;
+        baths.push_back(outside +
+                        (from.celsius() - outside) * std::exp(-since.si() / time_constant(ensemble, i, wind)));
+    }
+    return Temperature{quantile_low(baths, ensemble.allowed())};
 }
 
 Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
@@ -208,16 +208,13 @@ FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units
         back = std::max(back, core ? core->first_at_or_above(setup.floor).value_or(out) : out);
         // Growth all the time at its fastest between the coolest bath and the floor: no fall can do worse.
         const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
-        double rate = 0.0;
-        for (double t = end.celsius(); t <= setup.floor.celsius(); t += 0.1) {
-            rate = std::max(rate, safety::growth_rate(model, units::celsius(t)));
-        }
+        const double rate = safety::FastestAbove(model)(end);
         fall.growth = std::max(
             fall.growth, safety::lagged_growth(rate * units::in_hours(answer.below + back), model.q0_cautious));
     }
     answer.below += back;
     fall.below_floor = answer.below;
-    answer.action = safety::judge_fall(fall, setup.trip->rules);
+    answer.action = safety::decide(fall, fall_rules(setup)).action;
     return answer;
 }
 
@@ -262,11 +259,11 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
     const double floor = std::ceil(setup.read_floor.celsius());
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
-        night.morning.push_back(morning_row(ensemble, units::celsius(r), warmest, columns));
-    }
-    // The last row stands for every reading below it too, however fast the bath fell: nothing is saved from there.
-    for (MorningRow::Cell& cell : night.morning.back().cells) {
-        cell.action = safety::FallAction::throw_away;
+        const Temperature reading = units::celsius(r);
+        // The last row stands for every reading below it too, however fast the bath fell.
+        const bool last = r - 1.0 < 46.0 || r - 1.0 < floor - 8.0;
+        const units::History slowest = last ? units::History{} : slowest_fall(ensemble, reading, warmest);
+        night.morning.push_back(morning_row(ensemble, reading, slowest, columns));
     }
     return night;
 }

@@ -17,6 +17,10 @@ struct Surroundings {
 /// that all but the allowed share of scenarios keep [s]. Zero if it is below already.
 units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading, const Surroundings& around);
 
+/// The bath so long after it was at `from`, nobody warming it, in the trip's wind and coldest air: all but the allowed
+/// share of scenarios are warmer.
+units::Temperature coldest_after(const Ensemble& ensemble, units::Temperature from, units::Duration since);
+
 /// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an hour.
 units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
 

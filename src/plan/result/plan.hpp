@@ -11,7 +11,7 @@
 #include "answer/hold/piece.hpp"
 #include "plan/provisions/provisions.hpp"
 #include "problem/problem.hpp"
-#include "safety/clocks.hpp"
+#include "safety/after_fall.hpp"
 #include "trip/trip.hpp"
 #include "units/history.hpp"
 #include "units/interval.hpp"
@@ -83,7 +83,7 @@ struct Unattended {
     units::Duration longest;
 };
 
-/// The last row of a night means "this reading or less" and is always thrown away.
+/// The last row of a night means "this reading or less".
 struct MorningRow {
     units::Temperature reading;
     struct Cell {
@@ -105,10 +105,10 @@ struct Night {
     std::vector<MorningRow> morning;
 };
 
-/// A bath at or below `under` for `longest` is thrown away, whatever the clock still allows.
-struct ColdBath {
-    units::Temperature under;  // as a reading, the thermometer's error on it
-    units::Duration longest;
+/// Nobody can measure: a pour came later than the plan allows for.
+struct LatePour {
+    units::Duration until;  // so late at the most, and it may be boiled through and eaten at once; later: thrown away
+    units::Duration boil;   // at a hard boil, until every core has its full temperature, however cold it was
 };
 
 struct Event {
@@ -149,8 +149,9 @@ struct Plan {
     units::Temperature action_line;       // a reading here asks for a top-up now
     units::Temperature floor;             // the bath never below this, while the food cooks and after
     units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
-    std::optional<ColdBath> cold_bath;    // where germs could grow by a log before the clock says so
+    std::vector<safety::ColdBath> cold_baths;  // thrown away before the clock says so; of the bath, not as a reading
     std::vector<TopUp> top_ups;
+    std::optional<LatePour> late_pour;    // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
     units::Volume room;                   // in the box, food in it, before water must be taken out
     units::Duration round;                // from cold pots to the pour

@@ -88,25 +88,21 @@ units::LocalTime latest_food_in(const Plan& plan) {
     return plan.fill.food_in.after(Duration{std::floor(slack.si() / 900.0) * 900.0});
 }
 
-std::optional<ColdBath> cold_bath(const Setup& setup) {
+safety::FallRules fall_rules(const Setup& setup) {
+    return safety::fall_rules(setup.trip->rules, setup.trip->at_risk);
+}
+
+std::vector<const facts::GrowthModel*> growth_models(const Setup& setup) {
     const facts::Facts& facts = facts::facts();
-    const double most = facts.value("fall.growth");
-    std::optional<ColdBath> worst;
+    std::vector<const facts::GrowthModel*> models;
     for (const FoodSetup& food : setup.foods) {
-        const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
-        const auto under = safety::warmest_growth(model, most, model.q0_cautious, facts.duration("fall.eat-now"));
-        const auto soonest = under ? safety::fastest_growth(model, most, model.q0_cautious, *under) : std::nullopt;
-        if (!soonest) {
-            continue;
-        }
-        const units::Temperature read = *under + setup.box->thermometer.value_or(units::kelvins(0));
-        worst = worst ? ColdBath{std::max(worst->under, read), std::min(worst->longest, *soonest)}
-                      : ColdBath{read, *soonest};
+        models.push_back(&facts.growth(facts.find_food(food.food->kind)->growth));
     }
-    if (worst) {
-        worst->longest = std::min(worst->longest, facts.duration("fall.deep-for"));
-    }
-    return worst;
+    return models;
+}
+
+std::vector<safety::ColdBath> cold_baths(const Setup& setup) {
+    return safety::cold_baths(fall_rules(setup), growth_models(setup));
 }
 
 }  // namespace holdwater::plan

@@ -11,7 +11,11 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
 
 /// The bath in which germs can grow by as much as a fall may allow, sooner than its longest clock, and how soon. By the
 /// food whose germs are the fastest.
-std::optional<ColdBath> cold_bath(const Setup& setup);
+std::vector<safety::ColdBath> cold_baths(const Setup& setup);
+
+/// What the decision after a fall asks of this trip, and the germs of its foods.
+safety::FallRules fall_rules(const Setup& setup);
+std::vector<const facts::GrowthModel*> growth_models(const Setup& setup);
 
 /// Food in later than planned by what is left between ready and serving, over all foods.
 units::LocalTime latest_food_in(const Plan& plan);
