@@ -1,8 +1,9 @@
 # SPDX-License-Identifier: MIT
-# Sourced by src/demo.sh and tests/run.sh: installs the Debian packages that are missing, saying which.
+# Sourced in the top folder by src/demo.sh and tests/run.sh: installs the Debian packages that are missing, saying which.
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfreetype-dev libtomlplusplus-dev
-  libcli11-dev libfmt-dev libboost-dev nlohmann-json3-dev fonts-b612 python3 python3-fonttools"
+  libcli11-dev libfmt-dev libboost-dev nlohmann-json3-dev python3 python3-fonttools
+  $(sed -n 's/^set(typeface_package \([^)]*\)).*/\1/p' fonts/CMakeLists.txt)"
 test_packages="doctest-dev qpdf mupdf-tools poppler-utils ghostscript default-jre-headless libpdfbox2-java
   libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev"
 

@@ -4,15 +4,28 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
 
 namespace holdwater::card {
 
-/// Text with emphasis: "*bold*" between asterisks is bold, everything else regular. A number and its unit are joined by
-/// U+00A0 (no-break space), which layout keeps on one line.
+/// Text with emphasis: "*bold*" between asterisks is bold, everything else regular; after a backslash, an asterisk or a
+/// backslash is itself. A number and its unit are joined by U+00A0 (no-break space), which layout keeps on one line.
 using Text = std::string;
+
+/// Words that somebody else wrote, a user's name for a food, as they stand: their asterisks print as asterisks.
+inline Text plain(std::string_view words) {
+    Text text;
+    for (const char c : words) {
+        if (c == '*' || c == '\\') {
+            text += '\\';
+        }
+        text += c;
+    }
+    return text;
+}
 
 struct Heading {
     Text text;

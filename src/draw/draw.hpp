@@ -19,6 +19,9 @@ struct FontFiles {
     std::string bold;
 };
 
+/// The faces of the typeface in a folder.
+FontFiles faces_in(const std::string& folder);
+
 /// Exact advances from the font files. Error: font-unreadable.
 problem::Result<std::unique_ptr<layout::Measure>> open_measure(const FontFiles& fonts);
 

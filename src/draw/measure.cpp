@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "draw/font.hpp"
+#include "typeface.hpp"
 
 #include <array>
 #include <unordered_map>
@@ -57,6 +58,10 @@ class FontMeasure : public layout::Measure {
 };
 
 }  // namespace
+
+FontFiles faces_in(const std::string& folder) {
+    return {folder + "/" + typeface::regular + ".ttf", folder + "/" + typeface::bold + ".ttf"};
+}
 
 problem::Result<std::unique_ptr<layout::Measure>> open_measure(const FontFiles& files) {
     auto fonts = open_fonts(files);

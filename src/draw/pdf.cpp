@@ -4,6 +4,7 @@
 #include "draw/pdf_bytes.hpp"
 #include "draw/pdf_extras.hpp"
 #include "draw/pdf_painter.hpp"
+#include "typeface.hpp"
 
 #include <fmt/format.h>
 #include <hpdf.h>
@@ -40,23 +41,19 @@ problem::Problem failed(const Fault& fault) {
                           fmt::format("the PDF cannot be made: libharu {:#06x}, detail {}", fault.code, fault.detail));
 }
 
+/// Whether every place and size on it is a number that a file can hold.
 bool sound(const layout::Page& page) {
-    bool fine = true;
-    const auto take = [&fine](auto... values) { fine = fine && (std::isfinite(values) && ...); };
-    for (const auto& item : page.items) {
-        if (const auto* text = std::get_if<layout::PlacedText>(&item)) {
-            take(text->x, text->baseline, text->size_pt);
-        } else if (const auto* rule = std::get_if<layout::PlacedLine>(&item)) {
-            take(rule->x1, rule->y1, rule->x2, rule->y2);
-        } else if (const auto* box = std::get_if<layout::PlacedBox>(&item)) {
-            take(box->x, box->y, box->width, box->height);
-        } else if (const auto* path = std::get_if<layout::PlacedPath>(&item)) {
-            for (const auto& point : path->points) {
-                take(point.x, point.y);
-            }
-        }
-    }
-    return fine;
+    const auto finite = [](auto... values) { return (std::isfinite(values) && ...); };
+    const layout::Overloaded item_is_sound{
+        [&](const layout::PlacedText& text) { return finite(text.x, text.baseline, text.size_pt); },
+        [&](const layout::PlacedLine& rule) { return finite(rule.x1, rule.y1, rule.x2, rule.y2, rule.width_pt); },
+        [&](const layout::PlacedBox& box) { return finite(box.x, box.y, box.width, box.height, box.stroke_pt); },
+        [&](const layout::PlacedPath& path) {
+            return finite(path.stroke_pt) && std::all_of(path.points.begin(), path.points.end(),
+                                                         [&](const auto& point) { return finite(point.x, point.y); });
+        }};
+    return std::all_of(page.items.begin(), page.items.end(),
+                       [&](const layout::Item& item) { return std::visit(item_is_sound, item); });
 }
 
 /// libharu draws a box for a missing glyph and says nothing; so it is asked before.
@@ -64,7 +61,7 @@ problem::Problems missing_glyphs(const std::vector<layout::Page>& pages, const l
     problem::Problems problems;
     for (const auto& page : pages) {
         for (const auto& item : page.items) {
-            const auto* text = std::get_if<layout::PlacedText>(&item);
+            const layout::PlacedText* text = layout::as_text(item);
             if (text != nullptr && !measure.covers(text->text, text->face)) {
                 problems.push_back(problem::error(
                     "glyph-missing",
@@ -107,11 +104,8 @@ class Archive {
     }
 
     bool after_writing(const std::string& bytes, const PdfFonts& fonts) {
-        // Upright stems of B612's H, in thousandths of an em, measured on its outlines.
-        constexpr int stem_regular = 102;
-        constexpr int stem_bold = 174;
-        return add_font_facts(doc_, fonts.regular, glyph_set(fonts.used_regular), stem_regular) &&
-               add_font_facts(doc_, fonts.bold, glyph_set(fonts.used_bold), stem_bold) &&
+        return add_font_facts(doc_, fonts.regular, glyph_set(fonts.used_regular), typeface::stem_regular) &&
+               add_font_facts(doc_, fonts.bold, glyph_set(fonts.used_bold), typeface::stem_bold) &&
                add_id(doc_, content_id(bytes));
     }
 

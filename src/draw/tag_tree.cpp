@@ -144,10 +144,9 @@ PageReading PageTree::read() {
             made.element_of_mark.push_back(element);
         }
         before = element;
-        if (const auto* text = std::get_if<layout::PlacedText>(&page_.items[i]); text != nullptr && element >= 0) {
+        if (const layout::PlacedText* text = layout::as_text(page_.items[i]); text != nullptr && element >= 0) {
             if (const auto last = last_text.find(element); last != last_text.end()) {
-                made.space_after[last->second] =
-                    breaks_off(std::get<layout::PlacedText>(page_.items[last->second]), *text);
+                made.space_after[last->second] = breaks_off(*layout::as_text(page_.items[last->second]), *text);
             }
             last_text[element] = i;
         }

@@ -29,6 +29,7 @@ struct Format {
     double question_pt = 14.0;  // the card's question
     std::string mark;           // "daylight", printed at the head; may be empty
     bool compact = false;       // a small card: a warning has a black tag in its first line instead of a bar above it
+    bool leaves_out = false;    // a card that finds no room is left out and named, instead of being an error
 };
 
 /// A sheet, from layouts/sheets/NAME.toml.
@@ -51,6 +52,7 @@ struct Phrases {
     std::string turn_over = "turn over";
     std::string goes_on = "goes on:";  // before "2 of 3"
     std::string of = "of";
+    std::string left_out = "Not in this size: card";  // before the numbers of the cards that found no room
     std::string likely = "likely";
     std::string range = "possible";
     std::string second = "computed";  // the other line, the readings and the gaps of a curve
@@ -73,7 +75,8 @@ struct CardFaces {
     std::vector<Page> faces;
 };
 
-/// Errors: block-too-tall (names card, block and by how many mm), glyph-missing, and every finding of check_faces.
+/// Errors: block-too-tall (names card, block and by how many mm), glyph-missing, and every finding of check_faces. A
+/// format that leaves out does so instead, with notes card-cut and card-left-out, and the error nothing-fits.
 problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Format& format, const Measure& measure,
                                                 const Phrases& phrases = {});
 

@@ -85,6 +85,25 @@ struct PlacedPath {
 
 using Item = std::variant<PlacedText, PlacedLine, PlacedBox, PlacedPath>;
 
+/// One function a kind of item, for std::visit. None of them takes every kind, so that a visit stops compiling when a
+/// kind is added and nobody has said what becomes of it there.
+template <class... F>
+struct Overloaded : F... {
+    using F::operator()...;
+};
+template <class... F>
+Overloaded(F...) -> Overloaded<F...>;
+
+/// The item if it is a text, else nothing.
+inline const PlacedText* as_text(const Item& item) {
+    using Found = const PlacedText*;
+    return std::visit(Overloaded{[](const PlacedText& text) -> Found { return &text; },
+                                 [](const PlacedLine&) -> Found { return nullptr; },
+                                 [](const PlacedBox&) -> Found { return nullptr; },
+                                 [](const PlacedPath&) -> Found { return nullptr; }},
+                      item);
+}
+
 struct Page {
     double width = 0.0;  // mm
     double height = 0.0;

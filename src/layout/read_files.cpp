@@ -144,7 +144,8 @@ problem::Result<Format> read_format(std::string_view toml, const std::string& fi
                      {"heading_pt", &format.heading_pt, nullptr, nullptr, true, least_pt, greatest_pt},
                      {"small_pt", &format.small_pt, nullptr, nullptr, true, least_pt, greatest_pt},
                      {"mark", nullptr, &format.mark, nullptr, false},
-                     {"compact", nullptr, nullptr, &format.compact, false}});
+                     {"compact", nullptr, nullptr, &format.compact, false},
+                     {"leaves_out", nullptr, nullptr, &format.leaves_out, false}});
     if (problems.empty() && format.key_max_pt < format.key_pt) {
         problems.push_back(
             file_fault(file_name, "layout-out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "layout/reading.hpp"
 
+#include "layout/text/emphasis.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -20,15 +22,9 @@ void change_spots(std::vector<Item>& items, std::size_t first, Change change) {
 
 /// A text as it is spoken: no stars, plain spaces.
 std::string spoken(const card::Text& text) {
-    constexpr std::string_view no_break = "\u00A0";
-    std::string made;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        if (text.compare(i, no_break.size(), no_break) == 0) {
-            made += ' ';
-            i += no_break.size() - 1;
-        } else if (text[i] != '*') {
-            made += text[i];
-        }
+    std::string made = unmarked(text);
+    for (std::size_t at = made.find(no_break); at != std::string::npos; at = made.find(no_break, at)) {
+        made.replace(at, no_break.size(), " ");
     }
     return made;
 }
@@ -79,7 +75,7 @@ void put_in_group(Page& page, int group, const std::vector<Item>& items, double 
     const bool whole = page.groups[static_cast<std::size_t>(group)].tag == Tag::figure;
     put(page.items, items, dx, dy);
     for (std::size_t i = first; i < page.items.size(); ++i) {
-        const bool member = whole || std::holds_alternative<PlacedText>(page.items[i]);
+        const bool member = whole || as_text(page.items[i]) != nullptr;
         std::visit([&](auto& one) { one.spot.group = member ? group : -1; }, page.items[i]);
     }
 }

@@ -3,16 +3,11 @@
 #pragma once
 
 #include "layout/layout.hpp"
+#include "typeface.hpp"
 
 namespace holdwater::layout {
 
 inline constexpr double mm_per_pt = 25.4 / 72.0;
-
-// Heights of B612 in em, measured on its outlines; the checks of size use the nominal capital.
-inline constexpr double ascent_em = 0.78;
-inline constexpr double cap_em = 0.75;
-inline constexpr double descent_em = 0.21;
-inline constexpr double leading_em = 1.27;
 
 // Rules in pt; none is below 0.4, where printers begin to lose them.
 inline constexpr double hair_pt = 0.4;
@@ -26,16 +21,16 @@ inline double em(double size_pt) {
     return size_pt * mm_per_pt;
 }
 inline double ascent(double size_pt) {
-    return ascent_em * em(size_pt);
+    return typeface::ascent_em * em(size_pt);
 }
 inline double descent(double size_pt) {
-    return descent_em * em(size_pt);
+    return typeface::descent_em * em(size_pt);
 }
 inline double cap_height(double size_pt) {
-    return cap_em * em(size_pt);
+    return typeface::cap_em * em(size_pt);
 }
 inline double leading(double size_pt) {
-    return leading_em * em(size_pt);
+    return typeface::leading_em * em(size_pt);
 }
 
 /// Height of so many lines of text, from the top of the capitals to below the descenders.

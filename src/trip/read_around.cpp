@@ -55,13 +55,13 @@ void read_journey(Table& table, Journey& journey) {
 }
 
 void read_side(Table& table, Side& side) {
-    table.text("name", side.name);
+    table.name("name", side.name);
     table.quantity("takes", side.takes, ranges::side);
     table.finish();
 }
 
 void read_what_if(Table& table, WhatIf& what_if) {
-    table.text("name", what_if.name);
+    table.name("name", what_if.name);
     table.quantity("colder", what_if.colder, ranges::colder);
     table.quantity("later", what_if.later, ranges::later);
     table.quantity("fire_out", what_if.fire_out, ranges::fire_out);

@@ -58,7 +58,7 @@ void check_water(Table& table, std::string_view key, units::Volume water, units:
 
 void read_box(Table& table, const FileReader& read_file, Box& box) {
     box.place = table.place();
-    table.text("name", box.name, Need::optional);
+    table.name("name", box.name, Need::optional);
     const bool has_inside = read_inside(table, box.inside);
     const bool has_water = table.quantity("water", box.water, ranges::water);
     read_thermometer(table, box.thermometer);

@@ -122,7 +122,7 @@ void warn_thick(Table& table, const Food& food) {
 
 void read_food(Table& table, const Known& known, Food& food) {
     food.place = table.place();
-    table.text("name", food.name);
+    table.name("name", food.name);
     read_kind(table, known, food.kind);
     read_composition(table, food.composition);
     table.quantity("diffusivity", food.properties.diffusivity, ranges::diffusivity);

@@ -52,7 +52,7 @@ void check_order(Table& table, const Trip& trip) {
 
 void read_head(Table& table, const Known& known, Trip& trip) {
     trip.place = table.place();
-    table.text("name", trip.name);
+    table.name("name", trip.name);
     table.count("people", trip.people, ranges::people);
     read_at_risk(table, trip.at_risk);
     table.quantity("altitude", trip.altitude, ranges::altitude);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "problem/problem.hpp"
+#include "trip/name_check.hpp"
 #include "trip/trip.hpp"
 
 #include <functional>
@@ -16,10 +17,11 @@ namespace holdwater::trip {
 using FileReader = std::function<problem::Result<std::string>(const std::string& name)>;
 
 /// Words that a trip file may use and that are listed elsewhere: the kinds of food in facts/, the languages in
-/// layouts/.
+/// layouts/. And what a card can print.
 struct Known {
     std::vector<std::string> kinds;
     std::vector<std::string> languages = {"en"};
+    NameCheck name_fault = {};  // none: every name will do
 };
 
 /// file_name is only used in messages. Warnings come with a good value.

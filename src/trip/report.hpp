@@ -3,6 +3,7 @@
 #pragma once
 
 #include "problem/problem.hpp"
+#include "trip/name_check.hpp"
 
 #include <optional>
 #include <string>
@@ -12,7 +13,13 @@ namespace holdwater::trip {
 
 class Report {
   public:
-    explicit Report(std::string file) : file_(std::move(file)) {}
+    explicit Report(std::string file, NameCheck name_check = {})
+        : file_(std::move(file)), name_check_(std::move(name_check)) {}
+
+    /// What keeps a name from the cards.
+    std::optional<problem::Problem> name_fault(std::string_view name) const {
+        return name_check_ ? name_check_(name) : std::nullopt;
+    }
 
     problem::Place place(int line, int column) const { return {file_, line, column}; }
     void error(problem::Place place, problem::Code code, std::string_view message, std::string_view hint = {});
@@ -32,11 +39,15 @@ class Report {
     void put(problem::Problem problem, problem::Place place);
 
     std::string file_;
+    NameCheck name_check_;
     problem::Problems problems_;
 };
 
 /// Text of a user as a message quotes it: control characters as '?', cut to `letters` with "..." behind.
 std::string quoted(std::string_view text, std::size_t letters = 40);
+
+/// Without the white space at both ends: blanks, tabs, and Unicode's other spaces, such as the no-break one.
+std::string_view without_space_around(std::string_view text);
 
 /// Index of the first byte that is no part of well-formed UTF-8 (RFC 3629: no overlong forms, no surrogates, at most
 /// U+10FFFF); nothing if the text is well-formed.

@@ -122,7 +122,7 @@ bool Table::text(std::string_view key, std::string& into, Need need, int most) {
         return false;
     }
     const std::string& written = text->get();
-    if (written.find_first_not_of(" \t") == std::string::npos) {
+    if (without_space_around(written).empty()) {
         error(key, "text-empty", fmt::format("{} is empty", key), hint);
         return false;
     }
@@ -136,9 +136,19 @@ bool Table::text(std::string_view key, std::string& into, Need need, int most) {
               fmt::format("at most {}", most));
         return false;
     }
-    const auto first = written.find_first_not_of(" \t");
-    into = written.substr(first, written.find_last_not_of(" \t") - first + 1);
+    into = without_space_around(written);
     return true;
+}
+
+bool Table::name(std::string_view key, std::string& into, Need need) {
+    if (!text(key, into, need)) {
+        return false;
+    }
+    const auto fault = report_.name_fault(into);
+    if (fault) {
+        report_.add(*fault, place(key), fmt::format("{} \"{}\": ", key, quoted(into)));
+    }
+    return !fault;
 }
 
 bool Table::truth(std::string_view key, bool& into, Need need) {

@@ -30,6 +30,9 @@ class Table {
 
     bool has(std::string_view key);
     bool text(std::string_view key, std::string& into, Need need = Need::required, int most = ranges::name_letters);
+    /// A text that stands on cards. It is put into its target even if a card cannot print it, so that what refers to it
+    /// finds it.
+    bool name(std::string_view key, std::string& into, Need need = Need::required);
     bool truth(std::string_view key, bool& into, Need need = Need::required);
     bool count(std::string_view key, int& into, Count range, Need need = Need::required);
     /// A plain number, such as grams in 100 g.

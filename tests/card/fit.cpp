@@ -5,13 +5,13 @@
 #include "layout/layout.hpp"
 #include "plan/result/boxes.hpp"
 #include "support/trips.hpp"
+#include "support/typeface.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <memory>
 #include <string>
 #include <variant>
 #include <vector>
@@ -20,13 +20,6 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 namespace {
-
-std::unique_ptr<layout::Measure> measure() {
-    const std::string fonts = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
-    auto opened = draw::open_measure({fonts + "B612-Regular.ttf", fonts + "B612-Bold.ttf"});
-    REQUIRE(opened.ok());
-    return std::move(opened).value();
-}
 
 const std::string layouts = std::string(HOLDWATER_SOURCE_DIR) + "/layouts";
 
@@ -66,17 +59,17 @@ std::vector<std::string> more_paths() {
 }  // namespace
 
 TEST_CASE("every deck is laid out in hand, pocket and large, one deck a box") {
-    const auto by = measure();
+    const layout::Measure& by = real_measure();
     for (const std::string& path : more_paths()) {
         CAPTURE(path);
         for (const trip::Trip& part : plan::one_trip_a_box(trip_at(path))) {
-            check_fit(Dealt(part), *by);
+            check_fit(Dealt(part), by);
         }
     }
 }
 
 TEST_CASE("the decks are laid out in Spanish, in each system of units") {
-    const auto by = measure();
+    const layout::Measure& by = real_measure();
     for (const std::string& path : trip_paths()) {
         CAPTURE(path);
         for (const trip::Trip& part : plan::one_trip_a_box(trip_at(path))) {
@@ -84,30 +77,30 @@ TEST_CASE("the decks are laid out in Spanish, in each system of units") {
             for (const std::string_view system : units::system_names()) {
                 CAPTURE(system);
                 dealt.deal(units::system_named(system), "es");
-                check_fit(dealt, *by);
+                check_fit(dealt, by);
             }
         }
     }
 }
 
 TEST_CASE("the demo decks are laid out in other systems of units as well") {
-    const auto by = measure();
+    const layout::Measure& by = real_measure();
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
         CAPTURE(name);
         Dealt dealt(demo_trip(name));
         for (const units::System system : {units::System::metric, units::System::us, units::System::us_first}) {
             dealt.deal(system, "en");
-            check_fit(dealt, *by);
+            check_fit(dealt, by);
         }
     }
 }
 
 TEST_CASE("every cell of the Log is at least 7 mm high, on each of its faces") {
-    const auto by = measure();
+    const layout::Measure& by = real_measure();
     const Dealt dealt("layouts/trips/trail-crew.toml");
     for (const char* name : {"hand", "pocket", "large"}) {
         CAPTURE(name);
-        const auto faces = layout::lay_out(dealt.deck, format_named(name), *by);
+        const auto faces = layout::lay_out(dealt.deck, format_named(name), by);
         REQUIRE(faces.ok());
         int cells = 0;
         for (const layout::CardFaces& card : *faces) {

@@ -6,6 +6,7 @@
 #include "facts/facts.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
+#include "support/typeface.hpp"
 #include "words/words.hpp"
 
 #include <doctest/doctest.h>
@@ -165,16 +166,14 @@ TEST_CASE("a remark under a code that the program does not know is told with its
 }
 
 TEST_CASE("the typeface has every character of every language") {
-    const std::string fonts = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
-    const auto by = draw::open_measure({fonts + "B612-Regular.ttf", fonts + "B612-Bold.ttf"});
-    REQUIRE(by.ok());
-    CHECK_FALSE((*by)->covers("水", layout::Weight::regular));
+    const layout::Measure& by = real_measure();
+    CHECK_FALSE(by.covers("水", layout::Weight::regular));
     for (const std::string& language : other_languages()) {
         const words::Words own = words_of(language);
         for (const auto& [key, text] : own.all()) {
             CAPTURE(key);
-            CHECK((*by)->covers(text, layout::Weight::regular));
-            CHECK((*by)->covers(text, layout::Weight::bold));
+            CHECK(by.covers(text, layout::Weight::regular));
+            CHECK(by.covers(text, layout::Weight::bold));
         }
     }
 }

@@ -174,3 +174,39 @@ TEST_CASE("only regular files of a sensible size are read") {
         CHECK(said.err.find(log) != std::string::npos);
     }
 }
+
+TEST_CASE("a name that the cards cannot print is refused at its place, by plan as by cards") {
+    const auto folder = fresh_folder("names");
+    const std::string demo = file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/class-day.toml");
+    const auto said_of = [&](const std::string& command, const std::string& name) {
+        std::string text = demo;
+        const std::string old = "\"trout fillets\"";
+        text.replace(text.find(old), old.size(), "\"" + name + "\"");
+        std::ofstream(folder / "trip.toml") << text;
+        return holdwater_says(command + " '" + (folder / "trip.toml").string() + "' ", folder);
+    };
+    for (const char* command : {"plan", "cards"}) {
+        const Said glyph = said_of(command, "trout \u2603");
+        CHECK(glyph.exit == 2);
+        CHECK(glyph.err.find("trip.toml:16:8: error: name \"trout \u2603\": the typeface of the cards has no \"\u2603\"") !=
+              std::string::npos);
+        const Said wide = said_of(command, std::string(50, 'W'));
+        CHECK(wide.exit == 2);
+        CHECK(wide.err.find("trip.toml:16:8: error: name ") != std::string::npos);
+        CHECK(wide.err.find("too long for a card") != std::string::npos);
+    }
+}
+
+TEST_CASE("the wallet prints what has room, names the rest, and refuses only where nothing has") {
+    const auto folder = fresh_folder("wallet");
+    const std::string to = " --format wallet --out '" + folder.string() + "'";
+    const Said said = holdwater_says("cards " + demo_path("class-day") + to, folder);
+    CHECK(said.exit == 0);
+    CHECK(fs::exists(folder / "class-day-cards.pdf"));
+    const std::string told = said.out + said.err;
+    CHECK(told.find("card 4 \"Top-up\" finds no room in the format wallet and is left out") != std::string::npos);
+    CHECK(told.find("without the ruler") != std::string::npos);
+    const Said none = holdwater_says("cards " + demo_path("class-day") + to + " --only topup", folder);
+    CHECK(none.exit == 2);
+    CHECK(none.err.find("none of the cards finds room") != std::string::npos);
+}

@@ -11,6 +11,7 @@
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/plan.hpp"
+#include "support/typeface.hpp"
 #include "words/words.hpp"
 
 using namespace holdwater;
@@ -59,12 +60,9 @@ TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 
     const auto words = words::Words::read(file_text(root + "/layouts/words/en.toml"), "en.toml");
     REQUIRE(words.ok());
     const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST", {"hold"});
-    const std::string fonts = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
-    const auto measure = draw::open_measure({fonts + "B612-Regular.ttf", fonts + "B612-Bold.ttf"});
-    REQUIRE(measure.ok());
     const auto format = layout::read_format(file_text(root + "/layouts/formats/hand.toml"), "hand.toml");
     REQUIRE(format.ok());
-    const auto faces = layout::lay_out(deck, *format, **measure);
+    const auto faces = layout::lay_out(deck, *format, real_measure());
     REQUIRE(faces.ok());
     // The ticks of one ruler lie on one line across; sorted along it they are 5 mm apart.
     std::vector<double> ticks;

@@ -1,15 +1,91 @@
 // SPDX-License-Identifier: MIT
 // The faces made in the build, and what is measured from them.
+#include "draw/font.hpp"
 #include "support/near.hpp"
 #include "support/printing.hpp"
 #include "support/problems.hpp"
+#include "typeface.hpp"
 
 #include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string_view>
+#include <vector>
 
 using namespace holdwater;
 using layout::Weight;
 using support::near_abs;
 using support::real_measure;
+
+namespace {
+
+/// How far an outline reaches above and below its foot [em].
+struct Reach {
+    double above = 0.0;
+    double below = 0.0;
+};
+
+Reach reach_of(FT_Face face, char character) {
+    REQUIRE(FT_Load_Char(face, static_cast<FT_ULong>(character), FT_LOAD_NO_SCALE) == 0);
+    const auto& box = face->glyph->metrics;
+    const double em = face->units_per_EM;
+    return {static_cast<double>(box.horiBearingY) / em, static_cast<double>(box.height - box.horiBearingY) / em};
+}
+
+Reach farthest(FT_Face face, std::string_view characters) {
+    Reach most;
+    for (const char one : characters) {
+        const Reach reach = reach_of(face, one);
+        most.above = std::max(most.above, reach.above);
+        most.below = std::max(most.below, reach.below);
+    }
+    return most;
+}
+
+/// Width of the first stem of the capital H at a quarter of its height [thousandths of an em].
+double stem_of(FT_Face face) {
+    REQUIRE(FT_Load_Char(face, 'H', FT_LOAD_NO_SCALE) == 0);
+    const FT_Outline& outline = face->glyph->outline;
+    const double level = 0.25 * static_cast<double>(face->glyph->metrics.horiBearingY);
+    std::vector<double> crossings;
+    for (int contour = 0, first = 0; contour < outline.n_contours; ++contour) {
+        const int last = outline.contours[contour];
+        for (int i = first; i <= last; ++i) {
+            const FT_Vector& a = outline.points[i];
+            const FT_Vector& b = outline.points[i == last ? first : i + 1];
+            const auto ay = static_cast<double>(a.y);
+            const auto by = static_cast<double>(b.y);
+            if ((ay < level) != (by < level)) {
+                const double share = (level - ay) / (by - ay);
+                crossings.push_back(static_cast<double>(a.x) + share * static_cast<double>(b.x - a.x));
+            }
+        }
+        first = last + 1;
+    }
+    REQUIRE(crossings.size() >= 2);
+    std::sort(crossings.begin(), crossings.end());
+    return (crossings[1] - crossings[0]) / face->units_per_EM * 1000.0;
+}
+
+}  // namespace
+
+TEST_CASE("what fonts/CMakeLists.txt says of the typeface is so: heights and stems, measured on the outlines") {
+    const auto fonts = draw::open_fonts(support::fonts());
+    REQUIRE(fonts.ok());
+    for (const Weight weight : {Weight::regular, Weight::bold}) {
+        FT_Face face = (*fonts)->face(weight);
+        const bool bold = weight == Weight::bold;
+        CAPTURE(bold);
+        // Legibility is judged by a capital no taller than the flattest.
+        CHECK(near_abs(typeface::cap_em, reach_of(face, 'E').above, 0.005));
+        CHECK(typeface::ascent_em >= farthest(face, "ABCDEFGHIJKLMNOPRSTUVWXYZ0123456789").above);
+        CHECK(typeface::ascent_em <= farthest(face, "bdfhkl").above);
+        const Reach letters = farthest(face, "bdfhklgjpqy()");
+        CHECK(near_abs(typeface::descent_em, letters.below, 0.06));
+        CHECK(typeface::leading_em > letters.above + letters.below);  // lines do not touch
+        CHECK(near_abs(bold ? typeface::stem_bold : typeface::stem_regular, stem_of(face), 1.5));
+    }
+}
 
 TEST_CASE("advances: B612 has figures of 0.65 em and a space of 0.35 em, in both faces alike") {
     // print.md 7.1, measured on the font files: digits 1300, space 700 of 2000 units.
@@ -60,13 +136,13 @@ TEST_CASE("a typeface that is not there is an error that says which") {
 TEST_CASE("making the faces again gives the same bytes, and their licence lies beside them") {
     const support::Scratch scratch("faces");
     const std::string script = std::string(HOLDWATER_SOURCE_DIR) + "/fonts/make_truetype.py";
-    const auto ran = support::run("/usr/bin/python3 -I " + script + " /usr/share/fonts/opentype/b612/B612-Bold.otf " +
-                                  scratch.path("b.ttf"));
+    const auto ran = support::run("/usr/bin/python3 -I " + script + " " + typeface::source_folder + "/" + typeface::bold +
+                                  ".otf " + scratch.path("b.ttf"));
     REQUIRE(ran.status == 0);
     const std::string again = support::read_file(scratch.path("b.ttf"));
     CHECK(again.size() > 50000);
     CHECK(again == support::read_file(support::fonts().bold));
-    const std::string licence = support::read_file(std::string(HOLDWATER_FONT_DIR) + "/LICENCE-B612.txt");
+    const std::string licence = support::read_file(std::string(HOLDWATER_FONT_DIR) + "/LICENCE.txt");
     CHECK(licence.find("SIL OPEN FONT LICENSE") != std::string::npos);
 }
 

@@ -6,6 +6,7 @@
 #include "plan/result/boxes.hpp"
 #include "support/faces.hpp"
 #include "support/trips.hpp"
+#include "support/typeface.hpp"
 #include "words/words.hpp"
 
 #include <fmt/format.h>
@@ -95,16 +96,14 @@ const std::vector<std::string>& demo_names() {
 
 std::vector<layout::Page> demo_faces(const std::string& name) {
     const trip::Trip trip = demo_trip(name);
-    const std::string made = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
-    const auto measure = draw::open_measure({made + "B612-Regular.ttf", made + "B612-Bold.ttf"});
     const auto words = words::Words::read(source("layouts/words/en.toml"), "en.toml");
     std::vector<layout::Page> faces;
     for (const trip::Trip& part : plan::one_trip_a_box(trip)) {
         const auto plan = plan::make_plan(part);
-        if (!plan || !measure || !words) {
+        if (!plan || !words) {
             throw std::runtime_error(name + " has no deck");
         }
-        const auto cards = layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), **measure);
+        const auto cards = layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), real_measure());
         for (const layout::CardFaces& card : cards.value()) {
             faces.insert(faces.end(), card.faces.begin(), card.faces.end());
         }

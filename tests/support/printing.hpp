@@ -5,6 +5,7 @@
 #include "draw/draw.hpp"
 #include "support/faces.hpp"
 #include "support/sample_deck.hpp"
+#include "support/typeface.hpp"
 
 #include <cstdio>
 #include <filesystem>
@@ -14,16 +15,6 @@
 #include <unistd.h>
 
 namespace holdwater::support {
-
-inline draw::FontFiles fonts() {
-    const std::string folder = HOLDWATER_FONT_DIR;
-    return {folder + "/B612-Regular.ttf", folder + "/B612-Bold.ttf"};
-}
-
-inline const layout::Measure& real_measure() {
-    static const std::unique_ptr<layout::Measure> measure = std::move(draw::open_measure(fonts())).value();
-    return *measure;
-}
 
 inline std::vector<layout::CardFaces> sample_faces(const std::string& format_name) {
     return layout::lay_out(sample_deck(), format(format_name), real_measure()).value();

@@ -19,16 +19,22 @@ inline std::string file_text(const std::string& path) {
     return text.str();
 }
 
-/// A trip file by its path in the source tree.
-inline trip::Trip trip_at(const std::string& where) {
+/// The text of a trip file, read: every kind of food is known, and both languages.
+inline problem::Result<trip::Trip> read_trip_text(const std::string& text, const std::string& name) {
     trip::Known known;
     for (const facts::FoodKind& kind : facts::facts().foods()) {
         known.kinds.push_back(kind.key);
     }
-    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/" + where;
-    auto trip = trip::read_trip(
-        file_text(path), path,
+    known.languages = {"en", "es"};
+    return trip::read_trip(
+        text, name,
         [](const std::string&) -> problem::Result<std::string> { return problem::error("file-unreadable", "no other file"); }, known);
+}
+
+/// A trip file by its path in the source tree.
+inline trip::Trip trip_at(const std::string& where) {
+    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/" + where;
+    auto trip = read_trip_text(file_text(path), path);
     if (!trip) {
         throw std::runtime_error(path + ": " + trip.problems().front().message);
     }

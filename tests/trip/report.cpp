@@ -72,3 +72,10 @@ TEST_CASE("well-formed UTF-8 is told from other bytes") {
         CHECK(trip::first_not_utf8(bad) == 2U);
     }
 }
+
+TEST_CASE("white space of every sort is taken off both ends, and only there") {
+    CHECK(trip::without_space_around(" \t\u00A0leg of lamb\u2003\u202F ") == "leg of lamb");
+    CHECK(trip::without_space_around("a\u00A0b") == "a\u00A0b");
+    CHECK(trip::without_space_around("\u00A0\u1680\u2000\u200A\u205F\u3000").empty());
+    CHECK(trip::without_space_around("").empty());
+}

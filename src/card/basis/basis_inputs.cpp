@@ -87,7 +87,7 @@ void TripTables::list(const std::string& key, const std::vector<Text>& entries) 
 
 void TripTables::head() {
     begin("trip");
-    row("name", trip_.name);
+    row("name", plain(trip_.name));
     row("people", fmt::format("{}", trip_.people));
     row("at_risk", of(trip_.at_risk));
     row("altitude", units::first_of(trip_.units) == units::System::us
@@ -101,8 +101,8 @@ void TripTables::head() {
 }
 
 void TripTables::food(const trip::Food& food) {
-    begin("food: " + food.name);
-    row("name", food.name);
+    begin("food: " + plain(food.name));
+    row("name", plain(food.name));
     row("kind", food.kind);
     if (const auto& c = food.composition) {
         row("composition",
@@ -133,14 +133,14 @@ void TripTables::food(const trip::Food& food) {
                    ? of(*bag)
                    : fmt::format("{:g}\u00A0m²\u00A0K/W", std::get<units::ThermalResistance>(food.bag).si()));
     if (!food.box.empty()) {
-        row("box", food.box);
+        row("box", plain(food.box));
     }
 }
 
 void TripTables::box(const trip::Box& box) {
-    begin(box.name.empty() ? "box" : "box: " + box.name);
+    begin(box.name.empty() ? "box" : "box: " + plain(box.name));
     if (!box.name.empty()) {
-        row("name", box.name);
+        row("name", plain(box.name));
     }
     row("inside", of(box.inside[0]) + " × " + of(box.inside[1]) + " × " + of(box.inside[2]));
     row("water", of(box.water));
@@ -206,13 +206,13 @@ void TripTables::rest() {
         row("air", of(trip_.journey->air));
     }
     for (const trip::Side& side : trip_.sides) {
-        begin("side: " + side.name);
-        row("name", side.name);
+        begin("side: " + plain(side.name));
+        row("name", plain(side.name));
         row("takes", of(side.takes));
     }
     for (const trip::WhatIf& what : trip_.what_ifs) {
-        begin("what_if: " + what.name);
-        row("name", what.name);
+        begin("what_if: " + plain(what.name));
+        row("name", plain(what.name));
         maybe("colder", what.colder);
         maybe("later", what.later);
         maybe("fire_out", what.fire_out);

@@ -75,13 +75,13 @@ Text told_source(const Text& source, const words::Words& words) {
 Text remark(const problem::Problem& said, const words::Words& words) {
     const std::string key = "remark." + std::string(said.code.text());
     if (!words.has(key)) {
-        return said.message + (said.hint.empty() ? "" : " (" + said.hint + ")");
+        return plain(said.message + (said.hint.empty() ? "" : " (" + said.hint + ")"));
     }
     if (!said.place || said.place->line == 0) {
         return words.text(key);
     }
     const std::string& file = said.place->file;
-    return words.text(key) + fmt::format(" ({}:{})", file.substr(file.rfind('/') + 1), said.place->line);
+    return words.text(key) + plain(fmt::format(" ({}:{})", file.substr(file.rfind('/') + 1), said.place->line));
 }
 
 }  // namespace
@@ -92,7 +92,7 @@ void BasisMaker::verdict() {
         const CardWriter hand{plan, words_};
         const auto wakes =
             std::count_if(plan.top_ups.begin(), plan.top_ups.end(), [](const plan::TopUp& one) { return one.wakes; });
-        note("verdict", {{"trip", plan.trip->name},
+        note("verdict", {{"trip", plain(plan.trip->name)},
                          {"share", fmt::format("{:.0f}", std::floor(100.0 * plan.share_that_holds))},
                          {"food-in", hand.clock(plan.fill.food_in)},
                          {"serve", hand.clock(plan.trip->serve)},
@@ -126,7 +126,7 @@ void BasisMaker::numbers() {
     note("numbers-note");
     for (const plan::Plan& plan : plans_) {
         Table table;
-        table.title = word("numbers-title", {{"trip", plan.trip->name}});
+        table.title = word("numbers-title", {{"trip", plain(plan.trip->name)}});
         table.columns = {{word("numbers-card"), Align::left, false},
                          {word("numbers-printed"), Align::left, true},
                          {word("numbers-value"), Align::left, false},
@@ -135,7 +135,7 @@ void BasisMaker::numbers() {
             const Named name = named(number.name);
             const Text value = figure(number.value) + name.unit;
             table.rows.push_back(
-                {words_.text(number.card + ".name") + ": " + told_name(name.name, words_), number.printed,
+                {words_.text(number.card + ".name") + ": " + plain(told_name(name.name, words_)), number.printed,
                  number.error && *number.error > 0
                      ? word("numbers-error", {{"value", value}, {"error", fmt::format("{:.2g}", *number.error)}})
                      : value,
@@ -153,7 +153,7 @@ void BasisMaker::numbers() {
 
 void BasisMaker::readings(const plan::Plan& plan) {
     Table table;
-    table.title = word("assumed-readings", {{"trip", plan.trip->name}});
+    table.title = word("assumed-readings", {{"trip", plain(plan.trip->name)}});
     table.columns = {{word("assumed-what"), Align::left, false},
                      {word("assumed-low"), Align::right, false},
                      {word("assumed-likely"), Align::right, true},
@@ -169,7 +169,7 @@ void BasisMaker::readings(const plan::Plan& plan) {
     const auto degrees = [](units::Temperature t) { return t.celsius(); };
     const auto hours = [](std::optional<units::Duration> d) { return units::in_hours(d.value()); };  // of a good plan
     for (const plan::FoodPlan& food : plan.foods) {
-        const std::string& name = food.food->name;
+        const Text name = plain(food.food->name);
         const auto diffusivity = [&](heat::Bound r) { return answer::properties_of(food.piece, r).diffusivity.si(); };
         const auto film = [&](heat::Bound r) { return answer::film_of(food.piece, r).si(); };
         using heat::Bound;

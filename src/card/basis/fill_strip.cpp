@@ -110,7 +110,7 @@ std::vector<Strip> fill_strips(const CardWriter& hand, const std::string& stamp)
                               strip_of(hand, inside, food, full - food, filled)};
     const char* titles[] = {"basis.strip-title-empty", "basis.strip-title-food"};
     for (std::size_t i = 0; i < strips.size(); ++i) {
-        strips[i].title = w.text(titles[i], {{"trip", plan.trip->name}, {"stamp", stamp}});
+        strips[i].title = w.text(titles[i], {{"trip", plain(plan.trip->name)}, {"stamp", stamp}});
     }
     return strips;
 }

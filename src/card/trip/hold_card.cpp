@@ -141,7 +141,7 @@ void add_food(const CardWriter& hand, const plan::FoodPlan& food, Card& card, st
     if (own) {
         const std::string what = hand.thickness(food.food->thickness);
         card.blocks.emplace_back(
-            KeyNumber{hand.words.text("hold.key-label", {{"food", food.food->name}, {"thickness", what}}),
+            KeyNumber{hand.words.text("hold.key-label", {{"food", plain(food.food->name)}, {"thickness", what}}),
                       hand.must_hold(*own), "", key_aside(hand, food, bath)});
     }
     if (hand.reads()) {
@@ -179,7 +179,7 @@ Ruler ruler_of(const CardWriter& hand, const plan::FoodPlan& food, units::Temper
     drawn.title = w.text(!hand.reads()          ? "hold.ruler-title-clock"
                          : food.standard.finish ? "hold.ruler-title-finish"
                                                 : "hold.ruler-title",
-                         {{"food", food.food->name},
+                         {{"food", plain(food.food->name)},
                           {"shape", shape_text(hand, food.food->shape)},
                           {"bath", hand.at_least(ruler.bath)}});
     drawn.zero_label = w.text("hold.ruler-zero");

@@ -16,7 +16,7 @@ Text row_of(const CardWriter& hand, const Event& event) {
     const auto named = [&](const char* key) { return hand.clock(event.at) + " " + w.text(key); };
     const auto of_foods = [&](Text row, units::LocalTime plan::FoodPlan::*time) {
         for (const plan::FoodPlan* food : plan::foods_at(plan, time, event.at)) {
-            row += w.text("log.of-food", {{"food", food->food->name}});
+            row += w.text("log.of-food", {{"food", plain(food->food->name)}});
         }
         return row;
     };
@@ -38,7 +38,7 @@ Text row_of(const CardWriter& hand, const Event& event) {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
             const Text row = named(food.standard.finish ? "log.core" : "log.ready");
-            return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", food.food->name}}) : row;
+            return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
         }
         case Event::Kind::serve:
             return named("log.eat");

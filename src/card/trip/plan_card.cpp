@@ -118,7 +118,7 @@ Card plan_card(const CardWriter& hand) {
     for (const plan::FoodPlan& food : plan.foods) {
         card.blocks.emplace_back(
             Heading{w.text("plan.food-line", {{"pieces", fmt::format("{}", food.food->pieces)},
-                                              {"food", food.food->name},
+                                              {"food", plain(food.food->name)},
                                               {"thickness", hand.thickness(food.food->thickness)}})});
         card.blocks.emplace_back(Note{core_line(hand, food)});
         if (food.standard.below_consumer_advice) {

@@ -30,7 +30,7 @@ std::optional<Timed> sear_step(const CardWriter& hand, const plan::Sear& sear, u
     std::string names;
     for (const plan::FoodPlan& food : hand.plan.foods) {
         if (!food.standard.finish && food.eaten == meal) {
-            names += (names.empty() ? "" : ", ") + food.food->name;
+            names += (names.empty() ? "" : ", ") + plain(food.food->name);
         }
     }
     if (names.empty()) {
@@ -46,9 +46,9 @@ std::optional<Timed> sear_step(const CardWriter& hand, const plan::Sear& sear, u
 Step take_out(const CardWriter& hand, const plan::FoodPlan& food) {
     const words::Words& w = hand.words;
     if (!food.standard.finish) {
-        return {hand.clock(food.eaten), w.text("plan.take-out", {{"food", food.food->name}})};
+        return {hand.clock(food.eaten), w.text("plan.take-out", {{"food", plain(food.food->name)}})};
     }
-    return {hand.clock(food.eaten), w.text("plan.take-out-finish", {{"food", food.food->name},
+    return {hand.clock(food.eaten), w.text("plan.take-out-finish", {{"food", plain(food.food->name)},
                                                                     {"core", hand.at_least(food.standard.finish->core)},
                                                                     {"hold", hand.for_hold(food.standard.finish->hold)}})};
 }
@@ -84,7 +84,7 @@ Step step_of(const CardWriter& hand, const Event& event) {
             return {when, plan::all_in_at_once(plan)
                               ? w.text("plan.food-in")
                               : w.text("plan.this-food-in",
-                                       {{"food", plan::names_at(plan, &plan::FoodPlan::in, event.at)}})};
+                                       {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
         case Event::Kind::take_out:
             return take_out(hand, plan.foods[event.index]);
         case Event::Kind::top_up: {
@@ -102,7 +102,7 @@ Step step_of(const CardWriter& hand, const Event& event) {
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", food.food->name}})};
+            return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", plain(food.food->name)}})};
         }
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
@@ -128,7 +128,7 @@ Steps timeline_of(const CardWriter& hand) {
                     const safety::Finish& finish = *food.standard.finish;
                     all.push_back({event.at,
                                    {hand.clock(event.at),
-                                    hand.words.text("plan.finish", {{"food", food.food->name},
+                                    hand.words.text("plan.finish", {{"food", plain(food.food->name)},
                                                                     {"core", hand.at_least(finish.core)},
                                                                     {"hold", hand.for_hold(finish.hold)}})}});
                 }

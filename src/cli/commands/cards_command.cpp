@@ -39,6 +39,7 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
         return style.problems();
     }
     std::vector<layout::CardFaces> faces;
+    problem::Problems notes;
     for (const plan::Plan& plan : plans) {
         const card::Deck deck = card::trip_deck(plan, style->words, style->stamp, to.only);
         const auto laid = layout::lay_out(deck, style->format, *style->measure, style->phrases);
@@ -46,12 +47,13 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
             return laid.problems();
         }
         faces.insert(faces.end(), laid->begin(), laid->end());
+        add_left_out(laid.problems(), notes);
     }
     auto pdf = cards_pdf(faces, *style, to, trip.name, trip.language);
     if (!pdf) {
         return pdf.problems();
     }
-    problem::Problems notes = pdf.problems();
+    notes.insert(notes.end(), pdf.problems().begin(), pdf.problems().end());
     const card::Printing printing{to.format, style->format.width, style->format.height, to.sheet, to.sides};
     auto basis = sheets_pdf(card::basis(trip, plans, remarks, printing, style->words, style->stamp), style->sheet,
                             *style->measure, style->phrases);

@@ -104,7 +104,8 @@ problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame
     if (!pictures) {
         return pictures.problems();
     }
-    const problem::Problems notes = pdf.problems();
+    problem::Problems notes = pdf.problems();
+    add_left_out(faces.problems(), notes);
     std::vector<Finished> files{{to_write.path("cards.pdf"), std::move(pdf).value()},
                                 {to_write.path("sheets.pdf"), std::move(sheets).value()}};
     files.insert(files.end(), pictures->begin(), pictures->end());

@@ -40,8 +40,7 @@ problem::Result<std::string> layout_file(const std::string& name) {
 }
 
 draw::FontFiles font_files() {
-    const fs::path folder = found("fonts");
-    return {(folder / "B612-Regular.ttf").string(), (folder / "B612-Bold.ttf").string()};
+    return draw::faces_in(found("fonts").string());
 }
 
 std::string version() { return HOLDWATER_VERSION; }

@@ -8,6 +8,9 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
+
 namespace holdwater::cli {
 namespace {
 
@@ -19,6 +22,7 @@ layout::Phrases phrases_from(const words::Words& w) {
     p.turn_over = w.text("layout.turn-over");
     p.goes_on = w.text("layout.goes-on");
     p.of = w.text("layout.of");
+    p.left_out = w.text("layout.left-out");
     p.likely = w.text("layout.likely");
     p.range = w.text("layout.range");
     p.longer = w.text("layout.longer");
@@ -88,6 +92,12 @@ problem::Result<Style> style_of(const std::string& language, const PrintingOptio
     }
     return Style{*words, phrases_from(*words),       worded,
                  *sheet, std::move(measure).value(), stamping({*format_text, *words_text})};
+}
+
+void add_left_out(const problem::Problems& from_layout, problem::Problems& notes) {
+    std::copy_if(from_layout.begin(), from_layout.end(), std::back_inserter(notes), [](const problem::Problem& one) {
+        return one.code == problem::Code("card-cut") || one.code == problem::Code("card-left-out");
+    });
 }
 
 problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& faces, const Style& style,

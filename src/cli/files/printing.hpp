@@ -49,6 +49,9 @@ struct Style {
 using Stamping = std::function<std::string(const std::vector<std::string>& layout_texts)>;
 problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping);
 
+/// What a format did without is told; where a ruler ends, it says itself.
+void add_left_out(const problem::Problems& from_layout, problem::Problems& notes);
+
 /// Imposed cards as a PDF; problems that come with it are those of draw::to_pdf.
 problem::Result<std::string> cards_pdf(const std::vector<layout::CardFaces>& faces, const Style& style,
                                        const PrintingOptions& options, const std::string& title,

@@ -6,7 +6,9 @@
 
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
+#include "draw/draw.hpp"
 #include "facts/facts.hpp"
+#include "layout/text/name_fault.hpp"
 #include "trip/read_trip.hpp"
 
 namespace holdwater::cli {
@@ -38,6 +40,11 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
         known.kinds.push_back(kind.key);
     }
     known.languages = languages();
+    const auto measure = draw::open_measure(font_files());
+    if (!measure) {
+        return measure.problems();
+    }
+    known.name_fault = [&](std::string_view name) { return layout::name_fault(name, **measure); };
     return trip::read_trip(*text, path, [&](const std::string& name) { return read_file((folder / name).string()); },
                            known);
 }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The day as a bar: what goes on as patterns, what to do as flags with clock times.
 #include "layout/block/blocks.hpp"
+#include "layout/block/day_flags.hpp"
 #include "layout/block/pattern.hpp"
 #include "layout/reading.hpp"
-#include "layout/block/spread.hpp"
 
 #include <algorithm>
 #include <string>
@@ -11,19 +11,6 @@
 namespace holdwater::layout {
 
 namespace {
-
-struct MarkText {
-    TextLine clock;
-    TextLine words;
-    double gap = 0.0;
-    double width() const { return clock.width + (words.runs.empty() ? 0.0 : gap + words.width); }
-};
-
-TextStyle clock_style(const BlockContext& setting) {
-    TextStyle style = figure_style(setting);
-    style.role = Role::paragraph;
-    return style;
-}
 
 /// The name of a span on a white plate in it, or in the key below where it has no room.
 Fragment span_names(const card::DayBar& block, const BlockContext& setting, const std::vector<bool>& named) {
@@ -68,27 +55,17 @@ Fragment day_bar(const card::DayBar& block, const BlockContext& setting) {
 
     std::vector<card::DayBar::Mark> marks = block.marks;
     std::stable_sort(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-    std::vector<MarkText> texts;
     std::vector<double> at;
-    std::vector<double> widths;
     for (const auto& mark : marks) {
-        texts.push_back({one_line(mark.label, clock_style(setting), setting.measure),
-                         one_line(mark.above, body_style(setting), setting.measure), setting.scaled(1.3)});
         at.push_back(x_of(mark.at));
-        widths.push_back(texts.back().width());
     }
-    constexpr int most_rows = 9;
-    const auto flags = flag_rows(at, widths, 0.0, width, setting.scaled(2.2), most_rows);
+    const DayFlags flags = day_flags(marks, at, setting);
 
     Fragment made;
     made.group = {Tag::figure, false, described(block)};
-    if (flags.empty() && !marks.empty()) {
-        made.too_wide = *std::max_element(widths.begin(), widths.end());
-        return made;
-    }
     const double row = leading(setting.format.figure_pt) + setting.between(0.2, 1.2);
-    int rows = 0;
-    for (const auto& flag : flags) {
+    int rows = flags.bare.empty() ? 0 : 1;
+    for (const auto& flag : flags.flags) {
         rows = std::max(rows, flag.row + 1);
     }
     const double bar_top = static_cast<double>(rows) * row + (rows > 0 ? setting.scaled(1.6) : 0.0);
@@ -115,14 +92,24 @@ Fragment day_bar(const card::DayBar& block, const BlockContext& setting) {
     }
     made.items.emplace_back(frame(0.0, bar_top, width, bar, 1.5 * rule_pt));
 
-    for (std::size_t i = 0; i < flags.size(); ++i) {
+    constexpr double below_flag = 0.3;  // mm, between a label and its leader
+    const auto lead_down = [&](double x, double from) {
+        x = std::clamp(x, 0.5 * em(rule_pt), width - 0.5 * em(rule_pt));
+        made.items.emplace_back(line(x, from, x, bar_top, rule_pt));
+    };
+    for (const auto& flag : flags.flags) {
         const double baseline =
-            bar_top - setting.scaled(1.6) - static_cast<double>(flags[i].row) * row - descent(setting.format.figure_pt);
-        const double x = std::clamp(at[i], 0.5 * em(rule_pt), width - 0.5 * em(rule_pt));
-        place(made.items, texts[i].clock, flags[i].left, baseline, clock_style(setting));
-        place(made.items, texts[i].words, flags[i].left + texts[i].clock.width + texts[i].gap, baseline,
-              body_style(setting));
-        made.items.emplace_back(line(x, baseline + descent(setting.format.figure_pt) + 0.3, x, bar_top, rule_pt));
+            bar_top - setting.scaled(1.6) - static_cast<double>(flag.row) * row - descent(setting.format.figure_pt);
+        for (const auto& text : flag.texts) {
+            place(made.items, text.clock, flag.left + text.x, baseline, day_clock_style(setting));
+            place(made.items, text.words, flag.left + text.words_x, baseline, body_style(setting));
+        }
+        for (const double x : flag.at) {
+            lead_down(x, baseline + descent(setting.format.figure_pt) + below_flag);
+        }
+    }
+    for (const double x : flags.bare) {  // as far up as a leader from the lowest row of flags
+        lead_down(x, bar_top - setting.scaled(1.6) + below_flag);
     }
 
     double bottom = bar_top + bar;

@@ -6,7 +6,7 @@
 #include "layout/block/spread.hpp"
 
 #include <algorithm>
-#include <variant>
+#include <utility>
 
 namespace holdwater::layout {
 
@@ -40,6 +40,14 @@ class RulerPlan {
     Upright draw();
 
   private:
+    struct Label {
+        TextLine text;
+        TextStyle style;
+        double at = 0.0;  // along
+        bool marked = false;
+    };
+
+    std::vector<Label> labels(std::size_t every) const;
     void place_ticks(Upright& made) const;
     void place_labels(Upright& made) const;
     void place_bar(Upright& made) const;
@@ -146,31 +154,44 @@ void RulerPlan::place_ticks(Upright& made) const {
     }
 }
 
-void RulerPlan::place_labels(Upright& made) const {
-    struct Label {
-        TextLine text;
-        TextStyle style;
-        double at = 0.0;
-        bool marked = false;
-    };
-    std::vector<Label> labels;
+/// The zero line's and of the ticks every `every`th, counted from the thickest; the trip's own piece in any case. Where
+/// one is left out, the next thicker tick tells a time that is long enough.
+std::vector<RulerPlan::Label> RulerPlan::labels(std::size_t every) const {
+    std::vector<Label> made;
     for (const auto& one : zero_text_) {
-        labels.push_back({one, body_style(setting_), zero_, false});
+        made.push_back({one, body_style(setting_), zero_, false});
     }
+    std::vector<Label> ticks;
     for (const auto& tick : block_.ticks) {
         if (!tick.label.empty() && tick.at_mm <= end_) {
             const TextStyle style = label_style(tick.marked);
-            labels.push_back({one_line(tick.label, style, setting_.measure), style, zero_ + tick.at_mm, tick.marked});
+            ticks.push_back({one_line(tick.label, style, setting_.measure), style, zero_ + tick.at_mm, tick.marked});
         }
     }
-    std::stable_sort(labels.begin(), labels.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-
-    const double slot = 1.12 * leading(setting_.format.figure_pt);
-    std::vector<double> wanted;
-    for (const auto& label : labels) {
-        wanted.push_back(label.at);
+    std::stable_sort(ticks.begin(), ticks.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+    for (std::size_t i = 0; i < ticks.size(); ++i) {
+        if (ticks[i].marked || (ticks.size() - 1 - i) % every == 0) {
+            made.push_back(ticks[i]);
+        }
     }
-    const Spread spread = spread_apart(wanted, slot, from_ + zero_head + 0.5 * slot, zero_ + end_ - 0.5 * slot);
+    return made;
+}
+
+void RulerPlan::place_labels(Upright& made) const {
+    const double slot = 1.12 * leading(setting_.format.figure_pt);
+    const auto spread_of = [&](const std::vector<Label>& all) {
+        std::vector<double> wanted;
+        for (const auto& label : all) {
+            wanted.push_back(label.at);
+        }
+        return spread_apart(wanted, slot, from_ + zero_head + 0.5 * slot, zero_ + end_ - 0.5 * slot);
+    };
+    std::vector<Label> labels = this->labels(1);
+    Spread spread = spread_of(labels);
+    for (std::size_t every = 2; spread.missing > 0.0 && every <= block_.ticks.size(); ++every) {
+        labels = this->labels(every);
+        spread = spread_of(labels);
+    }
     made.too_tight = std::max(made.too_tight, spread.missing);
     for (std::size_t i = 0; i < labels.size(); ++i) {
         const Label& label = labels[i];
@@ -190,39 +211,6 @@ void RulerPlan::place_labels(Upright& made) const {
         leader.role = Role::ruler_tick;
         made.items.emplace_back(leader);
     }
-}
-
-/// From the left edge of an upright card to the foot of a wide one: a quarter turn.
-Item turned(Item item, double card_height) {
-    if (auto* text = std::get_if<PlacedText>(&item)) {
-        const double x = text->x;
-        text->x = text->baseline;
-        text->baseline = card_height - x;
-        text->upward = true;
-    } else if (auto* rule = std::get_if<PlacedLine>(&item)) {
-        *rule = [&] {
-            PlacedLine made = *rule;
-            made.x1 = rule->y1;
-            made.y1 = card_height - rule->x1;
-            made.x2 = rule->y2;
-            made.y2 = card_height - rule->x2;
-            return made;
-        }();
-    } else if (auto* box = std::get_if<PlacedBox>(&item)) {
-        *box = [&] {
-            PlacedBox made = *box;
-            made.x = box->y;
-            made.y = card_height - box->x - box->width;
-            made.width = box->height;
-            made.height = box->width;
-            return made;
-        }();
-    } else if (auto* path = std::get_if<PlacedPath>(&item)) {
-        for (auto& point : path->points) {
-            point = {point.y, card_height - point.x};
-        }
-    }
-    return item;
 }
 
 }  // namespace

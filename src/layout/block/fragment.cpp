@@ -9,17 +9,6 @@
 
 namespace holdwater::layout {
 
-namespace {
-
-template <class... F>
-struct Overloaded : F... {
-    using F::operator()...;
-};
-template <class... F>
-Overloaded(F...) -> Overloaded<F...>;
-
-}  // namespace
-
 Item moved(Item item, double dx, double dy) {
     std::visit(Overloaded{[&](PlacedText& text) {
                               text.x += dx;
@@ -64,6 +53,34 @@ Item scaled(Item item, double factor) {
                               }
                               scale(path.stroke_pt);
                               scale_dashes(path.dash_mm);
+                          }},
+               item);
+    return item;
+}
+
+Item turned(Item item, double height) {
+    const auto turn = [height](double& x, double& y) {
+        const double across = x;
+        x = y;
+        y = height - across;
+    };
+    std::visit(Overloaded{[&](PlacedText& text) {
+                              turn(text.x, text.baseline);
+                              text.upward = true;
+                          },
+                          [&](PlacedLine& rule) {
+                              turn(rule.x1, rule.y1);
+                              turn(rule.x2, rule.y2);
+                          },
+                          [&](PlacedBox& box) {
+                              turn(box.x, box.y);
+                              std::swap(box.width, box.height);
+                              box.y -= box.height;
+                          },
+                          [&](PlacedPath& path) {
+                              for (auto& point : path.points) {
+                                  turn(point.x, point.y);
+                              }
                           }},
                item);
     return item;

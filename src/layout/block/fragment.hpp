@@ -21,6 +21,9 @@ Item moved(Item item, double dx, double dy);
 /// Grown about the origin: places, sizes and line weights alike.
 Item scaled(Item item, double factor);
 
+/// A quarter turn: what ran to the right from the left edge runs up from the foot of a page of this height [mm].
+Item turned(Item item, double height);
+
 void put(std::vector<Item>& onto, const std::vector<Item>& items, double dx, double dy);
 
 /// Puts `part` at (dx, dy) and takes over how much it is too wide; the height is the caller's business.

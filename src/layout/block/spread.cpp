@@ -43,8 +43,8 @@ namespace {
 
 class FlagSearch {
   public:
-    FlagSearch(const std::vector<double>& at, const std::vector<double>& widths, double low, double high, double gap)
-        : at_(at), widths_(widths), low_(low), high_(high), gap_(gap) {}
+    FlagSearch(const std::vector<FlagWish>& labels, double low, double high, double gap)
+        : labels_(labels), low_(low), high_(high), gap_(gap) {}
 
     bool search(int rows) {
         flags_.clear();
@@ -56,9 +56,12 @@ class FlagSearch {
   private:
     bool place(int rows);
     bool clashes(const Flag& flag, std::size_t i) const;
+    /// A leader of label i, which stands higher, runs past a label from `left` to `right`.
+    bool passes(std::size_t i, double left, double right) const {
+        return labels_[i].last > left - 0.5 * gap_ && labels_[i].first < right + 0.5 * gap_;
+    }
 
-    const std::vector<double>& at_;
-    const std::vector<double>& widths_;
+    const std::vector<FlagWish>& labels_;
     double low_;
     double high_;
     double gap_;
@@ -67,17 +70,16 @@ class FlagSearch {
 };
 
 bool FlagSearch::clashes(const Flag& flag, std::size_t i) const {
-    const double right = flag.left + widths_[i];
+    const double right = flag.left + labels_[i].width;
     for (std::size_t j = 0; j < flags_.size(); ++j) {
-        const double other_right = flags_[j].left + widths_[j];
+        const double other_right = flags_[j].left + labels_[j].width;
         if (flags_[j].row == flag.row && flag.left < other_right + gap_ && flags_[j].left < right + gap_) {
             return true;
         }
-        // The leader of the higher one runs down past the lower one.
-        if (flags_[j].row > flag.row && at_[j] > flag.left - 0.5 * gap_ && at_[j] < right + 0.5 * gap_) {
+        if (flags_[j].row > flag.row && passes(j, flag.left, right)) {
             return true;
         }
-        if (flag.row > flags_[j].row && at_[i] > flags_[j].left - 0.5 * gap_ && at_[i] < other_right + 0.5 * gap_) {
+        if (flag.row > flags_[j].row && passes(i, flags_[j].left, other_right)) {
             return true;
         }
     }
@@ -85,19 +87,23 @@ bool FlagSearch::clashes(const Flag& flag, std::size_t i) const {
 }
 
 bool FlagSearch::place(int rows) {
-    constexpr long patience = 200000;
+    constexpr long patience = 20000;
     const std::size_t i = flags_.size();
-    if (i == at_.size()) {
+    if (i == labels_.size()) {
         return true;
     }
+    const FlagWish& label = labels_[i];
+    if (label.width > high_ - low_ || label.last - label.first > label.width) {
+        return false;
+    }
     for (int row = 0; row < rows; ++row) {
-        // Centred where it can be, else to the right or to the left of its leader.
+        // Centred where it can be, else to the right or to the left of its leaders.
         for (const double share : {0.5, 0.0, 1.0}) {
             if (++steps_ > patience) {
                 return false;
             }
-            const double wanted = at_[i] - share * widths_[i];
-            const Flag flag{row, std::clamp(wanted, low_, std::max(low_, high_ - widths_[i]))};
+            const double wanted = (1.0 - share) * label.first + share * label.last - share * label.width;
+            const Flag flag{row, std::clamp(wanted, low_, high_ - label.width)};
             if (clashes(flag, i)) {
                 continue;
             }
@@ -113,9 +119,8 @@ bool FlagSearch::place(int rows) {
 
 }  // namespace
 
-std::vector<Flag> flag_rows(const std::vector<double>& at, const std::vector<double>& widths, double low, double high,
-                            double gap, int most_rows) {
-    FlagSearch search(at, widths, low, high, gap);
+std::vector<Flag> flag_rows(const std::vector<FlagWish>& labels, double low, double high, double gap, int most_rows) {
+    FlagSearch search(labels, low, high, gap);
     for (int rows = 1; rows <= most_rows; ++rows) {
         if (search.search(rows)) {
             return search.flags();

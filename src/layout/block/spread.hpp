@@ -14,16 +14,21 @@ struct Spread {
 /// Places in ascending order at least `slot` apart and between `low` and `high`, with the least sum of squared moves.
 Spread spread_apart(const std::vector<double>& wanted, double slot, double low, double high);
 
-/// A label on a vertical leader above a bar: which row it takes (0 next to the bar) and where it starts.
+/// A label above a bar, with one or more leaders straight down to it.
+struct FlagWish {
+    double first = 0.0;  // leader
+    double last = 0.0;   // leader; the same for a label with one
+    double width = 0.0;
+};
+
+/// Which row a label takes (0 next to the bar) and where it starts.
 struct Flag {
     int row = 0;
     double left = 0.0;
 };
 
-/// Rows for labels of the given widths at ascending places, inside [low, high]: labels of a row keep `gap`, and no
-/// leader (straight down from its label to the bar) crosses another label. As few rows as possible; empty if
-/// `most_rows` do not do.
-std::vector<Flag> flag_rows(const std::vector<double>& at, const std::vector<double>& widths, double low, double high,
-                            double gap, int most_rows);
+/// Rows for labels whose leaders stand at ascending places, inside [low, high]: labels of a row keep `gap`, and no
+/// leader crosses another label. As few rows as possible; empty if `most_rows` do not do.
+std::vector<Flag> flag_rows(const std::vector<FlagWish>& labels, double low, double high, double gap, int most_rows);
 
 }  // namespace holdwater::layout

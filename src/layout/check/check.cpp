@@ -55,18 +55,19 @@ class FaceCheck {
 
 /// The tone under a text, and in `from` the item that gives it: what lies below that is hidden.
 double FaceCheck::ground(std::size_t index, const PlacedText& text, std::size_t& from) const {
+    using Tone = std::optional<double>;
     const Rect ink = extent(text);
+    const Overloaded tone_below{
+        [&](const PlacedBox& box) { return box.filled && extent(box).holds(ink) ? Tone(box.fill_grey) : Tone(); },
+        [&](const PlacedPath& path) {
+            const bool under = path.filled && inside(path, 0.5 * (ink.x1 + ink.x2), 0.5 * (ink.y1 + ink.y2));
+            return under ? Tone(path.fill_grey) : Tone();
+        },
+        [](const PlacedText&) { return Tone(); }, [](const PlacedLine&) { return Tone(); }};
     for (std::size_t i = index; i-- > 0;) {
-        if (const auto* box = std::get_if<PlacedBox>(&page_.items[i])) {
-            if (box->filled && extent(*box).holds(ink)) {
-                from = i + 1;
-                return box->fill_grey;
-            }
-        } else if (const auto* path = std::get_if<PlacedPath>(&page_.items[i])) {
-            if (path->filled && inside(*path, 0.5 * (ink.x1 + ink.x2), 0.5 * (ink.y1 + ink.y2))) {
-                from = i + 1;
-                return path->fill_grey;
-            }
+        if (const Tone tone = std::visit(tone_below, page_.items[i])) {
+            from = i + 1;
+            return *tone;
         }
     }
     from = 0;
@@ -101,28 +102,31 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
         }
     };
     for (std::size_t i = from; i < page_.items.size(); ++i) {
-        if (const auto* rule = std::get_if<PlacedLine>(&page_.items[i])) {
-            hit(rule->x1, rule->y1, rule->x2, rule->y2, rule->width_pt);
-        } else if (const auto* box = std::get_if<PlacedBox>(&page_.items[i])) {
-            const Rect edge{box->x, box->y, box->x + box->width, box->y + box->height};
-            if (box->filled ? edge.overlaps(ink) && !edge.holds(ink) : false) {
-                report("text-crossed", fmt::format("\"{}\" runs over the edge of a box", text.text));
-            }
-            if (box->filled && i > index && edge.overlaps(ink)) {
-                report("text-crossed", fmt::format("\"{}\" lies under a box", text.text));
-            }
-            if (box->stroke_pt > 0.0) {
-                hit(edge.x1, edge.y1, edge.x2, edge.y1, box->stroke_pt);
-                hit(edge.x1, edge.y2, edge.x2, edge.y2, box->stroke_pt);
-                hit(edge.x1, edge.y1, edge.x1, edge.y2, box->stroke_pt);
-                hit(edge.x2, edge.y1, edge.x2, edge.y2, box->stroke_pt);
-            }
-        } else if (const auto* path = std::get_if<PlacedPath>(&page_.items[i])) {
-            for (std::size_t k = 1; k < path->points.size(); ++k) {
-                hit(path->points[k - 1].x, path->points[k - 1].y, path->points[k].x, path->points[k].y,
-                    path->stroke_pt);
-            }
-        }
+        std::visit(Overloaded{[&](const PlacedLine& rule) { hit(rule.x1, rule.y1, rule.x2, rule.y2, rule.width_pt); },
+                              [&](const PlacedBox& box) {
+                                  const Rect edge{box.x, box.y, box.x + box.width, box.y + box.height};
+                                  if (box.filled && edge.overlaps(ink) && !edge.holds(ink)) {
+                                      report("text-crossed",
+                                             fmt::format("\"{}\" runs over the edge of a box", text.text));
+                                  }
+                                  if (box.filled && i > index && edge.overlaps(ink)) {
+                                      report("text-crossed", fmt::format("\"{}\" lies under a box", text.text));
+                                  }
+                                  if (box.stroke_pt > 0.0) {
+                                      hit(edge.x1, edge.y1, edge.x2, edge.y1, box.stroke_pt);
+                                      hit(edge.x1, edge.y2, edge.x2, edge.y2, box.stroke_pt);
+                                      hit(edge.x1, edge.y1, edge.x1, edge.y2, box.stroke_pt);
+                                      hit(edge.x2, edge.y1, edge.x2, edge.y2, box.stroke_pt);
+                                  }
+                              },
+                              [&](const PlacedPath& path) {
+                                  for (std::size_t k = 1; k < path.points.size(); ++k) {
+                                      hit(path.points[k - 1].x, path.points[k - 1].y, path.points[k].x,
+                                          path.points[k].y, path.stroke_pt);
+                                  }
+                              },
+                              [](const PlacedText&) {}},  // texts on each other: check_overlaps
+                   page_.items[i]);
     }
 }
 
@@ -130,7 +134,7 @@ void FaceCheck::check_place(const Item& item) {
     const Rect ink = extent(item);
     const Rect card{0.0, 0.0, page_.width, page_.height};
     const auto role = std::visit([](const auto& one) { return one.role; }, item);
-    const auto* text = std::get_if<PlacedText>(&item);
+    const PlacedText* text = as_text(item);
     const std::string what = text != nullptr ? "\"" + text->text + "\"" : "a drawn line or box";
     if (printable_) {
         if (!printable_->grown(em(least_rule_pt)).holds(ink)) {  // half a cut line may lie on the margin
@@ -156,7 +160,7 @@ void FaceCheck::check_rule(double width_pt) {
 void FaceCheck::check_overlaps() {
     std::vector<const PlacedText*> texts;
     for (const auto& item : page_.items) {
-        if (const auto* text = std::get_if<PlacedText>(&item)) {
+        if (const PlacedText* text = as_text(item)) {
             texts.push_back(text);
         }
     }
@@ -174,19 +178,19 @@ void FaceCheck::run() {
     for (std::size_t i = 0; i < page_.items.size(); ++i) {
         const Item& item = page_.items[i];
         check_place(item);
-        if (const auto* text = std::get_if<PlacedText>(&item)) {
-            check_text(i, *text);
-            cautioned = cautioned || text->role == Role::caution;
-        } else if (const auto* rule = std::get_if<PlacedLine>(&item)) {
-            check_rule(rule->width_pt);
-            if (contrast(rule->grey, 1.0) < least_contrast) {
-                report("contrast-too-low", "a line is too pale");
-            }
-        } else if (const auto* box = std::get_if<PlacedBox>(&item)) {
-            check_rule(box->stroke_pt);
-        } else if (const auto* path = std::get_if<PlacedPath>(&item)) {
-            check_rule(path->stroke_pt);
-        }
+        std::visit(Overloaded{[&](const PlacedText& text) {
+                                  check_text(i, text);
+                                  cautioned = cautioned || text.role == Role::caution;
+                              },
+                              [&](const PlacedLine& rule) {
+                                  check_rule(rule.width_pt);
+                                  if (contrast(rule.grey, 1.0) < least_contrast) {
+                                      report("contrast-too-low", "a line is too pale");
+                                  }
+                              },
+                              [&](const PlacedBox& box) { check_rule(box.stroke_pt); },
+                              [&](const PlacedPath& path) { check_rule(path.stroke_pt); }},
+                   item);
     }
     check_overlaps();
     if (!cautioned && !printable_) {

@@ -13,15 +13,16 @@ struct FaceMaker::Column {
     double bottom = 0.0;  // of the room, from the top of the card
     RulerStrip strip;
     int rulers = 0;
+    // What stands above and below the blocks, whatever they are.
+    double head = 0.0;
+    double foot = 0.0;
+    Fragment cautions;
 };
 
 struct FaceMaker::Stack {
     std::vector<Fragment> parts;
     std::vector<double> gaps;  // above each part; the first is below the head
-    Fragment cautions;
-    double head = 0.0;
-    double foot = 0.0;
-    double room = 0.0;  // for parts and their gaps
+    double room = 0.0;         // for parts and their gaps
     double needed = 0.0;
 };
 
@@ -59,6 +60,10 @@ FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const 
     column.x += column.strip.left;
     column.width -= column.strip.left;
     column.bottom -= column.strip.bottom;
+    // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
+    column.head = header(column.width, {1, 4}).height;
+    column.foot = footer(column.width, {1, 4}).height;
+    column.cautions = cautions(card_.cautions, setting(column.width, 0.0));
     return column;
 }
 
@@ -67,12 +72,8 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
     Stack made;
     BlockContext here{type, measure_, phrases_, column.width, ease};
     const BlockContext tight = setting(column.width, 0.0);
-    made.cautions = cautions(card_.cautions, tight);
-    // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
-    made.head = header(column.width, {1, 4}).height;
-    made.foot = footer(column.width, {1, 4}).height;
-    const double fixed = made.head + made.foot + made.cautions.height + tight.scaled(above_foot) +
-                         (made.cautions.height > 0.0 ? tight.scaled(above_cautions) : 0.0);
+    const double fixed = column.head + column.foot + column.cautions.height + tight.scaled(above_foot) +
+                         (column.cautions.height > 0.0 ? tight.scaled(above_cautions) : 0.0);
     made.room = column.bottom - format_.margin - fixed;
     bool after_head = false;
     for (const auto& piece : pieces) {
@@ -136,8 +137,8 @@ FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) con
             fit.widest = block_name(pieces[i].block);
         }
     }
-    if (made.cautions.too_wide > std::max(rounding, fit.too_wide)) {
-        fit.too_wide = made.cautions.too_wide;
+    if (column.cautions.too_wide > std::max(rounding, fit.too_wide)) {
+        fit.too_wide = column.cautions.too_wide;
         fit.widest = "cautions";
     }
     return fit;
@@ -170,7 +171,7 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     double y = format_.margin;
     put_group(page, header(column.width, place), column.x, y);
     int strip = -1;
-    y += made.head;
+    y += column.head;
     for (std::size_t i = 0; i < made.parts.size(); ++i) {
         y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0 : more);
         put_group(page, made.parts[i], column.x, y);
@@ -181,7 +182,7 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     }
     const Fragment foot = footer(column.width, place);
     const double foot_top = column.bottom - foot.height;
-    put_group(page, made.cautions, column.x, foot_top - here.scaled(above_foot) - made.cautions.height);
+    put_group(page, column.cautions, column.x, foot_top - here.scaled(above_foot) - column.cautions.height);
     if (place.index == 0) {
         put_group(page, foot, column.x, foot_top);
     } else {

@@ -85,7 +85,7 @@ Fragment FaceMaker::footer(double width, FacePlace place) const {
     const std::string cue = to_back   ? phrases_.turn_over
                             : to_next ? phrases_.goes_on + " " + leaf_of(place.index + 1, place.count, phrases_)
                                       : "";
-    const std::string line_one = deck_.title + "\u00A0· " + deck_.stamp;
+    const std::string line_one = card::plain(deck_.title) + "\u00A0· " + deck_.stamp;
     const Fragment words = paragraph(deck_.footer, small, width, measure_);
     const TextLine turn = one_line(cue, strong, measure_);
     const double arrow = cap_height(strong.size_pt);

@@ -146,15 +146,20 @@ void place_leaf_side(Page& page, const Page* side, double x, double y) {
 /// cuts, so that none is cut short and none shows on its neighbour. All else keeps the format's margin anyway.
 Page kept_off_the_cuts(Page back) {
     constexpr double registration = 2.0;  // mm, as facts duplex.shift
+    const Overloaded keep_off{[&](PlacedLine& rule) {
+                                  if (rule.role != Role::ruler_tick) {
+                                      return;
+                                  }
+                                  for (double* x : {&rule.x1, &rule.x2}) {
+                                      *x = std::clamp(*x, registration, back.width - registration);
+                                  }
+                                  for (double* y : {&rule.y1, &rule.y2}) {
+                                      *y = std::clamp(*y, registration, back.height - registration);
+                                  }
+                              },
+                              [](PlacedText&) {}, [](PlacedBox&) {}, [](PlacedPath&) {}};
     for (auto& item : back.items) {
-        if (auto* rule = std::get_if<PlacedLine>(&item); rule != nullptr && rule->role == Role::ruler_tick) {
-            for (double* x : {&rule->x1, &rule->x2}) {
-                *x = std::clamp(*x, registration, back.width - registration);
-            }
-            for (double* y : {&rule->y1, &rule->y2}) {
-                *y = std::clamp(*y, registration, back.height - registration);
-            }
-        }
+        std::visit(keep_off, item);
     }
     return back;
 }

@@ -25,7 +25,7 @@ void place_sheet_head(Page& page, const Sheet& sheet, const std::string& title, 
     const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
     double baseline = sheet.margin_top + ascent(head_pt);
     const auto words = [&](const std::string& shown) {
-        return one_line("*" + shown + " · " + page.name + "* · " + phrases.print_rule, style, measure);
+        return one_line("*" + card::plain(shown) + " · " + page.name + "* · " + phrases.print_rule, style, measure);
     };
     const std::string fitting = shortened(
         title, [&](const std::string& shown) { return words(shown).width <= sheet.width - sheet.margin_sides - left; });

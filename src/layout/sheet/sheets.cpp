@@ -5,6 +5,7 @@
 #include "layout/sheet/sheet_blocks.hpp"
 #include "layout/sheet/sheet_head.hpp"
 #include "layout/sheet/strips.hpp"
+#include "layout/text/memory.hpp"
 
 #include <fmt/format.h>
 
@@ -187,7 +188,7 @@ void SheetFlow::place_name() {
     style.size_pt = type_.question_pt;
     style.face = Weight::bold;
     style.role = Role::heading;
-    Fragment name = paragraph(sheets_.name + " · " + sheets_.title, style, setter_.width(), measure_);
+    Fragment name = paragraph(sheets_.name + " · " + card::plain(sheets_.title), style, setter_.width(), measure_);
     name.group.tag = Tag::title;
     put_group(current_, name, setter_.left(), y_);
     y_ += name.height;
@@ -253,7 +254,8 @@ problem::Result<std::vector<Page>> SheetFlow::run() {
 
 problem::Result<std::vector<Page>> lay_out_sheets(const card::Sheets& sheets, const Format& type, const Sheet& sheet,
                                                   const Measure& measure, const Phrases& phrases) {
-    return SheetFlow(sheets, type, sheet, measure, phrases).run();
+    const CachedMeasure kept(measure);
+    return SheetFlow(sheets, type, sheet, kept, phrases).run();
 }
 
 }  // namespace holdwater::layout

@@ -3,6 +3,7 @@
 
 #include "layout/block/spread.hpp"
 #include "layout/sheet/strip_cuts.hpp"
+#include "layout/text/emphasis.hpp"
 
 #include <fmt/format.h>
 
@@ -138,16 +139,16 @@ void PiecePlan::place_title(Fragment& made) const {
     TextStyle style = body_style(setting_);
     style.role = Role::ruler_tick;
     const double room = height_ - (stretch_.last ? 0.0 : stretch_.head) - 2.0 * pad;
-    const std::string fitting = shortened(
-        strip_.title, [&](const std::string& shown) { return one_line(shown, style, setting_.measure).width <= room; });
+    const auto fits = [&](const card::Text& shown) { return one_line(shown, style, setting_.measure).width <= room; };
+    card::Text fitting = strip_.title;
+    if (!fits(fitting)) {  // a mark of emphasis would be cut in two
+        fitting = card::plain(shortened(unmarked(strip_.title),
+                                        [&](const std::string& shown) { return fits(card::plain(shown)); }));
+    }
     std::vector<Item> items;
-    place(items, one_line(fitting, style, setting_.measure), 0.0, 0.0, style);
+    place(items, one_line(fitting, style, setting_.measure), pad, title_base, style);
     for (auto& item : items) {
-        auto& text = std::get<PlacedText>(item);
-        text.baseline = height_ - pad - text.x;  // runs up the strip
-        text.x = title_base;
-        text.upward = true;
-        made.items.push_back(item);
+        made.items.push_back(turned(std::move(item), height_));  // runs up the strip
     }
 }
 
@@ -190,12 +191,10 @@ StripPieces strip_pieces(const card::Strip& strip, const BlockContext& setting, 
 }
 
 std::string described(const card::Strip& strip) {
-    std::string text = strip.title;
+    std::string text = unmarked(strip.title);
     for (const auto& mark : strip.marks) {
         if (mark.strong) {
-            std::string label = mark.label;
-            std::erase(label, '*');
-            text += fmt::format("; {:.1f} mm: {}", mark.at_mm, label);
+            text += fmt::format("; {:.1f} mm: {}", mark.at_mm, unmarked(mark.label));
         }
     }
     return text;

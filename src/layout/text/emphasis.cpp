@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "layout/text/emphasis.hpp"
 
-#include <algorithm>
 #include <array>
+#include <utility>
 
 namespace holdwater::layout {
 
@@ -79,6 +79,27 @@ void add_span(std::vector<TextRun>& runs, std::string_view span, bool strong, co
     }
 }
 
+/// What stands between the asterisks that mark emphasis, which is on in every second span. One without a partner is an
+/// asterisk.
+std::vector<std::string> spans_of(std::string_view text) {
+    std::vector<std::string> spans(1);
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool plain = text[i] == '\\' && i + 1 < text.size() && (text[i + 1] == '*' || text[i + 1] == '\\');
+        if (text[i] == '*') {
+            spans.emplace_back();
+        } else {
+            i += plain ? 1 : 0;
+            spans.back() += text[i];
+        }
+    }
+    if (spans.size() % 2 == 0) {
+        const std::string last = std::move(spans.back());
+        spans.pop_back();
+        spans.back() += "*" + last;
+    }
+    return spans;
+}
+
 }  // namespace
 
 std::size_t character_length(char first) {
@@ -118,22 +139,20 @@ std::string join_units(std::string_view text) {
     return made;
 }
 
+std::string unmarked(std::string_view text) {
+    std::string all;
+    for (const std::string& span : spans_of(text)) {
+        all += span;
+    }
+    return all;
+}
+
 std::vector<TextRun> styled(std::string_view raw, const TextStyle& style, const Measure& measure) {
-    const std::string text = join_units(raw);
-    std::size_t stars = static_cast<std::size_t>(std::count(text.begin(), text.end(), '*'));
-    stars -= stars % 2;  // one without a partner is an asterisk
     std::vector<TextRun> runs;
     bool strong = style.face == Weight::bold;
-    std::string_view rest = text;
-    while (!rest.empty()) {
-        const std::size_t end = stars > 0 ? rest.find('*') : std::string_view::npos;
-        add_span(runs, rest.substr(0, end), strong, style);
-        if (end == std::string_view::npos) {
-            break;
-        }
-        --stars;
+    for (const std::string& span : spans_of(join_units(raw))) {
+        add_span(runs, span, strong, style);
         strong = style.face == Weight::bold || !strong;
-        rest.remove_prefix(end + 1);
     }
     measure_runs(runs, measure);
     return runs;

@@ -23,6 +23,9 @@ inline bool is_letter(char c) {
 /// Bytes of the UTF-8 character that starts with this one.
 std::size_t character_length(char first);
 
+/// The words of a text without its marks of emphasis.
+std::string unmarked(std::string_view text);
+
 /// Adds to the last run if face and size are the same.
 void add_text(std::vector<TextRun>& runs, std::string_view text, Weight face, double size_pt);
 

@@ -8,6 +8,8 @@
 
 namespace holdwater::layout {
 
+class TextMemory;
+
 class Measure {
   public:
     virtual ~Measure() = default;
@@ -15,6 +17,8 @@ class Measure {
     virtual double width(std::string_view text, Weight face, double size_pt) const = 0;
     /// True if the face has a glyph for every character.
     virtual bool covers(std::string_view text, Weight face) const = 0;
+    /// Where texts that were set once are kept; none: each is set anew. See memory.hpp.
+    virtual TextMemory* memory() const { return nullptr; }
 };
 
 }  // namespace holdwater::layout

@@ -2,6 +2,7 @@
 #include "layout/text/text.hpp"
 
 #include "layout/text/emphasis.hpp"
+#include "layout/text/memory.hpp"
 #include "layout/style.hpp"
 
 #include <algorithm>
@@ -13,15 +14,6 @@ namespace holdwater::layout {
 namespace {
 
 constexpr double rounding_mm = 1e-6;  // so that a text as wide as its column fits
-
-/// A part that no line break may enter, with what follows it.
-struct Atom {
-    std::vector<TextRun> runs;
-    double width = 0.0;
-    bool space_after = false;
-    double space = 0.0;  // width of that space
-    TextRun space_run;
-};
 
 /// Letters on each side of a hyphen at which a line may end: "trail-crew", but not "top-up".
 constexpr std::size_t least_part = 3;
@@ -141,9 +133,7 @@ std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whol
     return starts;
 }
 
-}  // namespace
-
-TextLine one_line(std::string_view text, const TextStyle& style, const Measure& measure) {
+TextLine line_of(std::string_view text, const TextStyle& style, const Measure& measure) {
     TextLine made{styled(text, style, measure), 0.0};
     for (const auto& run : made.runs) {
         made.width += run.width;
@@ -151,9 +141,8 @@ TextLine one_line(std::string_view text, const TextStyle& style, const Measure& 
     return made;
 }
 
-std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure,
-                                  double first_indent) {
-    const auto atoms = atoms_of(text, style, measure);
+std::vector<TextLine> lines_of(const std::vector<Atom>& atoms, double width, double first_indent,
+                               const Measure& measure) {
     const auto starts = line_starts(atoms, width, first_indent);
     std::vector<TextLine> lines;
     for (std::size_t k = 0; k < starts.size(); ++k) {
@@ -162,12 +151,54 @@ std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style,
     return lines;
 }
 
-double widest_word(std::string_view text, const TextStyle& style, const Measure& measure) {
-    double widest = 0.0;
-    for (const auto& atom : atoms_of(text, style, measure)) {
-        widest = std::max(widest, atom.width);
+const std::vector<Atom>& atoms_in(SetText& kept, std::string_view text, const Measure& measure) {
+    if (!kept.atoms) {
+        kept.atoms = atoms_of(text, kept.style, measure);
     }
-    return widest;
+    return *kept.atoms;
+}
+
+}  // namespace
+
+TextLine one_line(std::string_view text, const TextStyle& style, const Measure& measure) {
+    if (measure.memory() == nullptr) {
+        return line_of(text, style, measure);
+    }
+    SetText& kept = measure.memory()->of(text, style);
+    if (!kept.line) {
+        kept.line = line_of(text, style, measure);
+    }
+    return *kept.line;
+}
+
+std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure,
+                                  double first_indent) {
+    if (measure.memory() == nullptr) {
+        return lines_of(atoms_of(text, style, measure), width, first_indent, measure);
+    }
+    SetText& kept = measure.memory()->of(text, style);
+    const auto known = std::find_if(kept.broken.begin(), kept.broken.end(), [&](const SetText::Broken& one) {
+        return one.width == width && one.first_indent == first_indent;
+    });
+    if (known != kept.broken.end()) {
+        return known->lines;
+    }
+    auto lines = lines_of(atoms_in(kept, text, measure), width, first_indent, measure);
+    kept.broken.push_back({width, first_indent, lines});
+    return lines;
+}
+
+double widest_word(std::string_view text, const TextStyle& style, const Measure& measure) {
+    const auto widest_of = [](const std::vector<Atom>& atoms) {
+        double widest = 0.0;
+        for (const auto& atom : atoms) {
+            widest = std::max(widest, atom.width);
+        }
+        return widest;
+    };
+    return measure.memory() == nullptr
+               ? widest_of(atoms_of(text, style, measure))
+               : widest_of(atoms_in(measure.memory()->of(text, style), text, measure));
 }
 
 std::string shortened(std::string_view text, const std::function<bool(const std::string&)>& fits) {

@@ -11,6 +11,7 @@
 #include "support/faces.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
+#include "support/typeface.hpp"
 #include "trip/read_trip.hpp"
 #include "words/words.hpp"
 
@@ -204,9 +205,6 @@ void check_strips(const Dealt& dealt, const std::vector<card::Strip>& strips) {
 }  // namespace
 
 TEST_CASE("the basis of every trip: inputs, numbers and sources whole, strips true, on A4 and Letter") {
-    const std::string fonts = std::string(HOLDWATER_BINARY_DIR) + "/fonts/made/";
-    const auto measure = draw::open_measure({fonts + "B612-Regular.ttf", fonts + "B612-Bold.ttf"});
-    REQUIRE(measure.ok());
     for (const std::string& path : trip_paths()) {
         CAPTURE(path);
         const Dealt dealt(path);
@@ -219,7 +217,7 @@ TEST_CASE("the basis of every trip: inputs, numbers and sources whole, strips tr
         for (const char* paper : {"a4", "letter"}) {
             CAPTURE(std::string(paper));
             const auto pages =
-                layout::lay_out_sheets(sheets, support::format("plain"), support::sheet(paper), **measure);
+                layout::lay_out_sheets(sheets, support::format("plain"), support::sheet(paper), real_measure());
             CAPTURE(pages.ok() ? std::string() : problem::to_line(pages.problems().front()));
             REQUIRE(pages.ok());
             CHECK(pages->size() >= 6);

@@ -31,6 +31,15 @@ card::Ruler ruler_with(double step, int count, double too_thick) {
     return made;
 }
 
+/// Labels with one leader each.
+std::vector<FlagWish> wishes(const std::vector<double>& at, double width) {
+    std::vector<FlagWish> made;
+    for (const double one : at) {
+        made.push_back({one, one, width});
+    }
+    return made;
+}
+
 /// Places of the tick lines along the ruler, ascending: the first is the zero line.
 std::vector<double> ticks_along(const RulerStrip& strip, bool upright, double cut) {
     std::vector<double> found;
@@ -90,7 +99,7 @@ TEST_CASE("a hand card holds a ruler of 95 mm whole, a pocket card ends it openl
     CHECK(support::all_text(page).find("10h15") == std::string::npos);
 }
 
-TEST_CASE("labels of close ticks do not touch; where there is no room for all, it is said by how much") {
+TEST_CASE("labels of close ticks do not touch") {
     const Format hand = support::format("hand");
     const BlockContext setting{hand, measure, phrases, 80.0, 0.0};
     const RulerStrip close = ruler(ruler_with(2.0, 12, 80.0), setting);
@@ -105,7 +114,39 @@ TEST_CASE("labels of close ticks do not touch; where there is no room for all, i
         }
     }
     CHECK(inks.size() > 12);
-    CHECK(ruler(ruler_with(1.0, 60, 70.0), setting).too_tight > 50.0);
+}
+
+TEST_CASE("where not every label finds room, every second or third stands, the thickest and the trip's own always") {
+    for (const char* name : {"hand", "large"}) {
+        const Format format = support::format(name);
+        const BlockContext setting{format, measure, phrases, 80.0, 0.0};
+        card::Ruler block = ruler_with(1.0, 60, 70.0);
+        for (std::size_t i = 0; i < block.ticks.size(); ++i) {
+            block.ticks[i].label = "no" + std::to_string(i + 1);
+        }
+        const RulerStrip strip = ruler(block, setting);
+        CHECK(strip.too_tight == 0.0);
+        CHECK(ticks_along(strip, format.height > format.width, format.height > format.width ? 0.0 : format.height).size() ==
+              block.ticks.size() + 1);
+        Page page;
+        page.items = strip.items;
+        std::vector<int> labelled;
+        for (int i = 1; i <= 60; ++i) {
+            for (const auto& text : support::texts(page)) {
+                if (text.text == "no" + std::to_string(i)) {
+                    labelled.push_back(i);
+                }
+            }
+        }
+        REQUIRE(labelled.size() > 3);
+        CHECK(labelled.size() < 30);
+        CHECK(labelled.front() == 2);
+        CHECK(labelled.back() == 60);
+        const int step = labelled.back() - labelled[labelled.size() - 2];
+        for (std::size_t i = 2; i < labelled.size(); ++i) {
+            CHECK(labelled[i] - labelled[i - 1] == step);
+        }
+    }
 }
 
 TEST_CASE("spreading keeps order, distance and bounds, and moves nothing that has room") {
@@ -131,7 +172,7 @@ TEST_CASE("flags above a bar: rows as few as can be, no label on another, no lea
     for (const auto& at : cases) {
         const std::vector<double> widths(at.size(), 22.0);
         const double gap = 2.0;
-        const auto flags = flag_rows(at, widths, 0.0, 84.0, gap, 9);
+        const auto flags = flag_rows(wishes(at, 22.0), 0.0, 84.0, gap, 9);
         REQUIRE(flags.size() == at.size());
         for (std::size_t i = 0; i < flags.size(); ++i) {
             CHECK(flags[i].left >= 0.0);
@@ -150,6 +191,14 @@ TEST_CASE("flags above a bar: rows as few as can be, no label on another, no lea
             }
         }
     }
-    CHECK(flag_rows({0, 40, 84}, {10, 10, 10}, 0, 84, 2, 9)[2].row == 0);
-    CHECK(flag_rows({10, 10.1, 10.2}, {30, 30, 30}, 0, 84, 2, 1).empty());
+    CHECK(flag_rows(wishes({0, 40, 84}, 10.0), 0, 84, 2, 9)[2].row == 0);
+    CHECK(flag_rows(wishes({10, 10.1, 10.2}, 30.0), 0, 84, 2, 1).empty());
+    // No leader passes a label that stands less than half a gap beside it, however many rows there are.
+    CHECK(flag_rows(wishes({10, 10.1}, 30.0), 0, 84, 2, 9).empty());
+    // A label with two leaders covers both of them.
+    const auto shared = flag_rows({{10.0, 14.0, 30.0}, {60.0, 60.0, 20.0}}, 0, 84, 2, 9);
+    REQUIRE(shared.size() == 2);
+    CHECK(shared[0].left <= 10.0);
+    CHECK(shared[0].left + 30.0 >= 14.0);
+    CHECK(flag_rows({{10.0, 50.0, 30.0}}, 0, 84, 2, 9).empty());
 }

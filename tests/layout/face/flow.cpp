@@ -292,3 +292,62 @@ TEST_CASE("the same deck gives the same items") {
         }
     }
 }
+
+TEST_CASE("a format that leaves out prints what has room, names the rest, and says so at the foot of every card") {
+    card::Deck deck = deck_of({card::Note{"Stir and read."}});
+    card::Card tall = deck.cards.front();
+    tall.key = "topup";
+    tall.name = "Top-up";
+    tall.number = 4;
+    tall.blocks = {card::Ladder{"reads", {"add"}, std::vector<card::Ladder::Rung>(12, {"60 °C", {"2 L"}}), "below", "go"}};
+    deck.cards.push_back(tall);
+
+    const auto strict = lay_out(deck, support::format("pocket"), measure);
+    CHECK_FALSE(strict.ok());
+    const auto made = lay_out(deck, support::format("wallet"), measure);
+    REQUIRE(made.ok());
+    REQUIRE(made->size() == 1);
+    CHECK(made->front().key == "hold");
+    REQUIRE(support::has_code(made.problems(), "card-left-out"));
+    CHECK(made.problems().front().severity == problem::Severity::note);
+    CHECK(made.problems().front().message.find("card 4 \"Top-up\"") != std::string::npos);
+    for (const Page& face : made->front().faces) {
+        CHECK(all_text(face).find("Notinthissize:card4.Localrules") != std::string::npos);
+    }
+    // Nothing is left out where all has room, and no deck is empty.
+    deck.cards.pop_back();
+    const auto whole = lay_out(deck, support::format("wallet"), measure);
+    REQUIRE(whole.ok());
+    CHECK(whole.problems().empty());
+    CHECK(all_text(whole->front().faces.front()).find("Notinthissize") == std::string::npos);
+    deck.cards.front() = tall;
+    CHECK(support::has_code(lay_out(deck, support::format("wallet"), measure).problems(), "nothing-fits"));
+}
+
+TEST_CASE("a small format does without a drawing that has no room, and keeps the card's words") {
+    card::Curve curve;
+    curve.title = "bath";
+    curve.likely = {{0.0, 60.0}, {8.0, 50.0}};
+    curve.low = curve.high = curve.likely;
+    curve.floor = 55.0;
+    curve.floor_label = "floor";
+    card::Ruler ruler;
+    ruler.title = "thickness";
+    ruler.zero_label = "line up here";
+    ruler.ticks = {{10.0, "1 h", false}, {20.0, "2 h", false}};
+    ruler.too_thick_mm = 30.0;
+    ruler.too_thick_label = "too thick";
+    const card::Deck deck = deck_of({card::Note{"Keep the lid shut."}, card::Turn{}, curve, ruler,
+                                     card::Note{"Lay the piece across."}, card::Heading{"Then"}, card::Note{"Eat."}});
+    const auto made = lay_out(deck, support::format("wallet"), measure);
+    REQUIRE(made.ok());
+    CHECK(support::has_code(made.problems(), "card-cut"));
+    std::string all;
+    for (const Page& face : made->front().faces) {
+        all += all_text(face);
+    }
+    for (const char* kept : {"Keepthelidshut.", "Then", "Eat.", "Scaldingwater."}) {
+        CHECK(all.find(kept) != std::string::npos);
+    }
+    CHECK(all.find("Laythepieceacross") == std::string::npos);  // it is said of the ruler
+}

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+// Trips that somebody might plan, drawn at random, so that a test sees what no author of demos thought of.
+#pragma once
+
+#include "trip/trip.hpp"
+
+#include <cstdint>
+#include <string>
+
+namespace holdwater::support {
+
+/// A plausible trip file: 2 to 40 people, one to three foods of any kind and shape, a box of 9 to 70 litres, any rules,
+/// units and language, by day or over a night. Another for each number, the same for the same. It reads without an
+/// error; whether it can be planned is another matter.
+std::string random_trip_text(std::uint64_t number);
+
+/// The same, read. Throws with the first fault if it does not read.
+trip::Trip random_trip(std::uint64_t number);
+
+}  // namespace holdwater::support
