@@ -35,7 +35,8 @@ Range as_in_trips(const trip::Range& range) {
 void read_rules(const ClassOptions& given, Options& options, card::ClassWish& wish) {
     if (!given.rules) {
         options.fault("--rules", "option-missing", "is missing: whose food-safety rules",
-                      fmt::format("write it like --rules {}; one of: {}", facts::to_name(facts::Ruleset{}), rules_listed()));
+                      fmt::format("write it like --rules {}; one of: {}", facts::to_name(facts::Ruleset{}),
+                                  rules_listed()));
     } else if (const auto rules = choice<facts::Ruleset>(options, "--rules", given.rules)) {
         wish.rules = *rules;
     }

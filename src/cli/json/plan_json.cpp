@@ -27,7 +27,9 @@ Json interval(const units::Interval<Q>& i) {
 
 /// A moment that never comes within the trip is null.
 Json hours_interval(const units::Interval<std::optional<units::Duration>>& i) {
-    const auto hours = [](const std::optional<units::Duration>& d) { return d ? Json(units::in_hours(*d)) : Json(nullptr); };
+    const auto hours = [](const std::optional<units::Duration>& d) {
+        return d ? Json(units::in_hours(*d)) : Json(nullptr);
+    };
     return {{"low", hours(i.low)}, {"likely", hours(i.likely)}, {"high", hours(i.high)}};
 }
 

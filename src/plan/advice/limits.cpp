@@ -86,7 +86,7 @@ Problems fill_impossible(const Setup& setup) {
                               "fill less water, or warm the cold water first"))};
 }
 
-Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<ScenarioResult>& lived) {
+Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<ScenarioResult>& results) {
     Problems broken;
     const trip::Trip& trip = *setup.trip;
     if (plan.fill.food_in >= trip.serve) {
@@ -100,7 +100,7 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
         judge_food(food, plan, broken);
     }
     std::vector<units::TemperatureDifference> excess;
-    for (const ScenarioResult& one : lived) {
+    for (const ScenarioResult& one : results) {
         excess.push_back(one.excess);
     }
     if (quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9)) {

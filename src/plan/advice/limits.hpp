@@ -9,7 +9,7 @@ namespace holdwater::plan {
 
 problem::Problems fill_impossible(const Setup& setup);
 problem::Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
-                                const std::vector<ScenarioResult>& lived);
+                                const std::vector<ScenarioResult>& results);
 /// Notes and warnings of a plan that holds.
 problem::Problems remarks(const Setup& setup, const Plan& plan);
 

@@ -28,7 +28,7 @@ namespace {
 
 using units::Duration;
 
-Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived) {
+Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
     Fill fill;
@@ -49,7 +49,7 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
         fill.boiled += boiling;
     }
     std::vector<units::Temperature> later;
-    for (const ScenarioResult& one : lived) {
+    for (const ScenarioResult& one : results) {
         later.push_back(one.after_food);
     }
     fill.after_food = ensemble.interval(later);
@@ -57,14 +57,14 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     return fill;
 }
 
-std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived) {
+std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results) {
     const Setup& setup = ensemble.setup();
     std::vector<TopUp> top_ups;
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
         std::vector<units::Temperature> readings;
         std::vector<units::Volume> boiling;
         std::vector<units::Volume> out;
-        for (const ScenarioResult& one : lived) {
+        for (const ScenarioResult& one : results) {
             if (k < one.readings.size()) {
                 out.push_back(one.out[k]);
                 readings.push_back(one.readings[k]);
@@ -101,12 +101,12 @@ std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) 
     return ladder;
 }
 
-void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
     plan.curve_at = curve_moments(ensemble.setup());
     for (std::size_t k = 0; k < plan.curve_at.size(); ++k) {
         std::vector<units::Temperature> bath;
         std::vector<units::Temperature> core;
-        for (const ScenarioResult& one : lived) {
+        for (const ScenarioResult& one : results) {
             bath.push_back(one.bath[k]);
             core.push_back(one.core[k]);
         }
@@ -133,9 +133,9 @@ void add_intervals(Plan& plan, const Ensemble& ensemble) {
 }
 
 /// 1 where the promise failed, by scenario.
-std::vector<double> failures(const std::vector<ScenarioResult>& lived) {
+std::vector<double> failures(const std::vector<ScenarioResult>& results) {
     std::vector<double> failed;
-    for (const ScenarioResult& one : lived) {
+    for (const ScenarioResult& one : results) {
         failed.push_back(one.failed ? 1.0 : 0.0);
     }
     return failed;
@@ -155,7 +155,7 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
             break;  // stricter cannot be had
         }
         tried = Tried{*schedule, simulate(ensemble, *schedule)};
-        if (!holds(*schedule) || holds_in(ensemble, tried->lived)) {
+        if (!holds(*schedule) || holds_in(ensemble, tried->results)) {
             break;
         }
     }
@@ -203,11 +203,11 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
     const Schedule* const schedule = &tried->schedule;
-    const std::vector<ScenarioResult>& lived = tried->lived;
+    const std::vector<ScenarioResult>& results = tried->results;
     Plan plan;
     plan.trip = &trip;
     plan.scenarios = ensemble.size();
-    const auto [share, share_error] = ensemble.share(failures(lived));
+    const auto [share, share_error] = ensemble.share(failures(results));
     plan.share_that_holds = 1.0 - share;
     plan.share_error = share_error;
     plan.top_up_mark = schedule->recipe.top_up_mark;
@@ -217,33 +217,33 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.read_floor = setup->read_floor;
     plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
-    plan.fill = fill_of(ensemble, *schedule, lived);
+    plan.fill = fill_of(ensemble, *schedule, results);
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
-        plan.foods.push_back(food_plan(ensemble, lived, i));
+        plan.foods.push_back(food_plan(ensemble, results, i));
         plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire =
         plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
-    problem::Problems broken = limits_broken(*setup, *schedule, plan, lived);
+    problem::Problems broken = limits_broken(*setup, *schedule, plan, results);
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
-    plan.top_ups = top_ups_of(ensemble, *schedule, lived);
+    plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (!setup->box->thermometer && !plan.top_ups.empty()) {
         plan.late_pour = late_pour(ensemble);
     }
     plan.ladder = ladder_of(*setup, *schedule);
     add_intervals(plan, ensemble);
-    plan.night = night_of(ensemble, *schedule, lived);
-    add_curves(plan, ensemble, lived);
+    plan.night = night_of(ensemble, *schedule, results);
+    add_curves(plan, ensemble, results);
     plan.events = events_of(plan);
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, plan);
     }
-    plan.waits_until = trip.serve.after(may_wait(ensemble, lived));
+    plan.waits_until = trip.serve.after(may_wait(ensemble, results));
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
         const units::LocalTime alone = plan.top_ups.back().at.after(longest_alone(ensemble, plan.top_up_mark));

@@ -158,7 +158,7 @@ Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
 }
 
-Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
     const Setup& setup = ensemble.setup();
     const Duration end = setup.trip->serve.since(setup.trip->from);
     const Duration longest = facts::facts().duration("wait.longest");
@@ -168,7 +168,8 @@ Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& l
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         const Scenario& s = ensemble.scenario(i);
         const double level = std::max(setup.floor.celsius() + s.colder, setup.action_line.celsius());
-        times.push_back(cooling_time(time_constant(ensemble, i, wind), lived[i].at_end.celsius(), level, air + s.outside));
+        times.push_back(
+            cooling_time(time_constant(ensemble, i, wind), results[i].at_end.celsius(), level, air + s.outside));
     }
     return std::min(longest,
                     Duration{units::round_to(quantile_low(times, ensemble.allowed()), 900.0, units::Toward::down)});
@@ -218,10 +219,10 @@ FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units
     return answer;
 }
 
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived) {
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
-    const Duration food_in = lived.front().food_in;
+    const Duration food_in = results.front().food_in;
     const Stretch stretch = stretch_of(setup, food_in);
     const auto [coldest, warmest] = air_between(setup, stretch.from, stretch.to);
     const Surroundings around{coldest, heat::wind_position(trip.weather.wind)};
@@ -251,7 +252,8 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::ve
             const Scenario& s = ensemble.scenario(i);
             const double air = coldest.celsius() + s.outside;
             const double start = night.reading.celsius() - reading_error(setup, s);
-            baths.emplace_back(air + (start - air) * std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind)));
+            const double fallen = std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind));
+            baths.emplace_back(air + (start - air) * fallen);
         }
         night.curve_hours.push_back(hours);
         night.curve.push_back(ensemble.interval(baths));

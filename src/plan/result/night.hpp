@@ -26,7 +26,7 @@ units::Duration longest_alone(const Ensemble& ensemble, units::Temperature readi
 
 /// How long the meal may wait in the bath after serving, without another top-up: what all but the allowed share of
 /// scenarios keep at the action line, in the coldest air of those hours; at the most facts wait.longest.
-units::Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived);
+units::Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& results);
 
 /// No hot water for `out`, from the moment a top-up is due on, in the coldest air of the trip and `colder` K on top.
 struct FireOut {
@@ -37,6 +37,6 @@ FireOut fire_out(const Ensemble& ensemble, units::Temperature mark, units::Durat
                  units::TemperatureDifference colder);
 
 /// Night card of a schedule.
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& lived);
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results);
 
 }  // namespace holdwater::plan

@@ -10,13 +10,13 @@
 namespace holdwater::plan {
 using units::Duration;
 
-FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived, std::size_t index) {
+FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& results, std::size_t index) {
     const Setup& setup = ensemble.setup();
     const FoodSetup& food = setup.foods[index];
     const auto interval = [&]<class Q>(Q FoodResult::*member) {
         std::vector<Q> values;
-        values.reserve(lived.size());
-        for (const ScenarioResult& one : lived) {
+        values.reserve(results.size());
+        for (const ScenarioResult& one : results) {
             values.push_back(one.foods[index].*member);
         }
         return ensemble.interval(values);
@@ -26,7 +26,7 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     plan.piece = food.piece;
     plan.standard = food.standard;
     std::vector<Duration> in;
-    for (const ScenarioResult& one : lived) {
+    for (const ScenarioResult& one : results) {
         in.push_back(std::max(one.food_in, food.in.value_or(one.food_in)));
     }
     plan.in = setup.trip->from.after(ensemble.interval(in).likely);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What the lived scenarios say about each food and about the promise as a whole.
+// What the simulated scenarios say about each food and about the promise as a whole.
 #pragma once
 
 #include "plan/search/ensemble.hpp"
@@ -7,7 +7,7 @@
 
 namespace holdwater::plan {
 
-FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived, std::size_t food);
+FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& results, std::size_t food);
 
 /// The bath in which germs can grow by as much as a fall may allow, sooner than its longest clock, and how soon. By the
 /// food whose germs are the fastest.

@@ -10,25 +10,25 @@ namespace {
 constexpr double mark_step = 1.0;  // K, as cards print marks
 
 bool good(const Ensemble& ensemble, const Tried& tried) {
-    return holds_in(ensemble, tried.lived) && empty_acts(ensemble, tried.lived).empty();
+    return holds_in(ensemble, tried.results) && empty_acts(ensemble, tried.results).empty();
 }
 
 }  // namespace
 
-std::vector<std::size_t> empty_acts(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+std::vector<std::size_t> empty_acts(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
     std::size_t most = 0;
-    for (const ScenarioResult& one : lived) {
-        most = std::max(most, one.litres.size());
+    for (const ScenarioResult& one : results) {
+        most = std::max(most, one.boiling.size());
     }
     std::vector<std::size_t> empty;
     for (std::size_t k = 0; k < most; ++k) {
-        std::vector<double> litres;
-        for (const ScenarioResult& one : lived) {
-            if (k < one.litres.size()) {
-                litres.push_back(one.litres[k]);
+        std::vector<units::Volume> boiling;
+        for (const ScenarioResult& one : results) {
+            if (k < one.boiling.size()) {
+                boiling.push_back(one.boiling[k]);
             }
         }
-        if (!is_act(units::Volume{ensemble.band(litres).likely})) {
+        if (!is_act(ensemble.interval(boiling).likely)) {
             empty.push_back(k);
         }
     }
@@ -36,8 +36,8 @@ std::vector<std::size_t> empty_acts(const Ensemble& ensemble, const std::vector<
 }
 
 Tried without_empty_acts(const Ensemble& ensemble, Tried tried) {
-    const std::vector<std::size_t> empty = empty_acts(ensemble, tried.lived);
-    if (empty.empty() || !holds_in(ensemble, tried.lived)) {
+    const std::vector<std::size_t> empty = empty_acts(ensemble, tried.results);
+    if (empty.empty() || !holds_in(ensemble, tried.results)) {
         return tried;
     }
     Schedule fewer = tried.schedule;

@@ -55,46 +55,46 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
     const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
     const answer::CoreMilestones safe = answer::judge_core(core, food.standard);
     const auto warm = core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
-    FoodResult lived;
+    FoodResult result;
     if (core.empty()) {
-        return lived;  // it was to come out before the bath was ready for it
+        return result;  // it was to come out before the bath was ready for it
     }
     if (safe.safe && warm) {
-        lived.ready = std::max(*safe.safe, *warm);
+        result.ready = std::max(*safe.safe, *warm);
     }
-    lived.peak = core.highest();
-    lived.kill = safety::kill_fraction(*food.standard.kill, core) /
+    result.peak = core.highest();
+    result.kill = safety::kill_fraction(*food.standard.kill, core) /
                  safety::adaptation_factor(safe.come_up);
-    lived.come_up = safe.come_up;
+    result.come_up = safe.come_up;
     const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
     const units::History rise = arrives ? until(core, *arrives) : core;
-    lived.growth_without_lag = safety::growth_without_lag(growth, rise);
-    lived.growth_with_lag = safety::lagged_growth(lived.growth_without_lag, growth.q0_likely);
-    return lived;
+    result.growth_without_lag = safety::growth_without_lag(growth, rise);
+    result.growth_with_lag = safety::lagged_growth(result.growth_without_lag, growth.q0_likely);
+    return result;
 }
 
-ScenarioResult live_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
-               const std::vector<Duration>& moments) {
+ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
+                            const std::vector<Duration>& moments) {
     const Setup& setup = ensemble.setup();
     const Simulation run = replay(ensemble, schedule, i, true);
     const units::History& bath = run.bath().bath_history();
-    ScenarioResult lived;
-    lived.failed = run.failed();
-    lived.excess = run.excess();
-    lived.food_in = run.food_in();
-    lived.at_end = run.bath().temperature();
-    lived.after_food = bath.at(run.food_in() + units::hours(1));
+    ScenarioResult result;
+    result.failed = run.failed();
+    result.excess = run.excess();
+    result.food_in = run.food_in();
+    result.at_end = run.bath().temperature();
+    result.after_food = bath.at(run.food_in() + units::hours(1));
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
-        lived.readings.push_back(run.readings()[k]);
-        lived.boiling.push_back(run.poured()[run.fill_pours() + k]);
-        lived.out.push_back(run.taken_out()[run.fill_pours() + k]);
+        result.readings.push_back(run.readings()[k]);
+        result.boiling.push_back(run.poured()[run.fill_pours() + k]);
+        result.out.push_back(run.taken_out()[run.fill_pours() + k]);
     }
-    lived.bath = sampled(bath, moments, run.bath().temperature());
-    lived.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
+    result.bath = sampled(bath, moments, run.bath().temperature());
+    result.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
-        lived.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
+        result.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
     }
-    return lived;
+    return result;
 }
 
 }  // namespace
@@ -112,18 +112,19 @@ std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& s
     const std::vector<Duration> moments = curve_moments(ensemble.setup());
     std::vector<ScenarioResult> all(ensemble.size());
     for_each_index(ensemble.size(),
-                   [&](std::size_t i) { all[i] = live_one(ensemble, schedule, i, moments); });
+                   [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
     return all;
 }
 
-bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived) {
+bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
     std::vector<double> failed;
     std::vector<units::TemperatureDifference> excess;
-    for (const ScenarioResult& one : lived) {
+    for (const ScenarioResult& one : results) {
         failed.push_back(one.failed ? 1.0 : 0.0);
         excess.push_back(one.excess);
     }
-    return ensemble.share(failed).first <= ensemble.allowed() && !(quantile_high(excess, 1.0 - ensemble.allowed()) > units::TemperatureDifference{0});
+    return ensemble.share(failed).first <= ensemble.allowed() &&
+           quantile_high(excess, 1.0 - ensemble.allowed()) <= units::TemperatureDifference{0};
 }
 
 }  // namespace holdwater::plan

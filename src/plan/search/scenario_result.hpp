@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A schedule lived through in every scenario, and of each only what the plan goes on to ask: whole histories of
+// A schedule simulated in every scenario, and of each only what the plan goes on to ask: whole histories of
 // thousands of scenarios would fill the memory of a small machine.
 #pragma once
 
@@ -40,6 +40,6 @@ std::vector<units::Duration> curve_moments(const Setup& setup);
 std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& schedule);
 
 /// True if bath and cores keep their promises in all but the allowed share of scenarios.
-bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& lived);
+bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results);
 
 }  // namespace holdwater::plan

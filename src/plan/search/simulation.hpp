@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// One scenario lived through: fill, food in, readings, top-ups, until serving. The same rules as the cook follows from
+// One scenario simulated: fill, food in, readings, top-ups, until serving. The same rules as the cook follows from
 // the cards: read, look up the ladder, pour.
 #pragma once
 

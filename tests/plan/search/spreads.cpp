@@ -72,15 +72,15 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const plan::Ensemble ensemble(*setup, {1024, 1});
-    const auto lived = plan::simulate(ensemble, schedule);
-    const plan::FoodPlan food = plan::food_plan(ensemble, lived, 0);
+    const auto results = plan::simulate(ensemble, schedule);
+    const plan::FoodPlan food = plan::food_plan(ensemble, results, 0);
     std::vector<double> holds;
     std::vector<units::Volume> litres;
-    for (const plan::ScenarioResult& one : lived) {
+    for (const plan::ScenarioResult& one : results) {
         holds.push_back(one.failed ? 0.0 : 1.0);
         litres.push_back(one.boiling.empty() ? units::Volume{0} : one.boiling.front());
     }
-    const plan::Night night = plan::night_of(ensemble, schedule, lived);
+    const plan::Night night = plan::night_of(ensemble, schedule, results);
     plan::Plan plan;
     plan.trip = &trip;
     const auto hold = plan::safe_hold(plan, food, food.food->thickness, food.food->target + units::kelvins(4));
@@ -91,7 +91,7 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
               food.core_peak.high.celsius(),
               food.come_up.high.value_or(long_after).si(),
               plan::left_alone(ensemble, schedule.recipe.top_up_mark, {units::celsius(-5), 1.0}).si(),
-              plan::may_wait(ensemble, lived).si(),
+              plan::may_wait(ensemble, results).si(),
               hold->si(),
               ensemble.interval(litres).high.si(),
               {}};
