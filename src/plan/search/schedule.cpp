@@ -104,11 +104,11 @@ void top_up_all(const Ensemble& ensemble, std::vector<Simulation>& runs, Duratio
 
 /// True if the pour that just was is none in the likely scenario.
 bool poured_nothing(const Ensemble& ensemble, const std::vector<Simulation>& runs) {
-    std::vector<double> litres;
+    std::vector<units::Volume> boiling;
     for (const Simulation& run : runs) {
-        litres.push_back(run.poured().back().si());
+        boiling.push_back(run.poured().back());
     }
-    return !is_act(units::Volume{ensemble.band(litres).likely});
+    return !is_act(ensemble.interval(boiling).likely);
 }
 
 /// Lives a schedule through, choosing each top-up as late as `share` of the scenarios allows.
