@@ -145,13 +145,15 @@ Mixed mixed(const MixQuestion& question, double hot_parts) {
 /// Of the ratios of small whole numbers the plainest one that comes close enough, else the closest.
 SimpleParts simple_parts(const MixQuestion& question, double hot_parts) {
     constexpr int most = 10;
+    constexpr double most_parts = 1e6;  // a hair from boiling or from the cold water: more cannot be measured
     const double close = facts::facts().value("mix.simple-within");
     std::optional<SimpleParts> plainest;
     SimpleParts closest;
     double least = 1e9;
     for (int few = 1; few <= most; ++few) {
         const bool more_hot = hot_parts >= 1.0;
-        const int many = std::max(1, static_cast<int>(std::lround(few * (more_hot ? hot_parts : 1.0 / hot_parts))));
+        const double parts_of_more = few * (more_hot ? hot_parts : 1.0 / hot_parts);
+        const int many = static_cast<int>(std::lround(std::clamp(parts_of_more, 1.0, most_parts)));
         const int hot = more_hot ? many : few;
         const int cold = more_hot ? few : many;
         const SimpleParts parts{hot, cold, mixed(question, static_cast<double>(hot) / cold)};

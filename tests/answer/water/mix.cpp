@@ -175,3 +175,19 @@ TEST_CASE("what cannot be mixed is refused with the range") {
     CHECK(answer::mix(question(90, 4000, answer::Frozen::slush)).problems().front().hint.find("86.6") !=
           std::string::npos);
 }
+
+TEST_CASE("a hair from boiling or from the cold water the plain parts still lie on the right side") {
+    for (const double hair : {1e-3, 1e-6, 1e-9, 1e-12}) {
+        CAPTURE(hair);
+        auto hot = question(60, 0, celsius(4), answer::Measure::volume);
+        hot.target = hot.boiling - units::kelvins(hair);
+        auto cold = hot;
+        cold.target = celsius(4 + hair);
+        const auto much = answer::mix(hot);
+        const auto little = answer::mix(cold);
+        REQUIRE(much.ok());
+        REQUIRE(little.ok());
+        CHECK(much->simple.hot >= 1000 * much->simple.cold);
+        CHECK(little->simple.cold >= 1000 * little->simple.hot);
+    }
+}
