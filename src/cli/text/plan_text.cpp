@@ -192,8 +192,8 @@ std::string plan_text(const plan::Plan& plan) {
     }
     const std::string longest =
         units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
-    out += reads(plan) ? fmt::format("bath never below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
-                                     degrees(plan, plan.floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
+    out += reads(plan) ? fmt::format("bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
+                                     degrees(plan, plan.read_floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
                                      degrees(plan, plan.top_up_mark), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 // How it reads, and the JSON beside it.
+#include "card/shared/figures.hpp"
+#include "cli/text/plan_text.hpp"
 #include "cli/text/provisions_text.hpp"
 #include "cli/text/wrap.hpp"
+#include "plan/advice/remedy.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
 #include "support/near.hpp"
@@ -106,4 +109,23 @@ TEST_CASE("JSON carries the numbers unrounded, with their units in the names") {
     CHECK(json["leftovers"]["slices"].size() == 6);
     CHECK(json["leftovers"]["slices"][0]["medium"] == "slush");
     CHECK(json["sear"]["foods"][0]["name"] == "pork loin, boneless");
+}
+
+TEST_CASE("the floor is told as a reading, the thermometer's error on it, as the cards tell it") {
+    for (const double error : {0.5, 1.0, 2.0}) {
+        CAPTURE(error);
+        trip::Trip trip = support::demo_trip("paddling-day");
+        trip.units = units::System::both;
+        trip.boxes[0].thermometer = units::kelvins(error);
+        plan::Effort quick;
+        quick.search = {64, 1};
+        quick.promise = {256, 1};
+        quick.advise = false;
+        const auto plan = plan::make_plan(trip, quick);
+        REQUIRE(plan.ok());
+        const std::string text = cli::plan_text(*plan);
+        CHECK(has(text, "bath never to read below " +
+                            card::degrees(plan->read_floor, trip.units, units::Toward::up) + ";"));
+        CHECK(plan->read_floor.celsius() >= plan->floor.celsius() + error - 1e-9);
+    }
 }
