@@ -35,7 +35,7 @@ class Dice {
     bool one_in(double n) { return share() * n < 1.0; }
     template <class List>
     auto pick(const List& list) {
-        return list[std::min(static_cast<std::size_t>(share() * std::size(list)), std::size(list) - 1)];
+        return list[std::min(static_cast<std::size_t>(share() * static_cast<double>(std::size(list))), std::size(list) - 1)];
     }
     double normal() { return std::sqrt(-2.0 * std::log(1.0 - share())) * std::cos(2.0 * 3.14159265358979 * share()); }
     /// A value of a spread; normal ones have their 5 and 95 % points at its ends.
