@@ -9,6 +9,7 @@
 #include "plan/result/boxes.hpp"
 #include "support/faces.hpp"
 #include "support/printing.hpp"
+#include "support/problems.hpp"
 #include "support/random_trips.hpp"
 #include "words/words.hpp"
 
