@@ -1,11 +1,13 @@
 # SPDX-License-Identifier: MIT
-# Sourced in the top folder by src/demo.sh and tests/run.sh: installs the Debian packages that are missing, saying which.
+# Sourced in the top folder by src/demo.sh and tests/run.sh: installs the Debian packages that are missing, saying which;
+# configures and builds.
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfreetype-dev libtomlplusplus-dev
   libcli11-dev libfmt-dev libboost-dev nlohmann-json3-dev python3 python3-fonttools
   $(sed -n 's/^set(typeface_package \([^)]*\)).*/\1/p' fonts/CMakeLists.txt)"
 test_packages="doctest-dev qpdf mupdf-tools poppler-utils ghostscript default-jre-headless libpdfbox2-java
-  libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev"
+  libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev
+  clang-format"
 
 install_missing() {
     missing=""
@@ -24,6 +26,22 @@ install_missing() {
     $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
 }
 
+# One of so many steps of a script: step 2 3 "building".
+step() {
+    printf '== %s of %s: %s\n' "$1" "$2" "$3"
+}
+
+# Configures build/, a new one for the fastest build from nothing. One that is there keeps its other switches, so that
+# demo and tests use the same tree, and so does whoever works on the program.
 configure() {
-    [ -f build/build.ninja ] || cmake -S . -B build -G Ninja "$@"
+    if [ -f build/CMakeCache.txt ]; then
+        cmake -S . -B build "$@" >/dev/null
+    else
+        cmake -S . -B build -G Ninja -DHOLDWATER_UNITY=ON "$@" >/dev/null
+    fi
+}
+
+# Builds the targets named, or everything, saying after each part how many of how many are done and for how long.
+build() {
+    NINJA_STATUS='[%f of %t, %e s] ' cmake --build build ${1:+--target "$@"}
 }

@@ -1,23 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The accuracy table of the README is what this very test run found, line for line.
 #include "support/accuracy.hpp"
+#include "support/files.hpp"
 
 #include <doctest/doctest.h>
 
 #include <set>
 #include <sstream>
 #include <string>
-
-namespace {
-
-std::string text_of(const std::filesystem::path& file) {
-    std::ifstream in(file);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-}
-
-}  // namespace
 
 TEST_CASE("the README shows what the tests found") {
     std::set<std::filesystem::path> files;
@@ -27,9 +17,9 @@ TEST_CASE("the README shows what the tests found") {
     REQUIRE(files.size() >= 9);
     std::string table = "| the engine's | against | worst difference found |\n|---|---|---|\n";
     for (const auto& file : files) {
-        table += text_of(file);
+        table += holdwater::support::file_text(file);
     }
-    const std::string readme = text_of(std::filesystem::path(HOLDWATER_SOURCE_DIR) / "README.md");
+    const std::string readme = holdwater::support::source_text("README.md");
     const bool same = readme.find(table) != std::string::npos;
     INFO("README.md should hold this table:\n" << table);
     CHECK(same);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What cards may say and must say, on the decks of ten trips: demos, finishes, eaters at risk, no thermometer.
 #include "card/texts.hpp"
+#include "support/finding.hpp"
 
 #include <doctest/doctest.h>
 
@@ -15,10 +16,6 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 namespace {
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
 
 /// The whole numbers of °C and °F side by side: one °F for each °C, on the safe side.
 void check_pairs(const Dealt& dealt) {

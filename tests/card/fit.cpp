@@ -4,6 +4,7 @@
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/boxes.hpp"
+#include "support/faces.hpp"
 #include "support/trips.hpp"
 #include "support/typeface.hpp"
 
@@ -21,25 +22,15 @@ using namespace holdwater::support;
 
 namespace {
 
-const std::string layouts = std::string(HOLDWATER_SOURCE_DIR) + "/layouts";
-
-layout::Format format_named(const std::string& name) {
-    const auto format = layout::read_format(file_text(layouts + "/formats/" + name + ".toml"), "format");
-    REQUIRE(format.ok());
-    return *format;
-}
-
 void check_fit(const Dealt& dealt, const layout::Measure& by) {
     for (const char* name : {"hand", "pocket", "large"}) {
         CAPTURE(name);
-        const layout::Format format = format_named(name);
-        const auto faces = layout::lay_out(dealt.deck, format, by);
+        const layout::Format in = format(name);
+        const auto faces = layout::lay_out(dealt.deck, in, by);
         REQUIRE_MESSAGE(faces.ok(), problem::to_line(faces.problems().front()));
         for (const char* paper : {"a4", "letter"}) {
             CAPTURE(paper);
-            const auto sheet = layout::read_sheet(file_text(layouts + "/sheets/" + paper + ".toml"), "sheet");
-            REQUIRE(sheet.ok());
-            CHECK(layout::impose(*faces, format, *sheet, layout::Sides::duplex, 1, "trip", by).ok());
+            CHECK(layout::impose(*faces, in, sheet(paper), layout::Sides::duplex, 1, "trip", by).ok());
         }
     }
 }
@@ -100,7 +91,7 @@ TEST_CASE("every cell of the Log is at least 7 mm high, on each of its faces") {
     const Dealt dealt("layouts/trips/trail-crew.toml");
     for (const char* name : {"hand", "pocket", "large"}) {
         CAPTURE(name);
-        const auto faces = layout::lay_out(dealt.deck, format_named(name), by);
+        const auto faces = layout::lay_out(dealt.deck, format(name), by);
         REQUIRE(faces.ok());
         int cells = 0;
         for (const layout::CardFaces& card : *faces) {

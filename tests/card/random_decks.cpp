@@ -31,7 +31,7 @@ int from_environment(const char* name, int otherwise) {
 
 words::Words words_of(const std::string& language) {
     const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/" + language + ".toml";
-    return words::Words::read(support::read_file(path), path).value();
+    return words::Words::read(support::file_text(path), path).value();
 }
 
 std::string first_fault(const problem::Problems& problems) {

@@ -3,19 +3,19 @@
 
 #include "plan/advice/remedy.hpp"
 #include "support/trips.hpp"
+#include "trip/read_trip.hpp"
 #include "words/words.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <filesystem>
+#include <map>
 #include <regex>
 #include <variant>
 
 namespace holdwater::support {
 namespace {
-
-const std::string root = HOLDWATER_SOURCE_DIR;
 
 /// Words do not depend on how many scenarios were drawn.
 plan::Plan plan_of(const trip::Trip& trip) {
@@ -31,7 +31,7 @@ plan::Plan plan_of(const trip::Trip& trip) {
 
 card::Deck deck_of(const plan::Plan& plan) {
     const std::string name = plan.trip->language + ".toml";
-    const auto words = words::Words::read(file_text(root + "/layouts/words/" + name), name);
+    const auto words = words::Words::read(source_text("layouts/words/" + name), name);
     REQUIRE(words.ok());
     return card::trip_deck(plan, *words, "TEST-TEST");
 }
@@ -114,13 +114,37 @@ std::string plain(std::string text) {
 
 }  // namespace
 
+Planned::Planned(trip::Trip one) : trip(std::move(one)), plan(plan_of(trip)) {}
+
+namespace {
+
+std::shared_ptr<Planned> planned(const trip::Trip& trip) {
+    static std::map<std::string, std::shared_ptr<Planned>> kept;
+    trip::Trip plain = trip;
+    plain.units = units::System::both;
+    plain.language = "en";
+    std::shared_ptr<Planned>& here = kept[trip::canonical(plain)];
+    if (here && here.use_count() > 1) {
+        return std::make_shared<Planned>(trip);
+    }
+    if (!here) {
+        here = std::make_shared<Planned>(trip);
+    }
+    here->trip.units = trip.units;
+    here->trip.language = trip.language;
+    return here;
+}
+
+}  // namespace
+
 Dealt::Dealt(const std::string& path) : Dealt(trip_at(path)) {}
 
-Dealt::Dealt(trip::Trip one) : trip(std::move(one)), plan(plan_of(trip)), deck(deck_of(plan)) {}
+Dealt::Dealt(const trip::Trip& one)
+    : planned_(planned(one)), trip(planned_->trip), plan(planned_->plan), deck(deck_of(plan)) {}
 
 void Dealt::deal(units::System system, const std::string& language) {
-    trip.units = system;
-    trip.language = language;
+    planned_->trip.units = system;
+    planned_->trip.language = language;
     deck = deck_of(plan);
 }
 
@@ -136,7 +160,7 @@ std::vector<std::string> trip_paths() {
     for (const char* demo : {"trail-crew", "paddling-day", "class-day"}) {
         paths.push_back(std::string("layouts/trips/") + demo + ".toml");
     }
-    for (const auto& entry : std::filesystem::directory_iterator(root + "/tests/card/trips")) {
+    for (const auto& entry : std::filesystem::directory_iterator(std::string(HOLDWATER_SOURCE_DIR) + "/tests/card/trips")) {
         paths.push_back("tests/card/trips/" + entry.path().filename().string());
     }
     std::sort(paths.begin(), paths.end());

@@ -6,18 +6,33 @@
 #include "plan/result/plan.hpp"
 #include "trip/trip.hpp"
 
+#include <memory>
 #include <string>
 #include <vector>
 
 namespace holdwater::support {
 
-/// A trip with its plan and deck; the plan points into the trip, so it stays where it is.
-struct Dealt {
+/// A trip and its plan, which points into it.
+struct Planned {
     trip::Trip trip;
     plan::Plan plan;
+    explicit Planned(trip::Trip trip);
+    Planned(const Planned&) = delete;
+    Planned& operator=(const Planned&) = delete;
+};
+
+/// A trip with its plan and deck. The same trip is planned once in a test program, in whatever units and language; only
+/// while another Dealt of it lives is it planned again.
+struct Dealt {
+  private:
+    std::shared_ptr<Planned> planned_;
+
+  public:
+    const trip::Trip& trip;
+    const plan::Plan& plan;
     card::Deck deck;
     explicit Dealt(const std::string& path);
-    explicit Dealt(trip::Trip trip);
+    explicit Dealt(const trip::Trip& trip);
     Dealt(const Dealt&) = delete;
     Dealt& operator=(const Dealt&) = delete;
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The basis beside the cards: written with them, superseded with them, and as readable as they are.
 #include "cli/program.hpp"
+#include "support/finding.hpp"
 
 #include <doctest/doctest.h>
 
@@ -8,18 +9,6 @@
 
 using namespace holdwater::support;
 namespace fs = std::filesystem;
-
-namespace {
-
-bool good(int exit) {
-    return exit == 0 || exit == 3;
-}
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
-
-}  // namespace
 
 TEST_CASE("cards writes the basis beside the deck with the same stamp, twice the same bytes, on both sheets") {
     for (const char* sheet : {"a4", "letter"}) {

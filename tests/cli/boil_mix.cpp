@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // `boil` and `mix` on the built program.
 #include "cli/program.hpp"
+#include "support/finding.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -14,10 +15,6 @@ namespace {
 Said run(const std::string& arguments) {
     static const auto folder = own_folder("boil-mix");
     return holdwater_says(arguments, folder);
-}
-
-bool says(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
 }
 
 }  // namespace
@@ -49,7 +46,7 @@ TEST_CASE("boil: altitude and pressure, published values") {
     const Said text = run("boil --altitude '1850 m'");
     CHECK(text.exit == 0);
     for (const char* part : {"°C", "°F", "Weather", "0.8 K", "Pure water"}) {
-        CHECK(says(text.out, part));
+        CHECK(has(text.out, part));
     }
 }
 
@@ -98,7 +95,7 @@ TEST_CASE("mix: volume is the default, cold water has a temperature, the text na
     const Said text = run("mix --target '60 C' --altitude '1850 m' --cold '2 C'");
     CHECK(text.exit == 0);
     for (const char* part : {"boiling to", "by volume", "likely about 57.5 °C", "in practice", "nothing were lost", "°F", "cooler", "scalds"}) {
-        CHECK(says(text.out, part));
+        CHECK(has(text.out, part));
     }
 }
 
@@ -125,11 +122,11 @@ TEST_CASE("mix: what cannot be mixed is exit 2 with what would do") {
         CAPTURE(said.err);
         CHECK(said.exit == 2);
         CHECK(said.out.empty());
-        CHECK(says(said.err, c.named));
+        CHECK(has(said.err, c.named));
     }
 }
 
 TEST_CASE("mix: the text never names steam or ice") {
-    CHECK_FALSE(says(run("mix --target '99.9 C' --altitude '5 m' --cold '2 C'").out, "101"));
-    CHECK_FALSE(says(run("mix --target '1 C' --altitude '5 m' --cold '0 C'").out, "-1"));
+    CHECK_FALSE(has(run("mix --target '99.9 C' --altitude '5 m' --cold '2 C'").out, "101"));
+    CHECK_FALSE(has(run("mix --target '1 C' --altitude '5 m' --cold '0 C'").out, "-1"));
 }

@@ -3,6 +3,7 @@
 #include "cli/program.hpp"
 #include "safety/burn.hpp"
 #include "safety/sting.hpp"
+#include "support/finding.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -23,10 +24,6 @@ nlohmann::json touch_json(const std::string& arguments, const std::string& folde
 
 bool same(const nlohmann::json& number, const std::optional<units::Duration>& time) {
     return time ? number.is_number() && near_rel(number.get<double>(), time->si(), 1e-12) : number.is_null();
-}
-
-bool contains(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
 }
 
 /// The text with its line feeds as spaces, so that a sentence is found wherever it was broken.
@@ -109,12 +106,12 @@ TEST_CASE("every answer begins with what the hand cannot tell, and carries the r
         CHECK(said.exit == 0);
         CHECK(said.out.rfind("A hand is never a thermometer", 0) == 0);
         const std::string text = flat(said.out);
-        CHECK(contains(text, "Why a count of two already risks a burn: at 65 °C"));
-        CHECK(contains(text, "Why a cold hand reads low"));
-        CHECK(contains(text, "one fingertip of a warm, dry, feeling adult hand"));
-        CHECK(contains(text, "never in for longer than a count of two"));
-        CHECK(contains(text, "never a child"));
-        CHECK(contains(text, "after alcohol"));
+        CHECK(has(text, "Why a count of two already risks a burn: at 65 °C"));
+        CHECK(has(text, "Why a cold hand reads low"));
+        CHECK(has(text, "one fingertip of a warm, dry, feeling adult hand"));
+        CHECK(has(text, "never in for longer than a count of two"));
+        CHECK(has(text, "never a child"));
+        CHECK(has(text, "after alcohol"));
         std::size_t line = 0;
         for (std::size_t end = said.out.find('\n'); end != std::string::npos; end = said.out.find('\n', line)) {
             CHECK(end - line <= 100);
@@ -127,15 +124,15 @@ TEST_CASE("words fit the bath and the sting") {
     const auto says = [](const std::string& arguments) {
         return flat(holdwater_says("touch " + arguments, fresh_folder("touch-words")).out);
     };
-    CHECK(contains(says("--bath '40 C'"), "Most warm hands are never stung"));
-    CHECK(contains(says("--bath '40 C'"), "no time published, which is no promise"));
-    CHECK(contains(says("--bath '50 C'"), "Most warm hands feel no sting within a count of two"));
-    CHECK(contains(says("--bath '60 C'"), "small child can be burned within that count"));
-    CHECK(contains(says("--bath '70 C'"), "Do not put a finger in"));
-    CHECK(contains(says("--sting '2 s'"), "What it proves: little"));
-    CHECK(contains(says("--sting '2 s'"), "too cool for any food"));
-    CHECK(contains(says("--sting '5 s'"), "was in too long"));
-    CHECK(contains(says("--sting '0 s'"), "proves: nothing"));
+    CHECK(has(says("--bath '40 C'"), "Most warm hands are never stung"));
+    CHECK(has(says("--bath '40 C'"), "no time published, which is no promise"));
+    CHECK(has(says("--bath '50 C'"), "Most warm hands feel no sting within a count of two"));
+    CHECK(has(says("--bath '60 C'"), "small child can be burned within that count"));
+    CHECK(has(says("--bath '70 C'"), "Do not put a finger in"));
+    CHECK(has(says("--sting '2 s'"), "What it proves: little"));
+    CHECK(has(says("--sting '2 s'"), "too cool for any food"));
+    CHECK(has(says("--sting '5 s'"), "was in too long"));
+    CHECK(has(says("--sting '0 s'"), "proves: nothing"));
 }
 
 TEST_CASE("wrong use of touch is bad input and says what would be right") {
@@ -151,7 +148,7 @@ TEST_CASE("wrong use of touch is bad input and says what would be right") {
     }
     const Said longer = holdwater_says("touch --sting '11 s'", folder);
     CHECK(longer.exit == 2);
-    CHECK(contains(longer.err, "longer than a count of two"));
+    CHECK(has(longer.err, "longer than a count of two"));
 }
 
 TEST_CASE("touch: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
@@ -159,14 +156,14 @@ TEST_CASE("touch: the hottest row is an upper end, the text has no middle, and t
         return flat(holdwater_says("touch " + arguments, fresh_folder("touch-fixed")).out);
     };
     for (const char* bath : {"70 C", "85 C", "100 C"}) {
-        CHECK(contains(says(std::string("--bath '") + bath + "'"), "adult, second degree      under 1 s"));
+        CHECK(has(says(std::string("--bath '") + bath + "'"), "adult, second degree      under 1 s"));
     }
-    CHECK(contains(says("--bath '60 C'"), "small child, severe       1 s"));
+    CHECK(has(says("--bath '60 C'"), "small child, severe       1 s"));
     for (const char* arguments : {"--bath '60 C'", "--sting '2 s'", "--sting '0.8 s' --still"}) {
         const std::string text = says(arguments);
-        CHECK_FALSE(contains(text, "middle"));
-        CHECK_FALSE(contains(text, "half "));
-        CHECK_FALSE(contains(text, "not known to any use"));
+        CHECK_FALSE(has(text, "middle"));
+        CHECK_FALSE(has(text, "half "));
+        CHECK_FALSE(has(text, "not known to any use"));
     }
     CHECK(says("--bath '60°C'") == says("--bath '60 C'"));
     CHECK_FALSE(says("--bath '60°C'").empty());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // `hold` on the built program: answers, refusals, exit codes, JSON.
 #include "cli/program.hpp"
+#include "support/finding.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -30,10 +31,6 @@ std::string beef(const std::string& more) {
     return "--kind beef-top-round --shape slab --contact free --start '5 C' " + more;
 }
 
-bool says(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("hold: JSON has every key of the contract, null where nothing is known") {
@@ -43,8 +40,8 @@ TEST_CASE("hold: JSON has every key of the contract, null where nothing is known
     CHECK(j["contact"] == "free");
     CHECK_FALSE(j.contains("given"));
     CHECK(j["warnings"].is_array());
-    CHECK(says(j["verdict"], "Safe to eat after"));
-    CHECK(says(j["verdict"], "(cautious)"));
+    CHECK(has(j["verdict"].get<std::string>(), "Safe to eat after"));
+    CHECK(has(j["verdict"].get<std::string>(), "(cautious)"));
     for (const char* reading : {"likely", "cautious"}) {
         for (const char* key : {"reach_min", "come_up_h", "kill_min"}) {
             CHECK(j[reading][key].is_number());
@@ -88,20 +85,20 @@ TEST_CASE(
     CHECK(cool["nearest"]["bath_c"] == 57.0);
     const json aim = answer(beef("--thickness '40 mm' --bath '57 C' --target '49.5 C'"), 3);
     CHECK(aim["use"] == "physics only");
-    CHECK(says(aim["verdict"], "No."));
-    CHECK(says(aim["verdict"], "54.4 °C"));
+    CHECK(has(aim["verdict"].get<std::string>(), "No."));
+    CHECK(has(aim["verdict"].get<std::string>(), "54.4 °C"));
     CHECK(aim["nearest"]["safe_min"].is_number());
     CHECK(aim["warnings"][0]["code"] == "physics-only");
     const json minced = answer(beef("--thickness '30 mm' --bath '62 C' --cut minced"), 3);
     CHECK(minced["use"] == "physics only");
-    CHECK(says(minced["verdict"], "over the fire"));
+    CHECK(has(minced["verdict"].get<std::string>(), "over the fire"));
     const json thick = answer(beef("--thickness '150 mm' --bath '57 C'"), 3);
-    CHECK(says(thick["verdict"], "split it"));
+    CHECK(has(thick["verdict"].get<std::string>(), "split it"));
     CHECK(answer("--kind venison --shape slab --thickness '30 mm' --bath '65 C' --start '5 C'", 3)["use"] ==
           "physics only");
     const json cools = answer("--kind beef-top-round --shape slab --thickness '20 mm' --bath '0 C' --start '60 C'", 3);
     CHECK(cools["likely"]["reach_min"].is_number());
-    CHECK(says(cools["verdict"], "cools the food"));
+    CHECK(has(cools["verdict"].get<std::string>(), "cools the food"));
     CHECK(hold(beef("--thickness '40 mm' --bath '54 C'")).out.starts_with("No:"));
 }
 
@@ -196,11 +193,11 @@ TEST_CASE("hold: bad input is exit 2, nothing on standard output, and the fault 
         CAPTURE(said.err);
         CHECK(said.exit == 2);
         CHECK(said.out.empty());
-        CHECK(says(said.err, c.named));
+        CHECK(has(said.err, c.named));
     }
     const Said all = hold("--kind cot --shape slap --thickness 40 --bath '200 C' --at now --bgth 3");
     for (const char* named : {"--kind", "--shape", "--thickness", "--bath", "--start", "--at", "--bgth"}) {
-        CHECK(says(all.err, named));
+        CHECK(has(all.err, named));
     }
 }
 
@@ -213,7 +210,7 @@ TEST_CASE("hold: text begins with the verdict and tells both units and what was 
         CAPTURE(part);
         std::string flat = said.out;
         std::replace(flat.begin(), flat.end(), '\n', ' ');
-        CHECK(says(flat, part));
+        CHECK(has(flat, part));
     }
     CHECK(hold(beef("--thickness '40 mm' --bath '57 C' --at '90 min'")).out == said.out);
 }
@@ -224,41 +221,41 @@ TEST_CASE("hold: people at risk, and food that went in warm, get no yes from own
         "--d-at '60 C' --z '6 K' --log10 7",
         3);
     CHECK(at_risk["use"] == "physics only");
-    CHECK(says(at_risk["verdict"], "63 °C"));
+    CHECK(has(at_risk["verdict"].get<std::string>(), "63 °C"));
     const json warm =
         answer("--kind chicken-breast --shape slab --thickness '40 mm' --start '45 C' --bath '62 C'", 3);
     CHECK(warm["use"] == "physics only");
     CHECK(warm["safe_min"].is_null());
-    CHECK(says(warm["verdict"], "nobody knows for how long"));
+    CHECK(has(warm["verdict"].get<std::string>(), "nobody knows for how long"));
 }
 
 TEST_CASE("hold: rules that keep food warmer than they cook it say so, and nothing against it") {
     const json uk = answer(beef("--thickness '40 mm' --bath '60.5 C' --rules uk"), 0);
-    CHECK(says(uk["verdict"], "63 °C"));
-    CHECK(says(uk["verdict"], "once, for under 2 h"));
-    CHECK(says(uk["warnings"].dump(), "hold-floor"));
+    CHECK(has(uk["verdict"].get<std::string>(), "63 °C"));
+    CHECK(has(uk["verdict"].get<std::string>(), "once, for under 2 h"));
+    CHECK(has(uk["warnings"].dump(), "hold-floor"));
     const json hot = answer(beef("--thickness '40 mm' --bath '66 C' --rules uk"), 0);
-    CHECK_FALSE(says(hot["verdict"], "under 2 h"));
-    CHECK_FALSE(says(answer(beef("--thickness '40 mm' --bath '60.5 C'"), 0)["warnings"].dump(), "hold-floor"));
+    CHECK_FALSE(has(hot["verdict"].get<std::string>(), "under 2 h"));
+    CHECK_FALSE(has(answer(beef("--thickness '40 mm' --bath '60.5 C'"), 0)["warnings"].dump(), "hold-floor"));
 }
 
 TEST_CASE("hold: red meat shows the 7-log rows and what the rows were measured for") {
     const json j = answer(beef("--thickness '40 mm' --bath '57 C'"), 0);
     CHECK(j["cautious"]["kill_7_log_min"] >= j["cautious"]["kill_min"]);
-    CHECK(says(j["warnings"].dump(), "worked out for Salmonella"));
-    CHECK(says(j["warnings"].dump(), "near 54.4"));
-    CHECK(says(hold(beef("--thickness '40 mm' --bath '57 C'")).out, "7-log rows"));
+    CHECK(has(j["warnings"].dump(), "worked out for Salmonella"));
+    CHECK(has(j["warnings"].dump(), "near 54.4"));
+    CHECK(has(hold(beef("--thickness '40 mm' --bath '57 C'")).out, "7-log rows"));
     const json cod = answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C'", 0);
     CHECK(cod["cautious"]["kill_7_log_min"].is_null());
-    CHECK_FALSE(says(cod["warnings"].dump(), "Salmonella"));
+    CHECK_FALSE(has(cod["warnings"].dump(), "Salmonella"));
 }
 
 TEST_CASE("hold: what must be reached is rounded up in both units, what falls short down") {
     const std::string chicken = "--kind chicken-breast --shape slab --thickness '30 mm' --start '5 C' ";
     const std::string cool = answer(chicken + "--bath '59.9 C'", 3)["verdict"];
-    CHECK(says(cool, "59.9 °C (139 °F) is too cool"));
-    CHECK(says(cool, "60 °C (140 °F)"));
-    CHECK(says(answer(chicken + "--bath '65 C' --cut minced", 3)["verdict"], "74 °C (166 °F)"));
+    CHECK(has(cool, "59.9 °C (139 °F) is too cool"));
+    CHECK(has(cool, "60 °C (140 °F)"));
+    CHECK(has(answer(chicken + "--bath '65 C' --cut minced", 3)["verdict"].get<std::string>(), "74 °C (166 °F)"));
 }
 
 TEST_CASE("hold: an input to change is exit 3, a caution is not") {

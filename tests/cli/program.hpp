@@ -40,6 +40,9 @@ inline Said holdwater_says(const std::string& arguments, const std::filesystem::
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, file_text(out), file_text(err)};
 }
 
+/// Done, with remarks or without.
+inline bool good(int exit) { return exit == 0 || exit == 3; }
+
 inline std::string demo_path(const std::string& name) {
     return "'" + std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/" + name + ".toml'";
 }

@@ -139,10 +139,10 @@ TEST_CASE("making the faces again gives the same bytes, and their licence lies b
     const auto ran = support::run("/usr/bin/python3 -I " + script + " " + typeface::source_folder + "/" + typeface::bold +
                                   ".otf " + scratch.path("b.ttf"));
     REQUIRE(ran.status == 0);
-    const std::string again = support::read_file(scratch.path("b.ttf"));
+    const std::string again = support::file_text(scratch.path("b.ttf"));
     CHECK(again.size() > 50000);
-    CHECK(again == support::read_file(support::fonts().bold));
-    const std::string licence = support::read_file(std::string(HOLDWATER_FONT_DIR) + "/LICENCE.txt");
+    CHECK(again == support::file_text(support::fonts().bold));
+    const std::string licence = support::file_text(std::string(HOLDWATER_FONT_DIR) + "/LICENCE.txt");
     CHECK(licence.find("SIL OPEN FONT LICENSE") != std::string::npos);
 }
 

@@ -8,6 +8,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
+#include <string>
 
 using namespace holdwater;
 using support::run;
@@ -62,10 +64,10 @@ TEST_CASE("a deck is a valid PDF/A-1b file that four programs read without compl
          {std::tuple{"hand", "a4", layout::Sides::duplex}, std::tuple{"pocket", "letter", layout::Sides::fold}}) {
         const std::string bytes = pdf_of(sheets(format, sheet, sides));
         CHECK(bytes.size() < 120000);
-        const std::string file = scratch.write("deck.pdf", bytes);
+        const std::string file = scratch.write(std::string(format) + ".pdf", bytes);
         CHECK(support::complaints(file) == "");
-        CHECK(support::is_archival(file));
     }
+    CHECK(support::archival_files(scratch.path("")) == std::set<std::string>{"hand.pdf", "pocket.pdf"});
 }
 
 TEST_CASE("where tags cannot be had the file is plain, says so, and is no archival one") {
@@ -78,7 +80,7 @@ TEST_CASE("where tags cannot be had the file is plain, says so, and is no archiv
     CHECK(made.problems()[0].severity == problem::Severity::warning);
     const std::string file = scratch.write("plain.pdf", *made);
     CHECK(run("qpdf --check " + file).status == 0);
-    CHECK_FALSE(support::is_archival(file));
+    CHECK(support::archival_files(scratch.path("")).empty());
     CHECK(support::read_out(file).find("H1") == std::string::npos);
     CHECK(run("pdftotext -raw " + file + " -").output.find("What happens when?") != std::string::npos);
     const auto again = draw::to_pdf(pages, support::fonts(), info_for(pages, "a bell \a in the name"));

@@ -4,6 +4,7 @@
 #include "heat/box.hpp"
 #include "heat/water.hpp"
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -24,18 +25,8 @@ using units::minutes;
 
 namespace {
 
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
-
 heat::Modes piece(facts::Shape shape, double mm, double film) {
-    heat::Body body;
-    body.shape = shape;
-    body.thickness = units::millimetres(mm);
-    body.width = units::millimetres(1.5 * mm);
-    body.length = units::millimetres(3 * mm);
-    auto modes = heat::modes_of(body, meat, units::FilmCoefficient{film});
-    REQUIRE(modes.ok());
-    return std::move(modes).value();
+    return support::piece_of_meat(shape, mm, 1.5 * mm, 3 * mm, film);
 }
 
 units::History weather() {

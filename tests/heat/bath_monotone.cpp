@@ -2,6 +2,7 @@
 // Laws of the bath: better boxes, colder weather, more food, superposition, continuity of the core.
 #include "heat/bath.hpp"
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -18,18 +19,8 @@ using units::minutes;
 
 namespace {
 
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
-
-heat::Modes piece(facts::Shape shape, double mm, double film = 300) {
-    heat::Body body;
-    body.shape = shape;
-    body.thickness = units::millimetres(mm);
-    body.width = units::millimetres(100);
-    body.length = units::millimetres(180);
-    auto modes = heat::modes_of(body, meat, units::FilmCoefficient{film});
-    REQUIRE(modes.ok());
-    return std::move(modes).value();
+heat::Modes broad_piece(facts::Shape shape, double mm, double film = 300) {
+    return support::piece_of_meat(shape, mm, 100, 180, film);
 }
 
 units::History air(double at_first, double later) {
@@ -63,7 +54,7 @@ Course run(const Setup& s) {
     heat::Bath bath({units::HeatLoss{s.loss}, units::HeatCapacity{s.liner}, units::Area{0.15}}, litres(s.litres),
                     celsius(s.bath), air(s.outside, s.later));
     const auto food =
-        bath.put_in({piece(s.shape, s.mm), units::HeatCapacity{s.food}, celsius(s.start), kelvins(s.colder)});
+        bath.put_in({broad_piece(s.shape, s.mm), units::HeatCapacity{s.food}, celsius(s.start), kelvins(s.colder)});
     Course course;
     for (int quarter = 1; quarter <= 56; ++quarter) {
         bath.advance_to(minutes(15.0 * quarter));
@@ -129,7 +120,7 @@ TEST_CASE("superposition: the answer to two changes is the sum of the answers to
         heat::Bath bath({units::HeatLoss{1.2}, units::HeatCapacity{1e5}, units::Area{0.15}}, litres(0),
                         celsius(bath_start), air(outside, outside));
         const auto food =
-            bath.put_in({piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start), kelvins(0)});
+            bath.put_in({broad_piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start), kelvins(0)});
         std::vector<double> values;
         for (int quarter = 1; quarter <= 40; ++quarter) {
             bath.advance_to(minutes(15.0 * quarter));
@@ -157,7 +148,7 @@ TEST_CASE("the core is continuous through swaps, lids, and other food going in a
             CAPTURE(mm);
             heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(66),
                             air(2, -5));
-            const auto food = bath.put_in({piece(shape, mm), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
+            const auto food = bath.put_in({broad_piece(shape, mm), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
             CHECK(near_abs(bath.core(food).celsius(), 4.0, 1e-9));
             const auto same_through = [&](auto change) {
                 bath.advance_to(bath.now() + minutes(13));
@@ -170,7 +161,7 @@ TEST_CASE("the core is continuous through swaps, lids, and other food going in a
             same_through([&] { bath.open_lid(minutes(5)); });
             std::size_t other = 0;
             same_through([&] {
-                other = bath.put_in({piece(facts::Shape::slab, 30), units::HeatCapacity{5000}, celsius(1), kelvins(0)});
+                other = bath.put_in({broad_piece(facts::Shape::slab, 30), units::HeatCapacity{5000}, celsius(1), kelvins(0)});
             });
             same_through([&] { bath.take_out(other); });
         }
@@ -194,7 +185,7 @@ TEST_CASE("food that is out keeps its temperature, and its history ends") {
     heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(66),
                     air(2, -5));
     bath.advance_to(hours(1));
-    const auto food = bath.put_in({piece(facts::Shape::slab, 25), units::HeatCapacity{3000}, celsius(4), kelvins(0)});
+    const auto food = bath.put_in({broad_piece(facts::Shape::slab, 25), units::HeatCapacity{3000}, celsius(4), kelvins(0)});
     CHECK(bath.core_history(food).points.front().at == hours(1));
     CHECK(bath.core_history(food).points.front().value == celsius(4));
     bath.advance_to(hours(3));
@@ -214,7 +205,7 @@ TEST_CASE("without recording the state is the same and no history is kept") {
                         air(2, -5));
         bath.record(record);
         const auto food =
-            bath.put_in({piece(facts::Shape::round, 70), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
+            bath.put_in({broad_piece(facts::Shape::round, 70), units::HeatCapacity{6000}, celsius(4), kelvins(1)});
         bath.advance_to(hours(5));
         CHECK(bath.core_history(food).empty() == !record);
         return bath.core(food).celsius();

@@ -3,6 +3,7 @@
 #include "heat/bath.hpp"
 #include "heat/water.hpp"
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -18,20 +19,6 @@ using units::minutes;
 using units::seconds;
 
 namespace {
-
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
-
-heat::Modes piece(facts::Shape shape, double mm, double film) {
-    heat::Body body;
-    body.shape = shape;
-    body.thickness = units::millimetres(mm);
-    body.width = units::millimetres(100);
-    body.length = units::millimetres(180);
-    auto modes = heat::modes_of(body, meat, units::FilmCoefficient{film});
-    REQUIRE(modes.ok());
-    return std::move(modes).value();
-}
 
 units::History air() {
     units::History history;
@@ -65,7 +52,7 @@ TEST_CASE("the program's own steps agree with steps of one second") {
                 CAPTURE(facts::to_name(shape));
                 CAPTURE(mm);
                 CAPTURE(film);
-                const heat::Modes modes = piece(shape, mm, film);
+                const heat::Modes modes = support::piece_of_meat(shape, mm, 100, 180, film);
                 std::size_t food = 0;
                 heat::Bath coarse = bath_with(modes, food);
                 heat::Bath fine = bath_with(modes, food);
@@ -88,7 +75,7 @@ TEST_CASE("the program's own steps agree with steps of one second") {
 
 TEST_CASE("two half steps are one step where the bath is linear, and close where it is not") {
     // The bath held up by an endless liner: linear, so any steps give the same to rounding.
-    const heat::Modes modes = piece(facts::Shape::round, 70, 300);
+    const heat::Modes modes = support::piece_of_meat(facts::Shape::round, 70, 100, 180, 300);
     const auto core_after = [&](double liner, double step) {
         heat::Bath bath({units::HeatLoss{1.3}, units::HeatCapacity{liner}, units::Area{0.15}}, litres(10), celsius(67),
                         air());
@@ -120,7 +107,7 @@ TEST_CASE("a bath without food follows the cooling law") {
 }
 
 TEST_CASE("a steady bath gives the food its own series") {
-    const heat::Modes modes = piece(facts::Shape::block, 60, 300);
+    const heat::Modes modes = support::piece_of_meat(facts::Shape::block, 60, 100, 180, 300);
     units::History steady;
     steady.add(hours(0), celsius(60));
     heat::Bath bath({units::HeatLoss{0}, units::HeatCapacity{1e15}, units::Area{0.15}}, litres(10), celsius(60),
@@ -136,7 +123,7 @@ TEST_CASE("a steady bath gives the food its own series") {
 
 TEST_CASE("time runs forward only; going nowhere changes nothing") {
     std::size_t food = 0;
-    heat::Bath bath = bath_with(piece(facts::Shape::slab, 25, 300), food);
+    heat::Bath bath = bath_with(support::piece_of_meat(facts::Shape::slab, 25, 100, 180, 300), food);
     bath.advance_to(hours(1));
     const double t = bath.temperature().celsius();
     const auto points = bath.bath_history().points.size();

@@ -3,6 +3,7 @@
 #include "heat/body.hpp"
 
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -14,14 +15,12 @@
 using namespace holdwater;
 using facts::Contact;
 using facts::Shape;
+using support::meat;
 using support::near_abs;
 using support::near_rel;
 using units::millimetres;
 
 namespace {
-
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
 
 heat::Body body(Shape shape, double thickness, Contact contact = Contact::free) {
     heat::Body b;

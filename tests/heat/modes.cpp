@@ -3,6 +3,7 @@
 #include "heat/modes.hpp"
 
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,12 +12,10 @@
 
 using namespace holdwater;
 using heat::Direction;
+using support::meat;
 using support::near_abs;
 
 namespace {
-
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
 
 const std::vector<std::vector<Direction>> bodies = {
     {{0, 0.005}},

@@ -15,10 +15,9 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 
 namespace {
-
-const support::FakeMeasure measure;
 
 std::vector<CardFaces> faces_in(const std::string& name) {
     return lay_out(support::sample_deck(), support::format(name), measure).value();

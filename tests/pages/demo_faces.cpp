@@ -3,6 +3,7 @@
 
 #include "card/trip/deck.hpp"
 #include "draw/draw.hpp"
+#include "plan/advice/remedy.hpp"
 #include "plan/result/boxes.hpp"
 #include "support/faces.hpp"
 #include "support/trips.hpp"
@@ -20,10 +21,6 @@ namespace holdwater::support {
 namespace {
 
 using layout::Tag;
-
-std::string source(const std::string& path) {
-    return read_file(std::string(HOLDWATER_SOURCE_DIR) + "/" + path);
-}
 
 /// To 0.1 mm, without a minus before nothing.
 std::string mm(double value) {
@@ -94,16 +91,24 @@ const std::vector<std::string>& demo_names() {
     return names;
 }
 
-std::vector<layout::Page> demo_faces(const std::string& name) {
+const std::vector<layout::Page>& demo_faces(const std::string& name) {
+    static std::map<std::string, std::vector<layout::Page>> kept;
+    std::vector<layout::Page>& faces = kept[name];
+    if (!faces.empty()) {
+        return faces;
+    }
+    // Advice is not on the cards.
+    plan::Effort effort;
+    effort.advise = false;
     const trip::Trip trip = demo_trip(name);
-    const auto words = words::Words::read(source("layouts/words/en.toml"), "en.toml");
-    std::vector<layout::Page> faces;
+    const auto words = words::Words::read(source_text("layouts/words/en.toml"), "en.toml");
     for (const trip::Trip& part : plan::one_trip_a_box(trip)) {
-        const auto plan = plan::make_plan(part);
+        const auto plan = plan::make_plan(part, effort);
         if (!plan || !words) {
             throw std::runtime_error(name + " has no deck");
         }
-        const auto cards = layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), real_measure());
+        const auto cards =
+            layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), real_measure());
         for (const layout::CardFaces& card : cards.value()) {
             faces.insert(faces.end(), card.faces.begin(), card.faces.end());
         }

@@ -13,8 +13,8 @@ namespace holdwater::support {
 /// The trips in layouts/trips whose decks the README shows.
 const std::vector<std::string>& demo_names();
 
-/// All faces, in the order of the deck; its stamp is the same for every deck.
-std::vector<layout::Page> demo_faces(const std::string& trip);
+/// All faces, in the order of the deck; its stamp is the same for every deck. Made once a test program.
+const std::vector<layout::Page>& demo_faces(const std::string& trip);
 
 /// One line an item: what it is, its place in 0.1 mm, its size, its tag and its words.
 std::string items_of(const layout::Page& page);

@@ -46,7 +46,7 @@ TEST_CASE("every face of the demo decks has the items of its list") {
         const bool kept = fs::exists(folder / path);
         CHECK(kept);
         if (kept) {
-            CHECK(first_difference(support::read_file((folder / path).string()), list) == "");
+            CHECK(first_difference(support::file_text((folder / path).string()), list) == "");
         }
     }
     for (const std::string& name : support::demo_names()) {

@@ -8,6 +8,7 @@
 
 #include "plan/advice/remedy.hpp"
 #include "plan/result/night.hpp"
+#include "support/efforts.hpp"
 #include "support/trips.hpp"
 
 using namespace holdwater;
@@ -36,18 +37,11 @@ trip::Trip small_box(double hours) {
     return trip;
 }
 
-plan::Effort quick() {
-    plan::Effort effort;
-    effort.advise = false;
-    effort.what_ifs = false;
-    return effort;
-}
-
 }  // namespace
 
 TEST_CASE("a small box near freezing is topped up about twice in the first seven and a half hours") {
     const trip::Trip trip = small_box(9.0);
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, support::full_effort());
     REQUIRE(plan.ok());
     const units::LocalTime end = plan->fill.food_in.after(units::hours(7.5));
     const auto count = std::count_if(plan->top_ups.begin(), plan->top_ups.end(),
@@ -75,7 +69,7 @@ TEST_CASE("a box filled to 65.5 C at bedtime is not left until morning with food
 TEST_CASE("asked to sleep from bedtime to morning, the plan wakes the cook or refuses, never lets the bath fall") {
     trip::Trip trip = small_box(16.0);
     trip.sleep = trip::Sleep{{22 * 3600 + 1800}, {6 * 3600 + 1800}};
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, support::full_effort());
     if (!plan) {
         CHECK(problem::has_error(plan.problems()));
         return;

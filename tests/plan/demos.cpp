@@ -4,6 +4,7 @@
 
 #include "plan/result/hold_table.hpp"
 #include "plan/result/plan.hpp"
+#include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
 
@@ -72,15 +73,13 @@ TEST_CASE("the same trip gives the same plan") {
 }
 
 TEST_CASE("hold times: thicker is never sooner, a hotter bath never later") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip);
-    REQUIRE(plan.ok());
-    const plan::FoodPlan& food = plan->foods.front();
+    const plan::Plan& plan = support::demo_plan("trail-crew");
+    const plan::FoodPlan& food = plan.foods.front();
     for (double bath = 58; bath <= 68; bath += 2) {
         std::optional<units::Duration> thinner;
         for (double mm = 20; mm <= 120; mm += 10) {
-            const auto hold = plan::safe_hold(*plan, food, units::millimetres(mm), units::celsius(bath));
-            const auto hotter = plan::safe_hold(*plan, food, units::millimetres(mm), units::celsius(bath + 1));
+            const auto hold = plan::safe_hold(plan, food, units::millimetres(mm), units::celsius(bath));
+            const auto hotter = plan::safe_hold(plan, food, units::millimetres(mm), units::celsius(bath + 1));
             if (thinner && hold) {
                 CHECK(*hold >= *thinner);
             }

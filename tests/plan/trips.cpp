@@ -4,6 +4,7 @@
 
 #include "plan/result/boxes.hpp"
 #include "plan/advice/remedy.hpp"
+#include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
 
@@ -43,7 +44,7 @@ void check_sense(const plan::Plan& plan) {
 
 TEST_CASE("a hot windy day by the sea, one pot, rules of au-nz") {
     const trip::Trip trip = trip_of("hot-summer");
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_advice());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->floor >= units::celsius(60));
@@ -53,7 +54,7 @@ TEST_CASE("a hot windy day by the sea, one pot, rules of au-nz") {
 
 TEST_CASE("a night at -20 C and 3,000 m: water boils at 90 C, the storm is answered") {
     const trip::Trip trip = trip_of("winter-high");
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_advice());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(near_abs(plan->fill.boiling.celsius(), 89.98, 0.05));  // us-std-atm-1976 and IAPWS-IF97, computed
@@ -72,7 +73,7 @@ TEST_CASE("two boxes share the pots, each has its foods and its plan") {
     CHECK(parts[1].foods.front().name == "chicken breasts");
     CHECK(parts[0].name.find("red box") != std::string::npos);
     for (const trip::Trip& part : parts) {
-        const auto plan = plan::make_plan(part);
+        const auto plan = plan::make_plan(part, support::without_advice());
         REQUIRE(plan.ok());
         check_sense(*plan);
     }
@@ -93,7 +94,7 @@ TEST_CASE("one pot for two boxes is halved; one box keeps its trip") {
 
 TEST_CASE("a poor box asks for a top-up every hour or two, and fails when the fire is small") {
     trip::Trip trip = trip_of("poor-box");
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_advice());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->top_ups.size() >= 3);
@@ -106,7 +107,7 @@ TEST_CASE("a poor box asks for a top-up every hour or two, and fails when the fi
 
 TEST_CASE("no thermometer: measured litres that mix to what the plan wants, top-ups by the clock") {
     const trip::Trip trip = trip_of("no-thermometer");
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_advice());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->floor >= units::celsius(57.2));

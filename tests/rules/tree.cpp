@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
+#include "support/files.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <array>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
 #include <memory>
 #include <set>
 #include <sstream>
 #include <string>
+
+using holdwater::support::file_text;
 
 namespace {
 
@@ -22,13 +25,6 @@ std::string output_of(const std::string& command) {
         text.append(part.data(), n);
     }
     return text;
-}
-
-std::string text_of(const std::filesystem::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
 }
 
 const std::filesystem::path root = HOLDWATER_SOURCE_DIR;
@@ -56,7 +52,7 @@ TEST_CASE("every source file carries its licence line and stays short") {
             if (extension != ".cpp" && extension != ".hpp" && entry.path().filename() != "CMakeLists.txt") {
                 continue;
             }
-            const std::string text = text_of(entry.path());
+            const std::string text = file_text(entry.path());
             CAPTURE(entry.path().string());
             CHECK(text.substr(0, 80).find("SPDX-License-Identifier: MIT") != std::string::npos);
             if (std::string(folder) == "src") {
@@ -67,7 +63,7 @@ TEST_CASE("every source file carries its licence line and stays short") {
 }
 
 TEST_CASE("README begins with the job and gives the two commands") {
-    const std::string readme = text_of(root / "README.md");
+    const std::string readme = file_text(root / "README.md");
     CHECK(readme.find("bash src/demo.sh") != std::string::npos);
     CHECK(readme.find("bash tests/run.sh") != std::string::npos);
     CHECK(readme.find("out/demo-deck.png") != std::string::npos);

@@ -2,12 +2,14 @@
 // Kill along a history: exact sums over the rows of a table.
 #include "safety/kill.hpp"
 
+#include "support/courses.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
 
 using namespace holdwater;
 using namespace holdwater::safety;
+using support::by_minutes;
 using support::near_abs;
 using support::near_rel;
 using units::celsius;
@@ -16,7 +18,7 @@ using units::minutes;
 
 namespace {
 
-const facts::KillStandard& beef() {
+const facts::KillStandard& red_meat() {
     return facts::facts().kill_standard("us-red-meat-6.5");
 }
 
@@ -26,24 +28,16 @@ facts::KillStandard two_rows() {
     return standard;
 }
 
-History line(std::initializer_list<std::pair<double, double>> points) {
-    History history;
-    for (const auto& [min, c] : points) {
-        history.add(minutes(min), celsius(c));
-    }
-    return history;
-}
-
 }  // namespace
 
 TEST_CASE("between rows the lower row's time counts, below the first nothing, above the last its time") {
-    CHECK_FALSE(hold_time(beef(), celsius(54.39)).has_value());
-    CHECK(hold_time(beef(), celsius(54.4)) == minutes(112));
-    CHECK(hold_time(beef(), units::fahrenheit(130)) == minutes(112));
-    CHECK(hold_time(beef(), celsius(54.99)) == minutes(112));
-    CHECK(hold_time(beef(), celsius(57.2)) == minutes(36));
-    CHECK(hold_time(beef(), celsius(63.0)) == minutes(4));
-    CHECK(hold_time(beef(), celsius(75)) == units::seconds(14));
+    CHECK_FALSE(hold_time(red_meat(), celsius(54.39)).has_value());
+    CHECK(hold_time(red_meat(), celsius(54.4)) == minutes(112));
+    CHECK(hold_time(red_meat(), units::fahrenheit(130)) == minutes(112));
+    CHECK(hold_time(red_meat(), celsius(54.99)) == minutes(112));
+    CHECK(hold_time(red_meat(), celsius(57.2)) == minutes(36));
+    CHECK(hold_time(red_meat(), celsius(63.0)) == minutes(4));
+    CHECK(hold_time(red_meat(), celsius(75)) == units::seconds(14));
     const facts::KillStandard& poultry = facts::facts().kill_standard("us-poultry-12-fat");
     CHECK_FALSE(hold_time(poultry, celsius(57.7)).has_value());
     CHECK(near_rel(hold_time(poultry, celsius(62.2))->si(), 15.9 * 60, 1e-12));
@@ -54,47 +48,47 @@ TEST_CASE("between rows the lower row's time counts, below the first nothing, ab
 }
 
 TEST_CASE("a steady core meets the standard after exactly the row's time") {
-    const History steady = line({{0, 57.2}, {600, 57.2}});
-    CHECK(near_rel(kill_fraction(beef(), steady), 600.0 / 36.0, 1e-12));
-    CHECK(near_rel(moment_met(beef(), steady)->si(), 36 * 60.0, 1e-12));
-    CHECK(near_rel(moment_met(beef(), steady, 2.0)->si(), 72 * 60.0, 1e-12));
-    CHECK_FALSE(moment_met(beef(), line({{0, 57.2}, {35.9, 57.2}})).has_value());
-    CHECK(moment_met(beef(), line({{0, 57.2}, {36, 57.2}})).has_value());
+    const History steady = by_minutes({{0, 57.2}, {600, 57.2}});
+    CHECK(near_rel(kill_fraction(red_meat(), steady), 600.0 / 36.0, 1e-12));
+    CHECK(near_rel(moment_met(red_meat(), steady)->si(), 36 * 60.0, 1e-12));
+    CHECK(near_rel(moment_met(red_meat(), steady, 2.0)->si(), 72 * 60.0, 1e-12));
+    CHECK_FALSE(moment_met(red_meat(), by_minutes({{0, 57.2}, {35.9, 57.2}})).has_value());
+    CHECK(moment_met(red_meat(), by_minutes({{0, 57.2}, {36, 57.2}})).has_value());
 }
 
 TEST_CASE("a slope is cut at the rows") {
     // 50 to 80 C in 30 min: 10 min under 60, 10 min between the rows, 10 min above 70.
-    const History up = line({{0, 50}, {30, 80}});
+    const History up = by_minutes({{0, 50}, {30, 80}});
     CHECK(near_rel(kill_fraction(two_rows(), up), 10.0 / 10.0 + 10.0 / 1.0, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), up)), 20.0, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), up, 0.5)), 15.0, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), up, 3.0)), 22.0, 1e-12));
     // The same slope downwards: first the hot row.
-    const History down = line({{0, 80}, {30, 50}});
+    const History down = by_minutes({{0, 80}, {30, 50}});
     CHECK(near_rel(kill_fraction(two_rows(), down), 11.0, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), down, 3.0)), 3.0, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), down, 10.5)), 15.0, 1e-12));
 }
 
 TEST_CASE("jumps, gaps below the rows and empty histories") {
-    const History jump = line({{0, 50}, {5, 50}, {5, 65}, {10, 65}, {10, 50}, {60, 50}, {60, 65}, {70, 65}});
+    const History jump = by_minutes({{0, 50}, {5, 50}, {5, 65}, {10, 65}, {10, 50}, {60, 50}, {60, 65}, {70, 65}});
     CHECK(near_rel(kill_fraction(two_rows(), jump), 1.5, 1e-12));
     CHECK(near_rel(units::in_minutes(*moment_met(two_rows(), jump)), 65.0, 1e-12));
     CHECK(kill_fraction(two_rows(), History{}) == 0.0);
-    CHECK(kill_fraction(two_rows(), line({{0, 90}})) == 0.0);
+    CHECK(kill_fraction(two_rows(), by_minutes({{0, 90}})) == 0.0);
     CHECK_FALSE(moment_met(two_rows(), History{}).has_value());
-    CHECK(kill_fraction(two_rows(), line({{0, 59.9}, {6000, 59.9}})) == 0.0);
+    CHECK(kill_fraction(two_rows(), by_minutes({{0, 59.9}, {6000, 59.9}})) == 0.0);
 }
 
 TEST_CASE("the sum does not depend on where a history is cut into points") {
-    const History coarse = line({{0, 52}, {200, 61}, {500, 55}});
+    const History coarse = by_minutes({{0, 52}, {200, 61}, {500, 55}});
     History fine;
     for (int i = 0; i <= 5000; ++i) {
         const units::Duration t = minutes(i / 10.0);
         fine.add(t, coarse.at(t));
     }
-    CHECK(near_rel(kill_fraction(beef(), coarse), kill_fraction(beef(), fine), 1e-9));
-    CHECK(near_abs(moment_met(beef(), coarse)->si(), moment_met(beef(), fine)->si(), 1e-3));
+    CHECK(near_rel(kill_fraction(red_meat(), coarse), kill_fraction(red_meat(), fine), 1e-9));
+    CHECK(near_abs(moment_met(red_meat(), coarse)->si(), moment_met(red_meat(), fine)->si(), 1e-3));
 }
 
 TEST_CASE("a slow come-up doubles the hold") {

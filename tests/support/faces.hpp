@@ -3,32 +3,27 @@
 #pragma once
 
 #include "layout/layout.hpp"
+#include "support/files.hpp"
 #include "support/problems.hpp"
 
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <vector>
 
 namespace holdwater::support {
 
-inline std::string read_file(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    std::stringstream content;
-    content << file.rdbuf();
-    return content.str();
-}
-
 /// One of the formats that the program ships.
 inline layout::Format format(const std::string& name) {
-    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/formats/" + name + ".toml";
-    return layout::read_format(read_file(path), path).value();
+    const std::string path = "layouts/formats/" + name + ".toml";
+    return layout::read_format(source_text(path), path).value();
 }
 
 inline layout::Sheet sheet(const std::string& name) {
-    const std::string path = std::string(HOLDWATER_SOURCE_DIR) + "/layouts/sheets/" + name + ".toml";
-    return layout::read_sheet(read_file(path), path).value();
+    const std::string path = "layouts/sheets/" + name + ".toml";
+    return layout::read_sheet(source_text(path), path).value();
 }
+
+/// English, as in the program.
+inline const layout::Phrases phrases;
 
 inline std::vector<layout::PlacedText> texts(const layout::Page& page) {
     std::vector<layout::PlacedText> found;

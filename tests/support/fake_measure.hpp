@@ -23,4 +23,6 @@ class FakeMeasure : public layout::Measure {
     }
 };
 
+inline const FakeMeasure measure;
+
 }  // namespace holdwater::support

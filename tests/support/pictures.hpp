@@ -69,7 +69,7 @@ inline Picture pdf_picture(const layout::Page& page, int dpi, int mean) {
     const auto ran =
         run("mutool draw -q -c gray -r " + std::to_string(dpi) + " -o " + out + " " + scratch.write("page.pdf", *pdf));
     REQUIRE_MESSAGE(ran.status == 0, ran.output);
-    const std::string bytes = read_file(out);
+    const std::string bytes = file_text(out);
     std::istringstream head(bytes);
     std::string magic;
     int width = 0;

@@ -2,22 +2,14 @@
 // Trips for tests: the demo files, and changes of them.
 #pragma once
 
-#include <fstream>
-#include <sstream>
 #include <stdexcept>
 #include <string>
 
 #include "facts/facts.hpp"
 #include "trip/read_trip.hpp"
+#include "support/files.hpp"
 
 namespace holdwater::support {
-
-inline std::string file_text(const std::string& path) {
-    std::ifstream in(path, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-}
 
 /// The text of a trip file, read: every kind of food is known, and both languages.
 inline problem::Result<trip::Trip> read_trip_text(const std::string& text, const std::string& name) {

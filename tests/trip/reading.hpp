@@ -2,24 +2,20 @@
 // Shared by the tests of trip files: files, kinds of food, a small trip that can be changed line by line.
 #pragma once
 
+#include "support/files.hpp"
 #include "trip/read_trip.hpp"
 
 #include <doctest/doctest.h>
 
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <string_view>
 
 namespace holdwater::support {
 
 inline std::string read_text(const std::filesystem::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    REQUIRE_MESSAGE(in.good(), path.string());
-    std::stringstream text;
-    text << in.rdbuf();
-    return text.str();
+    REQUIRE_MESSAGE(std::filesystem::is_regular_file(path), path.string());
+    return file_text(path.string());
 }
 
 inline std::filesystem::path trip_tests() {

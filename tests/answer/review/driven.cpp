@@ -4,6 +4,7 @@
 
 #include "heat/bath.hpp"
 #include "support/near.hpp"
+#include "support/pieces.hpp"
 
 #include <doctest/doctest.h>
 
@@ -12,6 +13,7 @@
 #include <vector>
 
 using namespace holdwater;
+using support::meat;
 using support::near_abs;
 using units::celsius;
 using units::Duration;
@@ -20,9 +22,6 @@ using units::hours;
 using units::minutes;
 
 namespace {
-
-const heat::FoodProperties meat{units::Conductivity{0.48}, units::Diffusivity{1.3e-7}, units::Density{1050},
-                                units::SpecificHeat{3516}};
 
 heat::Modes modes_of(facts::Shape shape, double millimetres) {
     heat::Body body;

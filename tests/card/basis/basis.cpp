@@ -33,9 +33,13 @@ const words::Words& english() {
     return words;
 }
 
-card::Sheets basis_of(const Dealt& dealt, const problem::Problems& remarks = {}) {
+card::Sheets basis_of(const trip::Trip& trip, const plan::Plan& plan, const problem::Problems& remarks = {}) {
     const card::Printing printing{"hand", 92.0, 124.0, "a4", "duplex"};
-    return card::basis(dealt.trip, {dealt.plan}, remarks, printing, english(), "TEST-TEST");
+    return card::basis(trip, {plan}, remarks, printing, english(), "TEST-TEST");
+}
+
+card::Sheets basis_of(const Dealt& dealt, const problem::Problems& remarks = {}) {
+    return basis_of(dealt.trip, dealt.plan, remarks);
 }
 
 template <class Kind>
@@ -229,7 +233,8 @@ TEST_CASE("the basis of every trip: inputs, numbers and sources whole, strips tr
 }
 
 TEST_CASE("a box tested by a long log finds room: its ends and its length are told") {
-    Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("layouts/trips/trail-crew.toml");
+    trip::Trip trip = dealt.trip;
     for (const std::size_t readings : {2U, 24U, 25U, 96U, 97U, 900U}) {
         CAPTURE(readings);
         std::vector<trip::BoxReading> log;
@@ -237,8 +242,8 @@ TEST_CASE("a box tested by a long log finds room: its ends and its length are to
             log.push_back(
                 {units::minutes(static_cast<double>(i)), units::celsius(64.0 - 0.005 * static_cast<double>(i))});
         }
-        dealt.trip.boxes.front().test = log;
-        const auto tables = all_of<card::Table>(basis_of(dealt));
+        trip.boxes.front().test = log;
+        const auto tables = all_of<card::Table>(basis_of(trip, dealt.plan));
         std::string text;
         bool found = false;
         for (const card::Table& table : tables) {
@@ -263,7 +268,7 @@ TEST_CASE("a box tested by a long log finds room: its ends and its length are to
 
 TEST_CASE("every remark on the trip file and on the plan stands under what was assumed") {
     const Dealt dealt("layouts/trips/trail-crew.toml");
-    const problem::Problems remarks{problem::warning("x", "the box test is old", "test it again")};
+    const problem::Problems remarks{problem::warning("box-test-weak", "the box test is old", "test it again")};
     std::string text;
     for (const card::Steps& steps : all_of<card::Steps>(basis_of(dealt, remarks))) {
         for (const card::Step& step : steps.steps) {
@@ -306,7 +311,7 @@ TEST_CASE("the hand's bands stand only here: every row of a dip, and a cold hand
 
 TEST_CASE("a trip in US units alone has its strips in quarts") {
     Dealt dealt("layouts/trips/trail-crew.toml");
-    dealt.trip.units = units::System::us;
+    dealt.deal(units::System::us, "en");
     const auto strips = card::fill_strips({dealt.plan, english()}, "TEST-TEST");
     check_strips(dealt, strips);
     CHECK(std::any_of(strips[0].marks.begin(), strips[0].marks.end(),

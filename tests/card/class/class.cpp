@@ -5,6 +5,7 @@
 #include "card/texts.hpp"
 #include "plan/result/hold_table.hpp"
 #include "support/faces.hpp"
+#include "support/finding.hpp"
 #include "support/near.hpp"
 #include "units/print.hpp"
 
@@ -19,10 +20,6 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 namespace {
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
 
 /// "2 h 25", "35 min" in minutes.
 double minutes_of(std::string text) {

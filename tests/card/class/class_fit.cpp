@@ -4,6 +4,7 @@
 #include "card/class/class_sheets.hpp"
 #include "card/class/class_frames.hpp"
 #include "card/texts.hpp"
+#include "support/finding.hpp"
 #include "support/printing.hpp"
 
 #include <doctest/doctest.h>
@@ -13,14 +14,6 @@
 
 using namespace holdwater;
 using namespace holdwater::support;
-
-namespace {
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
-
-}  // namespace
 
 TEST_CASE("no card of a class names a card that it does not have, and each hold card warns") {
     for (const facts::Ruleset rules : rulesets()) {

@@ -2,6 +2,7 @@
 // The Log and the Kitchen card: the plan's times and amounts on their safe side, and only what the trip asks for.
 #include "card/shared/numbers.hpp"
 #include "card/texts.hpp"
+#include "support/finding.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -15,10 +16,6 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 namespace {
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
 
 std::string text_of(const Dealt& dealt, const char* key) {
     return joined(texts_of(dealt.card(key)));
@@ -181,7 +178,7 @@ TEST_CASE("nothing is taken out for the sear before it is surely ready, and a ti
     trip.foods.front().cut = facts::Cut::tied;
     trip.serve = trip.from.after(units::hours(8));
     trip.sleep.reset();
-    const Dealt dealt(std::move(trip));
+    const Dealt dealt(trip);
     const std::string text = text_of(dealt, "kitchen");
     CAPTURE(text);
     CHECK(has(text, "String: soak it before you tie"));

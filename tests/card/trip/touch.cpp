@@ -4,6 +4,7 @@
 #include "card/texts.hpp"
 #include "safety/burn.hpp"
 #include "safety/sting.hpp"
+#include "support/finding.hpp"
 
 #include <doctest/doctest.h>
 
@@ -19,10 +20,6 @@ using safety::HandState;
 using safety::Stirring;
 
 namespace {
-
-bool has(const std::string& text, const std::string& what) {
-    return text.find(what) != std::string::npos;
-}
 
 const card::KeyNumber& key_of(const card::Card& card) {
     return std::get<card::KeyNumber>(card.blocks.front());

@@ -14,16 +14,16 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 using support::near_abs;
+using support::phrases;
 
 namespace {
 
-const support::FakeMeasure measure;
-const Phrases phrases;
-const Format hand;
+const Format usual;
 
 BlockContext setting(double width = 84.0, double ease = 0.0) {
-    return {hand, measure, phrases, width, ease};
+    return {usual, measure, phrases, width, ease};
 }
 
 std::vector<PlacedText> texts(const Fragment& fragment) {
@@ -174,7 +174,7 @@ TEST_CASE("warnings share one bar, cautions have a frame, a plain word neither")
 }
 
 TEST_CASE("on a small card a warning has its tag in its first line, and is lower for it") {
-    Format small = hand;
+    Format small = usual;
     small.compact = true;
     const card::Caution warning{card::SignalWord::warning,
                                 "Never pour boiling water on a bag; scald: cool water, 20 min."};
@@ -197,15 +197,15 @@ TEST_CASE("the key number grows with the room of its face and never falls below 
     for (const double ease : {0.0, 0.3, 0.6, 1.0}) {
         const Fragment made = key_number(block, setting(84.0, ease));
         const auto value = find(made, "71");
-        CHECK(value.size_pt >= hand.key_pt);
-        CHECK(value.size_pt <= hand.key_max_pt);
+        CHECK(value.size_pt >= usual.key_pt);
+        CHECK(value.size_pt <= usual.key_max_pt);
         CHECK(value.size_pt >= before);
         CHECK(find(made, "°C").size_pt < value.size_pt);
         CHECK(find(made, "°C").face == Weight::regular);
         CHECK(find(made, "160").size_pt < value.size_pt);
         before = value.size_pt;
     }
-    CHECK(before == hand.key_max_pt);
+    CHECK(before == usual.key_max_pt);
     CHECK(key_number({"", "123456789012345678", "", ""}, setting(40.0)).too_wide > 0.0);
 }
 

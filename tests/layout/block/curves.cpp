@@ -13,12 +13,12 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 using support::near_abs;
+using support::phrases;
 
 namespace {
 
-const support::FakeMeasure measure;
-const Phrases phrases;
 const Format hand = support::format("hand");
 
 card::Curve plain() {

@@ -13,11 +13,10 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
+using support::phrases;
 
 namespace {
-
-const support::FakeMeasure measure;
-const Phrases phrases;
 
 card::Ruler ruler_with(double step, int count, double too_thick) {
     card::Ruler made;

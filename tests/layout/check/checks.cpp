@@ -13,11 +13,11 @@
 using namespace holdwater;
 using namespace holdwater::layout;
 using support::has_code;
+using support::measure;
 
 namespace {
 
-const support::FakeMeasure measure;
-const Format hand = support::format("hand");
+const Format in_hand = support::format("hand");
 
 PlacedText text_at(double x, double baseline, const std::string& text, double size_pt = 10.0,
                    Role role = Role::paragraph) {
@@ -34,14 +34,14 @@ PlacedText text_at(double x, double baseline, const std::string& text, double si
 /// A face with a caution and the given items.
 problem::Problems found(std::vector<Item> items, bool with_caution = true) {
     Page page;
-    page.width = hand.width;
-    page.height = hand.height;
+    page.width = in_hand.width;
+    page.height = in_hand.height;
     page.name = "hold-1";
     if (with_caution) {
         page.items.emplace_back(text_at(6.0, 110.0, "Scalding water", 11.0, Role::caution));
     }
     page.items.insert(page.items.end(), items.begin(), items.end());
-    return check_faces({{"hold", {page}}}, hand, measure);
+    return check_faces({{"hold", {page}}}, in_hand, measure);
 }
 
 /// The size at which a capital (0.75 em) has so many arc minutes at 450 mm; by the tangent of the whole angle, which

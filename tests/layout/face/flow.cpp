@@ -11,11 +11,10 @@
 using namespace holdwater;
 using namespace holdwater::layout;
 using support::all_text;
+using support::measure;
 using support::squeezed;
 
 namespace {
-
-const support::FakeMeasure measure;
 
 card::Deck deck_of(std::vector<card::Block> blocks) {
     card::Deck deck;

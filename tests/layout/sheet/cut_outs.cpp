@@ -15,11 +15,11 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 using support::near_abs;
 
 namespace {
 
-const support::FakeMeasure measure;
 constexpr double true_to = 0.05;  // mm
 
 card::Strip strip_of(double length, double unit) {

@@ -13,11 +13,10 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 using support::near_abs;
 
 namespace {
-
-const support::FakeMeasure measure;
 
 /// Faces with one unmistakable item each: a box over the whole card and its name as text.
 std::vector<CardFaces> plain_cards(const Format& format, const std::vector<int>& face_counts) {

@@ -13,11 +13,10 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 using support::near_abs;
 
 namespace {
-
-const support::FakeMeasure measure;
 
 card::Sheets sheets_with(std::vector<card::SheetBlock> blocks) {
     card::Sheets sheets;

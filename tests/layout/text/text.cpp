@@ -10,10 +10,10 @@
 
 using namespace holdwater;
 using namespace holdwater::layout;
+using support::measure;
 
 namespace {
 
-const support::FakeMeasure measure;
 constexpr double character = 0.5 * 10.0 * mm_per_pt;
 
 std::vector<std::string> lines_of(std::string_view text, double characters, TextStyle style = {}) {

@@ -8,6 +8,7 @@
 
 #include "plan/advice/changes.hpp"
 #include "plan/advice/remedy.hpp"
+#include "support/efforts.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
@@ -53,6 +54,8 @@ struct Broken {
     const char* advice;
 };
 
+/// Short trips, of which one costs a tenth of a night's to plan; each sort of advice that is given is among them, and
+/// some that holds in hardly more than 95 of 100 scenarios. One night, for top-ups and sleep.
 std::vector<Broken> broken_trips() {
     std::vector<Broken> all;
     const auto add = [&](const char* why, const char* name, const char* advice, auto change) {
@@ -62,18 +65,20 @@ std::vector<Broken> broken_trips() {
     };
     const char* const crew = "layouts/trips/trail-crew.toml";
     const char* const paddling = "layouts/trips/paddling-day.toml";
+    const char* const lesson = "layouts/trips/class-day.toml";
     add("too short", paddling, "serve = ", [](trip::Trip& t) { t.serve = t.from.after(units::minutes(100)); });
-    add("too thick", crew, "thickness = ", [](trip::Trip& t) {
-        t.foods[0].thickness = units::millimetres(190);
-        t.foods[0].mass = t.foods[0].mass * 5;
+    add("too thick", paddling, "thickness = ", [](trip::Trip& t) {
+        t.foods[0].thickness = t.foods[0].thickness * 3;
+        t.foods[0].mass = t.foods[0].mass * 3;
         t.foods[0].pieces = 1;
-        t.boxes[0].water = units::litres(32);
     });
-    add("a narrow tolerance", crew, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
-    add("one small pot", crew, "pots = ", [](trip::Trip& t) {
+    add("one small pot", paddling, "pots = ", [](trip::Trip& t) {
         t.fire.pots = 1;
-        t.fire.pot = units::litres(4);
+        t.fire.pot = units::litres(2);
     });
+    add("a box that leaks heat", paddling, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{6.0}; });
+    add("a narrow tolerance", lesson, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
+    add("and over a night", crew, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
     return all;
 }
 
@@ -82,17 +87,14 @@ std::vector<Broken> broken_trips() {
 TEST_CASE("every advice, applied, yields a plan that holds, in as many scenarios as any plan") {
     for (const Broken& broken : broken_trips()) {
         CAPTURE(std::string(broken.why));
-        plan::Effort full;
-        full.advise = false;
-        full.what_ifs = false;
-        REQUIRE_FALSE(plan::make_plan(broken.trip, full).ok());
+        REQUIRE_FALSE(plan::make_plan(broken.trip, support::full_effort()).ok());
         const std::vector<plan::Remedy> mends = plan::remedies_of(broken.trip);
         REQUIRE_FALSE(mends.empty());
         bool named = false;
         for (const plan::Remedy& mend : mends) {
             CAPTURE(mend.advice);
             named = named || mend.advice.find(broken.advice) != std::string::npos;
-            const auto plan = plan::make_plan(mend.changed, full);
+            const auto plan = plan::make_plan(mend.changed, support::full_effort());
             REQUIRE(plan.ok());
             CHECK(plan->share_that_holds >= 0.95);
         }
@@ -117,18 +119,14 @@ TEST_CASE("advice changes something: what is there already is not advised") {
 }
 
 TEST_CASE("where no single change is enough, two together are tried") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("paddling-day");
     trip.boxes[0].test = units::HeatLoss{6.0};
     trip.fire.pots = 1;
-    trip.fire.pot = units::litres(3);
-    trip.foods[0].tolerance = units::kelvins(8);
-    plan::Effort full;
-    full.advise = false;
-    full.what_ifs = false;
+    trip.fire.pot = units::litres(2);
     const std::vector<plan::Remedy> mends = plan::remedies_of(trip);
     REQUIRE_FALSE(mends.empty());
     CHECK(mends.front().advice.find(", and ") != std::string::npos);
-    CHECK(plan::make_plan(mends.front().changed, full).ok());
+    CHECK(plan::make_plan(mends.front().changed, support::full_effort()).ok());
 }
 
 TEST_CASE("a target of 50 C gets a clear no") {

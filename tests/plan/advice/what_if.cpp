@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include "support/efforts.hpp"
 #include "support/trips.hpp"
 
 using namespace holdwater;
@@ -26,11 +27,9 @@ trip::WhatIf fire_out(double h) {
     return what;
 }
 
-plan::Effort quick() {
-    plan::Effort effort;
-    effort.search = {64, 1};
-    effort.promise = {256, 1};
-    effort.advise = false;
+plan::Effort with_answers() {
+    plan::Effort effort = support::effort_of({64, 1}, {256, 1});
+    effort.what_ifs = true;
     return effort;
 }
 
@@ -42,7 +41,7 @@ TEST_CASE("each question is answered, in its order") {
     late.name = "late";
     late.later = hours(3);
     trip.what_ifs = {colder(8), late, fire_out(3)};
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, with_answers());
     REQUIRE(plan.ok());
     REQUIRE(plan->what_ifs.size() == 3);
     CHECK(plan->what_ifs[0].what->name == "colder");
@@ -58,7 +57,7 @@ TEST_CASE("a longer time without fire, and a colder one, is never judged milder"
     for (const double h : {0.05, 1.0, 2.0, 3.0, 5.0, 8.0, 12.0}) {
         trip.what_ifs.push_back(fire_out(h));
     }
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, with_answers());
     REQUIRE(plan.ok());
     for (std::size_t i = 1; i < plan->what_ifs.size(); ++i) {
         CHECK(plan->what_ifs[i].below >= plan->what_ifs[i - 1].below);
@@ -68,7 +67,7 @@ TEST_CASE("a longer time without fire, and a colder one, is never judged milder"
     CHECK(plan->what_ifs.back().action == safety::FallAction::throw_away);
     trip.what_ifs = {fire_out(2), fire_out(2)};
     trip.what_ifs[1].colder = kelvins(10);
-    const auto cold = plan::make_plan(trip, quick());
+    const auto cold = plan::make_plan(trip, with_answers());
     REQUIRE(cold.ok());
     CHECK(cold->what_ifs[1].below >= cold->what_ifs[0].below);
 }
@@ -76,7 +75,7 @@ TEST_CASE("a longer time without fire, and a colder one, is never judged milder"
 TEST_CASE("a cold that the fire cannot make good is said to break, with the limit") {
     trip::Trip trip = support::demo_trip("trail-crew");
     trip.what_ifs = {colder(200)};
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, with_answers());
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->what_ifs[0].holds);
     CHECK_FALSE(plan->what_ifs[0].broken.empty());

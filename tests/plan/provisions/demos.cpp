@@ -3,6 +3,7 @@
 #include "plan/provisions/provisions.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
+#include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
@@ -18,12 +19,11 @@ using namespace holdwater;
 TEST_CASE("every demo trip gets all that its file asks for") {
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
         CAPTURE(name);
-        const trip::Trip trip = support::demo_trip(name);
+        const plan::Plan& plan = support::demo_plan(name);
+        const trip::Trip& trip = *plan.trip;
         const auto setup = plan::set_up(trip);
         REQUIRE(setup.ok());
-        const auto plan = plan::make_plan(trip);
-        REQUIRE(plan.ok());
-        const plan::Provisions around = plan::provisions_of(*setup, *plan);
+        const plan::Provisions around = plan::provisions_of(*setup, plan);
         CHECK(around.fuel.has_value());
         CHECK(around.ice.has_value());
         CHECK(around.sides.list.size() == trip.sides.size());

@@ -7,6 +7,8 @@
 #include "plan/advice/remedy.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
+#include "support/efforts.hpp"
+#include "support/finding.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
 
@@ -15,6 +17,7 @@
 #include <sstream>
 
 using namespace holdwater;
+using support::has;
 
 namespace {
 
@@ -28,14 +31,10 @@ Worked worked(const std::string& name, units::System units) {
     w.trip.units = units;
     const auto setup = plan::set_up(w.trip);
     REQUIRE(setup.ok());
-    const auto plan = plan::make_plan(w.trip);
+    const auto plan = plan::make_plan(w.trip, support::without_advice());
     REQUIRE(plan.ok());
     w.around = plan::provisions_of(*setup, *plan);
     return w;
-}
-
-bool has(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
 }
 
 }  // namespace

@@ -3,21 +3,19 @@
 #include <doctest/doctest.h>
 
 #include "plan/result/plan.hpp"
-#include "support/trips.hpp"
+#include "support/efforts.hpp"
 
 using namespace holdwater;
 
 TEST_CASE("a hotter last reading may be left longer; wind and cold shorten it") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip);
-    REQUIRE(plan.ok());
-    const plan::Night& night = plan->night;
+    const plan::Plan& plan = support::demo_plan("trail-crew");
+    const plan::Night& night = plan.night;
     REQUIRE(night.unattended.size() > 2);
     for (std::size_t i = 1; i < night.unattended.size(); ++i) {
         CHECK(night.unattended[i].reading < night.unattended[i - 1].reading);
         CHECK(night.unattended[i].longest < night.unattended[i - 1].longest);
     }
-    CHECK(plan->interval_rough < plan->interval_calm);
+    CHECK(plan.interval_rough < plan.interval_calm);
     REQUIRE(night.wake.has_value());
     for (std::size_t i = 0; i < night.curve.size(); ++i) {
         CHECK(night.curve[i].low <= night.curve[i].likely);
@@ -26,10 +24,7 @@ TEST_CASE("a hotter last reading may be left longer; wind and cold shorten it") 
 }
 
 TEST_CASE("a cooler morning and a longer night are never judged milder") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip);
-    REQUIRE(plan.ok());
-    const auto& rows = plan->night.morning;
+    const auto& rows = support::demo_plan("trail-crew").night.morning;
     REQUIRE(rows.size() > 4);
     for (std::size_t r = 0; r < rows.size(); ++r) {
         for (std::size_t c = 0; c < rows[r].cells.size(); ++c) {
@@ -49,11 +44,9 @@ TEST_CASE("a cooler morning and a longer night are never judged milder") {
 TEST_CASE("the last morning row, which stands for everything below it, is thrown away in every demo") {
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
         CAPTURE(name);
-        const trip::Trip trip = support::demo_trip(name);
-        const auto plan = plan::make_plan(trip);
-        REQUIRE(plan.ok());
-        REQUIRE_FALSE(plan->night.morning.empty());
-        for (const plan::MorningRow::Cell& cell : plan->night.morning.back().cells) {
+        const auto& rows = support::demo_plan(name).night.morning;
+        REQUIRE_FALSE(rows.empty());
+        for (const plan::MorningRow::Cell& cell : rows.back().cells) {
             CHECK(cell.action == safety::FallAction::throw_away);
         }
     }

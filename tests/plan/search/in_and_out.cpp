@@ -6,6 +6,7 @@
 
 #include "plan/advice/remedy.hpp"
 #include "plan/search/recipe.hpp"
+#include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
@@ -20,20 +21,11 @@ namespace {
 /// Chicken for supper, pork for the next noon, out of one box with three pots.
 trip::Trip two_meals() { return support::trip_at("tests/plan/trips/two-meals.toml"); }
 
-plan::Effort quick() {
-    plan::Effort effort;
-    effort.search = {128, 1};
-    effort.promise = {1024, 1};
-    effort.advise = false;
-    effort.what_ifs = false;
-    return effort;
-}
-
 }  // namespace
 
 TEST_CASE("supper comes out, the next meal's meat goes in, and both are ready in time") {
     const trip::Trip trip = two_meals();
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, support::effort_of({128, 1}, {1024, 1}));
     REQUIRE(plan.ok());
     REQUIRE(plan->foods.size() == 2);
     const plan::FoodPlan& chicken = plan->foods[0];
@@ -103,12 +95,12 @@ TEST_CASE("a food's own times are the moments at which the run moves it, and its
 TEST_CASE("meat that goes in too late for its meal is refused, at its own line") {
     trip::Trip trip = two_meals();
     trip.foods[1].in = trip.serve.after(units::minutes(-30));
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, support::effort_of({128, 1}, {1024, 1}));
     REQUIRE_FALSE(plan.ok());
     CHECK(plan.problems().front().message.find("pork loin, boneless: ") == 0);
     trip = two_meals();
     trip.foods[0].out = trip.from.after(units::minutes(90));
-    const auto hasty = plan::make_plan(trip, quick());
+    const auto hasty = plan::make_plan(trip, support::effort_of({128, 1}, {1024, 1}));
     REQUIRE_FALSE(hasty.ok());
     CHECK(hasty.problems().front().place->line == trip.foods[0].out_place.line);
 }
@@ -116,7 +108,7 @@ TEST_CASE("meat that goes in too late for its meal is refused, at its own line")
 TEST_CASE("a company of foods that the water does not cover when one is gone is refused") {
     trip::Trip trip = two_meals();
     trip.boxes.front().water = units::litres(11);
-    const auto plan = plan::make_plan(trip, quick());
+    const auto plan = plan::make_plan(trip, support::effort_of({128, 1}, {1024, 1}));
     REQUIRE_FALSE(plan.ok());
     const auto& problems = plan.problems();
     CHECK(std::any_of(problems.begin(), problems.end(), [](const auto& p) { return p.code == problem::Code("food-not-covered"); }));

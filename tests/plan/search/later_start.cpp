@@ -6,24 +6,14 @@
 
 #include "facts/facts.hpp"
 #include "plan/advice/remedy.hpp"
+#include "support/efforts.hpp"
 #include "support/trips.hpp"
 
 using namespace holdwater;
 
-namespace {
-
-plan::Effort full() {
-    plan::Effort effort;
-    effort.advise = false;
-    effort.what_ifs = false;
-    return effort;
-}
-
-}  // namespace
-
 TEST_CASE("a later fire that spares a waking holds like any plan") {
     const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip, full());
+    const auto plan = plan::make_plan(trip, support::full_effort());
     REQUIRE(plan.ok());
     REQUIRE(plan::wakes_of(*plan) >= 1);
     const auto later = plan::later_start(*plan);
@@ -32,14 +22,14 @@ TEST_CASE("a later fire that spares a waking holds like any plan") {
     CHECK(later->wakes < plan::wakes_of(*plan));
     trip::Trip changed = trip;
     changed.from = later->from;
-    const auto again = plan::make_plan(changed, full());
+    const auto again = plan::make_plan(changed, support::full_effort());
     REQUIRE(again.ok());
     CHECK(plan::wakes_of(*again) <= later->wakes);
 }
 
 TEST_CASE("a plan that lets the cook sleep names no later fire") {
     const trip::Trip trip = support::demo_trip("class-day");
-    const auto plan = plan::make_plan(trip, full());
+    const auto plan = plan::make_plan(trip, support::full_effort());
     REQUIRE(plan.ok());
     CHECK(plan::wakes_of(*plan) == 0);
     CHECK_FALSE(plan::later_start(*plan).has_value());
@@ -51,7 +41,7 @@ TEST_CASE("every pour has its boil and the time of the hands, and a box that is 
         trip.fire.boils_in + facts::facts().duration("pour.handling");
     for (const bool warmed : {false, true}) {
         trip.boxes[0].prewarmed = warmed;
-        const auto plan = plan::make_plan(trip, full());
+        const auto plan = plan::make_plan(trip, support::full_effort());
         REQUIRE(plan.ok());
         CHECK(plan->round == round);
         for (std::size_t k = 0; k < plan->fill.pours.size(); ++k) {
@@ -70,7 +60,7 @@ TEST_CASE("what a top-up takes out first leaves the box no fuller than it may be
         const trip::Trip trip = support::trip_at(name);
         const auto setup = plan::set_up(trip);
         REQUIRE(setup.ok());
-        const auto plan = plan::make_plan(trip, full());
+        const auto plan = plan::make_plan(trip, support::full_effort());
         REQUIRE(plan.ok());
         double inside = units::in_litres(trip.boxes[0].water + setup->food_volume);
         for (const plan::TopUp& top_up : plan->top_ups) {

@@ -20,7 +20,7 @@ struct Pair {
     double coefficient;
 };
 
-struct Row {
+struct EigenRow {
     double biot;
     std::array<Pair, 3> bodies;  // slab, cylinder, sphere
     const char* source;
@@ -32,7 +32,7 @@ constexpr const char* computed = "recomputed for the project; agrees with the re
 // Four decimals are printed: half a unit of the last, and 0.00005 by which the copies' own rounding was seen to be off.
 constexpr double tolerance = 0.0001;
 
-constexpr Row rows[] = {
+constexpr EigenRow eigen_rows[] = {
     {0.01, {{{0.0998, 1.0017}, {0.1412, 1.0025}, {0.1730, 1.0030}}}, read},
     {0.04, {{{0.1987, 1.0066}, {0.2814, 1.0099}, {0.3450, 1.0120}}}, read},
     {0.1, {{{0.3111, 1.0161}, {0.4417, 1.0246}, {0.5423, 1.0298}}}, read},
@@ -57,7 +57,7 @@ constexpr Row rows[] = {
 TEST_CASE("first eigenvalue and coefficient of slab, cylinder and ball are those of the tables") {
     constexpr std::array<double, 3> exponents = {0.0, 1.0, 2.0};
     support::Worst worst;
-    for (const Row& row : rows) {
+    for (const EigenRow& row : eigen_rows) {
         for (std::size_t i = 0; i < exponents.size(); ++i) {
             CAPTURE(row.biot);
             CAPTURE(exponents[i]);

@@ -20,7 +20,7 @@ using support::near_rel;
 
 namespace {
 
-struct Row {
+struct FoodRow {
     const char* food;                // number in usda-sr26 and name
     facts::Composition composition;  // usda-sr26, read; carbohydrate without fibre
     double parallel_20;              // 1e-7 m2/s, computed for the project with choi-okos-1986
@@ -28,7 +28,7 @@ struct Row {
     double series_60;
 };
 
-constexpr Row rows[] = {
+constexpr FoodRow food_rows[] = {
     {"23357 beef top round, lean", {72.96, 23.59, 2.94, 0.0, 0.0, 1.12}, 1.350, 1.477, 1.212},
     {"23360 beef eye of round, lean", {73.43, 23.37, 3.04, 0.0, 0.0, 1.1}, 1.351, 1.478, 1.213},
     {"13097 beef rib eye, lean, choice", {68.7, 20.13, 8.3, 0.0, 0.0, 1.01}, 1.344, 1.465, 1.133},
@@ -75,7 +75,7 @@ double diffusivity(const facts::Composition& composition, double celsius, Mixing
 TEST_CASE("parallel and series diffusivity of every listed food are the recomputed ones") {
     // Three decimals are printed: half a unit of the last, doubled since the compositions are rounded too.
     support::Worst worst;
-    for (const Row& row : rows) {
+    for (const FoodRow& row : food_rows) {
         CAPTURE(row.food);
         worst.take(diffusivity(row.composition, 60, MixingRule::parallel), row.parallel_60);
         worst.take(diffusivity(row.composition, 60, MixingRule::series), row.series_60);
@@ -89,7 +89,7 @@ TEST_CASE("parallel and series diffusivity of every listed food are the recomput
 }
 
 TEST_CASE("lean meat at 60 C: density, specific heat and conductivity in the recomputed ranges") {
-    for (const Row& row : rows) {
+    for (const FoodRow& row : food_rows) {
         if (row.composition.fat > 3.1 || row.composition.protein < 20.9 || row.composition.water > 75.0 ||
             row.composition.ash > 2.0) {
             continue;  // the lean meats of the list
@@ -114,7 +114,7 @@ TEST_CASE("specific heat meets the published whole-food values within their spre
     CHECK(near_rel(heat::properties_from(carrots, units::celsius(10), MixingRule::parallel).specific_heat.si(), 3600,
                    0.10));
     // chen-1985, read: cp = 4.19 - 2.30 x - 0.628 x^3 of the solids fraction x, for a quick estimate.
-    for (const Row& row : rows) {
+    for (const FoodRow& row : food_rows) {
         CAPTURE(row.food);
         const auto& c = row.composition;
         const double sum = c.water + c.protein + c.fat + c.carbohydrate + c.fibre + c.ash;

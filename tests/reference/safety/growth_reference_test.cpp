@@ -3,6 +3,7 @@
 // independent published model. The closed form has no ceiling; where an observation reached it, 6 log is taken for it.
 #include "safety/clocks.hpp"
 #include "safety/growth.hpp"
+#include "support/courses.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -13,6 +14,7 @@
 
 using namespace holdwater;
 using namespace holdwater::safety;
+using support::by_hours;
 using support::near_abs;
 using support::near_rel;
 using units::celsius;
@@ -41,14 +43,6 @@ constexpr Meat meats[] = {{"beef", 0.00699, 2.61, 46.0, 6.9, 3.11, 5.16, 1.12, 2
 
 const facts::GrowthModel& model_of(const char* key) {
     return facts::facts().growth(key);
-}
-
-History line(std::initializer_list<std::pair<double, double>> points) {
-    History history;
-    for (const auto& [h, c] : points) {
-        history.add(hours(h), celsius(c));
-    }
-    return history;
 }
 
 /// Temperature falling in a straight line of its logarithm.
@@ -91,11 +85,11 @@ TEST_CASE("the exponent for one and for three logs, and the ramps that give one"
         CHECK(near_rel(model.q0_likely, meat.q0, 1e-12));
         CHECK(near_abs(exponent_for(1.0, meat.q0), meat.one_log, 0.005));
         CHECK(near_abs(exponent_for(3.0, meat.q0), meat.three_log, 0.006));
-        const double per_hour = growth_without_lag(model, line({{0, 10}, {1, 54.4}}));
+        const double per_hour = growth_without_lag(model, by_hours({{0, 10}, {1, 54.4}}));
         CHECK(near_abs(per_hour, meat.per_hour, 0.006));
         CHECK(near_abs(exponent_for(1.0, meat.q0) / per_hour, meat.ramp_lag, 0.06));
         CHECK(near_abs(1.0 / per_hour, meat.ramp_none, 0.006));
-        CHECK(near_abs(growth_with_lag(model, line({{0, 10}, {meat.ramp_lag, 54.4}}), meat.q0), 1.0, 0.1));
+        CHECK(near_abs(growth_with_lag(model, by_hours({{0, 10}, {meat.ramp_lag, 54.4}}), meat.q0), 1.0, 0.1));
     }
 }
 
@@ -122,8 +116,8 @@ TEST_CASE("hours to one log in beef at a steady temperature, from spores and wit
 TEST_CASE("beef cooled from 54.4 to 27 C: observations and the models of their paper") {
     // juneja-2008. Observed: 0.43 and 0.90 log in 1.5 h, 2.4 in 3 h; its models printed 1.1 and 3.6.
     const facts::GrowthModel& beef = model_of("beef");
-    const History quick = line({{0, 54.4}, {1.5, 27}});
-    const History slow = line({{0, 54.4}, {3, 27}});
+    const History quick = by_hours({{0, 54.4}, {1.5, 27}});
+    const History slow = by_hours({{0, 54.4}, {3, 27}});
     // Reference figures, computed with a ceiling of 8.5 log: the closed form may lie above by what the ceiling takes.
     CHECK(near_abs(growth_with_lag(beef, quick, beef.q0_likely), 0.50, 0.01));
     CHECK(near_abs(growth_with_lag(beef, slow, beef.q0_likely), 2.85, 0.02));
@@ -148,7 +142,7 @@ TEST_CASE("turkey cooled in three parts: under one log only with the quickest fi
     };
     for (const Row& row : {Row{1.0, 1.0, 1.0, 0.8}, Row{1.5, 1.9, 1.8, 1.5}, Row{2.0, 2.8, 2.6, 2.3}}) {
         INFO(row.first, " h");
-        const History core = line({{0, 48.9}, {row.first, 26.7}, {row.first + 5, 12.8}, {row.first + 10, 4.4}});
+        const History core = by_hours({{0, 48.9}, {row.first, 26.7}, {row.first + 5, 12.8}, {row.first + 10, 4.4}});
         for (const auto& [key, value] : {std::pair{"beef", row.beef}, {"chicken", row.chicken}, {"pork", row.pork}}) {
             INFO(key);
             const facts::GrowthModel& model = model_of(key);
@@ -173,7 +167,7 @@ TEST_CASE("slow warming grows: the observed order of quick and slow rises is kep
     // some and so errs towards more growth.
     const facts::GrowthModel& pork = model_of("pork");
     const auto rise = [&pork](double per_hour) {
-        return growth_with_lag(pork, line({{0, 10}, {44.4 / per_hour, 54.4}}), pork.q0_likely);
+        return growth_with_lag(pork, by_hours({{0, 10}, {44.4 / per_hour, 54.4}}), pork.q0_likely);
     };
     CHECK(rise(4) > rise(6));
     CHECK(rise(6) > 1.0);

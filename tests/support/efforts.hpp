@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// How hard a plan is thought about in tests, which is not always all that a cook is told.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <string>
+
+#include "plan/advice/remedy.hpp"
+#include "plan/result/plan.hpp"
+#include "support/trips.hpp"
+
+namespace holdwater::support {
+
+/// Neither advice nor answers to what-if questions.
+inline plan::Effort effort_of(plan::Draw search, plan::Draw promise) {
+    plan::Effort effort;
+    effort.search = search;
+    effort.promise = promise;
+    effort.advise = false;
+    effort.what_ifs = false;
+    return effort;
+}
+
+/// As many scenarios as any plan.
+inline plan::Effort full_effort() { return effort_of(plan::Effort{}.search, plan::Effort{}.promise); }
+
+/// As any plan, with the answers to the trip's questions, but without looking for a later fire or for advice: that takes
+/// twice as long as all the rest, and changes no number of the plan.
+inline plan::Effort without_advice() {
+    plan::Effort effort;
+    effort.advise = false;
+    return effort;
+}
+
+/// The plan of a demo trip, made once in a test program.
+inline const plan::Plan& demo_plan(const std::string& name) {
+    struct Kept {
+        trip::Trip trip;
+        problem::Result<plan::Plan> plan;
+        explicit Kept(const std::string& of) : trip(demo_trip(of)), plan(plan::make_plan(trip, without_advice())) {}
+    };
+    static std::map<std::string, std::unique_ptr<Kept>> kept;
+    std::unique_ptr<Kept>& here = kept[name];
+    if (!here) {
+        here = std::make_unique<Kept>(name);
+    }
+    return here->plan.value();
+}
+
+}  // namespace holdwater::support
