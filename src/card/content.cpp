@@ -57,6 +57,11 @@ void BlockList<Any>::append(const BlockList& other) {
     blocks_.insert(blocks_.end(), other.begin(), other.end());
 }
 
+template <class Any>
+void BlockList<Any>::erase(iterator first, iterator last) {
+    blocks_.erase(first, last);
+}
+
 template class BlockList<Block>;
 template class BlockList<SheetBlock>;
 

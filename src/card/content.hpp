@@ -197,6 +197,8 @@ class BlockList {
     void add(One block);
     /// All of another list at the end.
     void append(const BlockList& other);
+    using iterator = typename std::vector<Any>::const_iterator;
+    void erase(iterator first, iterator last);
 
     std::size_t size() const { return blocks_.size(); }
     bool empty() const { return blocks_.empty(); }
