@@ -2,6 +2,8 @@
 // What is on a card, without geometry: a closed list of blocks. Layout places them, draw never sees them.
 #pragma once
 
+#include <cstddef>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -53,6 +55,9 @@ struct Step {
 struct Steps {
     std::vector<Step> steps;
     bool numbered = true;
+
+    void add(Text text);
+    void add(Text when, Text text);
 };
 
 enum class Align { left, centre, right };
@@ -68,6 +73,9 @@ struct Table {
     std::vector<Column> columns;
     std::vector<std::vector<Text>> rows;
     std::optional<std::size_t> marked_row;  // heavy frame: the row of this trip
+
+    void column(Text head, Align align = Align::left, bool strong = false);
+    void row(std::initializer_list<std::string_view> cells);
 };
 
 /// Left what the thermometer reads, right what to do; read from the top (hot) down; the last rung is the floor.
@@ -170,13 +178,51 @@ struct Turn {};
 using Block = std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note,
                            WriteIn, Turn>;
 
+/// Blocks in order. Its members are defined in content.cpp for the kinds of block there are: what a variant of so many
+/// kinds asks of the compiler is asked there, and not again in every file that makes a card.
+template <class Any>
+class BlockList {
+  public:
+    BlockList();
+    BlockList(std::vector<Any> blocks);
+    BlockList(std::initializer_list<Any> blocks);
+    BlockList(const BlockList& other);
+    BlockList(BlockList&& other) noexcept;
+    BlockList& operator=(const BlockList& other);
+    BlockList& operator=(BlockList&& other) noexcept;
+    ~BlockList();
+
+    /// At the end: any kind of block that the list may hold.
+    template <class One>
+    void add(One block);
+    /// All of another list at the end.
+    void append(const BlockList& other);
+    using iterator = typename std::vector<Any>::const_iterator;
+    void erase(iterator first, iterator last);
+
+    std::size_t size() const { return blocks_.size(); }
+    bool empty() const { return blocks_.empty(); }
+    auto begin() const { return blocks_.begin(); }
+    auto end() const { return blocks_.end(); }
+    const Any& front() const { return blocks_.front(); }
+    const Any& back() const { return blocks_.back(); }
+    const Any& at(std::size_t i) const { return blocks_.at(i); }
+    const Any& operator[](std::size_t i) const { return blocks_[i]; }
+
+  private:
+    std::vector<Any> blocks_;
+};
+using Blocks = BlockList<Block>;
+
 struct Card {
     std::string key;      // "fill"
     Text name;            // "Fill"
     Text question;        // "How hot, how much?"
     int number = 0;       // in the deck, from 1
-    std::vector<Block> blocks;       // face first; goes on at a block boundary on the back
-    std::vector<Caution> cautions;   // stand at the foot of every face of this card; never empty
+    Blocks blocks;                  // face first; goes on at a block boundary on the back
+    std::vector<Caution> cautions;  // stand at the foot of every face of this card; never empty
+
+    void warn(Text text);  // adds a caution that begins with WARNING
 };
 
 struct Deck {
@@ -212,6 +258,7 @@ struct LaminateTemplate {
 };
 
 using SheetBlock = std::variant<Block, Strip, LaminateTemplate>;
+using SheetBlocks = BlockList<SheetBlock>;
 
 /// Plain sheets for whoever prepares or teaches: running text, tables, things to cut out. A Turn starts a new sheet;
 /// a Ruler belongs on a card and is refused here.
@@ -221,7 +268,7 @@ struct Sheets {
     std::string stamp;
     std::string language;
     Text footer;
-    std::vector<SheetBlock> blocks;
+    SheetBlocks blocks;
 };
 
 }  // namespace holdwater::card

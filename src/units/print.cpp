@@ -10,8 +10,6 @@
 namespace holdwater::units {
 namespace {
 
-constexpr std::string_view no_break_space = "\u00A0";
-
 /// As many decimals as a step of this size needs: 0.5 -> 1, 0.25 -> 2, 5 -> 0.
 int decimals_for(double step) {
     int decimals = 0;
@@ -22,28 +20,6 @@ int decimals_for(double step) {
     return decimals;
 }
 
-std::string rounded(double value, double step, Toward toward) {
-    return number(round_to(value, step, toward), decimals_for(step));
-}
-
-std::string joined(System system, const std::string& metric, const std::string& us) {
-    switch (system) {
-        case System::metric:
-            return metric;
-        case System::us:
-            return us;
-        case System::both:
-            return fmt::format("{} ({})", metric, us);
-        case System::us_first:
-            return fmt::format("{} ({})", us, metric);
-    }
-    return metric;
-}
-
-std::string with_unit(const std::string& value, std::string_view unit) {
-    return fmt::format("{}{}{}", value, no_break_space, unit);
-}
-
 /// A degree further where a figure that follows from another one fell on the unsafe side of the true value.
 double stepped_on(double value, double truth, double step, Toward toward) {
     if (toward == Toward::up && value < truth - 1e-9) {
@@ -52,19 +28,25 @@ double stepped_on(double value, double truth, double step, Toward toward) {
     return toward == Toward::down && value > truth + 1e-9 ? value - step : value;
 }
 
-/// Inches to an eighth: 3 3/8 in. Eighths are written as people read a tape, with the fraction reduced.
-std::string inches(double value, Toward toward) {
-    const double rounded_inches = round_to(value, 0.125, toward);
-    const double whole = std::floor(std::abs(rounded_inches));
-    const double part = (std::abs(rounded_inches) - whole) * 8.0;  // 0 to 7, and no number for what is infinite
-    constexpr std::array<std::string_view, 8> fractions{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
-    if (!(part >= 1.0)) {
-        return number(rounded_inches, 0);
+/// Inches to an eighth.
+Figure inches(double value, Toward toward) {
+    return {round_to(value, 0.125, toward), 0, "in", Figure::Form::eighths};
+}
+
+/// Hours and minutes with something between figure and unit.
+std::string hours_and_minutes(Duration d, Toward toward, std::string_view space) {
+    const double rounded_minutes = round_to(in_minutes(d), 1.0, toward);
+    const double total = std::abs(rounded_minutes);
+    const std::string_view sign = rounded_minutes < 0.0 ? "-" : "";
+    if (total < 60.0) {
+        return fmt::format("{}{:.0f}{}min", sign, total, space);
     }
-    const std::string_view fraction = fractions[static_cast<std::size_t>(part)];
-    const std::string_view sign = rounded_inches < 0.0 ? "-" : "";
-    return whole == 0.0 ? fmt::format("{}{}", sign, fraction)
-                        : fmt::format("{}{:.0f}{}{}", sign, whole, no_break_space, fraction);
+    const double rest = std::isfinite(total) ? std::fmod(total, 60.0) : 0.0;
+    const double whole = (total - rest) / 60.0;
+    if (rest == 0.0) {
+        return fmt::format("{}{:.0f}{}h", sign, whole, space);
+    }
+    return fmt::format("{}{:.0f}{}h{}{:02.0f}", sign, whole, space, space, rest);
 }
 
 }  // namespace
@@ -102,14 +84,14 @@ double round_to(double value, double step, Toward toward) {
 }
 
 std::string number(double value, int decimals) {
-    std::string text = fmt::format("{:.{}f}", value, decimals);
-    if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) {
-        text.erase(0, 1);
-    }
-    return text;
+    return written(decimal(value, decimals));
 }
 
-std::string print(Temperature t, System system, Rounding r) {
+Figure figure(double value, double step, Toward toward, std::string_view unit) {
+    return {round_to(value, step, toward), decimals_for(step), unit, Figure::Form::decimal};
+}
+
+Amount amount(Temperature t, System system, Rounding r) {
     double metric = round_to(t.celsius(), r.step, r.toward);
     double us = round_to(t.fahrenheit(), 1.0, r.toward);
     if (system == System::both) {
@@ -121,44 +103,51 @@ std::string print(Temperature t, System system, Rounding r) {
         metric = round_to(fahrenheit(us).celsius(), r.step, Toward::nearest);
         metric = stepped_on(metric, t.celsius(), r.step, r.toward);
     }
-    return joined(system, with_unit(number(metric, decimals_for(r.step)), "°C"), with_unit(number(us, 0), "°F"));
+    return in_order(system, {metric, decimals_for(r.step), "°C"}, {us, 0, "°F"});
 }
 
-std::string print(TemperatureDifference d, System system, Rounding r) {
-    return joined(system, with_unit(rounded(d.si(), r.step, r.toward), "K"),
-                  with_unit(rounded(d.si() * 1.8, 1.0, r.toward), "°F"));
+Amount amount(TemperatureDifference d, System system, Rounding r) {
+    return in_order(system, figure(d.si(), r.step, r.toward, "K"), figure(d.si() * 1.8, 1.0, r.toward, "°F"));
 }
 
-std::string print(Length l, System system, Rounding r) {
-    return joined(system, with_unit(rounded(in_millimetres(l), r.step, r.toward), "mm"),
-                  with_unit(inches(in_inches(l), r.toward), "in"));
+Amount amount(Length l, System system, Rounding r) {
+    return in_order(system, figure(in_millimetres(l), r.step, r.toward, "mm"), inches(in_inches(l), r.toward));
 }
 
-std::string print(Volume v, System system, Rounding r) {
+Amount amount(Volume v, System system, Rounding r) {
     constexpr double litres_per_quart = 0.946352946;  // 231 cubic inches / 4, exact by definition
-    return joined(system, with_unit(rounded(in_litres(v), r.step, r.toward), "L"),
-                  with_unit(rounded(in_litres(v) / litres_per_quart, r.step, r.toward), "qt"));
+    return in_order(system, figure(in_litres(v), r.step, r.toward, "L"),
+                    figure(in_litres(v) / litres_per_quart, r.step, r.toward, "qt"));
 }
 
-std::string print(Mass m, System system, Rounding r) {
+Amount amount(Mass m, System system, Rounding r) {
     constexpr double kilograms_per_pound = 0.45359237;  // exact by definition
-    return joined(system, with_unit(rounded(m.si(), r.step, r.toward), "kg"),
-                  with_unit(rounded(m.si() / kilograms_per_pound, r.step, r.toward), "lb"));
+    return in_order(system, figure(m.si(), r.step, r.toward, "kg"),
+                    figure(m.si() / kilograms_per_pound, r.step, r.toward, "lb"));
+}
+
+std::string print(Temperature t, System system, Rounding r) {
+    return written(amount(t, system, r));
+}
+std::string print(TemperatureDifference d, System system, Rounding r) {
+    return written(amount(d, system, r));
+}
+std::string print(Length l, System system, Rounding r) {
+    return written(amount(l, system, r));
+}
+std::string print(Volume v, System system, Rounding r) {
+    return written(amount(v, system, r));
+}
+std::string print(Mass m, System system, Rounding r) {
+    return written(amount(m, system, r));
 }
 
 std::string print(Duration d, Toward toward) {
-    const double rounded_minutes = round_to(in_minutes(d), 1.0, toward);
-    const double total = std::abs(rounded_minutes);
-    const std::string_view sign = rounded_minutes < 0.0 ? "-" : "";
-    if (total < 60.0) {
-        return with_unit(fmt::format("{}{:.0f}", sign, total), "min");
-    }
-    const double rest = std::isfinite(total) ? std::fmod(total, 60.0) : 0.0;
-    const double whole = (total - rest) / 60.0;
-    if (rest == 0.0) {
-        return with_unit(fmt::format("{}{:.0f}", sign, whole), "h");
-    }
-    return fmt::format("{}{:.0f}{}h{}{:02.0f}", sign, whole, no_break_space, no_break_space, rest);
+    return hours_and_minutes(d, toward, "\u00A0");
+}
+
+std::string print_tight(Duration d, Toward toward) {
+    return hours_and_minutes(d, toward, "");
 }
 
 }  // namespace holdwater::units

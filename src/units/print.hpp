@@ -6,12 +6,10 @@
 #include <string_view>
 #include <vector>
 
+#include "units/amount.hpp"
 #include "units/quantity.hpp"
 
 namespace holdwater::units {
-
-/// `both` prints metric first, `us_first` the same two the other way round.
-enum class System { metric, us, both, us_first };
 
 /// The words of trip files and options: "metric", "us", "both", "us-first".
 const std::vector<std::string_view>& system_names();
@@ -19,17 +17,6 @@ std::string_view name_of(System system);
 /// Of one of system_names(); `both` for any other word.
 System system_named(std::string_view name);
 
-/// The system that is printed first: metric or us. Where there is room for one figure it stands alone.
-constexpr System first_of(System system) {
-    return system == System::us || system == System::us_first ? System::us : System::metric;
-}
-constexpr bool two(System system) {
-    return system == System::both || system == System::us_first;
-}
-/// The system beside the first, where two are printed.
-constexpr System second_of(System system) {
-    return first_of(system) == System::us ? System::metric : System::us;
-}
 enum class Toward { nearest, up, down };
 
 /// A value rounded to a multiple of `step`; a value within 1e-9 of a multiple counts as that multiple.
@@ -43,16 +30,28 @@ struct Rounding {
     Toward toward = Toward::nearest;
 };
 
-/// Each prints, for System::both, metric first and US after it in brackets: "63 °C (145 °F)"; for System::us_first
-/// "145 °F (63 °C)". Both figures are rounded to the same side. Of two temperatures the second follows from the printed
-/// first, and steps on if that would be the unsafe side.
+/// A value rounded to a multiple of `step`, with as many decimals as that needs.
+Figure figure(double value, double step, Toward toward, std::string_view unit = {});
+
+/// A quantity rounded, in the unit or units of a system. Both figures are rounded to the same side. Of two temperatures
+/// the second follows from the printed first, and steps on if that would be the unsafe side.
+Amount amount(Temperature t, System system, Rounding rounding = {});
+Amount amount(TemperatureDifference d, System system, Rounding rounding = {});
+Amount amount(Length l, System system, Rounding rounding = {});     // mm (in to 1/8)
+Amount amount(Volume v, System system, Rounding rounding = {0.5});  // L (qt)
+Amount amount(Mass m, System system, Rounding rounding = {0.1});    // kg (lb)
+
+/// The same written with a decimal point: for System::both metric first and US after it in brackets, "63 °C (145 °F)";
+/// for System::us_first "145 °F (63 °C)".
 std::string print(Temperature t, System system, Rounding rounding = {});
 std::string print(TemperatureDifference d, System system, Rounding rounding = {});
-std::string print(Length l, System system, Rounding rounding = {});   // mm (in to 1/8)
-std::string print(Volume v, System system, Rounding rounding = {0.5});  // L (qt)
-std::string print(Mass m, System system, Rounding rounding = {0.1});  // kg (lb)
+std::string print(Length l, System system, Rounding rounding = {});
+std::string print(Volume v, System system, Rounding rounding = {0.5});
+std::string print(Mass m, System system, Rounding rounding = {0.1});
 
 /// "45 min", "2 h", "2 h 15", "26 h"; rounded to whole minutes first.
 std::string print(Duration d, Toward toward = Toward::nearest);
+/// The same without spaces, for narrow columns: "45min", "2h15".
+std::string print_tight(Duration d, Toward toward = Toward::nearest);
 
 }  // namespace holdwater::units

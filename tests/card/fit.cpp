@@ -59,16 +59,19 @@ TEST_CASE("every deck is laid out in hand, pocket and large, one deck a box") {
     }
 }
 
-TEST_CASE("the decks are laid out in Spanish, in each system of units") {
+TEST_CASE("the decks are laid out in every other language, in each system of units") {
     const layout::Measure& by = real_measure();
     for (const std::string& path : trip_paths()) {
         CAPTURE(path);
         for (const trip::Trip& part : plan::one_trip_a_box(trip_at(path))) {
             Dealt dealt(part);
-            for (const std::string_view system : units::system_names()) {
-                CAPTURE(system);
-                dealt.deal(units::system_named(system), "es");
-                check_fit(dealt, by);
+            for (const std::string& language : other_languages()) {
+                CAPTURE(language);
+                for (const std::string_view system : units::system_names()) {
+                    CAPTURE(system);
+                    dealt.deal(units::system_named(system), language);
+                    check_fit(dealt, by);
+                }
             }
         }
     }

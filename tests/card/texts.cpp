@@ -155,6 +155,17 @@ const card::Card& Dealt::card(const std::string& key) const {
     return *found;
 }
 
+std::vector<std::string> other_languages() {
+    std::vector<std::string> found;
+    for (const auto& entry : fs::directory_iterator(std::filesystem::path(root) / "layouts/words")) {
+        if (entry.path().stem() != "en") {
+            found.push_back(entry.path().stem().string());
+        }
+    }
+    REQUIRE(!found.empty());
+    return found;
+}
+
 std::vector<std::string> trip_paths() {
     std::vector<std::string> paths;
     for (const char* demo : {"trail-crew", "paddling-day", "class-day"}) {

@@ -43,6 +43,9 @@ struct Dealt {
     bool reads() const { return trip.boxes.front().thermometer.has_value(); }
 };
 
+/// All but English that have a word file.
+std::vector<std::string> other_languages();
+
 /// Paths, from the top of the tree, of all trips with a deck: the demos and those of tests/card/trips.
 std::vector<std::string> trip_paths();
 

@@ -15,7 +15,7 @@ card::Card plan_card() {
     card::KeyRow row;
     row.numbers = {
         {"Food in", "20:40", "", "Friday"}, {"Eat", "12:30", "", "Saturday"}, {"Margin", "1 h 50", "", "done 10:40"}};
-    made.blocks.emplace_back(row);
+    made.blocks.add(row);
     card::DayBar bar;
     bar.from = 16.0;
     bar.to = 36.5;
@@ -26,15 +26,15 @@ card::Card plan_card() {
                  {card::DayBar::Kind::hold, 34.7, 36.5, "hold"}};
     bar.marks = {{16.0, "16:00", "fire"},   {20.67, "20:40", "food in"}, {22.5, "22:30", "top up"},
                  {30.5, "06:30", "top up"}, {34.67, "10:40", "done"},    {36.5, "12:30", "eat"}};
-    made.blocks.emplace_back(bar);
-    made.blocks.emplace_back(card::Steps{{{"16:00", "Light the fire; set the box where it stays"},
+    made.blocks.add(bar);
+    made.blocks.add(card::Steps{{{"16:00", "Light the fire; set the box where it stays"},
                                           {"17:10", "Pour 12 L of cold water in, then *3 pots* of boiling"},
                                           {"20:40", "Stir, read *71 °C*, lower the bags in"},
                                           {"22:30", "Top up *2.5 L* of boiling, then sleep"},
                                           {"06:30", "Stir, read, go by the Night card"},
                                           {"12:30", "Lift out, sear, slice, eat at once"}},
                                          false});
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Note{"Pork loin, 85 mm thick, 2 pieces of 1.8 kg. Core reaches *63 °C* at 10:40 at the latest and never "
                    "passes 65 °C."});
     made.cautions = {
@@ -45,22 +45,22 @@ card::Card plan_card() {
 
 card::Card fill_card() {
     card::Card made{"fill", "Fill", "How hot, how much?", 2, {}, {}};
-    made.blocks.emplace_back(card::KeyNumber{"Fill to", "71", "°C", "160 °F, stirred, before the food goes in"});
+    made.blocks.add(card::KeyNumber{"Fill to", "71", "°C", "160 °F, stirred, before the food goes in"});
     card::KeyRow row;
     row.numbers = {{"Cold water first", "12", "L", "from the stream, 4 °C"},
                    {"Then boiling", "24", "L", "3 pots; the last one trims"}};
-    made.blocks.emplace_back(row);
-    made.blocks.emplace_back(card::Heading{"Order of work"});
-    made.blocks.emplace_back(card::Steps{{{"", "Set the box in its final place, level, out of the wind"},
+    made.blocks.add(row);
+    made.blocks.add(card::Heading{"Order of work"});
+    made.blocks.add(card::Steps{{{"", "Set the box in its final place, level, out of the wind"},
                                           {"", "Bag the food; press the air out in *cold* water; tie"},
                                           {"", "Pour the cold litres in, then the boiling, lid shut between pots"},
                                           {"", "Stir to the floor, wait *1 min*, read"},
                                           {"", "Trim with the last pot to *71 °C*"},
                                           {"", "Lower the bags by their string; ties stay above the water"}},
                                          true});
-    made.blocks.emplace_back(card::Turn{});
-    made.blocks.emplace_back(card::Heading{"If the reading is off"});
-    made.blocks.emplace_back(card::Table{
+    made.blocks.add(card::Turn{});
+    made.blocks.add(card::Heading{"If the reading is off"});
+    made.blocks.add(card::Table{
         "",
         {{"It reads", Align::right, false}, {"Add boiling", Align::right, true}, {"or add cold", Align::right, true}},
         {{"65 °C", "7.5 L", "—"},
@@ -70,7 +70,7 @@ card::Card fill_card() {
          {"73 °C", "—", "1.1 L"},
          {"75 °C", "—", "2.3 L"}},
         3});
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Note{"Water boils at *93.8 °C* here (201 °F, 1850 m). A pot cools 1 to 5 K on its way: pour at once."});
     made.cautions = {
         {SignalWord::warning, "*30 kg of scalding water:* do not carry the box. Children stay 3 m away."},
@@ -81,7 +81,7 @@ card::Card fill_card() {
 
 card::Card hold_card() {
     card::Card made{"hold", "Hold", "How long for this thickness?", 3, {}, {}};
-    made.blocks.emplace_back(card::Table{"Hours from food in, pork loin, round",
+    made.blocks.add(card::Table{"Hours from food in, pork loin, round",
                                          {{"thick", Align::right, false},
                                           {"bath 58 °C", Align::right, true},
                                           {"60 °C", Align::right, true},
@@ -93,10 +93,10 @@ card::Card hold_card() {
                                           {"100 mm", "11 h 30", "10 h 00", "8 h 25"},
                                           {"110 mm", "never", "11 h 45", "10 h 00"}},
                                          3});
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Note{"Count from the last bag in. Use the *lowest* bath reading since then. Between two rows take the "
                    "thicker one."});
-    made.blocks.emplace_back(card::Turn{});
+    made.blocks.add(card::Turn{});
     card::Ruler ruler;
     ruler.title = "Pork loin, round. Bath never under 60 °C";
     ruler.zero_label = "line up here";
@@ -111,8 +111,8 @@ card::Card hold_card() {
     ruler.ticks[15].label = "7 h 35";
     ruler.too_thick_mm = 95.0;
     ruler.too_thick_label = "too thick: split it";
-    made.blocks.emplace_back(ruler);
-    made.blocks.emplace_back(card::Steps{{{"", "Lay the card on the *closed* bag, zero line at one side"},
+    made.blocks.add(ruler);
+    made.blocks.add(card::Steps{{{"", "Lay the card on the *closed* bag, zero line at one side"},
                                           {"", "Read the time at the other side"},
                                           {"", "Wipe the card"}},
                                          true});
@@ -130,9 +130,9 @@ card::Card top_up_card() {
                     {"60 °C", {"4.5 L", "5.5 L"}},     {"58 °C", {"6 L", "7.5 L"}},   {"57 °C", {"7 L", "9 L"}}};
     ladder.floor_reading = "below 57 °C";
     ladder.floor_action = "go to Limits, card 7";
-    made.blocks.emplace_back(ladder);
-    made.blocks.emplace_back(card::Heading{"Look again in"});
-    made.blocks.emplace_back(
+    made.blocks.add(ladder);
+    made.blocks.add(card::Heading{"Look again in"});
+    made.blocks.add(
         card::Table{"",
                     {{"outside", Align::right, false}, {"still", Align::right, true}, {"windy", Align::right, true}},
                     {{"10 °C", "5 h 30", "4 h 15"}, {"0 °C", "4 h 30", "3 h 30"}, {"−10 °C", "3 h 45", "2 h 50"}},
@@ -143,7 +143,7 @@ card::Card top_up_card() {
 
 card::Card night_card() {
     card::Card made{"night", "Night", "How long may I leave it?", 5, {}, {}};
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::KeyNumber{"Leave it alone for at most", "8 h 10", "", "from 22:30, filled to 69 °C"});
     card::Curve curve;
     curve.title = "Bath through the night";
@@ -160,10 +160,10 @@ card::Card night_card() {
     curve.y_labels = {{50, "50"}, {55, "55"}, {60, "60"}, {65, "65"}, {70, "70"}};
     curve.y_title = "bath, °C";
     curve.x_title = "clock";
-    made.blocks.emplace_back(curve);
-    made.blocks.emplace_back(card::Turn{});
-    made.blocks.emplace_back(card::Heading{"In the morning: stir, read, find the row"});
-    made.blocks.emplace_back(
+    made.blocks.add(curve);
+    made.blocks.add(card::Turn{});
+    made.blocks.add(card::Heading{"In the morning: stir, read, find the row"});
+    made.blocks.add(
         card::Table{"",
                     {{"reads", Align::right, false}, {"below since", Align::right, true}, {"do", Align::left, false}},
                     {{"60 °C", "never", "top up, go on"},
@@ -172,7 +172,7 @@ card::Card night_card() {
                      {"52 °C", "2 h 50", "core to *74 °C*, eat now"},
                      {"50 °C", "4 h 10", "*throw it away*"}},
                     std::nullopt});
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Note{"Hours count from the last good reading at *22:30*. A top-up does not stop this clock."});
     made.cautions = {{SignalWord::warning, "*No fire, stove or charcoal in a tent:* carbon monoxide has no smell."}};
     return made;
@@ -180,17 +180,17 @@ card::Card night_card() {
 
 card::Card touch_card() {
     card::Card made{"touch", "Touch", "No thermometer?", 6, {}, {}};
-    made.blocks.emplace_back(card::Heading{"1 Mix by parts: the best you have"});
-    made.blocks.emplace_back(card::Table{
+    made.blocks.add(card::Heading{"1 Mix by parts: the best you have"});
+    made.blocks.add(card::Table{
         "",
         {{"boiling", Align::right, true}, {"cold 4 °C", Align::right, true}, {"gives about", Align::right, false}},
         {{"1 part", "1 part", "48 °C"}, {"2 parts", "1 part", "63 °C"}, {"3 parts", "1 part", "70 °C"}},
         1});
-    made.blocks.emplace_back(card::Heading{"2 Wax: a bead of beeswax in a bag"});
-    made.blocks.emplace_back(card::Note{"Clear and runny: *65 °C* or more. Cloudy: less. Hard: under 60 °C."});
-    made.blocks.emplace_back(card::Turn{});
-    made.blocks.emplace_back(card::Heading{"3 One fingertip, out at the first sting"});
-    made.blocks.emplace_back(
+    made.blocks.add(card::Heading{"2 Wax: a bead of beeswax in a bag"});
+    made.blocks.add(card::Note{"Clear and runny: *65 °C* or more. Cloudy: less. Hard: under 60 °C."});
+    made.blocks.add(card::Turn{});
+    made.blocks.add(card::Heading{"3 One fingertip, out at the first sting"});
+    made.blocks.add(
         card::Table{"",
                     {{"stings", Align::left, false}, {"may be", Align::right, true}, {"burns in", Align::right, false}},
                     {{"at once", "60–80 °C", "under 5 s"},
@@ -198,28 +198,28 @@ card::Card touch_card() {
                      {"by two", "51–62 °C", "20 s"},
                      {"not by two", "cannot tell", "—"}},
                     3});
-    made.blocks.emplace_back(card::Note{"Not stung by two proves nothing: treat it as *too cool*, use mixing or wax."});
+    made.blocks.add(card::Note{"Not stung by two proves nothing: treat it as *too cool*, use mixing or wax."});
     made.cautions = {{SignalWord::warning, "Never with a cold or numb hand, never a child, never longer than two."}};
     return made;
 }
 
 card::Card limits_card() {
     card::Card made{"limits", "Limits", "Is it still safe?", 7, {}, {}};
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Table{"Below 57 °C since the last good reading",
                     {{"so far", Align::right, true}, {"do this", Align::left, false}},
                     {{"2 h", "Core to *74 °C* over the fire, or bath back above 57 °C at once and eat next"},
                      {"4 h", "Core to *74 °C* over the fire and eat now"},
                      {"over 4 h", "*Throw it away.* Heating does not undo toxin"}},
                     std::nullopt});
-    made.blocks.emplace_back(card::Heading{"Other troubles"});
-    made.blocks.emplace_back(card::Table{"",
+    made.blocks.add(card::Heading{"Other troubles"});
+    made.blocks.add(card::Table{"",
                                          {{"you see", Align::left, false}, {"do", Align::left, false}},
                                          {{"Bag leaked, seen at once", "Core to *74 °C* over the fire, eat now"},
                                           {"Bag leaked, time unknown", "*Throw it away*"},
                                           {"Core under 54 °C after 6 h", "*Throw it away*"}},
                                          std::nullopt});
-    made.blocks.emplace_back(
+    made.blocks.add(
         card::Caution{SignalWord::caution,
                       "Anyone pregnant, under 5, over 65 or ill eats only what reached 63 °C for 3 min at the core."});
     made.cautions = {{SignalWord::warning, "In doubt, throw it away. A top-up neither stops nor resets the clock."}};
@@ -228,7 +228,7 @@ card::Card limits_card() {
 
 card::Card log_card() {
     card::Card made{"log", "Log", "What happened?", 8, {}, {}};
-    made.blocks.emplace_back(card::WriteIn{{"plan", "clock", "bath °C", "litres", "who"},
+    made.blocks.add(card::WriteIn{{"plan", "clock", "bath °C", "litres", "who"},
                                            {"20:40", "22:30", "06:30", "09:00", "10:40", "12:30", "", "", ""}});
     made.cautions = {{SignalWord::caution, "Stir to the floor before each reading."}};
     return made;

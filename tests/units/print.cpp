@@ -169,3 +169,19 @@ TEST_CASE("rounding keeps a multiple where it is") {
     CHECK(round_to(2.49, 0.5, Toward::down) == 2.0);
     CHECK(number(-0.04, 1) == "0.0");
 }
+
+TEST_CASE("a figure is written with the decimal mark it is asked for, a bare one without unit") {
+    const Numerals comma{',', false};
+    CHECK(written(amount(litres(2.5), System::both, {0.5}), comma) == "2,5\u00A0L (2,5\u00A0qt)");
+    CHECK(written(amount(celsius(63.0), System::both).without_units(), comma) == "63 (145)");
+    CHECK(written(amount(millimetres(85), System::us), comma) == "3\u00A03/8\u00A0in");
+    CHECK(written(decimal(-0.04, 1), comma) == "0,0");
+    CHECK(written(significant(12.50), comma) == "12,5");
+    CHECK(written(significant(0.12345, 3, "mm")) == "0.123\u00A0mm");
+    CHECK(written(figure(2.31, 0.1, Toward::up, "L"), comma) == "2,4\u00A0L");
+    CHECK(print_tight(minutes(135)) == "2h15");
+    CHECK(print_tight(minutes(45)) == "45min");
+    const LocalTime afternoon = LocalTime::from_civil(2027, 10, 15, 16, 5);
+    CHECK(written(afternoon, {'.', true}) == "4:05 pm");
+    CHECK(written(afternoon, comma) == "16:05");
+}

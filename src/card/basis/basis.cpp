@@ -11,8 +11,8 @@
 namespace holdwater::card {
 namespace {
 
-std::string millimetres(double v) {
-    return fmt::format("{:g}", units::round_to(v, 0.01, units::Toward::nearest));
+units::Figure millimetres(double v) {
+    return units::significant(units::round_to(v, 0.01, units::Toward::nearest));
 }
 
 }  // namespace
@@ -29,15 +29,13 @@ void BasisMaker::hand() {
 void BasisMaker::sources() {
     heading("sources-heading");
     note("sources-note");
-    blocks_.emplace_back(Block{source_table(trip_, plans_, words_)});  // keys and titles of works keep their points
+    put(source_table(trip_, plans_, words_));
 }
 
 Steps BasisMaker::print_steps() const {
     const facts::Facts& all = facts::facts();
     Steps steps;
-    const auto step = [&](const std::string& key, Places places = {}) {
-        steps.steps.push_back({"", word(key, places)});
-    };
+    const auto step = [&](const std::string& key, Places places = {}) { steps.add(word(key, places)); };
     step("print-1");
     step("print-2");
     step("print-3", {{"format", printing_.format}, {"sheet", printing_.sheet}, {"sides", printing_.sides}});
@@ -52,7 +50,7 @@ Steps BasisMaker::print_steps() const {
     step("print-5",
          {{"film", millimetres(all.value("laminate.film"))}, {"border", millimetres(all.value("laminate.border"))}});
     step("print-6");
-    step("print-7", {{"softens", units::print(all.temperature("laminate.softens"), trip_.units)}});
+    step("print-7", {{"softens", units::amount(all.temperature("laminate.softens"), trip_.units)}});
     return steps;
 }
 
@@ -74,34 +72,31 @@ void BasisMaker::film() {
                                      {"paper-width", millimetres(film.paper_width_mm)},
                                      {"paper-height", millimetres(film.paper_height_mm)}});
     put(Turn{});
-    set_decimal_mark(film.label, words_.decimal_mark());
     heading("film-heading");
     note("film-note");
-    blocks_.emplace_back(film);
+    put(film);
 }
 
 void BasisMaker::strips() {
     for (const plan::Plan& plan : plans_) {
-        const CardWriter hand{plan, words_};
+        const CardWriter writer{plan, words_};
         const auto& inside = plan.trip->boxes.front().inside;
-        std::vector<Strip> both = fill_strips(hand, stamp_);
-        for (Strip& strip : both) {
-            set_decimal_mark(strip, words_.decimal_mark());
-        }
         heading("strip-heading");
         note("strip-note", {{"length", millimetres(units::in_millimetres(inside[0]))},
                             {"width", millimetres(units::in_millimetres(inside[1]))},
                             {"depth", millimetres(units::in_millimetres(inside[2]))}});
         Steps steps;
         for (const char* key : {"strip-1", "strip-2", "strip-3", "strip-4"}) {
-            steps.steps.push_back({"", word(key)});
+            steps.add(word(key));
         }
         put(std::move(steps));
-        blocks_.insert(blocks_.end(), both.begin(), both.end());
+        for (Strip& strip : fill_strips(writer, stamp_)) {
+            put(std::move(strip));
+        }
     }
 }
 
-std::vector<SheetBlock> BasisMaker::all() {
+SheetBlocks BasisMaker::all() {
     note("intro");
     verdict();
     inputs();

@@ -5,9 +5,7 @@
 #include "safety/sting.hpp"
 #include "units/print.hpp"
 
-#include <fmt/format.h>
-
-#include <string_view>
+#include <utility>
 
 namespace holdwater::card {
 namespace {
@@ -20,7 +18,7 @@ constexpr int percents[] = {5, 50, 95};
 
 /// Seconds to a tenth below ten, whole above, minutes from two on; towards the side that tells the most of how little a
 /// sting says.
-Text seconds(const std::optional<units::Duration>& t, Toward toward, const Text& never) {
+Text seconds(const words::Words& w, const std::optional<units::Duration>& t, Toward toward, const Text& never) {
     if (!t) {
         return never;
     }
@@ -28,14 +26,15 @@ Text seconds(const std::optional<units::Duration>& t, Toward toward, const Text&
         return units::print(*t, toward);
     }
     const double step = t->si() < 10.0 ? 0.1 : 1.0;
-    return units::number(units::round_to(t->si(), step, toward), step < 1.0 ? 1 : 0);
+    return w.written(units::figure(t->si(), step, toward));
 }
 
-void add_sting(std::vector<Text>& row, units::Temperature bath, HandState hand, const Text& never) {
+void add_sting(const words::Words& w, std::vector<Text>& row, units::Temperature bath, HandState hand) {
+    const Text never = w.text("basis.never");
     const safety::StingBand band = safety::sting_band(bath, hand, Stirring::stirred);
-    row.push_back(seconds(band.p5, Toward::down, never));
-    row.push_back(seconds(band.p50, Toward::nearest, never));
-    row.push_back(seconds(band.p95, Toward::up, never));
+    row.push_back(seconds(w, band.p5, Toward::down, never));
+    row.push_back(seconds(w, band.p50, Toward::nearest, never));
+    row.push_back(seconds(w, band.p95, Toward::up, never));
 }
 
 Table sting_table(const trip::Trip& trip, const words::Words& w) {
@@ -44,24 +43,23 @@ Table sting_table(const trip::Trip& trip, const words::Words& w) {
     constexpr double step = 5.0;
     Table table;
     table.title = w.text("basis.hand-sting-title");
-    table.columns.push_back({w.text("basis.hand-bath"), Align::left, true});
+    table.column(w.text("basis.hand-bath"), Align::left, true);
     for (const char* key : {"basis.hand-warm", "basis.hand-cold"}) {
         for (const int percent : percents) {
-            table.columns.push_back({w.text(key, {{"percent", fmt::format("{}", percent)}}), Align::right, false});
+            table.column(w.text(key, {{"percent", percent}}), Align::right);
         }
     }
     for (const char* key : {"basis.hand-second", "basis.hand-third", "basis.hand-infant"}) {
-        table.columns.push_back({w.text(key), Align::left, false});
+        table.column(w.text(key));
     }
-    const Text never = w.text("basis.never");
     for (double t = coolest; t <= hottest; t += step) {
         const units::Temperature bath = units::celsius(t);
-        std::vector<Text> row{units::print(bath, trip.units)};
-        add_sting(row, bath, HandState::warm, never);
-        add_sting(row, bath, HandState::cold, never);
+        std::vector<Text> row{w.written(units::amount(bath, trip.units))};
+        add_sting(w, row, bath, HandState::warm);
+        add_sting(w, row, bath, HandState::cold);
         const safety::BurnTimes burn = safety::burn_times(bath);
         for (const auto& time : {burn.second, burn.third, burn.infant}) {
-            row.push_back(seconds(time, Toward::down, "–"));  // no published time is no promise
+            row.push_back(seconds(w, time, Toward::down, "–"));  // no published time is no promise
         }
         table.rows.push_back(std::move(row));
     }
@@ -72,13 +70,7 @@ Table dip_table(const trip::Trip& trip, const words::Words& w) {
     const safety::Prior prior = safety::usual_prior();
     // Narrow columns: the units stand in the title, "63 (145)" in the cells.
     const auto degrees = [&](units::Temperature t, Toward toward) {
-        std::string text = units::print(t, trip.units, {1.0, toward});
-        for (const char* unit : {"\u00A0°C", "\u00A0°F"}) {
-            if (const auto at = text.find(unit); at != std::string::npos) {
-                text.erase(at, std::string_view(unit).size());
-            }
-        }
-        return text;
+        return w.written(units::amount(t, trip.units, {1.0, toward}).without_units());
     };
     const bool us_first = units::first_of(trip.units) == units::System::us;
     const char* unit = units::two(trip.units) ? (us_first ? "°F (°C)" : "°C (°F)") : us_first ? "°F" : "°C";
@@ -86,10 +78,10 @@ Table dip_table(const trip::Trip& trip, const words::Words& w) {
     table.title = w.text(
         "basis.hand-dip-title",
         {{"unit", unit}, {"low", degrees(prior.low, Toward::nearest)}, {"high", degrees(prior.high, Toward::nearest)}});
-    table.columns.push_back({w.text("basis.hand-row"), Align::left, true});
+    table.column(w.text("basis.hand-row"), Align::left, true);
     for (const char* key : {"basis.hand-warm", "basis.hand-cold"}) {
         for (const int percent : percents) {
-            table.columns.push_back({w.text(key, {{"percent", fmt::format("{}", percent)}}), Align::right, false});
+            table.column(w.text(key, {{"percent", percent}}), Align::right);
         }
     }
     using safety::DipRow;

@@ -24,16 +24,18 @@ class TripTables {
     void begin(const std::string& title) {
         Table table;
         table.title = title;
-        table.columns = {{"", Align::left, false}, {"", Align::left, false}};
+        table.column("");
+        table.column("");
         tables_.push_back(std::move(table));
     }
-    void row(const std::string& key, const Text& value) { tables_.back().rows.push_back({key, value}); }
+    void row(const std::string& key, const Text& value) { tables_.back().row({key, value}); }
 
-    Text of(units::Length v) const { return units::print(v, trip_.units); }
-    Text of(units::Volume v) const { return units::print(v, trip_.units, {0.1}); }
-    Text of(units::Mass v) const { return units::print(v, trip_.units, {0.1}); }
-    Text of(units::Temperature v) const { return units::print(v, trip_.units, {0.1}); }
-    Text of(units::TemperatureDifference v) const { return units::print(v, trip_.units, {0.1}); }
+    Text of(const units::Amount& v) const { return words_.written(v); }
+    Text of(units::Length v) const { return of(units::amount(v, trip_.units)); }
+    Text of(units::Volume v) const { return of(units::amount(v, trip_.units, {0.1})); }
+    Text of(units::Mass v) const { return of(units::amount(v, trip_.units, {0.1})); }
+    Text of(units::Temperature v) const { return of(units::amount(v, trip_.units, {0.1})); }
+    Text of(units::TemperatureDifference v) const { return of(units::amount(v, trip_.units, {0.1})); }
     Text of(units::Duration v) const { return units::print(v); }
     Text of(bool v) const { return words_.text(v ? "basis.yes" : "basis.no"); }
     Text of(units::LocalTime v) const {
@@ -42,7 +44,7 @@ class TripTables {
     static Text of(units::ClockTime v) {
         return fmt::format("{:02}:{:02}", v.second_of_day / 3600, v.second_of_day / 60 % 60);
     }
-    static Text percent(double share) { return fmt::format("{:g}\u00A0%", share * 100.0); }
+    Text percent(double share) const { return of(units::significant(share * 100.0, 6, "%")); }
     template <class Enum>
     requires std::is_enum_v<Enum> Text of(Enum v)
     const { return Text(facts::to_name(v)); }
@@ -75,7 +77,7 @@ void TripTables::list(const std::string& key, const std::vector<Text>& entries) 
     for (std::size_t i = 0; i < entries.size(); ++i) {
         if (cut && i == shown / 2) {
             i = entries.size() - shown / 2;
-            row("", words_.text("basis.inputs-cut", {{"count", fmt::format("{}", entries.size())}}));
+            row("", words_.text("basis.inputs-cut", {{"count", static_cast<int>(entries.size())}}));
         }
         text += (text.empty() ? "" : "; ") + entries[i];
         const std::size_t after = cut && i >= shown / 2 ? i + 1 - (entries.size() - shown) : i + 1;
@@ -90,9 +92,9 @@ void TripTables::head() {
     row("name", plain(trip_.name));
     row("people", fmt::format("{}", trip_.people));
     row("at_risk", of(trip_.at_risk));
-    row("altitude", units::first_of(trip_.units) == units::System::us
-                        ? fmt::format("{:.0f}\u00A0ft", units::in_inches(trip_.altitude) / 12.0)
-                        : fmt::format("{:.0f}\u00A0m", trip_.altitude.si()));
+    const bool us = units::first_of(trip_.units) == units::System::us;
+    row("altitude", of(us ? units::Figure{units::in_inches(trip_.altitude) / 12.0, 0, "ft"}
+                          : units::Figure{trip_.altitude.si(), 0, "m"}));
     row("from", of(trip_.from));
     row("serve", of(trip_.serve));
     row("rules", of(trip_.rules));
@@ -105,15 +107,16 @@ void TripTables::food(const trip::Food& food) {
     row("name", plain(food.name));
     row("kind", food.kind);
     if (const auto& c = food.composition) {
+        const auto g = [&](double share) { return of(units::significant(share)); };
         row("composition",
-            fmt::format("g / 100 g: water {:g}, protein {:g}, fat {:g}, carbohydrate {:g}, fibre {:g}, ash {:g}",
-                        c->water, c->protein, c->fat, c->carbohydrate, c->fibre, c->ash));
+            fmt::format("g / 100 g: water {}, protein {}, fat {}, carbohydrate {}, fibre {}, ash {}", g(c->water),
+                        g(c->protein), g(c->fat), g(c->carbohydrate), g(c->fibre), g(c->ash)));
     }
     if (food.properties.diffusivity) {
-        row("diffusivity", fmt::format("{:.3g}\u00A0mm²/s", food.properties.diffusivity->si() * 1e6));
+        row("diffusivity", of(units::significant(food.properties.diffusivity->si() * 1e6, 3, "mm²/s")));
     }
     if (food.properties.conductivity) {
-        row("conductivity", fmt::format("{:.3g}\u00A0W/(m\u00A0K)", food.properties.conductivity->si()));
+        row("conductivity", of(units::significant(food.properties.conductivity->si(), 3, "W/(m\u00A0K)")));
     }
     row("cut", of(food.cut));
     row("shape", of(food.shape));
@@ -131,7 +134,7 @@ void TripTables::food(const trip::Food& food) {
     const auto* bag = std::get_if<facts::Bag>(&food.bag);
     row("bag", bag != nullptr
                    ? of(*bag)
-                   : fmt::format("{:g}\u00A0m²\u00A0K/W", std::get<units::ThermalResistance>(food.bag).si()));
+                   : of(units::significant(std::get<units::ThermalResistance>(food.bag).si(), 6, "m²\u00A0K/W")));
     if (!food.box.empty()) {
         row("box", plain(food.box));
     }
@@ -147,7 +150,7 @@ void TripTables::box(const trip::Box& box) {
     row("thermometer", box.thermometer ? of(*box.thermometer) : words_.text("basis.none"));
     row("wax", of(box.wax_tell_tale));
     if (const auto* loss = std::get_if<units::HeatLoss>(&box.test)) {
-        row("loss", fmt::format("{:.2f}\u00A0W/K", loss->si()));
+        row("loss", of(units::Figure{loss->si(), 2, "W/K"}));
     } else {
         row("reading_error", of(box.reading_error));
         std::vector<Text> readings;

@@ -2,8 +2,10 @@
 // The model in plain words, each card number with its quantile and rounding, and what was assumed.
 #include "card/basis/basis_parts.hpp"
 #include "card/shared/numbers.hpp"
+#include "card/shared/own_words.hpp"
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
+#include "plan/search/later_start.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -16,29 +18,6 @@ namespace {
 
 constexpr double as_mm2 = 1e6;
 
-/// "core_peak_c: pork loin" with 65.57 -> "core peak: pork loin" and "65.57 °C": the unit ends the name.
-struct Named {
-    Text name;
-    Text unit;
-};
-Named named(const std::string& key) {
-    const std::size_t colon = std::min(key.find(':'), key.size());
-    std::string name = key.substr(0, colon);
-    Text unit;
-    constexpr std::pair<std::string_view, const char*> units[] = {{"_c", "\u00A0°C"},  {"_h", "\u00A0h"},
-                                                                  {"_mm", "\u00A0mm"}, {"_l", "\u00A0L"},
-                                                                  {"_kg", "\u00A0kg"}, {"_g", "\u00A0g"}};
-    for (const auto& [ending, printed] : units) {
-        if (name.ends_with(ending)) {
-            name.resize(name.size() - ending.size());
-            unit = printed;
-            break;
-        }
-    }
-    std::replace(name.begin(), name.end(), '_', ' ');
-    return {name + key.substr(colon), unit};
-}
-
 /// "figures hand.touch.*" without the star, which would print bold.
 Text starless(std::string text) {
     for (std::size_t at = text.find(".*"); at != std::string::npos; at = text.find(".*")) {
@@ -48,56 +27,47 @@ Text starless(std::string text) {
     return text;
 }
 
-Text figure(double value) {
-    return fmt::format("{:.4g}", value);
-}
-
-/// The name of a number without its own number and food: "top up 2", "core peak: pork loin".
-Text told_name(const Text& name, const words::Words& words) {
-    const std::size_t colon = std::min(name.find(':'), name.size());
-    std::size_t end = colon;
-    while (end > 0 && (name[end - 1] == ' ' || (name[end - 1] >= '0' && name[end - 1] <= '9'))) {
-        --end;
-    }
-    return words.translated(name.substr(0, end)) + name.substr(end);
-}
-
-/// Where a number comes from: known words as a whole, else the first of them before keys.
-Text told_source(const Text& source, const words::Words& words) {
-    if (words.has("told." + words::Words::translation_key(source))) {
-        return words.translated(source);
-    }
-    const std::size_t space = std::min(source.find(' '), source.size());
-    return words.translated(source.substr(0, space)) + source.substr(space);
-}
-
 /// A remark in the language of the cards: by its code, without the figures that only the terminal tells.
 Text remark(const problem::Problem& said, const words::Words& words) {
-    const std::string key = "remark." + std::string(said.code.text());
-    if (!words.has(key)) {
+    const auto own = words.find("remark." + std::string(said.code.text()));
+    if (!own) {
         return plain(said.message + (said.hint.empty() ? "" : " (" + said.hint + ")"));
     }
     if (!said.place || said.place->line == 0) {
-        return words.text(key);
+        return *own;
     }
     const std::string& file = said.place->file;
-    return words.text(key) + plain(fmt::format(" ({}:{})", file.substr(file.rfind('/') + 1), said.place->line));
+    return *own + plain(fmt::format(" ({}:{})", file.substr(file.rfind('/') + 1), said.place->line));
 }
 
 }  // namespace
 
+Text provenance_text(facts::Provenance provenance, const words::Words& words) {
+    switch (provenance) {
+        case facts::Provenance::read:
+            return words.text("provenance.read");
+        case facts::Provenance::memory:
+            return words.text("provenance.memory");
+        case facts::Provenance::computed:
+            return words.text("provenance.computed");
+        case facts::Provenance::measured:
+            return words.text("provenance.measured");
+        case facts::Provenance::judgement:
+            return words.text("provenance.judgement");
+    }
+    return {};
+}
+
 void BasisMaker::verdict() {
     heading("verdict-heading");
     for (const plan::Plan& plan : plans_) {
-        const CardWriter hand{plan, words_};
-        const auto wakes =
-            std::count_if(plan.top_ups.begin(), plan.top_ups.end(), [](const plan::TopUp& one) { return one.wakes; });
+        const CardWriter writer{plan, words_};
         note("verdict", {{"trip", plain(plan.trip->name)},
-                         {"share", fmt::format("{:.0f}", std::floor(100.0 * plan.share_that_holds))},
-                         {"food-in", hand.clock(plan.fill.food_in)},
-                         {"serve", hand.clock(plan.trip->serve)},
-                         {"top-ups", fmt::format("{}", plan.top_ups.size())},
-                         {"wakes", fmt::format("{}", wakes)}});
+                         {"share", units::figure(100.0 * plan.share_that_holds, 1.0, units::Toward::down)},
+                         {"food-in", writer.clock(plan.fill.food_in)},
+                         {"serve", writer.clock(plan.trip->serve)},
+                         {"top-ups", static_cast<int>(plan.top_ups.size())},
+                         {"wakes", static_cast<int>(plan::wakes_of(plan))}});
     }
 }
 
@@ -115,8 +85,8 @@ void BasisMaker::model() {
         note(key);
     }
     const plan::Plan& plan = plans_.front();
-    note("model-doubt", {{"scenarios", fmt::format("{}", plan.scenarios)},
-                         {"error", fmt::format("{:.1f}", 100.0 * plan.share_error)}});
+    note("model-doubt",
+         {{"scenarios", static_cast<int>(plan.scenarios)}, {"error", units::decimal(100.0 * plan.share_error, 1)}});
     note("model-rounding");
     note("model-limits");
 }
@@ -127,46 +97,41 @@ void BasisMaker::numbers() {
     for (const plan::Plan& plan : plans_) {
         Table table;
         table.title = word("numbers-title", {{"trip", plain(plan.trip->name)}});
-        table.columns = {{word("numbers-card"), Align::left, false},
-                         {word("numbers-printed"), Align::left, true},
-                         {word("numbers-value"), Align::left, false},
-                         {word("numbers-how"), Align::left, false}};
+        table.column(word("numbers-card"));
+        table.column(word("numbers-printed"), Align::left, true);
+        table.column(word("numbers-value"));
+        table.column(word("numbers-how"));
         for (const CardNumber& number : card_numbers({plan, words_})) {
-            const Named name = named(number.name);
-            const Text value = figure(number.value) + name.unit;
-            table.rows.push_back(
-                {words_.text(number.card + ".name") + ": " + plain(told_name(name.name, words_)), number.printed,
-                 number.error && *number.error > 0
-                     ? word("numbers-error", {{"value", value}, {"error", fmt::format("{:.2g}", *number.error)}})
-                     : value,
-                 word("numbers-how-row", {{"quantile", words_.translated(number.quantile)},
-                                          {"rounding", words_.translated(number.rounding)},
-                                          {"source", told_source(starless(number.source), words_)}})});
-            std::vector<Text>& row = table.rows.back();
-            for (std::size_t i = 0; i + 1 < row.size(); ++i) {  // keys in the last cell keep their points
-                set_decimal_mark(row[i], words_.decimal_mark());
-            }
+            const units::Amount value = units::significant(number.value, 4, number.unit);
+            const bool sampled = number.error && *number.error > 0;
+            table.row({words_.text(number.card + ".name") + ": " + plain(number.label), number.printed,
+                       sampled
+                           ? word("numbers-error", {{"value", value}, {"error", units::significant(*number.error, 2)}})
+                           : words_.written(value),
+                       word("numbers-how-row", {{"quantile", number.quantile},
+                                                {"rounding", number.rounding},
+                                                {"source", starless(number.source)}})});
         }
-        blocks_.emplace_back(Block{std::move(table)});
+        put(std::move(table));
     }
 }
 
 void BasisMaker::readings(const plan::Plan& plan) {
     Table table;
     table.title = word("assumed-readings", {{"trip", plain(plan.trip->name)}});
-    table.columns = {{word("assumed-what"), Align::left, false},
-                     {word("assumed-low"), Align::right, false},
-                     {word("assumed-likely"), Align::right, true},
-                     {word("assumed-high"), Align::right, false}};
-    const auto row = [&](const Text& what, double low, double likely, double high, const char* form = "{:.2f}") {
-        const auto print = [&](double v) { return fmt::format(fmt::runtime(form), v); };
-        table.rows.push_back({what, print(low), print(likely), print(high)});
+    table.column(word("assumed-what"));
+    table.column(word("assumed-low"), Align::right);
+    table.column(word("assumed-likely"), Align::right, true);
+    table.column(word("assumed-high"), Align::right);
+    const auto row = [&](const Text& what, double low, double likely, double high, int decimals = 2) {
+        const auto print = [&](double v) { return words_.written(units::decimal(v, decimals)); };
+        table.row({what, print(low), print(likely), print(high)});
     };
     const auto interval = [&](const Text& what, const auto& of, const auto& number) {
         row(what, number(of.low), number(of.likely), number(of.high));
     };
-    const auto plain = [](double v) { return v; };
-    const auto degrees = [](units::Temperature t) { return t.celsius(); };
+    const auto as_it_is = [](double v) { return v; };
+    const auto celsius = [](units::Temperature t) { return t.celsius(); };
     const auto hours = [](std::optional<units::Duration> d) { return units::in_hours(d.value()); };  // of a good plan
     for (const plan::FoodPlan& food : plan.foods) {
         const Text name = plain(food.food->name);
@@ -174,21 +139,24 @@ void BasisMaker::readings(const plan::Plan& plan) {
         const auto film = [&](heat::Bound r) { return answer::film_of(food.piece, r).si(); };
         using heat::Bound;
         row(word("assumed-diffusivity", {{"food", name}}), diffusivity(Bound::slow) * as_mm2,
-            diffusivity(Bound::likely) * as_mm2, diffusivity(Bound::fast) * as_mm2, "{:.3f}");
-        row(word("assumed-film", {{"food", name}}), film(Bound::slow), film(Bound::likely), film(Bound::fast),
-            "{:.0f}");
-        interval(word("assumed-peak", {{"food", name}}), food.core_peak, degrees);
-        interval(word("assumed-come-up",
-                  {{"food", name}, {"to", units::print(facts::facts().temperature("come-up.to"), trip_.units, {0.1})}}),
-             food.come_up, hours);
-        interval(word("assumed-growth", {{"food", name}}), food.growth_with_lag, plain);
-        interval(word("assumed-growth-no-lag", {{"food", name}}), food.growth_without_lag, plain);
+            diffusivity(Bound::likely) * as_mm2, diffusivity(Bound::fast) * as_mm2, 3);
+        row(word("assumed-film", {{"food", name}}), film(Bound::slow), film(Bound::likely), film(Bound::fast), 0);
+        interval(word("assumed-peak", {{"food", name}}), food.core_peak, celsius);
+        interval(
+            word("assumed-come-up",
+                 {{"food", name}, {"to", units::amount(facts::facts().temperature("come-up.to"), trip_.units, {0.1})}}),
+            food.come_up, hours);
+        interval(word("assumed-growth", {{"food", name}}), food.growth_with_lag, as_it_is);
+        interval(word("assumed-growth-no-lag", {{"food", name}}), food.growth_without_lag, as_it_is);
     }
     interval(word("assumed-loss"), plan.loss, [](units::HeatLoss loss) { return loss.si(); });
-    interval(word("assumed-settled"), plan.fill.after_food, degrees);
-    table.rows.push_back({word("assumed-boiling"), "", fmt::format("{:.1f}", plan.fill.boiling.celsius()), ""});
+    interval(word("assumed-settled"), plan.fill.after_food, celsius);
+    const auto alone = [&](const char* key, double value) {
+        table.row({word(key), "", words_.written(units::decimal(value, 1)), ""});
+    };
+    alone("assumed-boiling", plan.fill.boiling.celsius());
     const units::HeatCapacity liner = heat::liner_of(plan.trip->boxes.front().inside);
-    table.rows.push_back({word("assumed-liner"), "", fmt::format("{:.1f}", liner.si() * 1e-3), ""});
+    alone("assumed-liner", liner.si() * 1e-3);
     put(std::move(table));
 }
 
@@ -204,7 +172,7 @@ void BasisMaker::assumed() {
         note("assumed-remarks");
         Steps list;
         for (const problem::Problem& one : said) {
-            list.steps.push_back({"", remark(one, words_)});
+            list.add(remark(one, words_));
         }
         put(std::move(list));
     }
@@ -217,25 +185,24 @@ void BasisMaker::spreads() {
     heading("spreads-heading");
     note("spreads-note");
     Table table;
-    table.columns = {{word("spreads-what"), Align::left, false},
-                     {word("spreads-from"), Align::right, false},
-                     {word("spreads-to"), Align::right, false},
-                     {word("spreads-unit"), Align::left, false},
-                     {word("spreads-seen"), Align::left, false}};
+    table.column(word("spreads-what"));
+    table.column(word("spreads-from"), Align::right);
+    table.column(word("spreads-to"), Align::right);
+    table.column(word("spreads-unit"));
+    table.column(word("spreads-seen"));
     for (const facts::Spread& spread : facts::facts().spreads()) {
         const bool tails = spread.shape == facts::SpreadShape::normal || spread.shape == facts::SpreadShape::lognormal;
         // Printed as people write them: mm²/s for what the facts hold in m2/s.
         const bool small = spread.unit == "m2/s";
         const double factor = small ? as_mm2 : 1.0;
-        const std::string told = "spread." + words::Words::translation_key(spread.key);
-        const Text own = words_.has(told) ? words_.text(told) : spread.meaning;
+        const Text own = words_.find(words_key_of(spread)).value_or(spread.meaning);
         const Text meaning = tails ? word("spreads-tail", {{"meaning", own}}) : own;
-        table.rows.push_back({"*" + spread.key + "* " + meaning, fmt::format("{:g}", spread.low * factor),
-                              fmt::format("{:g}", spread.high * factor),
-                              small                     ? "mm²/s"
-                              : spread.unit == "W/m2/K" ? "W/(m²\u00A0K)"
-                                                        : spread.unit,
-                              words_.translated(facts::to_text(spread.provenance))});
+        table.row({"*" + spread.key + "* " + meaning, words_.written(units::significant(spread.low * factor)),
+                   words_.written(units::significant(spread.high * factor)),
+                   small                     ? "mm²/s"
+                   : spread.unit == "W/m2/K" ? "W/(m²\u00A0K)"
+                                             : spread.unit,
+                   provenance_text(spread.provenance, words_)});
     }
     put(std::move(table));
 }

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "card/basis/basis.hpp"
-#include "card/shared/decimal_mark.hpp"
+#include "facts/facts.hpp"
 
 #include <initializer_list>
 
@@ -15,10 +15,10 @@ class BasisMaker {
                const Printing& printing, const words::Words& words, std::string stamp)
         : trip_(trip), plans_(plans), remarks_(remarks), printing_(printing), words_(words), stamp_(std::move(stamp)) {}
 
-    std::vector<SheetBlock> all();
+    SheetBlocks all();
 
   private:
-    using Places = std::initializer_list<words::Words::Place>;
+    using Places = std::initializer_list<words::Place>;
 
     void verdict();
     void inputs();
@@ -37,10 +37,9 @@ class BasisMaker {
 
     /// The text of a key of [basis].
     Text word(const std::string& key, Places places = {}) const { return words_.text("basis." + key, places); }
-    /// Adds a block, its numbers with the decimal mark of the language.
-    void put(Block block) {
-        set_decimal_mark(block, words_.decimal_mark());
-        blocks_.emplace_back(std::move(block));
+    template <class One>
+    void put(One block) {
+        blocks_.add(std::move(block));
     }
     void heading(const std::string& key) { put(Heading{word(key)}); }
     void note(const std::string& key, Places places = {}) { put(Note{word(key, places)}); }
@@ -51,7 +50,7 @@ class BasisMaker {
     const Printing& printing_;
     const words::Words& words_;
     std::string stamp_;
-    std::vector<SheetBlock> blocks_;
+    SheetBlocks blocks_;
 };
 
 /// A trip as it was understood: a table for each of its parts, named as in the trip file.
@@ -59,6 +58,9 @@ std::vector<Table> trip_tables(const trip::Trip& trip, const words::Words& words
 
 /// Every source that the numbers of these plans rest on, with how far it was seen and what rests on it.
 Table source_table(const trip::Trip& trip, const std::vector<plan::Plan>& plans, const words::Words& words);
+
+/// "read", "from memory": how far a figure's source was seen.
+Text provenance_text(facts::Provenance provenance, const words::Words& words);
 
 /// What a dip can and cannot tell: from touch to sting and burn; and which baths a sting speaks for.
 std::vector<Table> hand_tables(const trip::Trip& trip, const words::Words& words);

@@ -49,7 +49,7 @@ class Cited {
             if (entry.source != work.key) {
                 continue;
             }
-            // A row must find room on a sheet, so many things take several rows; the work is told in the first.
+            // A row must find room on a sheet, so many things take several rows; the work is named in the first.
             constexpr std::size_t most = 12;
             for (std::size_t i = 0; i < entry.what.size(); i += most) {
                 Text what;
@@ -57,7 +57,7 @@ class Cited {
                     what += (what.empty() ? "" : ", ") + entry.what[k];
                 }
                 rows.push_back({i == 0 ? "*" + work.key + "* " + work.citation : "*" + work.key + "*",
-                                words_.translated(facts::to_text(entry.provenance)), what});
+                                provenance_text(entry.provenance, words_), what});
             }
         }
     }
@@ -76,8 +76,9 @@ void add_food(Cited& cited, const trip::Trip& trip, const plan::FoodPlan& plan, 
         }
         if (const facts::Rule* rule = all.find_rule(trip.rules, kind->category)) {
             cited.add(rule->source, rule->provenance,
-                      w.text("basis.sources-rule", {{"rules", std::string(facts::to_name(trip.rules))},
-                                                    {"category", w.translated(facts::to_text(kind->category))}}));
+                      w.text("basis.sources-rule",
+                             {{"rules", facts::to_name(trip.rules)},
+                              {"category", w.text("category." + std::string(facts::to_name(kind->category)))}}));
         }
         const facts::GrowthModel& growth = all.growth(kind->growth);
         cited.add(growth.source, growth.provenance, w.text("basis.sources-growth", {{"key", growth.key}}));
@@ -106,9 +107,9 @@ Table source_table(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
         cited.add(figure.source, figure.provenance, figure.key);
     }
     Table table;
-    table.columns = {{words.text("basis.sources-source"), Align::left, false},
-                     {words.text("basis.sources-seen"), Align::left, false},
-                     {words.text("basis.sources-what"), Align::left, false}};
+    table.column(words.text("basis.sources-source"));
+    table.column(words.text("basis.sources-seen"));
+    table.column(words.text("basis.sources-what"));
     table.rows = cited.rows();
     return table;
 }

@@ -11,6 +11,6 @@ namespace holdwater::card {
 
 /// Two strips: before the food is in, and with it in the water. A mark stands at (litres + food) / (length x width) of
 /// the box's inside measures. Litres by the litre or finer, quarts where the trip prints US units alone.
-std::vector<Strip> fill_strips(const CardWriter& hand, const std::string& stamp);
+std::vector<Strip> fill_strips(const CardWriter& writer, const std::string& stamp);
 
 }  // namespace holdwater::card

@@ -2,9 +2,8 @@
 #include "card/class/class_deck.hpp"
 
 #include "answer/water/mix.hpp"
-#include "card/shared/keys.hpp"
 #include "card/class/class_parts.hpp"
-#include "card/shared/decimal_mark.hpp"
+#include "card/shared/keys.hpp"
 
 #include <algorithm>
 #include <stdexcept>
@@ -77,7 +76,6 @@ Deck class_deck(const ClassFrame& frame, const words::Words& words, const std::s
             }
         }
     }
-    set_decimal_mark(deck, words.decimal_mark());
     return deck;
 }
 

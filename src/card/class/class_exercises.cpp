@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "card/class/class_exercises.hpp"
 
+#include "answer/hold/hold_verdict.hpp"
 #include "answer/leftovers/leftovers.hpp"
 #include "answer/water/mix.hpp"
-#include "answer/hold/hold_verdict.hpp"
 #include "card/class/class_deck.hpp"
 #include "card/class/class_gauge.hpp"
 #include "card/shared/dip.hpp"
@@ -37,7 +37,7 @@ constexpr units::Volume ladder_water = units::litres(30);
 class Writer {
   public:
     Writer(const ClassFrame& frame, const LossFinder& finder, const words::Words& words)
-        : frame_(frame), finder_(finder), words_(words), hand_{frame.plan(), words} {}
+        : frame_(frame), finder_(finder), words_(words), writer_{frame.plan(), words} {}
 
     std::vector<Exercise> all() {
         boil();
@@ -55,18 +55,18 @@ class Writer {
     }
 
   private:
-    using Places = std::initializer_list<words::Words::Place>;
+    using Places = std::initializer_list<words::Place>;
 
     void put(const std::string& key, Places question, Places answer) { put(key, question, answer, "answer-" + key); }
     void put(const std::string& key, Places question, Places answer, const std::string& answer_key) {
         exercises_.push_back({key, words_.text("class-exercises.ask-" + key, question),
                               words_.text("class-exercises." + answer_key, answer)});
     }
-    std::string tenth(units::Temperature t, Toward toward) const {
-        return units::print(t, hand_.system(), {0.1, toward});
+    units::Amount tenth(units::Temperature t, Toward toward) const {
+        return units::amount(t, writer_.system(), {0.1, toward});
     }
-    std::string whole(units::Volume v) const { return units::print(v, hand_.system(), {1.0}); }
-    std::string height() const { return units::number(hut.si(), 0) + "\u00A0m"; }
+    units::Amount whole(units::Volume v) const { return units::amount(v, writer_.system(), {1.0}); }
+    static units::Amount height() { return units::figure(hut.si(), 1.0, Toward::nearest, "m"); }
     std::string shape(const plan::FoodPlan& food) const {
         return words_.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
     }
@@ -82,22 +82,22 @@ class Writer {
     void mix() {
         const auto mixed =
             answer::mix({hut_bath, heat::boiling_point_at(hut).value(), hut_cold, answer::Measure::volume}).value();
-        put("mix", {{"altitude", height()}, {"cold", hand_.about(hut_cold)}, {"bath", hand_.about(hut_bath)}},
-            {{"parts", units::number(units::round_to(mixed.hot_parts, 0.1, Toward::up), 1)},
-             {"likely", units::print(mixed.mixed.likely, hand_.system(), {1.0, Toward::down})},
-             {"low", units::print(mixed.mixed.low, hand_.system(), {1.0, Toward::down})}});
+        put("mix", {{"altitude", height()}, {"cold", writer_.about(hut_cold)}, {"bath", writer_.about(hut_bath)}},
+            {{"parts", units::figure(mixed.hot_parts, 0.1, Toward::up)},
+             {"likely", units::amount(mixed.mixed.likely, writer_.system(), {1.0, Toward::down})},
+             {"low", units::amount(mixed.mixed.low, writer_.system(), {1.0, Toward::down})}});
     }
 
     void hold() {
         const units::Length tick{units::round_to(thin_piece.si(), ruler_label.si(), Toward::up)};
         const auto time = plan::safe_hold(frame_.plan(), first(), tick, middle());
-        const Text printed = time ? hand_.must_hold(*time) : words_.text("hold.never");
+        const Text printed = time ? writer_.must_hold(*time) : words_.text("hold.never");
         put("hold",
             {{"food", frame_.kind().name},
              {"shape", shape(first())},
-             {"thickness", hand_.thickness(thin_piece)},
-             {"bath", hand_.at_least(middle())}},
-            {{"time", printed}, {"tick", hand_.thickness(tick)}});
+             {"thickness", writer_.thickness(thin_piece)},
+             {"bath", writer_.at_least(middle())}},
+            {{"time", printed}, {"tick", writer_.thickness(tick)}});
     }
 
     void too_thick() {
@@ -105,9 +105,9 @@ class Writer {
         const units::Length limit = most.value_or(units::Length{0});
         put("thick",
             {{"shape", shape(last())},
-             {"thickness", hand_.thickness(limit + far_too_thick)},
-             {"bath", hand_.at_least(middle())}},
-            {{"most", hand_.thickness(limit)}});
+             {"thickness", writer_.thickness(limit + far_too_thick)},
+             {"bath", writer_.at_least(middle())}},
+            {{"most", writer_.thickness(limit)}});
     }
 
     void come_up() {
@@ -127,11 +127,11 @@ class Writer {
         const facts::Facts& facts = facts::facts();
         put("come-up",
             {{"shape", shape(last())},
-             {"thickness", hand_.thickness(thick_piece)},
-             {"start", hand_.about(fridge)},
-             {"bath", hand_.at_least(question.bath)},
-             {"from", hand_.about(facts.temperature("come-up.from"))},
-             {"to", hand_.at_least(facts.temperature("come-up.to"))}},
+             {"thickness", writer_.thickness(thick_piece)},
+             {"start", writer_.about(fridge)},
+             {"bath", writer_.at_least(question.bath)},
+             {"from", writer_.about(facts.temperature("come-up.from"))},
+             {"to", writer_.at_least(facts.temperature("come-up.to"))}},
             {{"time", takes ? units::print(*takes, Toward::up) : words_.text("hold.never")},
              {"warn", units::print(facts.duration("come-up.warn"))},
              {"refuse", units::print(facts.duration("come-up.refuse"))}},
@@ -144,41 +144,41 @@ class Writer {
         const units::Temperature rung = rungs[rungs.size() > 1 ? rungs.size() - 2 : 0];
         const units::Temperature mark = frame_.plan().top_up_mark;
         const auto litres = [&](bool full) {
-            return hand_.litres_short(frame_.pour(ladder_water, rung, mark, full), Toward::up);
+            return writer_.litres_short(frame_.pour(ladder_water, rung, mark, full), Toward::up);
         };
         put("ladder",
             {{"litres", whole(ladder_water)},
-             {"reading", hand_.about(rung + units::kelvins(1))},
-             {"mark", hand_.about(mark)}},
-            {{"rung", hand_.about(rung)}, {"add", litres(false)}, {"swap", litres(true)}});
+             {"reading", writer_.about(rung + units::kelvins(1))},
+             {"mark", writer_.about(mark)}},
+            {{"rung", writer_.about(rung)}, {"add", litres(false)}, {"swap", litres(true)}});
     }
 
     void box() {
         const ClassBox box = class_box();
         const FoundLoss found = found_loss(finder_, box);
         put("box",
-            {{"start", hand_.about(finder_.start())},
+            {{"start", writer_.about(finder_.start())},
              {"litres", whole(box.water)},
-             {"air", hand_.about(box.air)},
-             {"reading", hand_.about(box.reading)},
+             {"air", writer_.about(box.air)},
+             {"reading", writer_.about(box.reading)},
              {"hours", units::print(box.after)}},
-            {{"air", hand_.about(finder_.airs()[found.air])},
-             {"row", hand_.at_least(finder_.readings()[found.reading])},
+            {{"air", writer_.about(finder_.airs()[found.air])},
+             {"row", writer_.at_least(finder_.readings()[found.reading])},
              {"hours", units::print(finder_.hours()[found.hours])},
              {"column",
-              units::print(finder_.litres()[found.litres], units::first_of(hand_.system()), {1.0, Toward::down})},
-             {"line", std::to_string(found.line)},
-             {"loss", loss_text(found.loss)},
-             {"exact", units::number(gauge_of(class_box(), finder_.start()).loss.likely.si(), 2)}});
+              units::amount(finder_.litres()[found.litres], units::first_of(writer_.system()), {1.0, Toward::down})},
+             {"line", found.line},
+             {"loss", loss_figure(found.loss)},
+             {"exact", units::decimal(gauge_of(class_box(), finder_.start()).loss.likely.si(), 2)}});
     }
 
     void alone() {
         const auto time = time_alone(frame_, class_box(), finder_.start(), frost);
         put("alone",
-            {{"mark", hand_.about(frame_.plan().top_up_mark)},
-             {"air", hand_.about(frost)},
-             {"floor", hand_.at_least(frame_.plan().read_floor)}},
-            {{"time", hand_.may_leave(time)}});
+            {{"mark", writer_.about(frame_.plan().top_up_mark)},
+             {"air", writer_.about(frost)},
+             {"floor", writer_.at_least(frame_.plan().read_floor)}},
+            {{"time", writer_.may_leave(time)}});
     }
 
     void morning() {
@@ -188,17 +188,17 @@ class Writer {
                           : found.action == FallAction::finish_and_eat_now ? "answer-morning-now"
                                                                            : "answer-morning-away";
         put("morning",
-            {{"reading", hand_.about(found.reading)},
-             {"air", hand_.about(found.air)},
-             {"floor", hand_.at_least(frame_.plan().read_floor)}},
-            {{"time", hand_.must_hold(found.below)}, {"full", hand_.full()}}, key);
+            {{"reading", writer_.about(found.reading)},
+             {"air", writer_.about(found.air)},
+             {"floor", writer_.at_least(frame_.plan().read_floor)}},
+            {{"time", writer_.must_hold(found.below)}, {"full", writer_.full()}}, key);
     }
 
     void sting() {
         const Dip by_one = dips()[1];
         put("sting", {},
-            {{"low", units::print(by_one.band.p5, hand_.system(), {1.0, Toward::down})},
-             {"high", units::print(by_one.band.p95, hand_.system(), {1.0, Toward::up})}});
+            {{"low", units::amount(by_one.band.p5, writer_.system(), {1.0, Toward::down})},
+             {"high", units::amount(by_one.band.p95, writer_.system(), {1.0, Toward::up})}});
     }
 
     void leftovers() {
@@ -207,19 +207,19 @@ class Writer {
         const auto of = [&](answer::Medium medium) {
             for (const answer::ThickestSlice& slice : slices) {
                 if (slice.medium == medium && slice.contact == facts::Contact::free && slice.thickest) {
-                    return hand_.thickness(*slice.thickest);
+                    return writer_.written(writer_.thickness(*slice.thickest));
                 }
             }
             return words_.text("hold.never");
         };
-        put("leftovers", {{"food", frame_.kind().name}, {"air", hand_.about(evening_air)}},
+        put("leftovers", {{"food", frame_.kind().name}, {"air", writer_.about(evening_air)}},
             {{"slush", of(answer::Medium::slush)}, {"air", of(answer::Medium::still_air)}});
     }
 
     const ClassFrame& frame_;
     const LossFinder& finder_;
     const words::Words& words_;
-    CardWriter hand_;
+    CardWriter writer_;
     std::vector<Exercise> exercises_;
 };
 

@@ -75,8 +75,8 @@ units::HeatLoss LossFinder::loss(int line, std::size_t litre) const {
     return units::HeatLoss{units::round_to(loss, facts::facts().value("finder.loss-step"), Toward::up)};
 }
 
-std::string loss_text(units::HeatLoss loss) {
-    return units::number(loss.si(), 2);
+units::Figure loss_figure(units::HeatLoss loss) {
+    return units::decimal(loss.si(), 2);
 }
 
 std::vector<Table> finder_tables(const LossFinder& finder, units::System system, const words::Words& words) {
@@ -85,13 +85,13 @@ std::vector<Table> finder_tables(const LossFinder& finder, units::System system,
         Table table;
         table.title =
             words.text("class-sheets.finder-air", {{"air", degrees(finder.airs()[a], system, Toward::nearest)}});
-        table.columns.push_back({words.text("class-sheets.finder-reads"), Align::left, true});
+        table.column(words.text("class-sheets.finder-reads"), Align::left, true);
         for (const units::Duration after : finder.hours()) {
-            table.columns.push_back({units::print(after), Align::right, false});
+            table.column(units::print(after), Align::right);
         }
         for (std::size_t r = 0; r < finder.readings().size(); ++r) {
             // Rounded up, so that one who reads that figure in the second system finds no smaller fall.
-            std::vector<Text> row{degrees(finder.readings()[r], system, Toward::up)};
+            std::vector<Text> row{words.written(degrees(finder.readings()[r], system, Toward::up))};
             for (std::size_t h = 0; h < finder.hours().size(); ++h) {
                 const auto line = finder.line(a, r, h);
                 row.push_back(line ? fmt::format("{}", *line) : words.text("class-sheets.finder-poor"));
@@ -102,15 +102,14 @@ std::vector<Table> finder_tables(const LossFinder& finder, units::System system,
     }
     Table losses;
     losses.title = words.text("class-sheets.finder-losses");
-    losses.columns.push_back({words.text("class-sheets.finder-line"), Align::right, true});
+    losses.column(words.text("class-sheets.finder-line"), Align::right, true);
     for (const units::Volume water : finder.litres()) {
-        losses.columns.push_back(
-            {units::print(water, units::first_of(system), {1.0, Toward::down}), Align::right, false});
+        losses.column(words.written(units::amount(water, units::first_of(system), {1.0, Toward::down})), Align::right);
     }
     for (int line = 1; line <= finder.lines(); ++line) {
         std::vector<Text> row{fmt::format("{}", line)};
         for (std::size_t v = 0; v < finder.litres().size(); ++v) {
-            row.push_back(loss_text(finder.loss(line, v)));
+            row.push_back(words.written(loss_figure(finder.loss(line, v))));
         }
         losses.rows.push_back(std::move(row));
     }

@@ -48,6 +48,6 @@ class LossFinder {
 std::vector<Table> finder_tables(const LossFinder& finder, units::System system, const words::Words& words);
 
 /// A loss as the finder prints it: "1.25".
-std::string loss_text(units::HeatLoss loss);
+units::Figure loss_figure(units::HeatLoss loss);
 
 }  // namespace holdwater::card

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/figures.hpp"
 
-#include "units/print.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +8,7 @@
 
 namespace holdwater::card {
 
+using units::Amount;
 using units::System;
 using units::Toward;
 
@@ -21,12 +20,16 @@ units::Temperature whole(units::Temperature t, System system, Toward toward) {
                                                  : units::celsius(units::round_to(t.celsius(), 1.0, toward));
 }
 
+units::Duration to_five_minutes(units::Duration d) {
+    return units::Duration{units::round_to(d.si(), 300.0, Toward::up)};
+}
+
 }  // namespace
 
-std::string degrees(units::Temperature t, System system, Toward toward) {
+Amount degrees(units::Temperature t, System system, Toward toward) {
     // A °C is wide: rounded up from a °F that is only meant nearly, it would lie a whole degree off.
     const bool nearly = system == System::us_first && toward == Toward::nearest;
-    return units::print(whole(t, system, toward), system, {1.0, nearly ? Toward::nearest : Toward::up});
+    return units::amount(whole(t, system, toward), system, {1.0, nearly ? Toward::nearest : Toward::up});
 }
 
 std::string hold_time(units::Duration hold) {
@@ -34,22 +37,19 @@ std::string hold_time(units::Duration hold) {
     return minutes ? units::print(hold, Toward::up) : fmt::format("{:.0f}\u00A0s", std::ceil(hold.si()));
 }
 
-std::string small_mass(units::Mass mass, System system, Toward toward) {
+Amount small_mass(units::Mass mass, System system, Toward toward) {
     constexpr double kilograms_per_ounce = 0.45359237 / 16.0;  // exact by definition
-    const std::string metric =
-        fmt::format("{}\u00A0g", units::number(units::round_to(mass.si() * 1e3, 5.0, toward), 0));
-    const std::string us =
-        fmt::format("{}\u00A0oz", units::number(units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1));
-    const bool us_first = units::first_of(system) == System::us;
-    const std::string& first = us_first ? us : metric;
-    return units::two(system) ? fmt::format("{} ({})", first, us_first ? metric : us) : first;
+    return units::in_order(system, {units::round_to(mass.si() * 1e3, 5.0, toward), 0, "g"},
+                           {units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1, "oz"});
 }
 
 bool worth_a_pour(units::Volume litres) {
     return units::in_litres(litres) >= 0.25;
 }
 
-bool is_swap(const plan::TopUp& top_up) { return top_up.boiling - top_up.out < units::litres(1); }
+bool is_swap(const plan::TopUp& top_up) {
+    return top_up.boiling - top_up.out < units::litres(1);
+}
 
 bool CardWriter::any_finish() const {
     return std::any_of(plan.foods.begin(), plan.foods.end(),
@@ -65,7 +65,7 @@ std::string CardWriter::full() const {
             hold = food.standard.finish->hold;
         }
     }
-    return at_least(core) + for_hold(hold);
+    return written(at_least(core)) + for_hold(hold);
 }
 
 std::string CardWriter::for_hold(units::Duration hold) const {
@@ -77,33 +77,30 @@ std::string CardWriter::latest_pour() const {
 }
 
 std::string CardWriter::children_away() const {
-    return words.text(units::first_of(system()) == units::System::us ? "deck.away-us" : "deck.away");
+    return words.text(units::first_of(system()) == System::us ? "deck.away-us" : "deck.away");
 }
 
-std::string CardWriter::at_least(units::Temperature t) const {
+Amount CardWriter::at_least(units::Temperature t) const {
     return degrees(t, system(), Toward::up);
 }
-std::string CardWriter::at_most(units::Temperature t) const {
-    return units::print(whole(t, system(), Toward::down), system(), {1.0, Toward::down});
+Amount CardWriter::at_most(units::Temperature t) const {
+    return units::amount(whole(t, system(), Toward::down), system(), {1.0, Toward::down});
 }
-std::string CardWriter::about(units::Temperature t) const {
+Amount CardWriter::about(units::Temperature t) const {
     return degrees(t, system(), Toward::nearest);
 }
 
-std::string CardWriter::thickness(units::Length l) const {
-    const std::string inches = units::print(l, System::us, {1.0, Toward::down});
-    const std::string metric = units::print(l, System::metric);
-    const bool us_first = units::first_of(system()) == System::us;
-    const std::string& first = us_first ? inches : metric;
-    return units::two(system()) ? fmt::format("{} ({})", first, us_first ? metric : inches) : first;
+Amount CardWriter::thickness(units::Length l) const {
+    return units::in_order(system(), units::amount(l, System::metric).value,
+                           units::amount(l, System::us, {1.0, Toward::down}).value);
 }
 
-std::string CardWriter::litres(units::Volume v, Toward toward) const {
-    return units::print(v, system(), {0.5, toward});
+Amount CardWriter::litres(units::Volume v, Toward toward) const {
+    return units::amount(v, system(), {0.5, toward});
 }
 
-std::string CardWriter::litres_short(units::Volume v, Toward toward) const {
-    return units::print(v, units::first_of(system()), {0.5, toward});
+Amount CardWriter::litres_short(units::Volume v, Toward toward) const {
+    return units::amount(v, units::first_of(system()), {0.5, toward});
 }
 
 units::Duration CardWriter::alone() const {
@@ -111,7 +108,7 @@ units::Duration CardWriter::alone() const {
     return reads() || !plan.top_ups.empty() ? longest : std::min(longest, plan.waits_until.since(plan.fill.food_in));
 }
 
-std::string CardWriter::one_boil(units::Volume v) const {
+Amount CardWriter::one_boil(units::Volume v) const {
     if (!reads()) {
         return litres_short(v);
     }
@@ -121,12 +118,12 @@ std::string CardWriter::one_boil(units::Volume v) const {
     return close ? measured(v, Toward::up) : litres_short(v, Toward::up);
 }
 
-std::string CardWriter::measured(units::Volume v, Toward toward) const {
-    return units::print(v, units::first_of(system()), {0.1, toward});
+Amount CardWriter::measured(units::Volume v, Toward toward) const {
+    return units::amount(v, units::first_of(system()), {0.1, toward});
 }
 
-std::string CardWriter::short_degrees(units::Temperature t, Toward toward) const {
-    return units::print(t, units::first_of(system()), {1.0, toward});
+Amount CardWriter::short_degrees(units::Temperature t, Toward toward) const {
+    return units::amount(t, units::first_of(system()), {1.0, toward});
 }
 
 std::string CardWriter::may_leave(units::Duration d) const {
@@ -134,11 +131,15 @@ std::string CardWriter::may_leave(units::Duration d) const {
 }
 
 std::string CardWriter::must_hold(units::Duration d) const {
-    return units::print(units::Duration{units::round_to(d.si(), 300.0, Toward::up)});
+    return units::print(to_five_minutes(d));
+}
+
+std::string CardWriter::must_hold_tight(units::Duration d) const {
+    return units::print_tight(to_five_minutes(d));
 }
 
 std::string CardWriter::clock_only(units::LocalTime t) const {
-    return words.twelve_hours(units::first_of(system()) == System::us) ? t.clock_12() : t.clock_24();
+    return units::written(t, words.numerals(system()));
 }
 
 std::string CardWriter::clock(units::LocalTime t) const {
@@ -149,23 +150,14 @@ std::string CardWriter::clock(units::LocalTime t) const {
     return fmt::format("{}\u00A0{}", words.text(fmt::format("deck.day-{}", t.weekday())), clock_only(t));
 }
 
-KeyNumber CardWriter::key(const std::string& label, units::Temperature t, Toward toward, const std::string& aside) const {
-    return key(label, degrees(t, system(), toward), aside);
+KeyNumber CardWriter::key(std::string label, const Amount& amount, const std::string& aside) const {
+    const std::string second = amount.second ? written(*amount.second) : "";
+    return {std::move(label), written(amount.without_units().value), std::string(amount.value.unit),
+            second + (second.empty() || aside.empty() ? "" : ", ") + aside};
 }
 
-KeyNumber CardWriter::key(const std::string& label, const std::string& printed, const std::string& aside) const {
-    constexpr std::size_t space = 2;  // bytes of a no-break space
-    const auto unit = printed.find("\u00A0");
-    const auto open = printed.find(" (");
-    KeyNumber number{label, printed.substr(0, unit), "", aside};
-    if (unit != std::string::npos) {
-        const std::size_t from = unit + space;
-        number.unit = printed.substr(from, open == std::string::npos ? std::string::npos : open - from);
-    }
-    if (open != std::string::npos) {
-        number.aside = printed.substr(open + 2, printed.size() - open - 3) + (aside.empty() ? "" : ", " + aside);
-    }
-    return number;
+KeyNumber CardWriter::key(std::string label, units::Temperature t, Toward toward, const std::string& aside) const {
+    return key(std::move(label), degrees(t, system(), toward), aside);
 }
 
 }  // namespace holdwater::card

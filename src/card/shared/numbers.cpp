@@ -1,112 +1,124 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/numbers.hpp"
 
-#include <fmt/format.h>
-
-#include <cmath>
-
 #include "plan/result/hold_table.hpp"
 #include "units/print.hpp"
+
+#include <cmath>
 
 namespace holdwater::card {
 namespace {
 
 using units::Toward;
+using Name = NumberList::Name;
 
-constexpr const char* joint = "95 of 100 scenarios, jointly";
-constexpr const char* ninety_five = "95 of 100 scenarios";
-constexpr const char* up_1 = "up to 1 degree";
-
-std::string rule_of(const plan::Plan& plan) {
-    return "rules " + std::string(facts::to_name(plan.trip->rules)) + " [" + plan.foods.front().standard.rule_source + "]";
+double hours_from_start(const plan::Plan& plan, units::LocalTime at) {
+    return units::in_hours(at.since(plan.trip->from));
 }
 
-void add_foods(const CardWriter& hand, std::vector<CardNumber>& numbers) {
-    const plan::Plan& plan = hand.plan;
-    for (const plan::FoodPlan& food : plan.foods) {
-        const std::string& name = food.food->name;
-        numbers.push_back({"plan", "core_peak_c: " + name, food.core_peak.high.celsius(),
-                           hand.at_least(food.core_peak.high), ninety_five, up_1, "heat engine",
-                           food.core_peak.error.si()});
-        const double margin = std::floor(food.kill.low * 10.0) / 10.0;
-        numbers.push_back({"plan", "kill_margin: " + name, food.kill.low, fmt::format("{:.1f}", margin), ninety_five,
-                           "down to 0.1", food.standard.kill->key + " [" + food.standard.kill->source + "]",
-                           food.kill.error});
-        numbers.push_back({"plan", "ready_h: " + name,
-                           units::in_hours(food.ready().since(plan.trip->from)), hand.clock(food.ready()),
-                           ninety_five, "to the minute", food.standard.kill->key, std::nullopt});
-        const units::Temperature bath = plan::first_hold_bath(plan, food);
-        if (const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath)) {
-            numbers.push_back({"hold", "hold_h: " + name, units::in_hours(*hold), hand.must_hold(*hold),
-                               "slow reading; thickness and thermometer at their ends", "up to 5 min",
-                               food.standard.kill->key + " [" + food.standard.kill->source + "]", std::nullopt});
-        }
-        if (food.thickest) {
-            numbers.push_back({"hold", "thickest_mm: " + name, units::in_millimetres(*food.thickest),
-                               units::print(*food.thickest, hand.system(), {1.0, Toward::down}),
-                               "slow reading; thickness and thermometer at their ends", "down to 1 mm",
-                               "figure come-up.refuse", std::nullopt});
-        }
+/// A published row and the work that it stands in.
+std::string rows_of(const plan::FoodPlan& food) {
+    return food.standard.kill->key + " [" + food.standard.kill->source + "]";
+}
+
+void add_food(NumberList& list, const plan::FoodPlan& food) {
+    const CardWriter& writer = list.writer();
+    const plan::Plan& plan = writer.plan;
+    const std::string& name = food.food->name;
+    list.add(Name{"plan", "core-peak", value_unit::celsius, name}, food.core_peak.high.celsius(),
+             writer.at_least(food.core_peak.high), "share-95", "up-degree", list.source("heat-engine"),
+             food.core_peak.error.si());
+    list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low,
+             units::decimal(std::floor(food.kill.low * 10.0) / 10.0, 1), "share-95", "down-tenth", rows_of(food),
+             food.kill.error);
+    list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
+             writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
+    const units::Temperature bath = plan::first_hold_bath(plan, food);
+    if (const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath)) {
+        list.add(Name{"hold", "hold", value_unit::hours, name}, units::in_hours(*hold), writer.must_hold(*hold),
+                 "slow-ends", "up-5-min", rows_of(food));
     }
+    if (food.thickest) {
+        list.add(Name{"hold", "thickest", value_unit::millimetres, name}, units::in_millimetres(*food.thickest),
+                 units::amount(*food.thickest, writer.system(), {1.0, Toward::down}), "slow-ends", "down-mm",
+                 list.source("figure", "come-up.refuse"));
+    }
+}
+
+void add_fill(NumberList& list) {
+    const CardWriter& writer = list.writer();
+    const plan::Fill& fill = writer.plan.fill;
+    list.add({"fill", "fill", value_unit::celsius}, fill.reading.celsius(), writer.about(fill.reading),
+             "chosen-hottest", "none-whole-degrees", list.source("heat-engine"));
+    list.add({"fill", "cold", value_unit::litres}, units::in_litres(fill.cold), writer.litres(fill.cold), "chosen",
+             "half-litre", list.source("heat-balance"));
+    list.add({"fill", "boiled", value_unit::litres}, units::in_litres(fill.boiled),
+             writer.litres(fill.boiled, Toward::up), "likely-trimmed", "up-half-litre", list.source("heat-balance"));
+    list.add({"fill", "settled-low", value_unit::celsius}, fill.after_food.low.celsius(),
+             writer.short_degrees(fill.after_food.low, Toward::down), "share-5", "down-degree",
+             list.source("heat-engine"), fill.after_food.error.si());
+}
+
+void add_top_ups(NumberList& list) {
+    const CardWriter& writer = list.writer();
+    const plan::Plan& plan = writer.plan;
+    list.add({"topup", "mark", value_unit::celsius}, plan.top_up_mark.celsius(), writer.at_least(plan.top_up_mark),
+             "chosen-fewest", "none-whole-degrees", list.source("heat-engine"));
+    int nth = 0;
+    for (const plan::TopUp& top_up : plan.top_ups) {
+        ++nth;
+        list.add({"topup", "top-up", value_unit::hours, {}, nth}, hours_from_start(plan, top_up.at),
+                 writer.clock(top_up.at), "share-95-jointly", "down-15-min-night", list.source("heat-engine"));
+        list.add({"topup", "top-up", value_unit::litres, {}, nth}, units::in_litres(top_up.boiling),
+                 writer.litres(top_up.boiling, Toward::up), writer.reads() ? "likely-ladder" : "fixed", "up-half-litre",
+                 list.source("heat-balance"));
+    }
+    list.add({"topup", "interval-calm", value_unit::hours}, units::in_hours(plan.interval_calm),
+             writer.may_leave(plan.interval_calm), "share-95", "down-15-min", list.source("cooling-law"));
+    list.add({"topup", "interval-rough", value_unit::hours}, units::in_hours(plan.interval_rough),
+             writer.may_leave(plan.interval_rough), "share-95", "down-15-min", list.source("cooling-law"));
+}
+
+void add_limits(NumberList& list) {
+    const CardWriter& writer = list.writer();
+    const plan::Plan& plan = writer.plan;
+    const std::string rule = list.source(
+        "rules", std::string(facts::to_name(plan.trip->rules)) + " [" + plan.foods.front().standard.rule_source + "]");
+    list.add({"limits", "read-floor", value_unit::celsius}, plan.read_floor.celsius(), writer.at_least(plan.read_floor),
+             "rule-thermometer", "up-degree", rule);
+    std::optional<int> nth;  // the first goes without a number
+    for (const safety::ColdBath& cold : plan.cold_baths) {
+        const units::Temperature read = cold.lowest + plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+        list.add({"limits", "cold-bath", value_unit::celsius, {}, nth}, read.celsius(), writer.at_least(read),
+                 "growth-clock", "up-degree", list.source("figures", "fall.growth, fall.deep"));
+        const units::Duration longest{units::round_to(cold.longest.si(), 300.0, Toward::down)};
+        list.add({"limits", "cold-bath", value_unit::hours, {}, nth}, units::in_hours(cold.longest),
+                 units::print(longest), "growth-worst", "down-5-min",
+                 list.source("figures", "fall.growth, fall.deep-for"));
+        nth = nth.value_or(1) + 1;
+    }
+    list.add({"limits", "action-line", value_unit::celsius}, plan.action_line.celsius(),
+             writer.at_least(plan.action_line), "rule", "up-degree", rule);
 }
 
 }  // namespace
 
-std::vector<CardNumber> card_numbers(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const bool reads = plan.trip->boxes.front().thermometer.has_value();
-    const std::string rule = rule_of(plan);
-    std::vector<CardNumber> numbers;
-    numbers.push_back({"plan", "latest_fire_h", units::in_hours(plan.fill.latest_fire.since(plan.trip->from)),
-                       hand.clock(plan.fill.latest_fire), ninety_five, "down to 15 min", "hold times and ready",
-                       std::nullopt});
-    add_foods(hand, numbers);
-    numbers.push_back({"fill", "fill_c", plan.fill.reading.celsius(), hand.about(plan.fill.reading),
-                       "chosen: hottest that keeps cores in tolerance in 95 of 100 scenarios", "not at all, chosen in whole degrees",
-                       "heat engine", std::nullopt});
-    numbers.push_back({"fill", "cold_l", units::in_litres(plan.fill.cold), hand.litres(plan.fill.cold), "chosen",
-                       "to 0.5 L", "heat balance", std::nullopt});
-    numbers.push_back({"fill", "boiled_l", units::in_litres(plan.fill.boiled), hand.litres(plan.fill.boiled, Toward::up),
-                       "likely; the last pot trims by reading", "up to 0.5 L", "heat balance", std::nullopt});
-    numbers.push_back({"fill", "settled_low_c", plan.fill.after_food.low.celsius(),
-                       hand.short_degrees(plan.fill.after_food.low, Toward::down), "5 of 100 scenarios",
-                       "down to 1 degree", "heat engine", plan.fill.after_food.error.si()});
-    numbers.push_back({"topup", "mark_c", plan.top_up_mark.celsius(), hand.at_least(plan.top_up_mark),
-                       "chosen: fewest top-ups that hold", "not at all, chosen in whole degrees", "heat engine", std::nullopt});
-    for (std::size_t i = 0; i < plan.top_ups.size(); ++i) {
-        const plan::TopUp& top_up = plan.top_ups[i];
-        numbers.push_back({"topup", fmt::format("top_up_{}_h", i + 1), units::in_hours(top_up.at.since(plan.trip->from)),
-                           hand.clock(top_up.at), joint, "down to 15 min, by night 5 min", "heat engine", std::nullopt});
-        numbers.push_back({"topup", fmt::format("top_up_{}_l", i + 1), units::in_litres(top_up.boiling),
-                           hand.litres(top_up.boiling, Toward::up), reads ? "likely; the ladder goes by reading" : "fixed",
-                           "up to 0.5 L", "heat balance", std::nullopt});
+std::vector<CardNumber> card_numbers(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    NumberList list(writer);
+    list.add({"plan", "latest-fire", value_unit::hours}, hours_from_start(plan, plan.fill.latest_fire),
+             writer.clock(plan.fill.latest_fire), "share-95", "down-15-min", list.source("hold-times"));
+    for (const plan::FoodPlan& food : plan.foods) {
+        add_food(list, food);
     }
-    numbers.push_back({"topup", "interval_calm_h", units::in_hours(plan.interval_calm), hand.may_leave(plan.interval_calm),
-                       ninety_five, "down to 15 min", "cooling law", std::nullopt});
-    numbers.push_back({"topup", "interval_rough_h", units::in_hours(plan.interval_rough),
-                       hand.may_leave(plan.interval_rough), ninety_five, "down to 15 min", "cooling law", std::nullopt});
-    numbers.push_back({"night", "longest_alone_h", units::in_hours(hand.alone()), hand.may_leave(hand.alone()),
-                       ninety_five, "down to 15 min", "cooling law", std::nullopt});
-    add_touch_numbers(hand, numbers);
-    numbers.push_back({"limits", "read_floor_c", plan.read_floor.celsius(), hand.at_least(plan.read_floor),
-                       "rule, and the thermometer's whole error on it", up_1, rule, std::nullopt});
-    for (std::size_t i = 0; i < plan.cold_baths.size(); ++i) {
-        const safety::ColdBath& cold = plan.cold_baths[i];
-        const units::Temperature read =
-            cold.lowest + plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
-        const std::string which = i == 0 ? "" : fmt::format("_{}", i + 1);
-        numbers.push_back({"limits", "cold_bath" + which + "_c", read.celsius(), hand.at_least(read),
-                           "growth of a log before the clock ends, fast germs, thermometer's error", up_1,
-                           "figures fall.growth, fall.deep", std::nullopt});
-        numbers.push_back({"limits", "cold_bath" + which + "_h", units::in_hours(cold.longest),
-                           units::print(units::Duration{units::round_to(cold.longest.si(), 300.0, Toward::down)}),
-                           "growth of a log at the worst of these temperatures, fast germs", "down to 5 min",
-                           "figures fall.growth, fall.deep-for", std::nullopt});
-    }
-    numbers.push_back({"limits", "action_line_c", plan.action_line.celsius(), hand.at_least(plan.action_line), "rule",
-                       up_1, rule, std::nullopt});
-    add_kitchen_numbers(hand, numbers);
-    return numbers;
+    add_fill(list);
+    add_top_ups(list);
+    list.add({"night", "longest-alone", value_unit::hours}, units::in_hours(writer.alone()),
+             writer.may_leave(writer.alone()), "share-95", "down-15-min", list.source("cooling-law"));
+    add_touch_numbers(list);
+    add_limits(list);
+    add_kitchen_numbers(list);
+    return list.take();
 }
 
 }  // namespace holdwater::card

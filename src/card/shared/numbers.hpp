@@ -3,30 +3,79 @@
 // `plan --explain` and `plan --json` show, so that every figure of a card can be traced.
 #pragma once
 
+#include "card/shared/figures.hpp"
+
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
-
-#include "card/shared/figures.hpp"
 
 namespace holdwater::card {
 
 struct CardNumber {
-    std::string card;      // key of the card, "night"
-    std::string name;      // "longest_alone_h"
-    double value = 0.0;    // unrounded, in the unit that ends the name
-    std::string printed;   // as it stands on the card
-    std::string quantile;  // "95 of 100 scenarios", "rule", "chosen"
-    std::string rounding;  // "down to 15 min"
-    std::string source;    // key of a source, of a figure, or what it was worked out from
+    std::string card;       // key of the card, "night"
+    std::string name;       // "longest_alone_h", the same in every language
+    std::string label;      // "longest alone", in the language of the words
+    double value = 0.0;     // unrounded, in the unit that ends the name
+    std::string_view unit;  // as it is printed, "h"; may be empty
+    std::string printed;    // as it stands on the card
+    // In the language of the words:
+    std::string quantile;         // "95 of 100 scenarios", "rule", "chosen"
+    std::string rounding;         // "down to 15 min"
+    std::string source;           // key of a source, of a figure, or what it was worked out from
     std::optional<double> error;  // of the value, from drawing scenarios at all; where it was worked out
 };
 
 /// In the order of the deck.
-std::vector<CardNumber> card_numbers(const CardWriter& hand);
+std::vector<CardNumber> card_numbers(const CardWriter& writer);
 
-/// Parts of it, in numbers_around.cpp.
-void add_touch_numbers(const CardWriter& hand, std::vector<CardNumber>& numbers);
-void add_kitchen_numbers(const CardWriter& hand, std::vector<CardNumber>& numbers);
+/// The unit of an unrounded value.
+struct ValueUnit {
+    std::string_view ending;   // of the name
+    std::string_view printed;  // "°C"
+};
+namespace value_unit {
+inline constexpr ValueUnit none{"", ""};
+inline constexpr ValueUnit celsius{"_c", "°C"};
+inline constexpr ValueUnit hours{"_h", "h"};
+inline constexpr ValueUnit millimetres{"_mm", "mm"};
+inline constexpr ValueUnit litres{"_l", "L"};
+inline constexpr ValueUnit kilograms{"_kg", "kg"};
+inline constexpr ValueUnit grams{"_g", "g"};
+}  // namespace value_unit
+
+/// Collects the numbers of a deck. Inside card/ only.
+class NumberList {
+  public:
+    explicit NumberList(const CardWriter& writer) : writer_(writer) {}
+
+    /// What a number is called: "core-peak" of [number] in the words.
+    struct Name {
+        std::string_view card;
+        std::string_view key;
+        ValueUnit unit;
+        std::string_view of = {};     // a name that the user gave
+        std::optional<int> nth = {};  // of several, from 1
+    };
+    /// `quantile` and `rounding` are keys of the sections of that name.
+    void add(const Name& name, double value, std::string printed, std::string_view quantile, std::string_view rounding,
+             std::string source, std::optional<double> error = std::nullopt);
+    void add(const Name& name, double value, const units::Amount& printed, std::string_view quantile,
+             std::string_view rounding, std::string source, std::optional<double> error = std::nullopt);
+
+    /// The text of a key of [source], over the keys of figures or rows.
+    std::string source(std::string_view key, std::string_view keys = {}) const;
+
+    const CardWriter& writer() const { return writer_; }
+    std::vector<CardNumber> take() { return std::move(numbers_); }
+
+  private:
+    const CardWriter& writer_;
+    std::vector<CardNumber> numbers_;
+};
+
+/// Parts of the list, in provision_numbers.cpp.
+void add_touch_numbers(NumberList& list);
+void add_kitchen_numbers(NumberList& list);
 
 }  // namespace holdwater::card

@@ -9,21 +9,21 @@ namespace holdwater::card {
 
 /// A tick each 5 mm, a label each 10, for this food and shape in a bath that never reads less. `mark_own`: the tick of
 /// the food's own thickness stands out.
-Ruler ruler_of(const CardWriter& hand, const plan::FoodPlan& food, units::Temperature bath, bool mark_own = true);
+Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, bool mark_own = true);
 
 /// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
 /// `key` of the words: with {rows}, {whose}, {core}, {hold}.
-Text advice_line(const CardWriter& hand, const plan::FoodPlan& food, const std::string& key = "plan.advice-line");
+Text advice_line(const CardWriter& writer, const plan::FoodPlan& food, const std::string& key = "plan.advice-line");
 
 /// What to do after the bath was below its floor, by the rules of the trip.
-Table fell_below(const CardWriter& hand);
+Table fell_below(const CardWriter& writer);
 /// The bath in which germs grow by a log sooner than those rows say; nothing where there is none.
-std::optional<Note> cold_bath_line(const CardWriter& hand);
+std::optional<Note> cold_bath_line(const CardWriter& writer);
 
 /// The beeswax tell-tale, and who may not eat by less than a thermometer.
-void add_wax(const CardWriter& hand, bool poultry_or_fish, Card& card);
+void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card);
 
 /// The fingertip, and why it proves little.
-void add_hand(const CardWriter& hand, Card& card);
+void add_hand(const CardWriter& writer, Card& card);
 
 }  // namespace holdwater::card

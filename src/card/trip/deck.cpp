@@ -1,47 +1,33 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/deck.hpp"
 
+#include "card/shared/keys.hpp"
+#include "card/trip/cards.hpp"
+
 #include <algorithm>
 #include <stdexcept>
 
-#include "card/trip/cards.hpp"
-#include "card/shared/keys.hpp"
-#include "card/shared/decimal_mark.hpp"
-
 namespace holdwater::card {
-namespace {
-
-struct Maker {
-    const char* key;
-    Card (*make)(const CardWriter&);
-};
-
-constexpr Maker makers[] = {{"plan", plan_card},     {"fill", fill_card},   {"hold", hold_card},
-                            {"topup", top_up_card},  {"night", night_card}, {"touch", touch_card},
-                            {"limits", limits_card}, {"log", log_card},     {"kitchen", kitchen_card}};
-
-}  // namespace
-
 const std::vector<std::string>& trip_cards() {
-    static const std::vector<std::string> keys = keys_of(makers);
+    static const std::vector<std::string> keys = keys_of(deck_order);
     return keys;
 }
 
 Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::string& stamp,
                const std::vector<std::string>& only) {
-    const CardWriter hand{plan, words};
+    const CardWriter writer{plan, words};
     Deck deck;
     deck.title = plan.trip->name;
     deck.stamp = stamp;
     deck.language = plan.trip->language;
     deck.footer = words.text("deck.footer");
     int number = 0;
-    for (const Maker& maker : makers) {
+    for (const TripCard& maker : deck_order) {
         ++number;
         if (!only.empty() && std::find(only.begin(), only.end(), maker.key) == only.end()) {
             continue;
         }
-        Card card = maker.make(hand);
+        Card card = maker.make(writer);
         card.key = maker.key;
         card.name = words.text(card.key + ".name");
         card.question = words.text(card.key + ".question");
@@ -51,7 +37,6 @@ Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::str
         }
         deck.cards.push_back(std::move(card));
     }
-    set_decimal_mark(deck, words.decimal_mark());
     return deck;
 }
 

@@ -9,9 +9,9 @@ namespace holdwater::card {
 
 using units::Toward;
 
-std::string fuel_mass(const CardWriter& hand, const plan::FuelNeed& fuel) {
-    return fuel.fuel == facts::Fuel::wood ? units::print(fuel.card, hand.system(), {0.5, Toward::up})
-                                          : small_mass(fuel.card, hand.system(), Toward::up);
+units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel) {
+    return fuel.fuel == facts::Fuel::wood ? units::amount(fuel.card, writer.system(), {0.5, Toward::up})
+                                          : small_mass(fuel.card, writer.system(), Toward::up);
 }
 
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal) {

@@ -9,7 +9,7 @@
 namespace holdwater::card {
 
 /// Wood in kilograms, gas in grams; up.
-std::string fuel_mass(const CardWriter& hand, const plan::FuelNeed& fuel);
+units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel);
 
 /// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);

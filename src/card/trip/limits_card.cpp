@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "card/trip/cards.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/trip/cards.hpp"
 #include "card/trip/what_if.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
@@ -21,34 +21,35 @@ bool none_at_risk(const plan::Plan& plan) {
     });
 }
 
-Table two_columns(const CardWriter& hand, Text title, Text head) {
+Table two_columns(const CardWriter& writer, Text title, Text head) {
     Table table;
     table.title = std::move(title);
-    table.columns = {{std::move(head), Align::left, true}, {hand.words.text("limits.col-do"), Align::left, false}};
+    table.column(std::move(head), Align::left, true);
+    table.column(writer.words.text("limits.col-do"));
     return table;
 }
 
 /// Short rows over the whole width, each led by its bold trouble.
-Table one_column(const CardWriter& hand) {
+Table one_column(const CardWriter& writer) {
     Table table;
-    table.columns = {{hand.words.text("limits.table-other"), Align::left, false}};
+    table.column(writer.words.text("limits.table-other"));
     return table;
 }
 
-Table other_trouble(const CardWriter& hand) {
-    const words::Words& w = hand.words;
+Table other_trouble(const CardWriter& writer) {
+    const words::Words& w = writer.words;
     const facts::Facts& facts = facts::facts();
-    const std::string full = hand.full();
-    Table other = one_column(hand);
-    other.rows = {{w.text("limits.leak", {{"full", full}})},
-                  {w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
-                                          {"core", hand.at_least(facts.temperature("come-up.to"))}})},
-                  {none_at_risk(hand.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})},
-                  {w.text("limits.left")},
-                  {hand.plan.waits_until > hand.plan.trip->serve
-                       ? w.text("limits.late", {{"until", hand.clock(hand.plan.waits_until)},
-                                                {"mark", hand.at_least(hand.plan.top_up_mark)}})
-                       : w.text("limits.late-now", {{"mark", hand.at_least(hand.plan.top_up_mark)}})}};
+    const std::string full = writer.full();
+    Table other = one_column(writer);
+    other.row({w.text("limits.leak", {{"full", full}})});
+    other.row({w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
+                                      {"core", writer.at_least(facts.temperature("come-up.to"))}})});
+    other.row({none_at_risk(writer.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})});
+    other.row({w.text("limits.left")});
+    const units::Amount mark = writer.at_least(writer.plan.top_up_mark);
+    other.row({writer.plan.waits_until > writer.plan.trip->serve
+                   ? w.text("limits.late", {{"until", writer.clock(writer.plan.waits_until)}, {"mark", mark}})
+                   : w.text("limits.late-now", {{"mark", mark}})});
     return other;
 }
 
@@ -67,97 +68,95 @@ Text time_of(const words::Words& w, const safety::FallRow& row) {
 }
 
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
-Card clock_card(const CardWriter& hand) {
-    const words::Words& w = hand.words;
-    const std::string late = hand.latest_pour();
+Card clock_card(const CardWriter& writer) {
+    const words::Words& w = writer.words;
+    const std::string late = writer.latest_pour();
     Card card;
-    const auto& saved = hand.plan.late_pour;
+    const auto& saved = writer.plan.late_pour;
     const Text no_pour = saved ? units::print(saved->until, Toward::down) : late;
-    card.blocks.emplace_back(KeyNumber{
+    card.blocks.add(KeyNumber{
         w.text("limits.clock-key"), late, "",
         w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
-    Table table = two_columns(hand, w.text("limits.clock-title"), "");
+    Table table = two_columns(writer, w.text("limits.clock-title"), "");
     const Text away = w.text("limits.do-long");
     if (saved) {
-        table.rows.push_back({w.text("limits.clock-boil", {{"late", late}, {"until", no_pour}}),
-                              w.text("limits.do-boil", {{"boil", hand.must_hold(saved->boil)}})});
+        table.row({w.text("limits.clock-boil", {{"late", late}, {"until", no_pour}}),
+                   w.text("limits.do-boil", {{"boil", writer.must_hold(saved->boil)}})});
     }
-    table.rows.push_back({w.text("limits.clock-late", {{"late", no_pour}}), away});
-    table.rows.push_back({w.text("limits.clock-less"), away});
-    table.rows.push_back({w.text("limits.clock-lid"), away});
-    if (hand.wax()) {
-        table.rows.push_back({w.text("limits.clock-wax"), away});
+    table.row({w.text("limits.clock-late", {{"late", no_pour}}), away});
+    table.row({w.text("limits.clock-less"), away});
+    table.row({w.text("limits.clock-lid"), away});
+    if (writer.wax()) {
+        table.row({w.text("limits.clock-wax"), away});
     }
-    table.rows.push_back({w.text("limits.bag-leaked"), away});
-    card.blocks.emplace_back(table);
-    Table other = one_column(hand);
+    table.row({w.text("limits.bag-leaked"), away});
+    card.blocks.add(table);
+    Table other = one_column(writer);
     // Where no pour was planned there is no gap and no measure to go on with.
-    const bool pours = !hand.plan.top_ups.empty();
-    other.rows = {{w.text("limits.left-none")},
-                  {w.text("limits.risk-none")},
-                  {pours ? w.text("limits.late-fixed")
-                         : w.text("limits.late-shut", {{"until", hand.clock(hand.plan.waits_until)}})}};
-    card.blocks.emplace_back(other);
-    card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
+    const bool pours = !writer.plan.top_ups.empty();
+    other.row({w.text("limits.left-none")});
+    other.row({w.text("limits.risk-none")});
+    other.row({pours ? w.text("limits.late-fixed")
+                     : w.text("limits.late-shut", {{"until", writer.clock(writer.plan.waits_until)}})});
+    card.blocks.add(other);
+    card.warn(w.text("limits.caution"));
     return card;
 }
 
 }  // namespace
 
-Table fell_below(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
-    const std::string full = hand.full();
+Table fell_below(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    const std::string full = writer.full();
     Table below = two_columns(
-        hand, "", w.text("limits.col-time", {{"floor", hand.short_degrees(plan.read_floor, Toward::up)}}));
+        writer, "", w.text("limits.col-time", {{"floor", writer.short_degrees(plan.read_floor, Toward::up)}}));
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
-    const bool fire_only = hand.any_finish() || plan.trip->at_risk;
-    const std::string do_short =
-        w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
-               {{"full", full}, {"mark", hand.at_least(plan.top_up_mark)}});
+    const bool fire_only = writer.any_finish() || plan.trip->at_risk;
+    const std::string do_short = w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
+                                        {{"full", full}, {"mark", writer.at_least(plan.top_up_mark)}});
     for (const safety::FallRow& row : safety::rows(safety::fall_rules(plan.trip->rules, plan.trip->at_risk))) {
-        Text action = row.action == safety::FallAction::finish_and_eat_next  ? do_short
-                      : row.action == safety::FallAction::finish_and_eat_now ? w.text("limits.do-middle", {{"full", full}})
-                                                                             : w.text("limits.do-long");
-        below.rows.push_back({time_of(w, row), std::move(action)});
+        const bool next = row.action == safety::FallAction::finish_and_eat_next;
+        const bool now = row.action == safety::FallAction::finish_and_eat_now;
+        below.row({time_of(w, row), next  ? do_short
+                                    : now ? w.text("limits.do-middle", {{"full", full}})
+                                          : w.text("limits.do-long")});
     }
     return below;
 }
 
-std::optional<Note> cold_bath_line(const CardWriter& hand) {
-    const words::Words& w = hand.words;
+std::optional<Note> cold_bath_line(const CardWriter& writer) {
+    const words::Words& w = writer.words;
     Text steps;
-    for (const safety::ColdBath& cold : hand.plan.cold_baths) {
+    for (const safety::ColdBath& cold : writer.plan.cold_baths) {
         const units::TemperatureDifference error =
-            hand.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+            writer.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
         const units::Duration longest{units::round_to(cold.longest.si(), 300.0, Toward::down)};
         steps += (steps.empty() ? Text() : w.text("limits.cold-or")) +
-                 w.text("limits.cold-step", {{"cold", hand.at_least(cold.lowest + error)},
-                                             {"longest", units::print(longest)}});
+                 w.text("limits.cold-step",
+                        {{"cold", writer.at_least(cold.lowest + error)}, {"longest", units::print(longest)}});
     }
     return steps.empty() ? std::nullopt : std::optional(Note{w.text("limits.cold", {{"steps", steps}})});
 }
 
-Card limits_card(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
-    if (!hand.reads()) {
-        return clock_card(hand);
+Card limits_card(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    if (!writer.reads()) {
+        return clock_card(writer);
     }
     Card card;
-    card.blocks.emplace_back(
-        hand.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
-    card.blocks.emplace_back(Note{w.text("limits.clock")});
-    if (auto cold = cold_bath_line(hand)) {
-        card.blocks.emplace_back(std::move(*cold));
+    card.blocks.add(writer.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
+    card.blocks.add(Note{w.text("limits.clock")});
+    if (auto cold = cold_bath_line(writer)) {
+        card.blocks.add(std::move(*cold));
     }
-    card.blocks.emplace_back(fell_below(hand));
-    card.blocks.emplace_back(Turn{});
-    card.blocks.emplace_back(other_trouble(hand));
-    card.blocks.emplace_back(Note{w.text("limits.clock-stop", {{"floor", hand.at_least(plan.read_floor)}})});
-    const std::vector<Block> what_ifs = what_ifs_of_limits(hand);
-    card.blocks.insert(card.blocks.end(), what_ifs.begin(), what_ifs.end());
-    card.cautions.push_back({SignalWord::warning, w.text("limits.caution")});
+    card.blocks.add(fell_below(writer));
+    card.blocks.add(Turn{});
+    card.blocks.add(other_trouble(writer));
+    card.blocks.add(Note{w.text("limits.clock-stop", {{"floor", writer.at_least(plan.read_floor)}})});
+    card.blocks.append(what_ifs_of_limits(writer));
+    card.warn(w.text("limits.caution"));
     return card;
 }
 

@@ -10,10 +10,10 @@ using plan::Event;
 constexpr int spare_rows = 3;
 
 /// What is written down of an event; nothing for pours of the fill before the last.
-Text row_of(const CardWriter& hand, const Event& event) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
-    const auto named = [&](const char* key) { return hand.clock(event.at) + " " + w.text(key); };
+Text row_of(const CardWriter& writer, const Event& event) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    const auto named = [&](const char* key) { return writer.clock(event.at) + " " + w.text(key); };
     const auto of_foods = [&](Text row, units::LocalTime plan::FoodPlan::*time) {
         for (const plan::FoodPlan* food : plan::foods_at(plan, time, event.at)) {
             row += w.text("log.of-food", {{"food", plain(food->food->name)}});
@@ -48,39 +48,38 @@ Text row_of(const CardWriter& hand, const Event& event) {
 
 }  // namespace
 
-Card log_card(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
+Card log_card(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
     Card card;
     WriteIn grid;
     grid.heads = {w.text("log.col-plan"), w.text("log.col-time")};
-    if (hand.reads()) {
+    if (writer.reads()) {
         // Before and after a top-up: what was read only after it hides how far the bath had fallen.
         grid.heads.push_back(w.text("log.col-before"));
         grid.heads.push_back(w.text("log.col-after"));
-    } else if (hand.wax()) {
+    } else if (writer.wax()) {
         grid.heads.push_back(w.text("log.col-wax"));
     }
-    const bool us_first = units::first_of(hand.system()) == units::System::us;
+    const bool us_first = units::first_of(writer.system()) == units::System::us;
     grid.heads.push_back(w.text(us_first ? "log.col-quarts" : "log.col-litres"));
     for (const Event& event : plan.events) {
-        if (Text row = row_of(hand, event); !row.empty()) {
+        if (Text row = row_of(writer, event); !row.empty()) {
             grid.first_column.push_back(std::move(row));
         }
     }
     grid.first_column.insert(grid.first_column.end(), spare_rows, "");
-    card.blocks.emplace_back(std::move(grid));
-    card.blocks.emplace_back(
+    card.blocks.add(std::move(grid));
+    card.blocks.add(
         WriteIn{{w.text("log.after"), ""},
-                {w.text(hand.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
-    if (hand.reads()) {
-        card.blocks.emplace_back(Note{w.text("log.boxes")});
+                {w.text(writer.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
+    if (writer.reads()) {
+        card.blocks.add(Note{w.text("log.boxes")});
     }
-    card.blocks.emplace_back(Note{w.text("log.blank")});
-    card.blocks.emplace_back(Note{w.text("log.stamp")});
-    card.cautions.push_back(
-        {SignalWord::warning, hand.reads() ? w.text("log.caution", {{"floor", hand.at_least(plan.read_floor)}})
-                                           : w.text("log.caution-clock", {{"late", hand.latest_pour()}})});
+    card.blocks.add(Note{w.text("log.blank")});
+    card.blocks.add(Note{w.text("log.stamp")});
+    card.warn(writer.reads() ? w.text("log.caution", {{"floor", writer.at_least(plan.read_floor)}})
+                             : w.text("log.caution-clock", {{"late", writer.latest_pour()}}));
     return card;
 }
 

@@ -3,8 +3,6 @@
 
 #include "card/trip/kitchen.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <optional>
 #include <utility>
@@ -21,14 +19,10 @@ struct Timed {
     Step step;
 };
 
-std::string reading_text(const CardWriter& hand) {
-    return hand.about(hand.plan.fill.reading);
-}
-
 /// When the first piece of a meal comes out for the pan; nothing where none of this box is seared for it.
-std::optional<Timed> sear_step(const CardWriter& hand, const plan::Sear& sear, units::LocalTime meal) {
+std::optional<Timed> sear_step(const CardWriter& writer, const plan::Sear& sear, units::LocalTime meal) {
     std::string names;
-    for (const plan::FoodPlan& food : hand.plan.foods) {
+    for (const plan::FoodPlan& food : writer.plan.foods) {
         if (!food.standard.finish && food.eaten == meal) {
             names += (names.empty() ? "" : ", ") + plain(food.food->name);
         }
@@ -36,69 +30,75 @@ std::optional<Timed> sear_step(const CardWriter& hand, const plan::Sear& sear, u
     if (names.empty()) {
         return std::nullopt;
     }
-    const units::LocalTime out = first_piece_out(hand.plan, sear, meal);
-    const char* key = hand.plan.foods.size() > 1 ? "plan.sear-of" : "plan.sear";
-    return Timed{out, {hand.clock(out), hand.words.text(key, {{"food", names},
-                                                              {"side", fmt::format("{:.0f}", sear.side.si())}})}};
+    const units::LocalTime out = first_piece_out(writer.plan, sear, meal);
+    const char* key = writer.plan.foods.size() > 1 ? "plan.sear-of" : "plan.sear";
+    return Timed{
+        out,
+        {writer.clock(out),
+         writer.words.text(key, {{"food", names}, {"side", units::figure(sear.side.si(), 1.0, Toward::nearest)}})}};
 }
 
 /// A food that comes out before the trip's serving.
-Step take_out(const CardWriter& hand, const plan::FoodPlan& food) {
-    const words::Words& w = hand.words;
+Step take_out(const CardWriter& writer, const plan::FoodPlan& food) {
+    const words::Words& w = writer.words;
     if (!food.standard.finish) {
-        return {hand.clock(food.eaten), w.text("plan.take-out", {{"food", plain(food.food->name)}})};
+        return {writer.clock(food.eaten), w.text("plan.take-out", {{"food", plain(food.food->name)}})};
     }
-    return {hand.clock(food.eaten), w.text("plan.take-out-finish", {{"food", plain(food.food->name)},
-                                                                    {"core", hand.at_least(food.standard.finish->core)},
-                                                                    {"hold", hand.for_hold(food.standard.finish->hold)}})};
+    return {writer.clock(food.eaten),
+            w.text("plan.take-out-finish", {{"food", plain(food.food->name)},
+                                            {"core", writer.at_least(food.standard.finish->core)},
+                                            {"hold", writer.for_hold(food.standard.finish->hold)}})};
 }
 
-Step step_of(const CardWriter& hand, const Event& event) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
-    const std::string when = hand.clock(event.at);
+Step step_of(const CardWriter& writer, const Event& event) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    const std::string when = writer.clock(event.at);
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
     switch (event.kind) {
         case Event::Kind::light_fire:
             if (plan.fill.warming.si() > 0.0) {
-                return {when, w.text("plan.light-fire-warm",
-                                     {{"litres", hand.litres_short(plan.fill.boiled + plan.fill.warming, Toward::up)}})};
+                return {when,
+                        w.text("plan.light-fire-warm",
+                               {{"litres", writer.litres_short(plan.fill.boiled + plan.fill.warming, Toward::up)}})};
             }
-            return {when, w.text("plan.light-fire", {{"cold", hand.litres_short(plan.fill.cold)},
-                                                     {"litres", hand.litres_short(plan.fill.boiled, Toward::up)}})};
+            return {when, w.text("plan.light-fire", {{"cold", writer.litres_short(plan.fill.cold)},
+                                                     {"litres", writer.litres_short(plan.fill.boiled, Toward::up)}})};
         case Event::Kind::warm_box:
-            return {when, w.text("plan.warm-box", {{"litres", hand.litres_short(plan.fill.warming, Toward::down)},
-                                                  {"cold", hand.litres_short(plan.fill.cold)}})};
+            return {when, w.text("plan.warm-box", {{"litres", writer.litres_short(plan.fill.warming, Toward::down)},
+                                                   {"cold", writer.litres_short(plan.fill.cold)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (event.index + 1 == plan.fill.pours.size()) {
-                return {when, reads ? w.text("plan.pour-last", {{"reading", reading_text(hand)},
-                                                                     {"litres", hand.litres_short(pour.boiling, Toward::up)}})
-                                    : w.text("plan.pour-last-measured", {{"litres", hand.measured(pour.boiling)}})};
+                return {when,
+                        reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
+                                                          {"litres", writer.litres_short(pour.boiling, Toward::up)}})
+                              : w.text("plan.pour-last-measured", {{"litres", writer.measured(pour.boiling)}})};
             }
-            return {when, w.text("plan.pour", {{"pots", pour.pots == 1 ? w.text("plan.pots-one")
-                                                                       : w.text("plan.pots", {{"count", fmt::format("{}", pour.pots)}})},
-                                               {"litres", hand.measured(pour.boiling)}})};
+            return {when, w.text("plan.pour", {{"pots", w.text("plan.pots", {{"count", pour.pots}})},
+                                               {"litres", writer.measured(pour.boiling)}})};
         }
         case Event::Kind::food_in:
-            return {when, plan::all_in_at_once(plan)
-                              ? w.text("plan.food-in")
-                              : w.text("plan.this-food-in",
-                                       {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
+            return {when,
+                    plan::all_in_at_once(plan)
+                        ? w.text("plan.food-in")
+                        : w.text("plan.this-food-in", {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
         case Event::Kind::take_out:
-            return take_out(hand, plan.foods[event.index]);
+            return take_out(writer, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             const bool swap = is_swap(top_up);
-            const std::string out = !swap && worth_a_pour(top_up.out)
-                                        ? w.text("plan.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
-                                        : "";
+            const std::string out =
+                !swap && worth_a_pour(top_up.out)
+                    ? w.text("plan.out-first", {{"litres", writer.litres_short(top_up.out, Toward::up)}})
+                    : "";
             const std::string key = swap ? "plan.swap" : "plan.top-up";
-            return {when,
-                    w.text(key + (top_up.wakes ? "-wake" : reads ? "" : "-fixed"),
-                           {{"wake", hand.clock_only(top_up.light_fire)},
-                            {"out", out},
-                            {"litres", hand.one_boil(top_up.boiling)}})};
+            return {when, w.text(key + (top_up.wakes ? "-wake"
+                                        : reads      ? ""
+                                                     : "-fixed"),
+                                 {{"wake", writer.clock_only(top_up.light_fire)},
+                                  {"out", out},
+                                  {"litres", writer.one_boil(top_up.boiling)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -112,14 +112,14 @@ Step step_of(const CardWriter& hand, const Event& event) {
 }
 
 /// A last pot of next to nothing is no step.
-bool worth_a_line(const CardWriter& hand, const Event& event) {
-    return event.kind != Event::Kind::pour || worth_a_pour(hand.plan.fill.pours[event.index].boiling);
+bool worth_a_line(const CardWriter& writer, const Event& event) {
+    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].boiling);
 }
 
 }  // namespace
 
-Steps timeline_of(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
+Steps timeline_of(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
     std::vector<Timed> all;
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::serve) {
@@ -127,19 +127,19 @@ Steps timeline_of(const CardWriter& hand) {
                 if (food.standard.finish && food.eaten == plan.trip->serve) {
                     const safety::Finish& finish = *food.standard.finish;
                     all.push_back({event.at,
-                                   {hand.clock(event.at),
-                                    hand.words.text("plan.finish", {{"food", plain(food.food->name)},
-                                                                    {"core", hand.at_least(finish.core)},
-                                                                    {"hold", hand.for_hold(finish.hold)}})}});
+                                   {writer.clock(event.at),
+                                    writer.words.text("plan.finish", {{"food", plain(food.food->name)},
+                                                                      {"core", writer.at_least(finish.core)},
+                                                                      {"hold", writer.for_hold(finish.hold)}})}});
                 }
             }
         }
-        if (worth_a_line(hand, event)) {
-            all.push_back({event.at, step_of(hand, event)});
+        if (worth_a_line(writer, event)) {
+            all.push_back({event.at, step_of(writer, event)});
         }
     }
     const auto add_sear = [&](const plan::Sear& sear, units::LocalTime meal) {
-        if (auto step = sear_step(hand, sear, meal)) {
+        if (auto step = sear_step(writer, sear, meal)) {
             all.push_back(std::move(*step));
         }
     };

@@ -8,6 +8,6 @@ namespace holdwater::card {
 
 /// From the fire to the plates, in time order, each line with its clock time: fill, foods in and out, top-ups, sear,
 /// finish over the fire, serving.
-Steps timeline_of(const CardWriter& hand);
+Steps timeline_of(const CardWriter& writer);
 
 }  // namespace holdwater::card

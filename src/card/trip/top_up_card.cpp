@@ -11,27 +11,27 @@ namespace {
 using units::Toward;
 
 /// Litres that fit before the first top-up, as the card's own figures of it have them, so that they add up.
-units::Volume free_room(const CardWriter& hand) {
-    if (hand.plan.top_ups.empty() || !worth_a_pour(hand.plan.top_ups.front().out)) {
-        return hand.plan.room;
+units::Volume free_room(const CardWriter& writer) {
+    if (writer.plan.top_ups.empty() || !worth_a_pour(writer.plan.top_ups.front().out)) {
+        return writer.plan.room;
     }
     const auto half_up = [](units::Volume v) {
         return units::litres(units::round_to(units::in_litres(v), 0.5, Toward::up));
     };
-    const plan::TopUp& first = hand.plan.top_ups.front();
+    const plan::TopUp& first = writer.plan.top_ups.front();
     return half_up(first.boiling) - half_up(first.out);
 }
 
-Ladder ladder_of(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
+Ladder ladder_of(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
     ladder.right_heads = {w.text("topup.add"), w.text("topup.swap")};
     // Pots are measured in the first of two systems: two more figures a rung would not fit.
-    const units::System system = units::first_of(hand.system());
-    const auto amount = [&](units::Volume v) { return units::print(v, system, {0.5, Toward::up}); };
-    const units::Volume room = free_room(hand);
+    const units::System system = units::first_of(writer.system());
+    const auto amount = [&](units::Volume v) { return writer.written(units::amount(v, system, {0.5, Toward::up})); };
+    const units::Volume room = free_room(writer);
     const double lowest = std::ceil(plan.read_floor.celsius() - 1e-9);
     for (const plan::LadderRung& rung : plan.ladder) {
         // Every second kelvin, counted from the lowest that is not for card Limits: nobody reads a box to one degree,
@@ -40,8 +40,8 @@ Ladder ladder_of(const CardWriter& hand) {
         if (above > -0.5 && std::lround(above) % 2 == 0 && above <= 10.5) {
             // A reading that is read as at least so much gets what this one needs.
             // What would run over is not offered.
-            ladder.rungs.push_back(
-                {hand.at_least(rung.reading), {rung.add <= room ? amount(rung.add) : "–", amount(rung.swap)}});
+            ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
+                                    {rung.add <= room ? amount(rung.add) : "–", amount(rung.swap)}});
         }
     }
     const bool full = std::all_of(ladder.rungs.begin(), ladder.rungs.end(),
@@ -52,96 +52,94 @@ Ladder ladder_of(const CardWriter& hand) {
             rung.amounts.erase(rung.amounts.begin());
         }
     }
-    ladder.floor_reading = w.text("topup.floor", {{"floor", hand.at_least(plan.read_floor)}});
+    ladder.floor_reading = w.text("topup.floor", {{"floor", writer.at_least(plan.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
 }
 
 /// What comes out first, and what is poured: a reading trims it, so it is rounded up; a fixed pour is what the plan was
 /// tried with.
-Text top_up_action(const CardWriter& hand, const plan::TopUp& top_up) {
-    const words::Words& w = hand.words;
-    const std::string litres = hand.one_boil(top_up.boiling);
-    const std::string reads = hand.reads() ? "" : "-fixed";
+Text top_up_action(const CardWriter& writer, const plan::TopUp& top_up) {
+    const words::Words& w = writer.words;
+    const units::Amount litres = writer.one_boil(top_up.boiling);
+    const std::string reads = writer.reads() ? "" : "-fixed";
     if (is_swap(top_up)) {
         return w.text("topup.step-swap" + reads, {{"litres", litres}});
     }
     const std::string out = worth_a_pour(top_up.out)
-                                ? w.text("topup.out-first", {{"litres", hand.litres_short(top_up.out, Toward::up)}})
+                                ? w.text("topup.out-first", {{"litres", writer.litres_short(top_up.out, Toward::up)}})
                                 : "";
     return out + w.text("topup.step" + reads, {{"litres", litres}});
 }
 
 /// What every top-up takes out and pours, with the clock.
-Steps by_the_clock(const CardWriter& hand) {
+Steps by_the_clock(const CardWriter& writer) {
     Steps steps;
     steps.numbered = false;
-    for (const plan::TopUp& top_up : hand.plan.top_ups) {
-        steps.steps.push_back({hand.clock(top_up.at), top_up_action(hand, top_up)});
+    for (const plan::TopUp& top_up : writer.plan.top_ups) {
+        steps.add(writer.clock(top_up.at), top_up_action(writer, top_up));
     }
     return steps;
 }
 
 /// How much may be added before as much must come out: until the first top-up that fills the box.
-Text room_text(const CardWriter& hand) {
-    const auto& top_ups = hand.plan.top_ups;
+Text room_text(const CardWriter& writer) {
+    const auto& top_ups = writer.plan.top_ups;
     if (top_ups.empty() || is_swap(top_ups.front()) || !worth_a_pour(top_ups.front().out)) {
-        return hand.words.text("topup.swap-when");
+        return writer.words.text("topup.swap-when");
     }
-    return hand.words.text("topup.room", {{"room", hand.litres_short(free_room(hand))},
-                                          {"first", hand.clock_only(top_ups.front().at)}});
+    return writer.words.text("topup.room", {{"room", writer.litres_short(free_room(writer))},
+                                            {"first", writer.clock_only(top_ups.front().at)}});
 }
 
 /// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
-Card clock_card(const CardWriter& hand) {
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
+Card clock_card(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
     Card card;
     if (plan.top_ups.empty()) {
-        card.blocks.emplace_back(Heading{w.text("topup.fixed-none")});
+        card.blocks.add(Heading{w.text("topup.fixed-none")});
     } else {
-        card.blocks.emplace_back(hand.key(w.text("topup.fixed-label"), hand.litres_short(plan.top_ups.front().boiling),
-                                          w.text("topup.fixed-aside")));
-        card.blocks.emplace_back(by_the_clock(hand));
-        card.blocks.emplace_back(Note{w.text("topup.fixed-late", {{"late", hand.latest_pour()}})});
+        card.blocks.add(writer.key(w.text("topup.fixed-label"), writer.litres_short(plan.top_ups.front().boiling),
+                                   w.text("topup.fixed-aside")));
+        card.blocks.add(by_the_clock(writer));
+        card.blocks.add(Note{w.text("topup.fixed-late", {{"late", writer.latest_pour()}})});
     }
-    if (hand.wax()) {
-        card.blocks.emplace_back(Note{"*" + w.text("topup.fixed-wax") + "*"});
+    if (writer.wax()) {
+        card.blocks.add(Note{"*" + w.text("topup.fixed-wax") + "*"});
     }
     if (!plan.top_ups.empty()) {
-        card.blocks.emplace_back(
-            Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.round, Toward::up)}})});
+        card.blocks.add(Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.round, Toward::up)}})});
     }
-    card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
+    card.warn(w.text("topup.caution"));
     return card;
 }
 
 }  // namespace
 
-Card top_up_card(const CardWriter& hand) {
-    if (!hand.reads()) {
-        return clock_card(hand);
+Card top_up_card(const CardWriter& writer) {
+    if (!writer.reads()) {
+        return clock_card(writer);
     }
-    const plan::Plan& plan = hand.plan;
-    const words::Words& w = hand.words;
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
     Card card;
-    card.blocks.emplace_back(
-        hand.key(w.text("topup.key-label"), plan.top_up_mark, Toward::up, w.text("topup.key-aside")));
-    card.blocks.emplace_back(Note{w.text("topup.act", {{"action", hand.at_least(plan.action_line)}})});
-    card.blocks.emplace_back(ladder_of(hand));
-    card.blocks.emplace_back(Turn{});
-    card.blocks.emplace_back(Note{w.text("topup.every", {{"calm", hand.may_leave(plan.interval_calm)},
-                                                         {"rough", hand.may_leave(plan.interval_rough)}})});
+    card.blocks.add(writer.key(w.text("topup.key-label"), plan.top_up_mark, Toward::up, w.text("topup.key-aside")));
+    card.blocks.add(Note{w.text("topup.act", {{"action", writer.at_least(plan.action_line)}})});
+    card.blocks.add(ladder_of(writer));
+    card.blocks.add(Turn{});
+    card.blocks.add(Note{w.text("topup.every", {{"calm", writer.may_leave(plan.interval_calm)},
+                                                {"rough", writer.may_leave(plan.interval_rough)}})});
     if (!plan.top_ups.empty()) {
-        card.blocks.emplace_back(Heading{w.text("topup.steps-title")});
-        card.blocks.emplace_back(by_the_clock(hand));
-        card.blocks.emplace_back(Note{w.text("topup.late", {{"late", hand.latest_pour()}})});
+        card.blocks.add(Heading{w.text("topup.steps-title")});
+        card.blocks.add(by_the_clock(writer));
+        card.blocks.add(Note{w.text("topup.late", {{"late", writer.latest_pour()}})});
     }
-    card.blocks.emplace_back(Note{room_text(hand)});
+    card.blocks.add(Note{room_text(writer)});
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-    card.blocks.emplace_back(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
-                                                        {"litres", hand.measured(batch, Toward::down)}})});
-    card.cautions.push_back({SignalWord::warning, w.text("topup.caution")});
+    card.blocks.add(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
+                                               {"litres", writer.measured(batch, Toward::down)}})});
+    card.warn(w.text("topup.caution"));
     return card;
 }
 

@@ -6,12 +6,13 @@ namespace {
 
 using safety::FallAction;
 
-Text line(const CardWriter& hand, const char* key, const plan::WhatIfAnswer& answer) {
-    return hand.words.text(std::string("what-if.") + key,
-                           {{"name", answer.what->name}, {"longest", hand.may_leave(answer.longest)}, {"full", hand.full()}});
+Text line(const CardWriter& writer, const char* key, const plan::WhatIfAnswer& answer) {
+    return writer.words.text(
+        std::string("what-if.") + key,
+        {{"name", answer.what->name}, {"longest", writer.may_leave(answer.longest)}, {"full", writer.full()}});
 }
 
-const char* key_of_night(const CardWriter& hand, const plan::WhatIfAnswer& answer) {
+const char* key_of_night(const CardWriter& writer, const plan::WhatIfAnswer& answer) {
     if (!answer.broken.empty()) {
         return "broken";
     }
@@ -21,46 +22,46 @@ const char* key_of_night(const CardWriter& hand, const plan::WhatIfAnswer& answe
     if (answer.holds) {
         return "holds";
     }
-    const bool long_enough = *answer.what->fire_out + hand.plan.round <= answer.longest;
+    const bool long_enough = *answer.what->fire_out + writer.plan.round <= answer.longest;
     return long_enough ? "before" : "partly";
 }
 
-std::vector<Block> under_heading(const CardWriter& hand, const std::vector<Text>& lines) {
-    std::vector<Block> blocks;
+Blocks under_heading(const CardWriter& writer, const std::vector<Text>& lines) {
+    Blocks blocks;
     if (!lines.empty()) {
-        blocks.emplace_back(Heading{hand.words.text("what-if.heading")});
+        blocks.add(Heading{writer.words.text("what-if.heading")});
     }
     for (const Text& text : lines) {
-        blocks.emplace_back(Note{text});
+        blocks.add(Note{text});
     }
     return blocks;
 }
 
 }  // namespace
 
-std::vector<Block> what_ifs_of_night(const CardWriter& hand) {
+Blocks what_ifs_of_night(const CardWriter& writer) {
     std::vector<Text> lines;
-    for (const plan::WhatIfAnswer& answer : hand.plan.what_ifs) {
-        if (hand.reads()) {
-            lines.push_back(line(hand, key_of_night(hand, answer), answer));
+    for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
+        if (writer.reads()) {
+            lines.push_back(line(writer, key_of_night(writer, answer), answer));
         }
     }
-    return under_heading(hand, lines);
+    return under_heading(writer, lines);
 }
 
-std::vector<Block> what_ifs_of_limits(const CardWriter& hand) {
+Blocks what_ifs_of_limits(const CardWriter& writer) {
     std::vector<Text> lines;
-    for (const plan::WhatIfAnswer& answer : hand.plan.what_ifs) {
-        if (!hand.reads() || answer.action == FallAction::none) {
+    for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
+        if (!writer.reads() || answer.action == FallAction::none) {
             continue;
         }
-        lines.push_back(line(hand,
+        lines.push_back(line(writer,
                              answer.action == FallAction::finish_and_eat_next  ? "next"
                              : answer.action == FallAction::finish_and_eat_now ? "now"
                                                                                : "away",
                              answer));
     }
-    return under_heading(hand, lines);
+    return under_heading(writer, lines);
 }
 
 }  // namespace holdwater::card

@@ -10,7 +10,7 @@
 namespace holdwater::card {
 
 /// Under a heading, ready to stand at the end of a card.
-std::vector<Block> what_ifs_of_night(const CardWriter& hand);
-std::vector<Block> what_ifs_of_limits(const CardWriter& hand);
+Blocks what_ifs_of_night(const CardWriter& writer);
+Blocks what_ifs_of_limits(const CardWriter& writer);
 
 }  // namespace holdwater::card

@@ -85,7 +85,7 @@ problem::Result<Style> style_of(const std::string& language, const PrintingOptio
         return !format ? format.problems() : sheet.problems();
     }
     layout::Format worded = *format;
-    worded.mark = words->translated(worded.mark);  // "daylight" on small cards
+    worded.mark = words->find("format." + worded.mark).value_or(worded.mark);  // "daylight" on small cards
     auto measure = draw::open_measure(font_files());
     if (!measure) {
         return measure.problems();

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "card/shared/own_words.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
 #include "draw/draw.hpp"
@@ -59,14 +60,12 @@ problem::Result<words::Words> load_words(const std::string& language) {
         return words::Words::read(*text, layout_path(name));
     };
     auto words = read(language);
-    if (!words || language == own_language) {
+    if (!words) {
         return words;
     }
-    const auto model = read(own_language);
-    if (!model) {
-        return model.problems();
-    }
-    if (const auto faults = words->faults_against(*model, layout_path("words/" + language + ".toml")); !faults.empty()) {
+    const bool own = language == own_language;
+    const std::vector<std::string> also = own ? std::vector<std::string>{} : card::keys_of_other_languages();
+    if (const auto faults = words->faults_against(words::Words::model(), also); !faults.empty()) {
         return faults;
     }
     return words;

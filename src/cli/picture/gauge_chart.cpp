@@ -76,8 +76,8 @@ card::Card gauge_card(const answer::Gauge& gauge, const answer::GaugeQuestion& q
     made.key = "gauge";
     made.name = "Gauge";
     made.question = "How well does the box hold heat?";
-    made.blocks.emplace_back(curve);
-    made.blocks.emplace_back(card::Note{
+    made.blocks.add(curve);
+    made.blocks.add(card::Note{
         fmt::format("*{:.2f} W/K* ({:.2f} to {:.2f}) with {} in air of {}, taken as still.", gauge.loss.likely.si(),
                     gauge.loss.low.si(), gauge.loss.high.si(), units::print(question.water, units::System::both),
                     units::print(gauge.outside, units::System::both, {0.1, units::Toward::nearest}))});

@@ -82,8 +82,8 @@ card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answe
     made.key = "review";
     made.name = "Review";
     made.question = "What does the log mean?";
-    made.blocks.emplace_back(curve);
-    made.blocks.emplace_back(card::Note{fmt::format(
+    made.blocks.add(curve);
+    made.blocks.add(card::Note{fmt::format(
         "*{}*: {}. Below the floor for up to {}.", food.food->name, verdict_phrase(food.verdict),
         food.fall.below_floor.si() > 0 ? units::print(food.fall.below_floor, units::Toward::up) : "0 min")});
     made.cautions.push_back({card::SignalWord::warning,

@@ -30,7 +30,7 @@ std::string litres(const plan::Plan& plan, units::Volume v) {
     return units::print(v, plan.trip->units);
 }
 std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward = Toward::nearest) {
-    return card::degrees(t, plan.trip->units, toward);  // as on the cards
+    return units::written(card::degrees(t, plan.trip->units, toward));  // as on the cards
 }
 
 bool reads(const plan::Plan& plan) {

@@ -48,7 +48,9 @@ class Text {
     std::string mass(units::Mass m, double step, Toward toward) const {
         return units::print(m, trip_.units, {step, toward});
     }
-    std::string grams(units::Mass m, Toward toward) const { return card::small_mass(m, trip_.units, toward); }
+    std::string grams(units::Mass m, Toward toward) const {
+        return units::written(card::small_mass(m, trip_.units, toward));
+    }
     std::string litres(units::Volume v, Toward toward = Toward::up) const {
         return units::print(v, trip_.units, {1.0, toward});
     }

@@ -145,6 +145,6 @@ TEST_CASE("the printed tables say what the finder says, and a row in Fahrenheit 
             }
         }
         CHECK(tables.back().rows.size() == static_cast<std::size_t>(finder.lines()));
-        CHECK(tables.back().rows.front()[1] == card::loss_text(finder.loss(1, 0)));
+        CHECK(tables.back().rows.front()[1] == units::written(card::loss_figure(finder.loss(1, 0))));
     }
 }

@@ -112,7 +112,8 @@ void check_kitchen(const Dealt& dealt) {
     for (const plan::FoodPlan& food : dealt.plan.foods) {
         pieces += food.food->pieces;
     }
-    CHECK(has(text, "Bags: " + std::to_string(pieces) + ", one per piece; in lake water " + std::to_string(2 * pieces)));
+    CHECK(
+        has(text, "Bags: " + std::to_string(pieces) + ", one per piece; in lake water " + std::to_string(2 * pieces)));
     // Only what the trip asks for.
     CHECK(has(text, "Ice") == dealt.trip.journey.has_value());
     for (const plan::SideStart& side : around.sides.list) {
@@ -204,7 +205,7 @@ TEST_CASE("ice slush between two half degrees proves no more of the thermometer 
     }
 }
 
-TEST_CASE("every number of Touch and Kitchen that is told of stands on its card as printed") {
+TEST_CASE("every number of Touch and Kitchen that has a name stands on its card as printed") {
     const auto words =
         words::Words::read(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/words/en.toml"), "en.toml");
     REQUIRE(words.ok());

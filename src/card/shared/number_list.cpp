@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#include "card/shared/numbers.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace holdwater::card {
+
+void NumberList::add(const Name& name, double value, std::string printed, std::string_view quantile,
+                     std::string_view rounding, std::string source, std::optional<double> error) {
+    const words::Words& w = writer_.words;
+    const auto under = [](std::string_view section, std::string_view key) {
+        return std::string(section) + "." + std::string(key);
+    };
+    CardNumber number;
+    number.card = name.card;
+    number.name = name.key;
+    std::replace(number.name.begin(), number.name.end(), '-', '_');
+    number.label = w.text(under("number", name.key));
+    if (name.nth) {
+        number.name += "_" + std::to_string(*name.nth);
+        number.label += " " + std::to_string(*name.nth);
+    }
+    number.name += name.unit.ending;
+    if (!name.of.empty()) {
+        number.name += ": " + std::string(name.of);
+        number.label += ": " + std::string(name.of);
+    }
+    number.value = value;
+    number.unit = name.unit.printed;
+    number.printed = std::move(printed);
+    number.quantile = w.text(under("quantile", quantile));
+    number.rounding = w.text(under("rounding", rounding));
+    number.source = std::move(source);
+    number.error = error;
+    numbers_.push_back(std::move(number));
+}
+
+void NumberList::add(const Name& name, double value, const units::Amount& printed, std::string_view quantile,
+                     std::string_view rounding, std::string source, std::optional<double> error) {
+    add(name, value, writer_.written(printed), quantile, rounding, std::move(source), error);
+}
+
+std::string NumberList::source(std::string_view key, std::string_view keys) const {
+    return writer_.words.text("source." + std::string(key), {{"keys", keys}});
+}
+
+}  // namespace holdwater::card
