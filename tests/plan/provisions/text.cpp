@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How it reads, and the JSON beside it.
+#include "cli/json/provisions_json.hpp"
 #include "cli/text/provisions_text.hpp"
 #include "cli/text/wrap.hpp"
 #include "plan/result/plan.hpp"
@@ -8,6 +9,7 @@
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 
 #include <sstream>
 
