@@ -121,7 +121,7 @@ TEST_CASE("every fault of a command line says what is wrong and what would do") 
                  {"plan a.toml b.toml", "\"b.toml\"", ""},
                  {"plan a.toml --jsn", "--jsn is not an option", "did you mean --json?"},
                  {"sources --food", "--food is not an option", "did you mean --foods?"},
-                 {"touch --altitude 3m", "--altitude is not an option", "holdwater touch --help"},
+                 {"fingertip --altitude 3m", "--altitude is not an option", "holdwater fingertip --help"},
                  {"boil --altitude '3 m' --altitude '4 m'", "--altitude is given more than once", "leave one out"},
                  {"boil --altitude", "--altitude has no value", "--help"},
                  {"cards a.toml --format poster", "--format", "pocket"}};

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// `touch` says first what a hand cannot tell, then its bands; its JSON carries the same numbers.
+// `fingertip` says first what a hand cannot tell, then its bands; its JSON carries the same numbers.
 #include "cli/program.hpp"
 #include "safety/burn.hpp"
 #include "safety/sting.hpp"
@@ -16,8 +16,8 @@ using safety::Stirring;
 
 namespace {
 
-nlohmann::json touch_json(const std::string& arguments, const std::string& folder) {
-    const Said said = holdwater_says("touch --json " + arguments, fresh_folder(folder));
+nlohmann::json fingertip_json(const std::string& arguments, const std::string& folder) {
+    const Said said = holdwater_says("fingertip --json " + arguments, fresh_folder(folder));
     REQUIRE(said.exit == 0);
     return nlohmann::json::parse(said.out);
 }
@@ -36,12 +36,12 @@ std::string flat(std::string text) {
 
 }  // namespace
 
-TEST_CASE("touch --bath --json is the population's band and the burn table") {
+TEST_CASE("fingertip --bath --json is the population's band and the burn table") {
     for (const double bath : {0.0, 41.0, 47.0, 60.0, 72.0, 100.0}) {
         for (const bool still : {false, true}) {
             INFO(bath, " C");
             const auto json =
-                touch_json("--bath '" + std::to_string(bath) + " C'" + (still ? " --still" : ""), "touch-b");
+                fingertip_json("--bath '" + std::to_string(bath) + " C'" + (still ? " --still" : ""), "fingertip-b");
             CHECK(json["schema"] == 1);
             const Stirring stirring = still ? Stirring::still : Stirring::stirred;
             for (const auto& [name, hand] : {std::pair{"warm", HandState::warm}, std::pair{"cold", HandState::cold}}) {
@@ -60,10 +60,10 @@ TEST_CASE("touch --bath --json is the population's band and the burn table") {
     }
 }
 
-TEST_CASE("touch --sting --json is the band of baths, null where no hand is stung that soon") {
+TEST_CASE("fingertip --sting --json is the band of baths, null where no hand is stung that soon") {
     for (const double sting : {0.0, 0.8, 2.0, 10.0}) {
         INFO(sting, " s");
-        const auto json = touch_json("--sting '" + std::to_string(sting) + " s'", "touch-s");
+        const auto json = fingertip_json("--sting '" + std::to_string(sting) + " s'", "fingertip-s");
         for (const auto& [name, hand] : {std::pair{"warm", HandState::warm}, std::pair{"cold", HandState::cold}}) {
             const auto band = safety::bath_band(units::seconds(sting), hand, Stirring::stirred);
             const auto& row = json["bath_c"][name];
@@ -83,16 +83,16 @@ TEST_CASE("the warm band overlaps what cooks say of water") {
     // Common practice, no source: comfortable water is about 38 to 43 C; water borne for a count of one or two is about
     // 60 to 66 C; water that hurts at once is above about 71 C.
     for (const int bath : {38, 41, 43}) {
-        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-comfort")["sting_s"]["warm"];
+        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-comfort")["sting_s"]["warm"];
         CHECK(warm[1].is_null());
     }
     for (const int bath : {60, 63, 66}) {
-        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-borne")["sting_s"]["warm"];
+        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-borne")["sting_s"]["warm"];
         CHECK(warm[0].get<double>() < 2.0);
         CHECK(warm[2].get<double>() > 1.0);
     }
     for (const int bath : {71, 75, 80}) {
-        const auto warm = touch_json("--bath '" + std::to_string(bath) + " C'", "touch-hurts")["sting_s"]["warm"];
+        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-hurts")["sting_s"]["warm"];
         CHECK(warm[0].get<double>() < 1.0);
     }
 }
@@ -102,7 +102,7 @@ TEST_CASE("every answer begins with what the hand cannot tell, and carries the r
          {"--bath '0 C'", "--bath '40 C'", "--bath '52 C'", "--bath '60 C'", "--bath '95 C' --still", "--sting '0 s'",
           "--sting '1 s'", "--sting '2 s' --still", "--sting '10 s'"}) {
         INFO(arguments);
-        const Said said = holdwater_says("touch " + arguments, fresh_folder("touch-text"));
+        const Said said = holdwater_says("fingertip " + arguments, fresh_folder("fingertip-text"));
         CHECK(said.exit == 0);
         CHECK(said.out.rfind("A hand is never a thermometer", 0) == 0);
         const std::string text = flat(said.out);
@@ -122,7 +122,7 @@ TEST_CASE("every answer begins with what the hand cannot tell, and carries the r
 
 TEST_CASE("words fit the bath and the sting") {
     const auto says = [](const std::string& arguments) {
-        return flat(holdwater_says("touch " + arguments, fresh_folder("touch-words")).out);
+        return flat(holdwater_says("fingertip " + arguments, fresh_folder("fingertip-words")).out);
     };
     CHECK(has(says("--bath '40 C'"), "Most warm hands are never stung"));
     CHECK(has(says("--bath '40 C'"), "no time published, which is no promise"));
@@ -135,25 +135,25 @@ TEST_CASE("words fit the bath and the sting") {
     CHECK(has(says("--sting '0 s'"), "proves: nothing"));
 }
 
-TEST_CASE("wrong use of touch is bad input and says what would be right") {
-    const auto folder = fresh_folder("touch-bad");
+TEST_CASE("wrong use of fingertip is bad input and says what would be right") {
+    const auto folder = fresh_folder("fingertip-bad");
     for (const std::string arguments :
          {"", "--json", "--bath '60 C' --sting '2 s'", "--bath 60", "--bath '101 C'", "--bath '-1 C'", "--bath '2 s'",
           "--sting 2", "--sting '-1 s'", "--sting '60 C'", "--sting 'nan s'", "--bath 'inf C'", "--bath ''", "--dip"}) {
         INFO(arguments);
-        const Said said = holdwater_says("touch " + arguments, folder);
+        const Said said = holdwater_says("fingertip " + arguments, folder);
         CHECK(said.exit == 2);
         CHECK(said.out.empty());
         CHECK_FALSE(said.err.empty());
     }
-    const Said longer = holdwater_says("touch --sting '11 s'", folder);
+    const Said longer = holdwater_says("fingertip --sting '11 s'", folder);
     CHECK(longer.exit == 2);
     CHECK(has(longer.err, "longer than a count of two"));
 }
 
-TEST_CASE("touch: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
+TEST_CASE("fingertip: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
     const auto says = [](const std::string& arguments) {
-        return flat(holdwater_says("touch " + arguments, fresh_folder("touch-fixed")).out);
+        return flat(holdwater_says("fingertip " + arguments, fresh_folder("fingertip-fixed")).out);
     };
     for (const char* bath : {"70 C", "85 C", "100 C"}) {
         CHECK(has(says(std::string("--bath '") + bath + "'"), "adult, second degree      under 1 s"));

@@ -61,18 +61,18 @@ TEST_CASE("hold: the default target is half a kelvin short of the bath, and the 
     const json j = answer(beef("--thickness '40 mm' --bath '57 C'"), 0);
     const json same = answer(beef("--thickness '40 mm' --bath '57 C' --target '56.5 C'"), 0);
     CHECK(j["likely"] == same["likely"]);
-    CHECK(answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C'", 0)["contact"] == "floor");
+    CHECK(answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C'", 0)["contact"] == "bottom");
     CHECK(answer("--kind cod --shape round --thickness '20 mm' --bath '65 C' --start '5 C'", 0)["contact"] == "free");
-    const json floor =
-        answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C' --contact floor", 0);
+    const json bottom =
+        answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C' --contact bottom", 0);
     const json free =
         answer("--kind cod --shape slab --thickness '20 mm' --bath '65 C' --start '5 C' --contact free", 0);
-    CHECK(floor["likely"]["reach_min"] > free["likely"]["reach_min"]);
-    CHECK(floor["cautious"]["kill_min"] > free["cautious"]["kill_min"]);
+    CHECK(bottom["likely"]["reach_min"] > free["likely"]["reach_min"]);
+    CHECK(bottom["cautious"]["kill_min"] > free["cautious"]["kill_min"]);
     // A blocked face: the slab of twice the thickness, free.
     const json twice =
         answer("--kind cod --shape slab --thickness '40 mm' --bath '65 C' --start '5 C' --contact free", 0);
-    CHECK(near_rel(floor["likely"]["reach_min"].get<double>(), twice["likely"]["reach_min"].get<double>(), 1e-9));
+    CHECK(near_rel(bottom["likely"]["reach_min"].get<double>(), twice["likely"]["reach_min"].get<double>(), 1e-9));
 }
 
 TEST_CASE(
@@ -175,14 +175,14 @@ TEST_CASE("hold: bad input is exit 2, nothing on standard output, and the fault 
         {"--kind cod --shape block --thickness '40 mm' --bath '57 C' --start '5 C'", "--length"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --at soon", "--at"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --at '-1 h'", "--at"},
-        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --contact flor", "floor"},
+        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --contact botom", "did you mean bottom?"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --bag thik", "thick"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --rules usa", "us"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --cut mincd", "minced"},
         {"--kind cod --shape slab --tickness '40 mm' --bath '57 C' --start '5 C'", "did you mean --thickness?"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --z '6 K'", "--d-value"},
-        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --rounding 0.3", "--contact free"},
-        {"--kind cod --shape slab --contact free --thickness '40 mm' --bath '57 C' --start '5 C' --rounding 3",
+        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --curvature 0.3", "--contact free"},
+        {"--kind cod --shape slab --contact free --thickness '40 mm' --bath '57 C' --start '5 C' --curvature 3",
          "0 to 2"},
         {"--shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --film '95 W/m2/K'", "--diffusivity"},
         {"--kind cod --shape slab --thickness 40 mm --bath '57 C' --start '5 C'", "\"mm\""},

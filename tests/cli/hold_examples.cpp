@@ -104,13 +104,13 @@ TEST_CASE("hold: published bath times by given kill figures") {
     };
     const Germ meat[] = {{6.0, 12.66, 55, 9.22}, {std::log10(3e6), 13.18, 55, 7.58}, {5.0, 19.35, 55, 4.87}};
     const Germ poultry[] = {{7.0, 4.68, 60, 6.45}, {6.0, 5.94, 60, 5.66}};
-    const auto slowest = [](std::span<const Germ> germs, int millimetres, int bath, double rounding, double alpha) {
+    const auto slowest = [](std::span<const Germ> germs, int millimetres, int bath, double curvature, double alpha) {
         double minutes = 0.0;
         for (const Germ& g : germs) {
             const json j =
-                given(fmt::format("--shape slab --thickness '{} mm' --bath '{} C' --start '5 C' --rounding {} "
+                given(fmt::format("--shape slab --thickness '{} mm' --bath '{} C' --start '5 C' --curvature {} "
                                   "--d-value '{} min' --d-at '{} C' --z '{} K' --log10 {}",
-                                  millimetres, bath, rounding, g.d, g.at, g.z, g.log10) +
+                                  millimetres, bath, curvature, g.d, g.at, g.z, g.log10) +
                       material(alpha, 0.48, 95));
             minutes = std::max(minutes, j["kill_min"].get<double>());
         }

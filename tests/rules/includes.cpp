@@ -130,3 +130,24 @@ TEST_CASE("no TOML is parsed whose bounds were not looked at before") {
     }
     CHECK(readers >= 4);
 }
+
+TEST_CASE("one unit reads command lines with CLI11, and only the JSON units see the whole JSON library") {
+    int readers = 0;
+    int writers = 0;
+    each_include([&](const std::string& folder, const std::string& file, const std::string& included) {
+        CAPTURE(file);
+        CAPTURE(included);
+        if (included.starts_with("CLI/")) {
+            ++readers;
+            CHECK(file == "cli/line/command_line.cpp");
+        }
+        if (included == "nlohmann/json.hpp") {
+            ++writers;
+            CHECK(folder == "cli");
+            CHECK(file.starts_with("cli/json/"));
+            CHECK(file.ends_with(".cpp"));
+        }
+    });
+    CHECK(readers == 1);
+    CHECK(writers > 1);
+}

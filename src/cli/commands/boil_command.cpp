@@ -1,29 +1,23 @@
 // SPDX-License-Identifier: MIT
-#include "cli/app.hpp"
-#include "cli/files/files.hpp"
-#include "cli/json/json.hpp"
-#include "cli/line/unknown_words.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
+#include "cli/json/answers_json.hpp"
+#include "cli/line/options.hpp"
 #include "cli/text/wrap.hpp"
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "units/print.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
-
-#include <memory>
 
 namespace holdwater::cli {
 namespace {
 
-constexpr Range altitudes{"-500 m", "11000 m", "1850 m"};
-constexpr Range pressures{"612 Pa", "22064000 Pa", "812 hPa"};
-
-struct BoilOptions {
-    Given altitude;
-    Given pressure;
-    bool json = false;
-};
+const OptionRow boil_altitude{.name = "--altitude", .value = "H", .help = "how high you are", .range = altitudes};
+const OptionRow boil_pressure{.name = "--pressure",
+                              .value = "P",
+                              .help = "air pressure there, not reduced to the sea; wins over --altitude",
+                              .range = {"612 Pa", "22064000 Pa", "812 hPa"}};
 
 std::string boil_text(units::Temperature boiling, units::Pressure pressure, bool measured) {
     const auto both = [](units::Temperature t) { return units::print(t, units::System::both, {0.1}); };
@@ -39,41 +33,33 @@ std::string boil_text(units::Temperature boiling, units::Pressure pressure, bool
     return fmt::format("Pure water boils here at {}.\n\n{}", both(boiling), wrap(more));
 }
 
-Exit boil(const BoilOptions& given, const CLI::App& line) {
-    Options options;
-    tell_unknown_words(line, options);
-    const auto altitude = options.maybe<units::Length>("--altitude", given.altitude, altitudes);
-    auto pressure = options.maybe<units::Pressure>("--pressure", given.pressure, pressures);
-    if (!given.altitude && !given.pressure) {
-        options.fault("--altitude", "option-missing", "is missing",
-                      "say how high you are, --altitude \"1850 m\", or the pressure there, --pressure \"812 hPa\"");
-    }
-    if (!options.problems().empty()) {
-        tell(options.problems());
-        return Exit::bad_input;
-    }
-    const bool measured = pressure.has_value();
-    if (!measured) {
-        pressure = heat::standard_pressure(*altitude).value();
-    }
-    const units::Temperature boiling = heat::boiling_point(*pressure).value();
-    if (given.json) {
-        fmt::print("{}", answer_text({{"boiling_c", boiling.celsius()}, {"pressure_pa", pressure->si()}}, {}));
-    } else {
-        fmt::print("{}", plain_spaces(boil_text(boiling, *pressure, measured)));
-    }
+Exit boil(units::Pressure pressure, bool measured, bool json) {
+    const units::Temperature boiling = heat::boiling_point(pressure).value();
+    fmt::print("{}", json ? boil_json(boiling, pressure) : plain_spaces(boil_text(boiling, pressure, measured)));
     return Exit::done;
+}
+
+Act read_boil(Options& options) {
+    const auto altitude = options.maybe<units::Length>(boil_altitude);
+    const auto pressure = options.maybe<units::Pressure>(boil_pressure);
+    if (!options.has(boil_altitude) && !options.has(boil_pressure)) {
+        options.missing(boil_altitude, fmt::format("say how high you are, {}, or the pressure there, {}",
+                                                   written(boil_altitude), written(boil_pressure)));
+    }
+    return [=, json = options.has(json_row)] {
+        return boil(pressure ? *pressure : heat::standard_pressure(*altitude).value(), pressure.has_value(), json);
+    };
 }
 
 }  // namespace
 
-Command add_boil(CLI::App& program) {
-    const auto given = std::make_shared<BoilOptions>();
-    CLI::App* line = program.add_subcommand("boil", "where water boils, by altitude or pressure");
-    line->add_option("--altitude", given->altitude, "how high, like \"1850 m\" or \"6000 ft\"");
-    line->add_option("--pressure", given->pressure, "air pressure there, not reduced to the sea; wins over --altitude");
-    line->add_flag("--json", given->json, "boiling_c, pressure_pa");
-    return {line, [given, line] { return boil(*given, *line); }, true};
+Command boil_command() {
+    return {.name = "boil",
+            .group = headings::answers,
+            .summary = "where water boils, by altitude or pressure",
+            .rows = {boil_altitude, boil_pressure, json_row},
+            .examples = {"boil --altitude \"1850 m\"", "boil --pressure \"812 hPa\" --json"},
+            .read = read_boil};
 }
 
 }  // namespace holdwater::cli

@@ -1,25 +1,29 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
-#include <CLI/CLI.hpp>
-#include <algorithm>
-#include <map>
-#include <memory>
-
 #include "card/basis/basis.hpp"
 #include "card/trip/deck.hpp"
-#include "cli/app.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
+#include "cli/commands/printing_rows.hpp"
 #include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/printing.hpp"
 #include "cli/files/sheets_file.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
+#include "cli/line/options.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/boxes.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
 namespace holdwater::cli {
 namespace {
+
+const OptionRow cards_trips{
+    .name = "TRIP", .help = "trip file", .takes = Takes::several, .required = true, .example = "trip.toml"};
 
 struct CardsOptions {
     std::vector<std::string> trips;
@@ -156,14 +160,24 @@ Exit print_decks(const CardsOptions& options) {
     return worst;
 }
 
+Act read_cards(Options& options) {
+    const CardsOptions given{options.files(cards_trips), read_printing(options)};
+    return [given] { return print_decks(given); };
+}
+
 }  // namespace
 
-Command add_cards(CLI::App& program) {
-    const auto given = std::make_shared<CardsOptions>();
-    CLI::App* line = program.add_subcommand("cards", "print the deck of a trip and what stands behind it (PDF, with --preview PNG too)");
-    line->add_option("TRIP", given->trips, "trip files")->required();
-    add_printing_options(*line, given->printing, card::trip_cards());
-    return {line, [given] { return print_decks(*given); }};
+Command cards_command() {
+    Command command{
+        .name = "cards",
+        .group = headings::trip,
+        .summary = "print the deck of a trip and what stands behind it (PDF, with --preview PNG too)",
+        .rows = {cards_trips},
+        .examples = {"cards my-trip.toml", "cards my-trip.toml --format pocket --only plan,fill --sheet letter"},
+        .read = read_cards};
+    const auto printing = printing_rows(card::trip_cards());
+    command.rows.insert(command.rows.end(), printing.begin(), printing.end());
+    return command;
 }
 
 }  // namespace holdwater::cli

@@ -1,85 +1,100 @@
 // SPDX-License-Identifier: MIT
 #include "card/class/class_deck.hpp"
 #include "card/class/class_sheets.hpp"
-#include "cli/app.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
+#include "cli/commands/printing_rows.hpp"
 #include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
-#include "cli/line/kinds.hpp"
 #include "cli/files/printing.hpp"
 #include "cli/files/sheets_file.hpp"
 #include "cli/files/stamp.hpp"
-#include "cli/line/unknown_words.hpp"
 #include "cli/files/trip_file.hpp"
+#include "cli/line/kinds.hpp"
+#include "cli/line/options.hpp"
 #include "trip/ranges.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <memory>
 
 namespace holdwater::cli {
 namespace {
 
-struct ClassOptions {
-    Given rules, altitude, thermometer, units, language, kind;
-    std::vector<std::string> shapes;
-    PrintingOptions printing;
-};
+const OptionRow class_rules{.name = "--rules", .value = "R", .help = "whose food-safety rules", .required = true};
+const OptionRow class_altitude{.name = "--altitude",
+                               .value = "H",
+                               .help = "where you teach, for the boiling point",
+                               .by_default = "0 m",
+                               .range = as_in(trip::ranges::altitude)};
+const OptionRow class_thermometer{.name = "--thermometer",
+                                  .value = "K",
+                                  .help = "how far a thermometer may be off",
+                                  .range = as_in(trip::ranges::thermometer)};
+const OptionRow class_kind{
+    .name = "--kind", .value = "K", .help = "food of the hold rulers, a key of `holdwater sources --foods`"};
+const OptionRow class_shape{.name = "--shape",
+                            .value = "S,..",
+                            .help = "shapes of the hold rulers, comma between",
+                            .takes = Takes::list,
+                            .choices = names_of<facts::Shape>()};
+const OptionRow class_units{
+    .name = "--units", .value = "U", .help = "units of the cards", .choices = units::system_names()};
+const OptionRow class_language{.name = "--language", .value = "L", .help = "language of the cards"};
 
-Range as_in_trips(const trip::Range& range) {
-    return {range.low, range.high, range.example};
+/// As if nothing was asked for.
+const card::ClassWish& usual() {
+    static const card::ClassWish wish;
+    return wish;
 }
 
 /// A deck without rules would be right somewhere and wrong elsewhere: nothing is taken for granted.
-void read_rules(const ClassOptions& given, Options& options, card::ClassWish& wish) {
-    if (!given.rules) {
-        options.fault("--rules", "option-missing", "is missing: whose food-safety rules",
-                      fmt::format("write it like --rules {}; one of: {}", facts::to_name(facts::Ruleset{}),
-                                  rules_listed()));
-    } else if (const auto rules = choice<facts::Ruleset>(options, "--rules", given.rules)) {
-        wish.rules = *rules;
+void read_rules(Options& options, card::ClassWish& wish) {
+    if (!options.has(class_rules)) {
+        options.missing(class_rules,
+                        fmt::format("write it like {} {}; one of: {}", class_rules.name,
+                                    facts::to_name(facts::Ruleset{}), rules_listed()),
+                        "whose food-safety rules");
     }
+    wish.rules = options.one_of<facts::Ruleset>(class_rules).value_or(wish.rules);
 }
 
-void read_shapes(const ClassOptions& given, Options& options, card::ClassWish& wish) {
-    if (given.shapes.empty()) {
+void read_shapes(Options& options, card::ClassWish& wish) {
+    if (!options.has(class_shape)) {
         return;
     }
     wish.shapes.clear();
-    for (const std::string& text : given.shapes) {
-        const auto shape = choice<facts::Shape>(options, "--shape", text);
+    for (const std::string& text : options.texts(class_shape)) {
+        const auto shape = options.one_of<facts::Shape>(class_shape, text);
         if (shape && std::find(wish.shapes.begin(), wish.shapes.end(), *shape) == wish.shapes.end()) {
             wish.shapes.push_back(*shape);
         }
     }
 }
 
-card::ClassWish wish_from(const ClassOptions& given, const CLI::App& line, Options& options) {
-    tell_unknown_words(line, options);
-    card::ClassWish wish;
-    read_rules(given, options, wish);
-    read_shapes(given, options, wish);
-    wish.altitude = options.maybe<units::Length>("--altitude", given.altitude, as_in_trips(trip::ranges::altitude))
-                        .value_or(units::Length{0});
-    wish.thermometer = options
-                           .maybe<units::TemperatureDifference>("--thermometer", given.thermometer,
-                                                                as_in_trips(trip::ranges::thermometer))
+void read_language(Options& options, card::ClassWish& wish) {
+    const std::vector<std::string> all = languages();
+    const std::string language = options.text(class_language).value_or(wish.language);
+    if (std::find(all.begin(), all.end(), language) != all.end()) {
+        wish.language = language;
+    } else {
+        options.unknown(class_language, language, {all.begin(), all.end()});
+    }
+}
+
+card::ClassWish read_wish(Options& options) {
+    card::ClassWish wish = usual();
+    read_rules(options, wish);
+    read_shapes(options, wish);
+    wish.altitude = options.maybe<units::Length>(class_altitude).value_or(units::Length{0});
+    wish.thermometer = options.maybe<units::TemperatureDifference>(class_thermometer)
                            .value_or(facts::facts().difference("class.thermometer"));
-    if (given.units && known_word(options, "--units", *given.units, units::system_names())) {
-        wish.units = units::system_named(*given.units);
-    }
-    if (given.language) {
-        const std::vector<std::string> all = languages();
-        if (known_word(options, "--language", *given.language, {all.begin(), all.end()})) {
-            wish.language = *given.language;
-        }
-    }
-    if (given.kind) {
-        wish.kind = *given.kind;
-        if (facts::facts().find_food(wish.kind) == nullptr) {
-            options.fault("--kind", "kind-unknown", "\"" + wish.kind + "\" is not a known food", kinds_like(wish.kind));
-        }
+    wish.units = units::system_named(options.choice(class_units));
+    read_language(options, wish);
+    wish.kind = options.text(class_kind).value_or(wish.kind);
+    if (facts::facts().find_food(wish.kind) == nullptr) {
+        options.fault(class_kind.name, "kind-unknown", "\"" + wish.kind + "\" is not a known food",
+                      kinds_like(wish.kind));
     }
     return wish;
 }
@@ -113,14 +128,8 @@ problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame
     return {std::move(files), notes};
 }
 
-Exit print_class(const ClassOptions& given, const CLI::App& line) {
-    Options options;
-    const card::ClassWish wish = wish_from(given, line, options);
-    if (!options.problems().empty()) {
-        tell(options.problems());
-        return Exit::bad_input;
-    }
-    auto style = style_of(wish.language, given.printing, [&](const std::vector<std::string>& texts) {
+Exit print_class(const card::ClassWish& wish, const PrintingOptions& printing) {
+    auto style = style_of(wish.language, printing, [&](const std::vector<std::string>& texts) {
         return stamp_of_text(card::canonical(wish), texts);
     });
     if (!style) {
@@ -134,8 +143,8 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
         tell(frame.problems());
         return exit_for(frame.problems());
     }
-    const DeckFiles deck{given.printing.out, "class", "sheets"};
-    const auto files = class_files(**frame, *style, given.printing, deck);
+    const DeckFiles deck{printing.out, "class", "sheets"};
+    const auto files = class_files(**frame, *style, printing, deck);
     tell(files.problems());
     if (!files) {
         return exit_for(files.problems());
@@ -144,23 +153,36 @@ Exit print_class(const ClassOptions& given, const CLI::App& line) {
     return worse(exit_for(files.problems()), written);
 }
 
+Act read_class(Options& options) {
+    const card::ClassWish wish = read_wish(options);
+    return [wish, printing = read_printing(options)] { return print_class(wish, printing); };
+}
+
+std::string joined(const std::vector<facts::Shape>& shapes) {
+    std::string all;
+    for (const facts::Shape shape : shapes) {
+        all += fmt::format("{}{}", all.empty() ? "" : ",", facts::to_name(shape));
+    }
+    return all;
+}
+
 }  // namespace
 
-Command add_class(CLI::App& program) {
-    const auto given = std::make_shared<ClassOptions>();
-    ClassOptions& to = *given;
-    CLI::App* line = program.add_subcommand(
-        "class", "print a deck and sheets for teaching: class-cards.pdf and class-sheets.pdf, for no trip");
-    line->add_option("--rules", to.rules, "whose food-safety rules: " + rules_listed() + " (must be given)");
-    line->add_option("--altitude", to.altitude, "where you teach, for the boiling point; \"0 m\" if not given");
-    line->add_option("--thermometer", to.thermometer, "how far a thermometer may be off; \"1 K\" if not given");
-    line->add_option("--kind", to.kind, "food of the hold rulers: pork-loin if not given; `holdwater sources --foods`");
-    line->add_option("--shape", to.shapes, "shapes of the hold rulers, comma between: slab,round if not given; ball")
-        ->delimiter(',');
-    line->add_option("--units", to.units, "metric, us, both (if not given) or us-first");
-    line->add_option("--language", to.language, "of the texts: en if not given");
-    add_printing_options(*line, to.printing, card::class_cards());
-    return {line, [given, line] { return print_class(*given, *line); }, true};
+Command class_command() {
+    const auto degree = units::print(facts::facts().difference("class.thermometer"), units::System::metric, {0.1});
+    Command command{
+        .name = "class",
+        .group = headings::teaching,
+        .summary = "print a deck and sheets for teaching: class-cards.pdf and class-sheets.pdf, for no trip",
+        .rows = {with_rules(class_rules), class_altitude, with_default(class_thermometer, degree),
+                 with_default(class_kind, usual().kind), with_default(class_shape, joined(usual().shapes)),
+                 with_default(class_units, std::string(units::name_of(usual().units))),
+                 with_default(class_language, usual().language)},
+        .examples = {"class --rules us", "class --rules uk --altitude \"300 m\" --only hold,mix"},
+        .read = read_class};
+    const auto printing = printing_rows(card::class_cards());
+    command.rows.insert(command.rows.end(), printing.begin(), printing.end());
+    return command;
 }
 
 }  // namespace holdwater::cli

@@ -1,48 +1,85 @@
 // SPDX-License-Identifier: MIT
 #include "answer/gauge/gauge.hpp"
 #include "answer/gauge/gauge_log.hpp"
-#include "cli/app.hpp"
-#include "cli/picture/chart.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
 #include "cli/files/files.hpp"
-#include "cli/text/gauge_text.hpp"
-#include "cli/line/options.hpp"
-#include "cli/line/unknown_words.hpp"
 #include "cli/files/trip_file.hpp"
+#include "cli/json/answers_json.hpp"
+#include "cli/line/options.hpp"
+#include "cli/picture/chart.hpp"
+#include "cli/text/gauge_text.hpp"
 #include "facts/facts.hpp"
 #include "trip/ranges.hpp"
+#include "units/print.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
-
-#include <memory>
 
 namespace holdwater::cli {
 namespace {
 
-struct GaugeOptions {
-    Given log;
-    std::vector<std::string> readings;
-    std::vector<std::string> inside;
-    Given water, outside, reading_error, floor, poured, liner_start, fill;
-    std::string out = "out";
-    bool json = false;
-    bool preview = false;
-};
+// What a trip file says too has the limits that it has there.
+constexpr Range gauge_baths{"1 C", "100 C", "62 C", {}};
 
-/// The limits that a trip file has for the same thing.
-Range as_in_trips(const trip::Range& range) {
-    return {range.low, range.high, range.example};
+const OptionRow gauge_log{.name = "LOG",
+                          .help = "log of a box test (CSV: time_min or time_hhmm, bath_c, outside_c, note)",
+                          .example = "box.csv"};
+const OptionRow gauge_reading{.name = "--reading",
+                              .value = "TIME=T",
+                              .help = "a reading instead of a log; twice or more",
+                              .takes = Takes::several,
+                              .example = "3 h=57.5 C"};
+const OptionRow gauge_water{.name = "--water",
+                            .value = "V",
+                            .help = "litres of hot water in the box",
+                            .required = true,
+                            .range = as_in(trip::ranges::water)};
+const OptionRow gauge_outside{.name = "--outside",
+                              .value = "T",
+                              .help = "air around the box; needed where no log has such a column",
+                              .range = as_in(trip::ranges::air)};
+const OptionRow gauge_inside{.name = "--inside",
+                             .value = "LxWxH",
+                             .help = "inside measures of the box",
+                             .takes = Takes::three,
+                             .range = as_in(trip::ranges::inside),
+                             .example = "540x290x300 mm"};
+const OptionRow gauge_reading_error{.name = "--reading-error",
+                                    .value = "K",
+                                    .help = "how far a reading may be off",
+                                    .range = as_in(trip::ranges::reading_error)};
+const OptionRow gauge_poured{.name = "--poured",
+                             .value = "T",
+                             .help = "temperature of the water as it went in: shows the liner",
+                             .range = gauge_baths};
+const OptionRow gauge_liner_start{.name = "--liner-start",
+                                  .value = "T",
+                                  .help = "the empty box before",
+                                  .by_default = "as outside",
+                                  .range = {"-45 C", "100 C", "8 C"}};
+const OptionRow gauge_fill{.name = "--fill",
+                           .value = "T",
+                           .help = "count hours from this bath",
+                           .by_default = "from the first reading",
+                           .range = gauge_baths};
+const OptionRow gauge_floor{
+    .name = "--floor", .value = "T", .help = "count hours to this bath", .range = {"30 C", "95 C", "54.4 C"}};
+const OptionRow gauge_preview{.name = "--preview", .help = "draw a chart, STEM-gauge.png"};
+
+units::TemperatureDifference usual_error() {
+    return facts::facts().difference("gauge.reading-error");
 }
-const Range any_bath{"1 C", "100 C", "62 C"};
-const Range any_floor{"30 C", "95 C", "54.4 C"};
-const Range any_liner{"-45 C", "100 C", "8 C"};
+
+units::Temperature usual_floor() {
+    return facts::facts().find_rule(facts::Ruleset{}, facts::Category::red_meat)->cook_floor;
+}
 
 /// "540x290x300 mm", or three values.
-std::optional<std::array<units::Length, 3>> inside_from(const GaugeOptions& given, Options& options) {
-    if (given.inside.empty()) {
+std::optional<std::array<units::Length, 3>> read_inside(Options& options) {
+    if (!options.has(gauge_inside)) {
         return std::nullopt;
     }
-    std::vector<std::string> parts = given.inside;
+    std::vector<std::string> parts = options.texts(gauge_inside);
     if (parts.size() == 1) {
         std::string rest = parts.front();
         parts.clear();
@@ -59,167 +96,164 @@ std::optional<std::array<units::Length, 3>> inside_from(const GaugeOptions& give
         }
     }
     if (parts.size() != 3) {
-        options.fault("--inside", "measures-count", fmt::format("needs three measures, not {}", parts.size()),
-                      "write it like --inside \"540x290x300 mm\"");
+        options.fault(gauge_inside.name, "measures-count", fmt::format("needs three measures, not {}", parts.size()),
+                      "write it like " + written(gauge_inside));
         return std::nullopt;
     }
     std::array<units::Length, 3> inside;
     for (std::size_t i = 0; i < inside.size(); ++i) {
-        inside[i] = options.need<units::Length>("--inside", parts[i], as_in_trips(trip::ranges::inside));
+        inside[i] =
+            options.quantity<units::Length>(gauge_inside.name, parts[i], gauge_inside.range).value_or(units::Length{});
     }
     return inside;
 }
 
-std::vector<answer::GaugeReading> readings_from(const GaugeOptions& given, Options& options) {
-    std::vector<answer::GaugeReading> readings;
-    for (const std::string& text : given.readings) {
-        const auto equals = text.find('=');
-        if (equals == std::string::npos) {
-            options.fault("--reading", "reading-unreadable", fmt::format("\"{}\" has no '='", text),
-                          "write it like --reading \"3 h=57.5 C\"");
-            continue;
-        }
-        const std::string name = fmt::format("--reading \"{}\"", text);
-        const auto bath = units::parse<units::Temperature>(text.substr(equals + 1));
-        if (bath && *bath > units::celsius(100) && units::fahrenheit(bath->celsius()) < units::celsius(100)) {
-            options.fault(name, "unit-fahrenheit", "is hotter than water gets; as Fahrenheit it would be a bath",
-                          fmt::format("write {:g} F", bath->celsius()));
-            continue;
-        }
-        answer::GaugeReading reading;
-        reading.at = options.need<units::Duration>(name, text.substr(0, equals), as_in_trips(trip::ranges::test_after));
-        reading.bath = options.need<units::Temperature>(name, text.substr(equals + 1), as_in_trips(trip::ranges::test_bath));
-        readings.push_back(reading);
+answer::GaugeReading read_reading(Options& options, const std::string& text) {
+    answer::GaugeReading reading;
+    const auto equals = text.find('=');
+    if (equals == std::string::npos) {
+        options.fault(gauge_reading.name, "reading-unreadable", fmt::format("\"{}\" has no '='", text),
+                      "write it like " + written(gauge_reading));
+        return reading;
     }
-    return readings;
+    const std::string name = fmt::format("{} \"{}\"", gauge_reading.name, text);
+    const auto bath = units::parse<units::Temperature>(text.substr(equals + 1));
+    if (bath && *bath > units::celsius(100) && units::fahrenheit(bath->celsius()) < units::celsius(100)) {
+        options.fault(name, "unit-fahrenheit", "is hotter than water gets; as Fahrenheit it would be a bath",
+                      fmt::format("write {:g} F", bath->celsius()));
+        return reading;
+    }
+    reading.at = options.quantity<units::Duration>(name, text.substr(0, equals), as_in(trip::ranges::test_after))
+                     .value_or(units::Duration{});
+    reading.bath = options.quantity<units::Temperature>(name, text.substr(equals + 1), as_in(trip::ranges::test_bath))
+                       .value_or(units::Temperature{});
+    return reading;
 }
 
 struct Asked {
     answer::GaugeQuestion question;
     std::vector<trip::LogGap> gaps;
     problem::Problems remarks;
+    std::string name;  // of the chart
 };
 
-void take_log(const GaugeOptions& given, Options& options, Asked& asked, problem::Problems& faults) {
-    const auto text = read_file(*given.log);
+/// False: the log cannot be read, and nobody knows whether it has a column for the air.
+bool read_log(Options& options, Asked& asked) {
+    const std::string path = options.file(gauge_log);
+    const auto text = read_file(path);
     if (!text) {
-        faults = text.problems();
-        return;
+        options.add(text.problems());
+        return false;
     }
-    auto log = answer::read_gauge_log(*text, *given.log);
+    auto log = answer::read_gauge_log(*text, path);
     if (!log) {
-        faults = log.problems();
-        return;
+        options.add(log.problems());
+        return false;
     }
     asked.remarks = log.problems();
     asked.gaps = log->gaps;
+    asked.name = stem_of(path);
     asked.question.readings = log->readings;
     asked.question.touches = log->touches;
     if (log->outside.empty()) {
-        return;
+        return true;
     }
     asked.question.outside = log->outside;
-    if (given.outside) {
-        options.fault("--outside", "outside-twice", "is given, and the log has an outside column", "leave one out");
+    if (options.has(gauge_outside)) {
+        options.fault(gauge_outside.name, "outside-twice", "is given, and the log has an outside column",
+                      "leave one out");
     }
+    return true;
 }
 
-problem::Result<Asked> asked_by(const GaugeOptions& given, const CLI::App& line) {
-    Options options;
-    tell_unknown_words(line, options);
+Asked read_box_test(Options& options) {
     Asked asked;
-    problem::Problems faults;
     answer::GaugeQuestion& question = asked.question;
-    if (given.log.has_value() == !given.readings.empty()) {
+    bool may_lack_air = true;
+    if (options.has(gauge_log) == options.has(gauge_reading)) {
         options.fault("gauge", "readings-missing", "needs either a log or --reading, twice or more",
                       "gauge box.csv, or gauge --reading \"0 h=62 C\" --reading \"3 h=57.5 C\"");
-    } else if (given.log) {
-        take_log(given, options, asked, faults);
+    } else if (options.has(gauge_log)) {
+        may_lack_air = read_log(options, asked);
     } else {
-        question.readings = readings_from(given, options);
+        asked.name = "readings";
+        for (const std::string& text : options.texts(gauge_reading)) {
+            question.readings.push_back(read_reading(options, text));
+        }
     }
-    question.water = options.need<units::Volume>("--water", given.water, as_in_trips(trip::ranges::water));
-    if (question.outside.empty() && faults.empty()) {
-        question.outside.add(units::Duration{0}, options.need<units::Temperature>("--outside", given.outside,
-                                                                                  as_in_trips(trip::ranges::air)));
+    question.water = options.need<units::Volume>(gauge_water);
+    if (question.outside.empty() && may_lack_air) {
+        question.outside.add(units::Duration{0}, options.need<units::Temperature>(gauge_outside));
     }
-    question.reading_error = options
-                                 .maybe<units::TemperatureDifference>("--reading-error", given.reading_error,
-                                                                      as_in_trips(trip::ranges::reading_error))
-                                 .value_or(facts::facts().difference("gauge.reading-error"));
-    question.floor = options.maybe<units::Temperature>("--floor", given.floor, any_floor)
-                         .value_or(facts::facts().find_rule(facts::Ruleset{}, facts::Category::red_meat)->cook_floor);
-    question.poured = options.maybe<units::Temperature>("--poured", given.poured, any_bath);
-    question.liner_start = options.maybe<units::Temperature>("--liner-start", given.liner_start, any_liner);
-    question.fill = options.maybe<units::Temperature>("--fill", given.fill, any_bath);
-    question.inside = inside_from(given, options);
+    question.reading_error = options.maybe<units::TemperatureDifference>(gauge_reading_error).value_or(usual_error());
+    question.floor = options.maybe<units::Temperature>(gauge_floor).value_or(usual_floor());
+    question.poured = options.maybe<units::Temperature>(gauge_poured);
+    question.liner_start = options.maybe<units::Temperature>(gauge_liner_start);
+    question.fill = options.maybe<units::Temperature>(gauge_fill);
+    question.inside = read_inside(options);
     if (question.inside && heat::volume_of(*question.inside) < question.water) {
-        options.fault("--water", "water-too-much", "is more than the box holds by --inside", "check both");
-    }
-    faults.insert(faults.end(), options.problems().begin(), options.problems().end());
-    if (!faults.empty()) {
-        return faults;
+        options.fault(gauge_water.name, "water-too-much", "is more than the box holds by --inside", "check both");
     }
     return asked;
 }
 
-Exit show_gauge(const GaugeOptions& given, const CLI::App& line) {
-    const auto asked = asked_by(given, line);
-    if (!asked) {
-        tell(asked.problems());
+/// The chart beside the answer; its path goes where it does not disturb JSON.
+Exit write_chart(const Asked& asked, const answer::Gauge& gauge, const std::string& folder, bool json) {
+    const auto png = chart_png(gauge_card(gauge, asked.question, asked.gaps), asked.name);
+    if (!png) {
+        tell(png.problems());
+        return Exit::our_fault;
+    }
+    const std::string path = fmt::format("{}/{}-gauge.png", folder, asked.name);
+    const auto written = write_file(path, *png);
+    if (!written) {
+        tell(written.problems());
         return Exit::bad_input;
     }
-    const auto gauge = answer::gauge(asked->question);
-    problem::Problems remarks = asked->remarks;
+    if (json) {
+        tell_line(path);
+    } else {
+        fmt::print("{}\n", path);
+    }
+    return Exit::done;
+}
+
+Exit show_gauge(const Asked& asked, bool json, const std::optional<std::string>& chart_folder) {
+    const auto gauge = answer::gauge(asked.question);
+    problem::Problems remarks = asked.remarks;
     remarks.insert(remarks.end(), gauge.problems().begin(), gauge.problems().end());
     if (!gauge) {
         tell(remarks);
         return Exit::bad_input;
     }
-    fmt::print("{}", given.json ? gauge_json(*gauge, remarks) : gauge_text(*gauge, asked->question));
+    fmt::print("{}", json ? gauge_json(*gauge, remarks) : gauge_text(*gauge, asked.question));
     tell(remarks);
-    if (given.preview) {
-        const std::string name = given.log ? stem_of(*given.log) : "readings";
-        const auto png = chart_png(gauge_card(*gauge, asked->question, asked->gaps), name);
-        if (!png) {
-            tell(png.problems());
-            return Exit::our_fault;
-        }
-        const std::string path = fmt::format("{}/{}-gauge.png", given.out, name);
-        const auto written = write_file(path, *png);
-        if (!written) {
-            tell(written.problems());
-            return Exit::bad_input;
-        }
-        if (given.json) {
-            tell_line(path);
-        } else {
-            fmt::print("{}\n", path);
-        }
-    }
-    return exit_for(remarks);
+    const Exit drawn = chart_folder ? write_chart(asked, *gauge, *chart_folder, json) : Exit::done;
+    return drawn != Exit::done ? drawn : exit_for(remarks);
+}
+
+Act read_gauge(Options& options) {
+    const Asked asked = read_box_test(options);
+    const std::string folder = options.folder(chart_folder_row);
+    const auto chart_folder = options.has(gauge_preview) ? std::optional(folder) : std::nullopt;
+    return [=, json = options.has(json_row)] { return show_gauge(asked, json, chart_folder); };
 }
 
 }  // namespace
 
-Command add_gauge(CLI::App& program) {
-    const auto given = std::make_shared<GaugeOptions>();
-    CLI::App* line = program.add_subcommand("gauge", "find how well a box holds heat, from readings as it cools");
-    line->add_option("LOG", given->log, "log of a box test (CSV: time_min or time_hhmm, bath_c, outside_c, note)");
-    line->add_option("--reading", given->readings, "a reading instead of a log, such as \"3 h=57.5 C\"; twice or more")
-        ->allow_extra_args(false);
-    line->add_option("--water", given->water, "litres of hot water in the box");
-    line->add_option("--outside", given->outside, "air around the box, where the log has no such column");
-    line->add_option("--inside", given->inside, "inside measures of the box, \"540x290x300 mm\"")->expected(1, 3);
-    line->add_option("--reading-error", given->reading_error, "how far a reading may be off (default 0.5 K)");
-    line->add_option("--poured", given->poured, "temperature of the water as it went in: shows the liner");
-    line->add_option("--liner-start", given->liner_start, "the empty box before (default: as outside)");
-    line->add_option("--fill", given->fill, "count hours from this bath (default: from the first reading)");
-    line->add_option("--floor", given->floor, "count hours to this bath (default 54.4 C, us, whole red meat)");
-    line->add_flag("--json", given->json, "every number, unrounded, as JSON");
-    line->add_flag("--preview", given->preview, "draw a chart, STEM-gauge.png");
-    line->add_option("--out", given->out, "folder for the chart")->capture_default_str();
-    return {line, [given, line] { return show_gauge(*given, *line); }, true};
+Command gauge_command() {
+    const auto error = with_default(gauge_reading_error, units::print(usual_error(), units::System::metric, {0.1}));
+    const auto floor = with_default(
+        gauge_floor, fmt::format("{} ({}, whole red meat)", units::print(usual_floor(), units::System::metric, {0.1}),
+                                 facts::to_name(facts::Ruleset{})));
+    return {.name = "gauge",
+            .group = headings::answers,
+            .summary = "find how well a box holds heat, from readings as it cools",
+            .rows = {gauge_log, gauge_reading, gauge_water, gauge_outside, gauge_inside, error, gauge_poured,
+                     gauge_liner_start, gauge_fill, floor, json_row, gauge_preview, chart_folder_row},
+            .examples = {"gauge --reading \"0 h=62 C\" --reading \"5 h=55 C\" --water \"20 L\" --outside \"8 C\"",
+                         "gauge box.csv --water \"20 L\" --preview"},
+            .read = read_gauge};
 }
 
 }  // namespace holdwater::cli

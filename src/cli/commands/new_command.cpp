@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
-#include <CLI/CLI.hpp>
-#include <memory>
-#include <string>
-
-#include "cli/app.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
+#include "cli/line/options.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::cli {
 namespace {
+
+const OptionRow new_trip{.name = "TRIP",
+                         .help = "file to write; never over an existing one",
+                         .by_default = "trip.toml",
+                         .example = "trip.toml"};
 
 Exit write_template(const std::string& trip) {
     const auto text = layout_file("trips/template.toml");
@@ -27,13 +30,19 @@ Exit write_template(const std::string& trip) {
     return Exit::done;
 }
 
+Act read_new(Options& options) {
+    return [trip = options.file(new_trip)] { return write_template(trip); };
+}
+
 }  // namespace
 
-Command add_new(CLI::App& program) {
-    const auto trip = std::make_shared<std::string>("trip.toml");
-    CLI::App* line = program.add_subcommand("new", "write a trip file to fill in");
-    line->add_option("TRIP", *trip, "file to write")->capture_default_str();
-    return {line, [trip] { return write_template(*trip); }};
+Command new_command() {
+    return {.name = "new",
+            .group = headings::trip,
+            .summary = "write a trip file to fill in",
+            .rows = {new_trip},
+            .examples = {"new my-trip.toml"},
+            .read = read_new};
 }
 
 }  // namespace holdwater::cli

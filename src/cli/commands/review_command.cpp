@@ -1,31 +1,37 @@
 // SPDX-License-Identifier: MIT
-#include "cli/app.hpp"
-#include "cli/picture/chart.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
-#include "cli/json/json.hpp"
-#include "cli/text/review_text.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
+#include "cli/json/review_json.hpp"
+#include "cli/line/options.hpp"
+#include "cli/picture/chart.hpp"
+#include "cli/text/review_text.hpp"
 #include "trip/read_log.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <iterator>
-#include <memory>
 #include <optional>
 
 namespace holdwater::cli {
 namespace {
+
+const OptionRow review_log{.name = "LOG",
+                           .help = "log of the bath (CSV): time_hhmm,bath_c,note; a note says \"food in\"",
+                           .required = true,
+                           .example = "log.csv"};
+const OptionRow review_preview{.name = "--preview", .help = "draw a chart, STEM-review.png, STEM of the log"};
 
 struct ReviewOptions {
     std::string trip;
     std::string log;
     bool json = false;
     bool preview = false;
-    std::string out = "out";
+    std::string out;
 };
 
 /// Faults that stop a review, as JSON where that was asked for. A refused food gets no verdict, which is as good as
@@ -38,10 +44,7 @@ Exit stopped(const problem::Problems& problems, bool json) {
         for (const problem::Problem& p : problems) {
             (p.severity == problem::Severity::error ? errors : rest).push_back(p);
         }
-        fmt::print("{}", answer_text({{"verdict", exit == Exit::refused ? Json("refused") : Json(nullptr)},
-                                      {"foods", Json::array()},
-                                      {"problems", problems_json(errors)}},
-                                     rest));
+        fmt::print("{}", no_review_json(exit == Exit::refused, errors, rest));
     }
     tell(problems);
     if (exit == Exit::refused && !json) {
@@ -141,19 +144,21 @@ Exit review_trip(const ReviewOptions& options) {
     return exit == Exit::refused || drawn == Exit::done ? exit : drawn;
 }
 
+Act read_review(Options& options) {
+    const ReviewOptions given{options.file(trip_row), options.file(review_log), options.has(json_row),
+                              options.has(review_preview), options.folder(chart_folder_row)};
+    return [given] { return review_trip(given); };
+}
+
 }  // namespace
 
-Command add_review(CLI::App& program) {
-    const auto given = std::make_shared<ReviewOptions>();
-    CLI::App* line =
-        program.add_subcommand("review", "tell what a written log of a trip means: eat, finish or throw away");
-    line->add_option("TRIP", given->trip, "trip file")->required();
-    line->add_option("LOG", given->log, "log of the bath (CSV): time_hhmm,bath_c,note; a note says \"food in\"")
-        ->required();
-    line->add_flag("--json", given->json, "every number, unrounded, as JSON");
-    line->add_flag("--preview", given->preview, "draw a chart, STEM-review.png, STEM of the log");
-    line->add_option("--out", given->out, "folder for the chart")->capture_default_str();
-    return {line, [given] { return review_trip(*given); }};
+Command review_command() {
+    return {.name = "review",
+            .group = headings::trip,
+            .summary = "tell what a written log of a trip means: eat, finish or throw away",
+            .rows = {trip_row, review_log, json_row, review_preview, chart_folder_row},
+            .examples = {"review my-trip.toml written-log.csv"},
+            .read = read_review};
 }
 
 }  // namespace holdwater::cli

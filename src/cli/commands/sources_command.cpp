@@ -1,25 +1,25 @@
 // SPDX-License-Identifier: MIT
-#include "cli/app.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
 #include "cli/files/files.hpp"
+#include "cli/line/options.hpp"
 #include "cli/text/source_entries.hpp"
 #include "cli/text/wrap.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdio>
-#include <memory>
 #include <string>
 
 namespace holdwater::cli {
 namespace {
 
-struct SourcesOptions {
-    bool foods = false;
-    bool rules = false;
-    std::string search;
-};
+const OptionRow sources_foods{.name = "--foods", .help = "list the kinds of food"};
+const OptionRow sources_rules{.name = "--rules", .help = "list the rules and kill rows"};
+const OptionRow sources_word{.name = "--search",
+                             .value = "WORD",
+                             .help = "only entries that contain this word, or whose source does",
+                             .example = "film"};
 
 std::string lower(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(),
@@ -87,13 +87,13 @@ class Printer {
     std::string heading_;
 };
 
-Exit list_sources(const SourcesOptions& options) {
-    Printer printer(options.search);
-    const bool all = !options.foods && !options.rules;
-    if (options.foods || all) {
+Exit list_sources(bool foods, bool rules, const std::string& search) {
+    Printer printer(search);
+    const bool all = !foods && !rules;
+    if (foods || all) {
         printer.print(food_entries());
     }
-    if (options.rules || all) {
+    if (rules || all) {
         printer.print(rule_entries());
     }
     if (all) {
@@ -101,21 +101,26 @@ Exit list_sources(const SourcesOptions& options) {
         printer.print(work_entries());
     }
     if (!printer.printed_any()) {
-        tell_line(fmt::format("no entry contains \"{}\"", options.search));
+        tell_line(fmt::format("no entry contains \"{}\"", search));
         return Exit::bad_input;
     }
     return Exit::done;
 }
 
+Act read_sources(Options& options) {
+    return [foods = options.has(sources_foods), rules = options.has(sources_rules),
+            search = options.text(sources_word).value_or("")] { return list_sources(foods, rules, search); };
+}
+
 }  // namespace
 
-Command add_sources(CLI::App& program) {
-    const auto given = std::make_shared<SourcesOptions>();
-    CLI::App* line = program.add_subcommand("sources", "list every figure with its source and how far it was seen");
-    line->add_flag("--foods", given->foods, "list the kinds of food");
-    line->add_flag("--rules", given->rules, "list the rules and kill rows");
-    line->add_option("--search", given->search, "only entries that contain this word, or whose source does");
-    return {line, [given] { return list_sources(*given); }};
+Command sources_command() {
+    return {.name = "sources",
+            .group = headings::program,
+            .summary = "list every figure with its source and how far it was seen",
+            .rows = {sources_foods, sources_rules, sources_word},
+            .examples = {"sources --foods", "sources --search film"},
+            .read = read_sources};
 }
 
 }  // namespace holdwater::cli

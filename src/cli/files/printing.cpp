@@ -5,7 +5,6 @@
 #include "cli/files/trip_file.hpp"
 #include "draw/draw.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -49,27 +48,6 @@ draw::Light light_from(const PrintingOptions& options, const layout::Format& for
 }
 
 }  // namespace
-
-void add_printing_options(CLI::App& line, PrintingOptions& options, const std::vector<std::string>& cards) {
-    line.add_option("--out", options.out, "folder to write into")->capture_default_str();
-    line.add_option("--format", options.format, "card format")
-        ->check(CLI::IsMember({"hand", "pocket", "wallet", "large"}))
-        ->capture_default_str();
-    line.add_option("--sheet", options.sheet, "paper")->check(CLI::IsMember({"a4", "letter"}))->capture_default_str();
-    line.add_option("--sides", options.sides, "how backs are printed")
-        ->check(CLI::IsMember({"duplex", "single", "fold"}))
-        ->capture_default_str();
-    line.add_option("--only", options.only, "only these cards, comma between")
-        ->delimiter(',')
-        ->check(CLI::IsMember(cards));
-    line.add_option("--copies", options.copies, "copies of the deck")->check(CLI::Range(1, 100))->capture_default_str();
-    CLI::Option* preview =
-        line.add_flag("--preview", options.preview, "write a PNG of every card face as well, and one of all");
-    line.add_option("--lamp", options.lamp, "with --preview: as seen by a lamp of this colour (a simulation)")
-        ->check(CLI::IsMember({"red"}))
-        ->needs(preview);
-    line.add_flag("--dim", options.dim, "with --preview: as seen in a dark camp (a simulation)")->needs(preview);
-}
 
 problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping) {
     const auto words = load_words(language);

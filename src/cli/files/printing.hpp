@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// How decks are printed: the options that every command with cards has, and the way from a deck to its files in memory.
+// How decks are printed, and the way from a deck to its files in memory.
 #pragma once
 
 #include "card/content.hpp"
@@ -14,10 +14,6 @@
 #include <string>
 #include <vector>
 
-namespace CLI {
-class App;
-}
-
 namespace holdwater::cli {
 
 struct PrintingOptions {
@@ -31,9 +27,6 @@ struct PrintingOptions {
     std::string lamp;  // "red" or empty
     bool dim = false;
 };
-
-/// `cards`: the names that --only takes.
-void add_printing_options(CLI::App& line, PrintingOptions& options, const std::vector<std::string>& cards);
 
 /// What all decks of a run are laid out with.
 struct Style {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/json/json.hpp"
 
+#include <nlohmann/json.hpp>
+
 namespace holdwater::cli {
 
 Json problems_json(const problem::Problems& problems) {

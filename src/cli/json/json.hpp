@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
-// The shapes that all JSON answers share. Numbers are not rounded; null means never, or not credited.
+// The shapes that all JSON answers share. Numbers are not rounded; null means never, or not credited. Only the sources
+// of this folder see the whole library; who asks for an answer gets text.
 #pragma once
-
-#include <nlohmann/json.hpp>
-#include <optional>
-#include <string>
 
 #include "problem/problem.hpp"
 #include "units/quantity.hpp"
+
+#include <nlohmann/json_fwd.hpp>
+
+#include <optional>
+#include <string>
 
 namespace holdwater::cli {
 

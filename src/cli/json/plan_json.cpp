@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "cli/text/provisions_text.hpp"
-#include "cli/json/json.hpp"
-#include "cli/text/plan_text.hpp"
-#include "cli/text/what_if_text.hpp"
+#include "cli/json/plan_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "cli/exit.hpp"
+#include "cli/json/provisions_json.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -92,6 +94,21 @@ Json night_of(const plan::Night& night) {
             {"morning", morning}};
 }
 
+Json what_ifs_json(const plan::Plan& plan) {
+    Json list = Json::array();
+    for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
+        list.push_back({{"name", answer.what->name},
+                        {"holds", answer.holds},
+                        {"broken", answer.broken.empty() ? Json(nullptr) : Json(answer.broken)},
+                        {"top_ups", answer.top_ups},
+                        {"wakes", answer.wakes},
+                        {"longest_alone_h", units::in_hours(answer.longest)},
+                        {"below_floor_h", units::in_hours(answer.below)},
+                        {"action", safety::to_word(answer.action)}});
+    }
+    return list;
+}
+
 }  // namespace
 
 Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
@@ -165,6 +182,28 @@ Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
                             {"problems", problems_json(broken)},
                             {"warnings", problems_json(rest)}};
     return root;
+}
+
+std::string boxes_json(const trip::Trip& trip, const std::vector<BoxResult>& boxes, const std::string& stamp) {
+    Json list = Json::array();
+    for (const BoxResult& box : boxes) {
+        list.push_back(box.plan != nullptr ? plan_json(*box.plan, box.numbers, stamp)
+                                           : refusal_json(*box.trip, box.problems));
+    }
+    if (list.size() == 1) {
+        return list.front().dump(2) + "\n";
+    }
+    Exit exit = Exit::done;
+    for (const BoxResult& box : boxes) {
+        exit = worse(exit, exit_for(box.plan != nullptr ? box.plan->notes : box.problems));
+    }
+    const Json both{{"schema", 1},
+                    {"verdict", exit == Exit::refused     ? Json("refused")
+                                : exit == Exit::bad_input ? Json(nullptr)
+                                                          : Json("holds")},
+                    {"trip", trip.name},
+                    {"boxes", std::move(list)}};
+    return both.dump(2) + "\n";
 }
 
 }  // namespace holdwater::cli

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "cli/text/provisions_text.hpp"
+#include "cli/json/provisions_json.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace holdwater::cli {
 namespace {

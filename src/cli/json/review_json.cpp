@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "cli/json/review_json.hpp"
+
 #include "cli/json/json.hpp"
 #include "cli/text/review_text.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace holdwater::cli {
 namespace {
@@ -112,6 +116,13 @@ std::string review_json(const trip::Trip& trip, const trip::Log& log, const answ
                                        {"rows_at", at}};
     }
     return answer_text(answer, review.remarks);
+}
+
+std::string no_review_json(bool refused, const problem::Problems& problems, const problem::Problems& warnings) {
+    return answer_text({{"verdict", refused ? Json("refused") : Json(nullptr)},
+                        {"foods", Json::array()},
+                        {"problems", problems_json(problems)}},
+                       warnings);
 }
 
 }  // namespace holdwater::cli

@@ -35,13 +35,12 @@ std::string kinds_like(std::string word) {
     return (meant ? "did you mean " + std::string(*meant) + "? " : "") + "See `holdwater sources --foods`";
 }
 
-std::string rules_listed(std::string_view about_the_first) {
+std::string rules_listed() {
     const auto names = facts::names<facts::Ruleset>();
     std::string list;
     for (std::size_t i = 0; i < names.size(); ++i) {
         list += i == 0 ? "" : i + 1 == names.size() ? " or " : ", ";
         list += names[i].text;
-        list += i == 0 ? about_the_first : std::string_view{};
     }
     return list;
 }

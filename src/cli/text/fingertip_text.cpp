@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/fingertip_text.hpp"
 
-#include "cli/line/unknown_words.hpp"
 #include "cli/text/wrap.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
@@ -126,7 +125,7 @@ std::string model_note(bool from_sting) {
     return wrap(note + "; the burn times are the shortest published (`holdwater sources --search burn`).");
 }
 
-std::string bath_verdict(const BathTouch& answer) {
+std::string bath_verdict(const BathSting& answer) {
     const units::Duration two = count_of_two();
     if (!answer.warm.p50) {
         return fmt::format(
@@ -159,7 +158,7 @@ std::string band_row(const char* hand, const std::optional<safety::BathBand>& ba
     return fmt::format("  {:<11}{} to {}\n", hand, degrees(band->p5, Toward::down), degrees(band->p95, Toward::up));
 }
 
-std::string sting_verdict(const StingTouch& answer) {
+std::string sting_verdict(const StingBaths& answer) {
     if (answer.sting > count_of_two()) {
         return "A finger that was in for longer than a count of two was in too long: do not repeat it, and cool any "
                "red or "
@@ -172,7 +171,7 @@ std::string sting_verdict(const StingTouch& answer) {
     return "What to do: keep hands out from now on, and measure the bath before any food goes in.";
 }
 
-std::string sting_proof(const StingTouch& answer) {
+std::string sting_proof(const StingBaths& answer) {
     if (!answer.warm) {
         return "What it proves: nothing about the food.";
     }
@@ -194,17 +193,17 @@ std::string sting_proof(const StingTouch& answer) {
 
 }  // namespace
 
-BathTouch touch_bath(units::Temperature bath, safety::Stirring stirring) {
+BathSting fingertip_bath(units::Temperature bath, safety::Stirring stirring) {
     return {bath, stirring, safety::sting_band(bath, HandState::warm, stirring),
             safety::sting_band(bath, HandState::cold, stirring), safety::burn_times(bath)};
 }
 
-StingTouch touch_sting(units::Duration sting, safety::Stirring stirring) {
+StingBaths fingertip_sting(units::Duration sting, safety::Stirring stirring) {
     return {sting, stirring, safety::bath_band(sting, HandState::warm, stirring),
             safety::bath_band(sting, HandState::cold, stirring)};
 }
 
-std::string to_text(const BathTouch& answer) {
+std::string to_text(const BathSting& answer) {
     std::string text = header() + "\n";
     text += fmt::format("Water at {}, {}: from touch to the first sting\n", bath_in_words(answer.bath),
                         still_or_stirred(answer.stirring));
@@ -218,7 +217,7 @@ std::string to_text(const BathTouch& answer) {
     return plain_spaces(text);
 }
 
-std::string to_text(const StingTouch& answer) {
+std::string to_text(const StingBaths& answer) {
     std::string text = header() + "\n";
     text += fmt::format("First sting after {}, {}: nine in ten such baths lie within\n",
                         time(answer.sting, Toward::nearest, ""),

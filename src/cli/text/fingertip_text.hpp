@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What `touch` answers, in words: what the hand cannot tell comes first.
+// What `fingertip` answers, in words: what the hand cannot tell comes first.
 #pragma once
 
 #include "safety/burn.hpp"
@@ -11,25 +11,25 @@
 namespace holdwater::cli {
 
 /// How soon a bath stings a fingertip, and how soon it burns.
-struct BathTouch {
+struct BathSting {
     units::Temperature bath;
     safety::Stirring stirring = safety::Stirring::stirred;
     safety::StingBand warm;
     safety::StingBand cold;
     safety::BurnTimes burn;
 };
-BathTouch touch_bath(units::Temperature bath, safety::Stirring stirring);
+BathSting fingertip_bath(units::Temperature bath, safety::Stirring stirring);
 
 /// Which baths a first sting speaks for; nothing: no hand is stung then.
-struct StingTouch {
+struct StingBaths {
     units::Duration sting;
     safety::Stirring stirring = safety::Stirring::stirred;
     std::optional<safety::BathBand> warm;
     std::optional<safety::BathBand> cold;
 };
-StingTouch touch_sting(units::Duration sting, safety::Stirring stirring);
+StingBaths fingertip_sting(units::Duration sting, safety::Stirring stirring);
 
-std::string to_text(const BathTouch& answer);
-std::string to_text(const StingTouch& answer);
+std::string to_text(const BathSting& answer);
+std::string to_text(const StingBaths& answer);
 
 }  // namespace holdwater::cli

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/gauge_text.hpp"
 
-#include "cli/json/json.hpp"
-#include "cli/line/unknown_words.hpp"
 #include "cli/text/wrap.hpp"
 #include "heat/box.hpp"
 #include "trip/ranges.hpp"
@@ -119,46 +117,6 @@ std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& 
         out += "Two readings always lie on their line: a third one would show a mistake.\n";
     }
     return plain_spaces(out);
-}
-
-std::string gauge_json(const answer::Gauge& gauge, const problem::Problems& warnings) {
-    Json hours = Json::array();
-    for (const answer::HoursAbove& row : gauge.hours) {
-        hours.push_back({{"outside_c", row.outside.celsius()},
-                         {"likely", hours_or_null(row.likely)},
-                         {"low", hours_or_null(row.low)},
-                         {"low_breezy", hours_or_null(row.low_breezy)},
-                         {"low_windy", hours_or_null(row.low_windy)}});
-    }
-    Json residuals = Json::array();
-    Json readings = Json::array();
-    for (const answer::GaugedReading& reading : gauge.readings) {
-        readings.push_back({{"at_h", units::in_hours(reading.at)},
-                            {"bath_c", reading.bath.celsius()},
-                            {"fitted_c", reading.fitted.celsius()},
-                            {"used", reading.used}});
-        if (reading.used) {
-            residuals.push_back((reading.bath - reading.fitted).si());
-        }
-    }
-    Json answer{{"loss_w_per_k", gauge.loss.likely.si()},
-                {"loss_low", gauge.loss.low.si()},
-                {"loss_high", gauge.loss.high.si()},
-                {"tau_h", units::in_hours(gauge.loss.time_constant)},
-                {"liner_j_per_k", gauge.liner ? Json(gauge.liner->likely.si()) : Json(nullptr)},
-                {"liner_low", gauge.liner ? Json(gauge.liner->low.si()) : Json(nullptr)},
-                {"liner_high", gauge.liner ? Json(gauge.liner->high.si()) : Json(nullptr)},
-                {"liner_taken_j_per_k", gauge.liner_taken.si()},
-                {"outside_c", gauge.outside.celsius()},
-                {"start_c", gauge.start.celsius()},
-                {"floor_c", gauge.floor.celsius()},
-                {"first_hour_fall_k", gauge.first_hour.si()},
-                {"hours_above_floor", hours},
-                {"weak", gauge.loss.weak},
-                {"good_test_h", hours_or_null(gauge.good_test)},
-                {"residuals_k", residuals},
-                {"readings", readings}};
-    return answer_text(answer, warnings);
 }
 
 }  // namespace holdwater::cli

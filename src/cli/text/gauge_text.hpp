@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A gauged box in words, as JSON, as a plot of characters and as a chart.
+// A gauged box in words, as a plot of characters and as a chart.
 #pragma once
 
 #include "answer/gauge/gauge.hpp"
@@ -14,7 +14,6 @@ namespace holdwater::cli {
 
 /// Verdict first; then hours, the liner, lines for a trip file and the residuals.
 std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& question);
-std::string gauge_json(const answer::Gauge& gauge, const problem::Problems& warnings);
 /// Readings less the fitted line over time, 72 columns wide, for two readings or thousands.
 std::string residual_plot(const answer::Gauge& gauge, units::TemperatureDifference reading_error);
 /// Readings, fitted line, its band and the floor.

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/hold_text.hpp"
 
-#include "cli/line/unknown_words.hpp"
 #include "cli/text/wrap.hpp"
 #include "facts/names.hpp"
 #include "units/print.hpp"
@@ -107,9 +106,9 @@ std::string table(const OnePieceQuestion& question, const OnePieceAnswer& answer
 std::string contact_words(facts::Contact contact) {
     switch (contact) {
         case facts::Contact::free:
-            return "kept apart and off the floor, water on every face (contact free)";
+            return "kept apart and off the bottom, water on every face (contact free)";
         case facts::Contact::bottom:
-            return "lying on the floor, that face blocked (contact floor)";
+            return "lying on the bottom of the box, that face blocked (contact bottom)";
         case facts::Contact::stacked:
             return "lying on another piece of the same size (contact stacked)";
     }
@@ -138,7 +137,7 @@ std::string assumed(const OnePieceQuestion& question) {
         shape += body.length ? fmt::format(", {} long", size(*body.length)) : ", so long that its ends do not matter";
     }
     if (body.rounding > 0.0) {
-        shape += fmt::format(", rounded (b {:g})", body.rounding);
+        shape += fmt::format(", sides rounded (curvature {:g})", body.rounding);
     }
     return wrap(fmt::format("Taken as: {}; {}; {}; bath {} all the time, food from {}.", shape,
                             contact_words(body.contact), bag_words(question), degrees(question.bath),

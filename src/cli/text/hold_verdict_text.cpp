@@ -67,7 +67,7 @@ std::string finish_words(const safety::Finish& finish) {
 
 std::string free_words(const OnePieceAnswer& answer) {
     return answer.safe_if_free ? fmt::format(
-                                     " Or keep it apart and off the floor, with water on every face (--contact "
+                                     " Or keep it apart and off the bottom, with water on every face (--contact "
                                      "free): then {} (cautious).",
                                      up(*answer.safe_if_free))
                                : "";

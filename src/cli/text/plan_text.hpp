@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "card/shared/numbers.hpp"
-#include "cli/json/json.hpp"
 #include "plan/result/plan.hpp"
 
 namespace holdwater::cli {
@@ -16,9 +15,5 @@ std::string plan_text(const plan::Plan& plan);
 std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers);
 /// Bath and core with their bands and the floor, drawn with characters.
 std::string curve_text(const plan::Plan& plan);
-/// Schema 1 of the JSON contract.
-Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp);
-/// Why there is no plan. The verdict is "refused", or null where an input is wrong.
-Json refusal_json(const trip::Trip& trip, const problem::Problems& problems);
 
 }  // namespace holdwater::cli

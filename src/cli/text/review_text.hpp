@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A review as text for people, as JSON and as a chart.
+// A review as text for people and as a chart.
 #pragma once
 
 #include "answer/review/review.hpp"
@@ -17,8 +17,6 @@ std::string_view verdict_phrase(answer::Verdict verdict);
 
 /// `stamp`: of the trip, as on its cards.
 std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
-                        const std::string& stamp);
-std::string review_json(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
                         const std::string& stamp);
 /// Readings, the likely bath and the lowest it may have been, and the core of the food that leads the verdict.
 card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answer::Review& review);

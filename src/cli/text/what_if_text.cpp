@@ -72,19 +72,4 @@ std::string what_if_text(const plan::Plan& plan) {
     return text;
 }
 
-Json what_ifs_json(const plan::Plan& plan) {
-    Json list = Json::array();
-    for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
-        list.push_back({{"name", answer.what->name},
-                        {"holds", answer.holds},
-                        {"broken", answer.broken.empty() ? Json(nullptr) : Json(answer.broken)},
-                        {"top_ups", answer.top_ups},
-                        {"wakes", answer.wakes},
-                        {"longest_alone_h", units::in_hours(answer.longest)},
-                        {"below_floor_h", units::in_hours(answer.below)},
-                        {"action", safety::to_word(answer.action)}});
-    }
-    return list;
-}
-
 }  // namespace holdwater::cli

@@ -4,13 +4,11 @@
 
 #include <string>
 
-#include "cli/json/json.hpp"
 #include "plan/result/plan.hpp"
 
 namespace holdwater::cli {
 
 /// One line an answer; empty if the trip asks nothing.
 std::string what_if_text(const plan::Plan& plan);
-Json what_ifs_json(const plan::Plan& plan);
 
 }  // namespace holdwater::cli

@@ -34,4 +34,12 @@ std::string wrap(std::string_view text, std::size_t indent) {
     return used > 0 ? lines + "\n" : lines;
 }
 
+std::string plain_spaces(std::string text) {
+    constexpr std::string_view no_break = "\u00A0";
+    for (std::size_t at = text.find(no_break); at != std::string::npos; at = text.find(no_break, at)) {
+        text.replace(at, no_break.size(), " ");
+    }
+    return text;
+}
+
 }  // namespace holdwater::cli

@@ -13,4 +13,7 @@ constexpr std::size_t terminal_columns = 96;
 /// longer than a line stands alone. Continuation bytes of UTF-8 take no column.
 std::string wrap(std::string_view text, std::size_t indent = 0);
 
+/// The same text with common spaces for no-break ones, as a terminal wants it.
+std::string plain_spaces(std::string text);
+
 }  // namespace holdwater::cli

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How it reads, and the JSON beside it.
 #include "card/shared/figures.hpp"
+#include "cli/json/provisions_json.hpp"
 #include "cli/text/plan_text.hpp"
 #include "cli/text/provisions_text.hpp"
 #include "cli/text/wrap.hpp"
@@ -13,6 +14,7 @@
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 
 #include <sstream>
 

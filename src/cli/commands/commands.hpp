@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// Every command, each defined in the file of its name: what it is called, its options and what it does.
+#pragma once
+
+#include "cli/line/command.hpp"
+
+#include <vector>
+
+namespace holdwater::cli {
+
+Command cards_command();
+Command plan_command();
+Command class_command();
+Command review_command();
+Command gauge_command();
+Command hold_command();
+Command boil_command();
+Command mix_command();
+Command fingertip_command();
+Command new_command();
+Command sources_command();
+Command help_command();
+
+/// In the order in which help lists them.
+std::vector<Command> all_commands();
+
+}  // namespace holdwater::cli

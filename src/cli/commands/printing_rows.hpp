@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// How decks are printed: the options that every command with cards has.
+#pragma once
+
+#include "cli/files/printing.hpp"
+#include "cli/line/options.hpp"
+
+#include <string>
+#include <vector>
+
+namespace holdwater::cli {
+
+/// `cards`: the names that --only takes.
+std::vector<OptionRow> printing_rows(const std::vector<std::string>& cards);
+PrintingOptions read_printing(Options& options);
+
+}  // namespace holdwater::cli

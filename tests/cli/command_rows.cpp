@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: MIT
+// The rows of the commands: sound in themselves, and the same in help and README.
+#include "cli/commands/commands.hpp"
+#include "cli/line/help.hpp"
+#include "cli/line/options.hpp"
+#include "cli/program.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <regex>
+#include <set>
+#include <sstream>
+
+using namespace holdwater;
+using namespace holdwater::support;
+using cli::Command;
+using cli::OptionRow;
+
+namespace {
+
+using Names = std::set<std::string>;
+
+/// The rows of the README table that has this head.
+std::vector<std::string> table(const std::string& head) {
+    std::istringstream readme(file_text(std::string(HOLDWATER_SOURCE_DIR) + "/README.md"));
+    std::vector<std::string> rows;
+    bool inside = false;
+    for (std::string line; std::getline(readme, line);) {
+        if (inside && line.empty()) {
+            break;
+        }
+        if (inside && !line.starts_with("|---")) {
+            rows.push_back(line);
+        }
+        inside = inside || line == head;
+    }
+    return rows;
+}
+
+/// All options that a text names.
+Names options_in(const std::string& text) {
+    static const std::regex option("--[a-z][a-z0-9-]*");
+    Names names;
+    for (std::sregex_iterator it(text.begin(), text.end(), option), end; it != end; ++it) {
+        names.insert(it->str());
+    }
+    return names;
+}
+
+/// The options of a command, with the group of printing or without it.
+Names options_of(const Command& command, bool printing) {
+    Names names;
+    for (const OptionRow& row : command.rows) {
+        if (row.is_option() && (row.group == "Printing") == printing) {
+            names.insert(std::string(row.name));
+        }
+    }
+    return names;
+}
+
+bool names_row(const std::string& text, const OptionRow& row) {
+    return row.is_option() ? options_in(text).contains(std::string(row.name))
+                           : text.find(row.name) != std::string::npos;
+}
+
+/// "boil --altitude \"1850 m\"" as a shell would hand it over.
+std::vector<std::string> words_of(std::string_view line) {
+    std::vector<std::string> words(1);
+    bool quoted = false;
+    for (const char c : line) {
+        if (c == '"') {
+            quoted = !quoted;
+        } else if (c == ' ' && !quoted) {
+            words.emplace_back();
+        } else {
+            words.back() += c;
+        }
+    }
+    return words;
+}
+
+const Command& command(const std::vector<Command>& all, std::string_view name) {
+    const auto found = cli::command_named(all, name);
+    REQUIRE(found.ok());
+    return **found;
+}
+
+}  // namespace
+
+TEST_CASE("README's table has every command with all its options, and none that does not exist") {
+    const std::vector<Command> all = cli::all_commands();
+    const std::vector<std::string> rows = table("| command | does |");
+    CHECK(rows.size() == all.size());
+    for (const Command& one : all) {
+        CAPTURE(one.name);
+        const std::string begin = "| `" + std::string(one.name);
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const std::string& line) {
+            return line.starts_with(begin + " ") || line.starts_with(begin + "`");
+        });
+        REQUIRE(row != rows.end());
+        CHECK(options_in(*row) == options_of(one, false));
+        const std::string first = row->substr(0, row->find(" | ", begin.size()));
+        for (const OptionRow& option : one.rows) {
+            CAPTURE(option.name);
+            if (option.required || !option.is_option()) {
+                CHECK(names_row(first, option));
+            }
+        }
+    }
+}
+
+TEST_CASE("README's table of printing has every option of cards and class, and every word that can stand there") {
+    const std::vector<Command> all = cli::all_commands();
+    std::string text;
+    for (const std::string& row : table("| option of `cards` and `class` | does |")) {
+        text += row + "\n";
+    }
+    for (const char* name : {"cards", "class"}) {
+        CHECK(options_in(text) == options_of(command(all, name), true));
+        for (const OptionRow& row : command(all, name).rows) {
+            for (const std::string_view choice : row.choices) {
+                CAPTURE(choice);
+                if (row.group == "Printing") {
+                    CHECK(std::regex_search(text, std::regex("[`,]" + std::string(choice) + "[`,]|" +
+                                                             std::string(row.name) + " " + std::string(choice))));
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("README's exit codes are those of the program") {
+    const std::vector<std::string> rows = table("| exit code | means |");
+    CHECK(rows.size() == cli::exit_rows.size());
+    for (std::size_t i = 0; i < std::min(rows.size(), cli::exit_rows.size()); ++i) {
+        CHECK(rows[i].starts_with("| " + std::to_string(static_cast<int>(cli::exit_rows[i].exit)) + " | "));
+    }
+}
+
+TEST_CASE("each row of a command is sound") {
+    for (const Command& one : cli::all_commands()) {
+        CAPTURE(one.name);
+        CHECK_FALSE(one.summary.empty());
+        CHECK_FALSE(one.group.empty());
+        CHECK_FALSE(one.examples.empty());
+        Names names;
+        for (const OptionRow& row : one.rows) {
+            CAPTURE(row.name);
+            CHECK(names.insert(std::string(row.name)).second);
+            CHECK_FALSE(row.help.empty());
+            CHECK_FALSE((row.required && !row.by_default.empty()));
+            CHECK_FALSE((row.is_switch() && (row.required || !row.range.low.empty() || !row.choices.empty())));
+            if (!row.needs.empty()) {
+                CHECK(one.find(row.needs) != nullptr);
+            }
+            if (!row.formerly.empty()) {
+                CHECK(one.find(row.formerly) == nullptr);
+            }
+            if (row.is_option() && row.required) {
+                CHECK_FALSE((row.example_value().empty() && row.choices.empty()));
+            }
+        }
+    }
+}
+
+TEST_CASE("each example is a line that its command understands") {
+    for (const Command& one : cli::all_commands()) {
+        for (const std::string_view example : one.examples) {
+            CAPTURE(example);
+            std::vector<std::string> words = words_of(example);
+            REQUIRE(words.front() == one.name);
+            words.erase(words.begin());
+            const auto line = cli::read_words(one, words);
+            REQUIRE(line.ok());
+            cli::Options options(one, *line);
+            one.read(options);
+            for (const problem::Problem& fault : options.faults()) {
+                CHECK(fault.code == "file-unreadable");  // the example's own log
+            }
+        }
+    }
+}
+
+TEST_CASE("help names every command, and every row of each; required ones are marked") {
+    const auto folder = own_folder("help");
+    const std::vector<Command> all = cli::all_commands();
+    const Said program = holdwater_says("help", folder);
+    CHECK(program.exit == 0);
+    CHECK(program.out == holdwater_says("--help", folder).out);
+    for (const Command& one : all) {
+        CAPTURE(one.name);
+        CHECK(program.out.find("\n  " + std::string(one.name) + " ") != std::string::npos);
+        const Said said = holdwater_says("help " + std::string(one.name), folder);
+        CHECK(said.exit == 0);
+        CHECK(said.err.empty());
+        CHECK(said.out == holdwater_says(std::string(one.name) + " --help", folder).out);
+        for (const OptionRow& row : one.rows) {
+            CAPTURE(row.name);
+            const auto at = said.out.find("\n  " + std::string(row.name));
+            REQUIRE(at != std::string::npos);
+            const std::string entry = said.out.substr(at, said.out.find("\n  -", at + 1) - at);
+            if (row.required) {
+                CHECK(entry.find("required") != std::string::npos);
+                CHECK(said.out.substr(0, said.out.find('\n')).find(row.name) != std::string::npos);
+            }
+        }
+        std::istringstream lines(said.out);
+        for (std::string line; std::getline(lines, line);) {
+            CHECK(line.size() <= 110);
+        }
+    }
+    CHECK(holdwater_says("help hodl", folder).exit == 2);
+    CHECK(holdwater_says("help hodl", folder).err.find("did you mean hold?") != std::string::npos);
+    CHECK(holdwater_says("help hold boil", folder).exit == 2);
+}
+
+TEST_CASE("an option that a command did not hand over is our own fault, not an answer") {
+    const std::vector<Command> all = cli::all_commands();
+    const cli::Options options(command(all, "boil"), {});
+    CHECK_THROWS_AS(options.has({.name = "--tide", .help = ""}), std::logic_error);
+}
