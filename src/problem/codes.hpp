@@ -205,8 +205,6 @@ inline constexpr std::array code_table{
     // The program itself, and the files that it came with.
     Row{"block-too-tall", Whose::ours},
     Row{"block-too-wide", Whose::ours},
-    Row{"card-cut", Whose::ours},
-    Row{"card-left-out", Whose::ours},
     Row{"caution-missing", Whose::ours},
     Row{"chart-two-faces", Whose::ours},
     Row{"contrast-too-low", Whose::ours},
