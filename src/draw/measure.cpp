@@ -10,7 +10,7 @@ namespace holdwater::draw {
 
 namespace {
 
-constexpr double mm_per_pt = 25.4 / 72.0;
+using layout::mm_per_pt;
 constexpr long thousand = 1000;
 
 /// Advances in thousandths of an em, rounded down: the PDF knows no finer ones, and both back ends draw with these.

@@ -17,7 +17,7 @@ namespace holdwater::draw {
 
 namespace {
 
-constexpr double mm_per_pt = 25.4 / 72.0;
+using layout::mm_per_pt;
 
 struct Fault {
     unsigned long code = 0;

@@ -15,12 +15,12 @@ namespace holdwater::draw {
 
 namespace {
 
-constexpr double mm_per_pt = 25.4 / 72.0;
+using layout::mm_per_pt;
 
 /// Draws items on one page: y from the top in the list, from the foot in the file.
-class Painter {
+class PdfPainter {
   public:
-    Painter(HPDF_Page page, double height_mm, bool raw_allowed, PdfFonts& fonts)
+    PdfPainter(HPDF_Page page, double height_mm, bool raw_allowed, PdfFonts& fonts)
         : page_(page), height_(height_mm), raw_allowed_(raw_allowed), fonts_(fonts) {}
 
     /// A space after the next text, for those who read the file without seeing it.
@@ -160,7 +160,7 @@ HPDF_REAL pdf_pt(double mm) {
 }
 
 bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std::size_t number, PdfFonts& fonts) {
-    Painter painter(page, what.height, reading != nullptr, fonts);
+    PdfPainter painter(page, what.height, reading != nullptr, fonts);
     const PageReading* tags = reading == nullptr ? nullptr : &reading->pages[number];
     int mark = 0;
     for (std::size_t i = 0; i < what.items.size(); ++i) {

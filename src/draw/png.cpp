@@ -18,7 +18,7 @@ namespace holdwater::draw {
 
 namespace {
 
-constexpr double mm_per_pt = 25.4 / 72.0;
+using layout::mm_per_pt;
 constexpr double points_per_inch = 72.0;
 constexpr double mm_per_inch = 25.4;
 
@@ -36,9 +36,9 @@ struct OptionsCloser {
 };
 
 /// Draws in points, y down, as the page lists its items.
-class Painter {
+class PngPainter {
   public:
-    Painter(cairo_t* context, const OpenFonts& fonts)
+    PngPainter(cairo_t* context, const OpenFonts& fonts)
         : context_(context),
           regular_(cairo_ft_font_face_create_for_ft_face(fonts.regular.get(), FT_LOAD_NO_HINTING)),
           bold_(cairo_ft_font_face_create_for_ft_face(fonts.bold.get(), FT_LOAD_NO_HINTING)) {
@@ -203,7 +203,7 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
     cairo_paint(context.get());
     cairo_scale(context.get(), scale, scale);
     {
-        const Painter painter(context.get(), **fonts);
+        const PngPainter painter(context.get(), **fonts);
         for (const auto& item : page.items) {
             std::visit(painter, item);
         }

@@ -8,6 +8,8 @@
 
 namespace holdwater::layout {
 
+inline constexpr double mm_per_pt = 25.4 / 72.0;
+
 enum class Weight { regular, bold };
 
 /// What an item means to a reader: tags in the PDF, checks by machine.

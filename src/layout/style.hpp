@@ -7,7 +7,6 @@
 
 namespace holdwater::layout {
 
-inline constexpr double mm_per_pt = 25.4 / 72.0;
 
 // Rules in pt; none is below 0.4, where printers begin to lose them.
 inline constexpr double hair_pt = 0.4;

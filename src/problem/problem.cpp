@@ -34,6 +34,11 @@ Problem note(Code code, std::string message, std::string hint) {
     return {Severity::note, code, std::move(message), std::move(hint), std::nullopt};
 }
 
+Problem placed(Problem problem, std::optional<Place> place) {
+    problem.place = std::move(place);
+    return problem;
+}
+
 bool has_error(const Problems& problems) {
     return std::any_of(problems.begin(), problems.end(), [](const Problem& p) { return p.severity == Severity::error; });
 }

@@ -38,6 +38,9 @@ Problem error(Code code, std::string message, std::string hint = {});
 Problem warning(Code code, std::string message, std::string hint = {});
 Problem note(Code code, std::string message, std::string hint = {});
 
+/// The same problem at a place of an input file.
+Problem placed(Problem problem, std::optional<Place> place);
+
 bool has_error(const Problems& problems);
 
 /// One line as compilers print it, "file:line:column: error: message (hint)", without a line feed.

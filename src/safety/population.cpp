@@ -2,6 +2,7 @@
 #include "safety/population.hpp"
 
 #include "facts/kept.hpp"
+#include "safety/skin.hpp"
 
 #include <boost/math/special_functions/erf.hpp>
 
@@ -14,7 +15,6 @@
 namespace holdwater::safety {
 namespace {
 
-constexpr double metres_per_micrometre = 1e-6;
 
 // Responses are worked out once for these film coefficients; hands lie between two of them.
 constexpr double lowest_film = 150.0;     // W/(m2 K)

@@ -9,6 +9,8 @@
 
 namespace holdwater::safety {
 
+inline constexpr double metres_per_micrometre = 1e-6;
+
 struct SkinLayer {
     units::Length thickness;
     units::Conductivity conductivity;

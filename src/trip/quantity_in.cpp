@@ -10,12 +10,12 @@
 namespace holdwater::trip {
 namespace {
 
-double si(units::Temperature t) {
+double si_of(units::Temperature t) {
     return t.celsius();
 }
 
 template <class Tag>
-double si(units::Quantity<Tag> q) {
+double si_of(units::Quantity<Tag> q) {
     return q.si();
 }
 
@@ -33,9 +33,9 @@ std::string in_unit_of(std::string_view limit_text, Q value, std::string_view wr
     if (written.substr(0, tail + 1).ends_with(unit)) {
         return {};
     }
-    const double zero = si(limit<Q>(fmt::format("0 {}", unit)));
-    const double one = si(limit<Q>(fmt::format("1 {}", unit)));
-    return fmt::format(" ({:.4g} {})", (si(value) - zero) / (one - zero), unit);
+    const double zero = si_of(limit<Q>(fmt::format("0 {}", unit)));
+    const double one = si_of(limit<Q>(fmt::format("1 {}", unit)));
+    return fmt::format(" ({:.4g} {})", (si_of(value) - zero) / (one - zero), unit);
 }
 
 }  // namespace
@@ -57,8 +57,8 @@ std::optional<Q> quantity_in(std::string_view text, std::string_view label, cons
         report.add(value.problems().front(), std::move(place), fmt::format("{}: ", label));
         return std::nullopt;
     }
-    const double low = si(limit<Q>(range.low));
-    const double high = si(limit<Q>(range.high));
+    const double low = si_of(limit<Q>(range.low));
+    const double high = si_of(limit<Q>(range.high));
     // A limit written in the other system of units must pass: 104 F is 40 C but for the last binary digit.
     const double slack = 1e-9 * (high - low);
     const double given = si(*value);

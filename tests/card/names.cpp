@@ -66,10 +66,10 @@ std::string as_long_as_may_be(const std::string& word) {
 }  // namespace
 
 TEST_CASE("asterisks and backslashes of a user's names print as they stand, and make nothing bold") {
-    Dealt dealt("layouts/trips/class-day.toml");
+    trip::Trip trip = trip_at("layouts/trips/class-day.toml");
     const std::string name = "*Trout* 2 \\ *a*";
-    rename_all(dealt.trip, name);
-    dealt.deal(dealt.trip.units, "en");
+    rename_all(trip, name);
+    const Dealt dealt(trip);
     const std::string squeezed_name = "*Trout*2\\*a*";
     const auto faces = layout::lay_out(dealt.deck, format("hand"), real_measure());
     REQUIRE(faces.ok());
@@ -103,10 +103,11 @@ TEST_CASE("the longest names that are taken stand on the cards of every format a
     for (const char* path : {"layouts/trips/class-day.toml", "tests/card/trips/minced-two-foods.toml",
                              "tests/plan/trips/two-meals.toml"}) {
         CAPTURE(path);
-        Dealt dealt(path);
         for (const std::string& name : names) {
             CAPTURE(name);
-            rename_all(dealt.trip, name);
+            trip::Trip trip = trip_at(path);
+            rename_all(trip, name);
+            Dealt dealt(trip);
             for (const char* language : {"en", "es"}) {
                 dealt.deal(dealt.trip.units, language);
                 for (const char* one : {"hand", "pocket", "wallet", "large"}) {

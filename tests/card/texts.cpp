@@ -157,7 +157,7 @@ const card::Card& Dealt::card(const std::string& key) const {
 
 std::vector<std::string> other_languages() {
     std::vector<std::string> found;
-    for (const auto& entry : fs::directory_iterator(std::filesystem::path(root) / "layouts/words")) {
+    for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(HOLDWATER_SOURCE_DIR) / "layouts/words")) {
         if (entry.path().stem() != "en") {
             found.push_back(entry.path().stem().string());
         }

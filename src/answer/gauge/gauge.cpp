@@ -19,11 +19,6 @@
 namespace holdwater::answer {
 namespace {
 
-problem::Problem placed(problem::Problem problem, const std::optional<problem::Place>& place) {
-    problem.place = place;
-    return problem;
-}
-
 problem::Problems faults_of(const GaugeQuestion& question) {
     problem::Problems faults;
     const std::vector<GaugeReading>& readings = question.readings;

@@ -18,11 +18,6 @@ std::string moment(const GaugeReading& reading) {
     return fmt::format("{:.1f} C at {:.4g} h", reading.bath.celsius(), units::in_hours(reading.at));
 }
 
-problem::Problem placed(problem::Problem problem, const std::optional<problem::Place>& place) {
-    problem.place = place;
-    return problem;
-}
-
 /// Middle rate [1/s] at which the bath comes nearer to the air, over steps of an eighth of the test or one reading,
 /// whichever is longer: noise averages out in them, and few of them hold a jump.
 double usual_rate(const GaugeQuestion& question) {

@@ -14,7 +14,7 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
-constexpr double horizon = 72.0 * 3600.0;  // s
+constexpr double kill_horizon = 72.0 * 3600.0;  // s
 
 Temperature temperature(double theta, Temperature start, Temperature bath) {
     return bath + (start - bath) * theta;
@@ -120,7 +120,7 @@ std::optional<Duration> moment_killed(const heat::Modes& modes, Temperature star
     constexpr double longest = 300.0;  // s
     double sum = 0.0;
     double stretch = 0.5;
-    for (double t = 0.0; t < horizon; t += stretch, stretch = std::min(stretch * growth, longest)) {
+    for (double t = 0.0; t < kill_horizon; t += stretch, stretch = std::min(stretch * growth, longest)) {
         const double next = sum + killed(t, t + stretch);
         if (next < figures.log10) {
             sum = next;

@@ -23,11 +23,6 @@ void append(problem::Problems& all, const problem::Problems& more) {
     all.insert(all.end(), more.begin(), more.end());
 }
 
-problem::Problem placed(problem::Problem p, const problem::Place& place) {
-    p.place = place;
-    return p;
-}
-
 struct Judged {
     std::vector<const trip::Food*> foods;
     std::vector<safety::Standard> standards;

@@ -14,11 +14,6 @@ namespace {
 
 using units::Duration;
 
-problem::Problem placed(problem::Problem p, const problem::Place& place) {
-    p.place = place;
-    return p;
-}
-
 /// A note that names the food counts before one for all.
 struct Mark {
     std::optional<Duration> named;

@@ -68,7 +68,7 @@ Text time_of(const words::Words& w, const safety::FallRow& row) {
 }
 
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
-Card clock_card(const CardWriter& writer) {
+Card limits_by_clock(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const std::string late = writer.latest_pour();
     Card card;
@@ -143,7 +143,7 @@ Card limits_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     if (!writer.reads()) {
-        return clock_card(writer);
+        return limits_by_clock(writer);
     }
     Card card;
     card.blocks.add(writer.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));

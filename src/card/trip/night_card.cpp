@@ -129,7 +129,7 @@ Table morning_table(const CardWriter& writer) {
 }
 
 /// Nobody reads the bath: the pours by the clock and nothing to look up.
-Card clock_card(const CardWriter& writer) {
+Card night_by_clock(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     Card card;
@@ -179,7 +179,7 @@ Card night_card(const CardWriter& writer) {
     const plan::Night& night = plan.night;
     const words::Words& w = writer.words;
     if (!writer.reads()) {
-        return clock_card(writer);
+        return night_by_clock(writer);
     }
     Card card;
     if (night.wake) {

@@ -14,13 +14,13 @@ namespace {
 using plan::Event;
 using units::Toward;
 
-struct Timed {
+struct TimedStep {
     units::LocalTime at;
     Step step;
 };
 
 /// When the first piece of a meal comes out for the pan; nothing where none of this box is seared for it.
-std::optional<Timed> sear_step(const CardWriter& writer, const plan::Sear& sear, units::LocalTime meal) {
+std::optional<TimedStep> sear_step(const CardWriter& writer, const plan::Sear& sear, units::LocalTime meal) {
     std::string names;
     for (const plan::FoodPlan& food : writer.plan.foods) {
         if (!food.standard.finish && food.eaten == meal) {
@@ -32,7 +32,7 @@ std::optional<Timed> sear_step(const CardWriter& writer, const plan::Sear& sear,
     }
     const units::LocalTime out = first_piece_out(writer.plan, sear, meal);
     const char* key = writer.plan.foods.size() > 1 ? "plan.sear-of" : "plan.sear";
-    return Timed{
+    return TimedStep{
         out,
         {writer.clock(out),
          writer.words.text(key, {{"food", names}, {"side", units::figure(sear.side.si(), 1.0, Toward::nearest)}})}};
@@ -120,7 +120,7 @@ bool worth_a_line(const CardWriter& writer, const Event& event) {
 
 Steps timeline_of(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
-    std::vector<Timed> all;
+    std::vector<TimedStep> all;
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::serve) {
             for (const plan::FoodPlan& food : plan.foods) {
@@ -147,10 +147,10 @@ Steps timeline_of(const CardWriter& writer) {
         add_sear(meal.sear, meal.serve);
     }
     add_sear(plan.around.sear, plan.trip->serve);
-    std::stable_sort(all.begin(), all.end(), [](const Timed& a, const Timed& b) { return a.at < b.at; });
+    std::stable_sort(all.begin(), all.end(), [](const TimedStep& a, const TimedStep& b) { return a.at < b.at; });
     Steps steps;
     steps.numbered = false;
-    for (Timed& timed : all) {
+    for (TimedStep& timed : all) {
         steps.steps.push_back(std::move(timed.step));
     }
     return steps;

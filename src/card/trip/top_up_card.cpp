@@ -93,7 +93,7 @@ Text room_text(const CardWriter& writer) {
 }
 
 /// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
-Card clock_card(const CardWriter& writer) {
+Card top_up_by_clock(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     Card card;
@@ -119,7 +119,7 @@ Card clock_card(const CardWriter& writer) {
 
 Card top_up_card(const CardWriter& writer) {
     if (!writer.reads()) {
-        return clock_card(writer);
+        return top_up_by_clock(writer);
     }
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;

@@ -40,7 +40,7 @@ std::string time_or_never(const std::optional<units::Duration>& time) {
     return time ? units::print(*time, Toward::up) : "never";
 }
 
-std::string degrees(units::Temperature t) {
+std::string in_both(units::Temperature t) {
     return units::print(t, System::both, {0.1});
 }
 
@@ -67,7 +67,7 @@ std::string table(const OnePieceQuestion& question, const OnePieceAnswer& answer
         out += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
     };
     row("", [](const Column& c) { return c.name; });
-    row("core at " + degrees(answer.target) + " after",
+    row("core at " + in_both(answer.target) + " after",
         [](const Column& c) { return time_or_never(c.reading->times.reach); });
     if (question.bath > question.start) {
         const facts::Facts& facts = facts::facts();
@@ -84,11 +84,11 @@ std::string table(const OnePieceQuestion& question, const OnePieceAnswer& answer
     }
     if (question.at) {
         const std::string when = "after " + units::print(*question.at) + ": ";
-        row(when + "core", [](const Column& c) { return degrees(*c.reading->times.core); });
+        row(when + "core", [](const Column& c) { return in_both(*c.reading->times.core); });
         row(std::string(when.size() - 2, ' ') + "surface",
-            [](const Column& c) { return degrees(*c.reading->times.surface); });
+            [](const Column& c) { return in_both(*c.reading->times.surface); });
         row(std::string(when.size() - 2, ' ') + "mean",
-            [](const Column& c) { return degrees(*c.reading->times.mean); });
+            [](const Column& c) { return in_both(*c.reading->times.mean); });
     }
     if (answer.thickest_slab && answer.thickest_round) {
         const auto thick = [](units::Length l) { return units::print(l, System::metric, {1.0, Toward::down}); };
@@ -140,8 +140,8 @@ std::string assumed(const OnePieceQuestion& question) {
         shape += fmt::format(", sides rounded (curvature {:g})", body.rounding);
     }
     return wrap(fmt::format("Taken as: {}; {}; {}; bath {} all the time, food from {}.", shape,
-                            contact_words(body.contact), bag_words(question), degrees(question.bath),
-                            degrees(question.start)));
+                            contact_words(body.contact), bag_words(question), in_both(question.bath),
+                            in_both(question.start)));
 }
 
 }  // namespace

@@ -14,9 +14,9 @@ namespace {
 using units::System;
 using units::Toward;
 
-class Text {
+class ProvisionsText {
   public:
-    Text(const plan::Provisions& around, const trip::Trip& trip) : around_(around), trip_(trip) {}
+    ProvisionsText(const plan::Provisions& around, const trip::Trip& trip) : around_(around), trip_(trip) {}
 
     std::string all() {
         for (const plan::Meal& meal : around_.earlier) {
@@ -209,7 +209,7 @@ class Text {
 }  // namespace
 
 std::string around_text(const plan::Provisions& around, const trip::Trip& trip) {
-    return Text(around, trip).all();
+    return ProvisionsText(around, trip).all();
 }
 
 }  // namespace holdwater::cli

@@ -24,9 +24,9 @@ std::string capitals(std::string_view text) {
     return result;
 }
 
-class Text {
+class ReviewText {
   public:
-    Text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review, std::string stamp)
+    ReviewText(const trip::Trip& trip, const trip::Log& log, const answer::Review& review, std::string stamp)
         : trip_(trip), log_(log), review_(review), stamp_(std::move(stamp)) {}
 
     std::string all() {
@@ -280,7 +280,7 @@ std::string_view verdict_phrase(Verdict verdict) {
 
 std::string review_text(const trip::Trip& trip, const trip::Log& log, const answer::Review& review,
                         const std::string& stamp) {
-    return Text(trip, log, review, stamp).all();
+    return ReviewText(trip, log, review, stamp).all();
 }
 
 }  // namespace holdwater::cli

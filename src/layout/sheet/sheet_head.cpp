@@ -12,7 +12,7 @@ namespace {
 constexpr double bar_mm = 50.0;
 constexpr double two_inches = 50.8;
 constexpr double head_pt = 9.0;
-constexpr double mark_pt = 0.5;
+constexpr double inch_mark_pt = 0.5;
 
 }  // namespace
 
@@ -22,7 +22,7 @@ void place_sheet_head(Page& page, const Sheet& sheet, const std::string& title, 
     style.size_pt = head_pt;
     style.role = Role::artifact;
     style.quiet_units = false;
-    const double left = sheet.margin_sides + em(mark_pt);  // half a mark is left of its place
+    const double left = sheet.margin_sides + em(inch_mark_pt);  // half a mark is left of its place
     double baseline = sheet.margin_top + ascent(head_pt);
     const auto words = [&](const std::string& shown) {
         return one_line("*" + card::plain(shown) + " · " + page.name + "* · " + phrases.print_rule, style, measure);
@@ -34,9 +34,9 @@ void place_sheet_head(Page& page, const Sheet& sheet, const std::string& title, 
     const double bar_y = sheet.margin_top + leading(head_pt) + 0.9;
     page.items.emplace_back(filled_box(left, bar_y, bar_mm, 1.1));
     const double inch_y = bar_y + 2.2;
-    page.items.emplace_back(line(left, inch_y, left + two_inches, inch_y, mark_pt));
+    page.items.emplace_back(line(left, inch_y, left + two_inches, inch_y, inch_mark_pt));
     for (const double x : {left, left + two_inches}) {
-        page.items.emplace_back(line(x, inch_y - 0.7, x, inch_y + 0.7, mark_pt));
+        page.items.emplace_back(line(x, inch_y - 0.7, x, inch_y + 0.7, inch_mark_pt));
     }
     baseline += leading(head_pt);
     place(page.items, one_line(phrases.bar_rule, style, measure), left + two_inches + 3.0, baseline + 0.4, style);

@@ -20,7 +20,7 @@ constexpr double below_head = 5.0;
 constexpr double above_foot = 3.0;
 constexpr double rounding = 1e-6;
 
-using Pieces = std::vector<SheetPiece>;
+using SheetPieces = std::vector<SheetPiece>;
 
 class SheetFlow {
   public:
@@ -47,12 +47,12 @@ class SheetFlow {
     using Part = SheetSetter::Part;
 
     void place_name();
-    std::vector<Part> parts_of(const Pieces& group) const;
-    double height_of(const Pieces& group) const;
-    bool fits(const Pieces& group) const { return y_ + height_of(group) <= bottom_ + rounding; }
-    std::size_t rows_that_fit(const Pieces& group) const;
-    void put_parts(const Pieces& group);
-    void add(Pieces group);
+    std::vector<Part> parts_of(const SheetPieces& group) const;
+    double height_of(const SheetPieces& group) const;
+    bool fits(const SheetPieces& group) const { return y_ + height_of(group) <= bottom_ + rounding; }
+    std::size_t rows_that_fit(const SheetPieces& group) const;
+    void put_parts(const SheetPieces& group);
+    void add(SheetPieces group);
     void add_strips(const std::vector<const card::Strip*>& strips);
     void next_sheet();
     void finish();
@@ -86,7 +86,7 @@ void SheetFlow::next_sheet() {
     y_ = top_;
 }
 
-std::vector<SheetFlow::Part> SheetFlow::parts_of(const Pieces& group) const {
+std::vector<SheetFlow::Part> SheetFlow::parts_of(const SheetPieces& group) const {
     std::vector<Part> parts;
     bool after_heading = false;
     for (const auto& piece : group) {
@@ -99,7 +99,7 @@ std::vector<SheetFlow::Part> SheetFlow::parts_of(const Pieces& group) const {
     return parts;
 }
 
-double SheetFlow::height_of(const Pieces& group) const {
+double SheetFlow::height_of(const SheetPieces& group) const {
     double height = 0.0;
     for (const auto& part : parts_of(group)) {
         height += part.gap + part.fragment.height;
@@ -107,7 +107,7 @@ double SheetFlow::height_of(const Pieces& group) const {
     return height;
 }
 
-void SheetFlow::put_parts(const Pieces& group) {
+void SheetFlow::put_parts(const SheetPieces& group) {
     const auto parts = parts_of(group);
     for (std::size_t i = 0; i < parts.size(); ++i) {
         y_ += parts[i].gap;
@@ -120,19 +120,19 @@ void SheetFlow::put_parts(const Pieces& group) {
 }
 
 /// How many rows of the last block still stand on this sheet; heights grow with the rows, so halving finds it.
-std::size_t SheetFlow::rows_that_fit(const Pieces& group) const {
+std::size_t SheetFlow::rows_that_fit(const SheetPieces& group) const {
     std::size_t low = 0;
     std::size_t high = rows_of(group.back());
     while (low + 1 < high) {
         const std::size_t middle = low + (high - low) / 2;
-        Pieces trial = group;
+        SheetPieces trial = group;
         trial.back() = split_after(group.back(), middle, phrases_).first;
         (fits(trial) ? low : high) = middle;
     }
     return low;
 }
 
-void SheetFlow::add(Pieces group) {
+void SheetFlow::add(SheetPieces group) {
     constexpr std::size_t least_here = 3;  // fewer rows at the foot of a sheet are not worth their head
     while (!fits(group)) {
         const bool fresh = current_.items.empty();
@@ -207,7 +207,7 @@ void SheetFlow::finish() {
 
 problem::Result<std::vector<Page>> SheetFlow::run() {
     place_name();
-    Pieces group;                            // headings and what they head
+    SheetPieces group;                            // headings and what they head
     std::vector<const card::Strip*> strips;  // that stand side by side
     const auto flush = [&] {
         if (!group.empty()) {

@@ -35,7 +35,7 @@ std::vector<Boiling> boilings_of(const Plan& plan) {
     return all;
 }
 
-std::string day_time(units::LocalTime t) {
+std::string weekday_and_time(units::LocalTime t) {
     constexpr const char* days[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
     return fmt::format("{} {}", days[t.weekday()], t.clock_24());
 }
@@ -66,7 +66,7 @@ void add_clash(const Boiling& boiling, const Plan& plan, Sides& sides) {
     problem::Problem warning = problem::warning(
         "side-clash",
         fmt::format("from {} to {} water for the bath boils in {} while {} {}: that is {} and there {} {}",
-                    day_time(clash.from), day_time(clash.until), pots(boiling.pots), joined(clash.sides),
+                    weekday_and_time(clash.from), weekday_and_time(clash.until), pots(boiling.pots), joined(clash.sides),
                     clash.sides.size() == 1 ? "cooks" : "cook", pots(clash.needed), clash.there == 1 ? "is" : "are",
                     clash.there),
         "bring one pot more, or begin the side dish earlier and keep it warm; the bath goes first");
@@ -89,7 +89,7 @@ Sides sides_of(const Plan& plan) {
         if (side.begin < trip.from) {
             sides.notes.push_back(problem::warning(
                 "side-before-fire",
-                fmt::format("{} would have to begin at {}, before there is a fire", side.name, day_time(side.begin)),
+                fmt::format("{} would have to begin at {}, before there is a fire", side.name, weekday_and_time(side.begin)),
                 "cook it at home, or serve later"));
         }
     }
