@@ -157,7 +157,8 @@ const card::Card& Dealt::card(const std::string& key) const {
 
 std::vector<std::string> other_languages() {
     std::vector<std::string> found;
-    for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(HOLDWATER_SOURCE_DIR) / "layouts/words")) {
+    const std::filesystem::path words = std::filesystem::path(HOLDWATER_SOURCE_DIR) / "layouts/words";
+    for (const auto& entry : std::filesystem::directory_iterator(words)) {
         if (entry.path().stem() != "en") {
             found.push_back(entry.path().stem().string());
         }
