@@ -61,7 +61,7 @@ std::optional<Q> quantity_in(std::string_view text, std::string_view label, cons
     const double high = si_of(limit<Q>(range.high));
     // A limit written in the other system of units must pass: 104 F is 40 C but for the last binary digit.
     const double slack = 1e-9 * (high - low);
-    const double given = si(*value);
+    const double given = si_of(*value);
     if (given >= low - slack && given <= high + slack) {
         return *value;
     }
