@@ -55,16 +55,16 @@ Table other_trouble(const CardWriter& writer) {
 
 /// The times of a row, by the words of the card.
 Text time_of(const words::Words& w, const safety::FallRow& row) {
-    const auto text = [&](const char* key) {
+    const auto timed = [&](const char* key) {
         return w.text(key, {{"from", units::print(row.from)}, {"to", row.to ? units::print(*row.to) : ""}});
     };
     if (!row.to) {
-        return text(row.again ? "limits.row-again" : "limits.row-over");
+        return timed(row.again ? "limits.row-again" : "limits.row-over");
     }
     if (row.from > units::Duration{0}) {
-        return text("limits.row-between");
+        return timed("limits.row-between");
     }
-    return text(row.to_counts ? "limits.row-up-to" : "limits.row-once");
+    return timed(row.to_counts ? "limits.row-up-to" : "limits.row-once");
 }
 
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
