@@ -126,7 +126,7 @@ TEST_CASE("the floor is told as a reading, the thermometer's error on it, as the
         REQUIRE(plan.ok());
         const std::string text = cli::plan_text(*plan);
         CHECK(has(text, "bath never to read below " +
-                            card::degrees(plan->read_floor, trip.units, units::Toward::up) + ";"));
+                            units::written(card::degrees(plan->read_floor, trip.units, units::Toward::up)) + ";"));
         CHECK(plan->read_floor.celsius() >= plan->floor.celsius() + error - 1e-9);
     }
 }

@@ -173,7 +173,7 @@ TEST_CASE("each spread that scenarios draw from does something: none is read and
         const plan::Ensemble ensemble(*setup, {64, 1});
         double sum = 0.0;
         for (const plan::ScenarioResult& one : plan::simulate(ensemble, schedule)) {
-            sum += one.foods[0].peak + one.at_end;
+            sum += one.foods[0].peak.celsius() + one.at_end.celsius();
         }
         return sum;
     };
