@@ -65,6 +65,7 @@ void BlockList<Any>::erase(iterator first, iterator last) {
 template class BlockList<Block>;
 template class BlockList<SheetBlock>;
 
+template void Blocks::add(Block);
 template void Blocks::add(Heading);
 template void Blocks::add(KeyNumber);
 template void Blocks::add(KeyRow);

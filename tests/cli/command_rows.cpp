@@ -176,7 +176,7 @@ TEST_CASE("each example is a line that its command understands") {
             cli::Options options(one, *line);
             one.read(options);
             for (const problem::Problem& fault : options.faults()) {
-                CHECK(fault.code == "file-unreadable");  // the example's own log
+                CHECK(fault.code == problem::Code("file-unreadable"));  // the example's own log
             }
         }
     }

@@ -9,10 +9,10 @@ using namespace holdwater;
 
 TEST_CASE("problems come in the order of the file, each once") {
     trip::Report report("a.toml");
-    report.warning(report.place(9, 1), "late", "late");
-    report.error(report.place(2, 5), "b", "second", "hint");
-    report.error(report.place(2, 1), "a", "first");
-    report.error(report.place(2, 5), "b", "second", "hint");
+    report.warning(report.place(9, 1), "text-empty", "late");
+    report.error(report.place(2, 5), "type-wrong", "second", "hint");
+    report.error(report.place(2, 1), "key-missing", "first");
+    report.error(report.place(2, 5), "type-wrong", "second", "hint");
     CHECK(report.failed());
     const auto problems = std::move(report).take();
     REQUIRE(problems.size() == 3);
@@ -23,7 +23,7 @@ TEST_CASE("problems come in the order of the file, each once") {
 
 TEST_CASE("warnings alone are no failure") {
     trip::Report report("a.toml");
-    report.warning(report.place(1, 1), "odd", "odd");
+    report.warning(report.place(1, 1), "word-unknown", "odd");
     CHECK(!report.failed());
 }
 
@@ -32,7 +32,7 @@ TEST_CASE("a message is one line, whatever a user wrote") {
     CHECK(trip::quoted("ααααα", 3) == "ααα...");
     CHECK(trip::quoted("ααα", 3) == "ααα");
     trip::Report report("a.toml");
-    report.error(report.place(1, 1), "x", "line\r\nbreak");
+    report.error(report.place(1, 1), "word-unknown", "line\r\nbreak");
     CHECK(std::move(report).take().front().message == "line??break");
 }
 
