@@ -176,7 +176,8 @@ TEST_CASE("each example is a line that its command understands") {
             cli::Options options(one, *line);
             one.read(options);
             for (const problem::Problem& fault : options.faults()) {
-                CHECK(fault.code == problem::Code("file-unreadable"));  // the example's own log
+                const bool own_log = fault.code == "file-unreadable";  // that of the example is not here
+                CHECK(own_log);
             }
         }
     }
