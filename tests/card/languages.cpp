@@ -135,8 +135,9 @@ TEST_CASE("every set of rules has its words: whose advice it sets a target again
         CHECK(english.has("plan.whose-" + rules.key));
     }
     for (const facts::Rule& rule : facts::facts().rules()) {
-        std::string key = "plan.rows-" + rule.kill_standard;
-        std::replace(key.begin(), key.end(), '.', '-');
+        std::string rows = rule.kill_standard;
+        std::replace(rows.begin(), rows.end(), '.', '-');
+        const std::string key = "plan.rows-" + rows;
         CAPTURE(key);
         CHECK(english.has(key));
     }
@@ -237,9 +238,17 @@ TEST_CASE("figures get the decimal mark of the language, names that the user gav
             std::string figures = all;
             for (const char* name : {"Loin 2.5", "Camp 3.5", "barley 1.5"}) {
                 CAPTURE(name);
-                CHECK(all.find(name) != std::string::npos);
+                if (all == cards) {
+                    CHECK(all.find(name) != std::string::npos);
+                }
                 for (auto at = figures.find(name); at != std::string::npos; at = figures.find(name)) {
                     figures.erase(at, std::string(name).size());
+                }
+            }
+            for (const facts::Rule& rule : facts::facts().rules()) {
+                for (auto at = figures.find(rule.kill_standard); at != std::string::npos;
+                     at = figures.find(rule.kill_standard)) {
+                    figures.erase(at, rule.kill_standard.size());  // a key of the facts, not a figure
                 }
             }
             std::smatch found;

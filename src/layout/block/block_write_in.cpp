@@ -20,14 +20,23 @@ Fragment write_in(const card::WriteIn& block, const BlockContext& setting) {
     const double pad = setting.scaled(1.2);
     const std::size_t columns = std::max<std::size_t>(1, block.heads.size());
 
+    // The first column takes one line of each text where it can, half of the width at most unless a single word wants
+    // more; the columns to write in are never narrower than their heads.
     double first = 0.0;
+    double longest_word = 0.0;
     for (const auto& text : block.first_column) {
         first = std::max(first, one_line(text, printed, setting.measure).width);
+        longest_word = std::max(longest_word, widest_word(text, printed, setting.measure));
     }
-    if (!block.heads.empty()) {
-        first = std::max(first, widest_word(block.heads[0], head, setting.measure));
+    double head_word = 0.0;
+    for (std::size_t c = 0; c < block.heads.size(); ++c) {
+        double& wanted = c == 0 ? longest_word : head_word;
+        wanted = std::max(wanted, widest_word(block.heads[c], head, setting.measure));
     }
-    first = std::min(first + 2.0 * pad, columns == 1 ? setting.width : 0.5 * setting.width);
+    first = std::max(first, longest_word);
+    const double most = columns == 1 ? setting.width
+                                     : setting.width - static_cast<double>(columns - 1) * (head_word + 2.0 * pad);
+    first = std::min({first + 2.0 * pad, std::max(0.5 * setting.width, longest_word + 2.0 * pad), most});
     const double other = columns == 1 ? 0.0 : (setting.width - first) / static_cast<double>(columns - 1);
     const auto left_of = [&](std::size_t c) { return c == 0 ? 0.0 : first + other * static_cast<double>(c - 1); };
     const auto width_of = [&](std::size_t c) { return c == 0 ? first : other; };
