@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numeric>
 #include <string>
 
 namespace holdwater::safety {
@@ -132,6 +133,42 @@ double Population::sting_of(const Draw& draw, double water) const {
     const double after = static_cast<double>(draw.share[right]);
     const double part = std::clamp((share - before) / (after - before), 0.0, 1.0);
     return seconds_[right - 1] + (seconds_[right] - seconds_[right - 1]) * part + draw.reaction;
+}
+
+/// The bath [C] above which this hand is stung before a moment [s]; infinity if no bath does that. The other way round
+/// from sting_of: what share of the way the skin has gone by then says how far away the water must be.
+double Population::coolest_that_stings(const Draw& draw, double moment) const {
+    constexpr double never = std::numeric_limits<double>::infinity();
+    const double start = draw.hand.start.celsius();
+    const double threshold = draw.hand.threshold.celsius();
+    const double left = moment - draw.reaction;
+    if (start >= threshold) {
+        return left > 0.0 ? -never : never;
+    }
+    if (left <= seconds_.front()) {
+        return never;
+    }
+    const auto after = std::lower_bound(seconds_.begin(), seconds_.end(), left);
+    double share = static_cast<double>(draw.share.back());
+    if (after != seconds_.end()) {
+        const auto right = static_cast<std::size_t>(std::max<std::ptrdiff_t>(1, after - seconds_.begin()));
+        const double part = (left - seconds_[right - 1]) / (seconds_[right] - seconds_[right - 1]);
+        const double before = static_cast<double>(draw.share[right - 1]);
+        share = before + part * (static_cast<double>(draw.share[right]) - before);
+    }
+    return share > 0.0 ? start + (threshold - start) / share : never;
+}
+
+std::vector<double> Population::stung_before(double moment, const std::vector<double>& baths) const {
+    std::vector<double> stung(baths.size(), 0.0);
+    for (const Draw& draw : draws_) {
+        const auto first = std::upper_bound(baths.begin(), baths.end(), coolest_that_stings(draw, moment));
+        if (first != baths.end()) {
+            stung[static_cast<std::size_t>(first - baths.begin())] += 1.0;
+        }
+    }
+    std::partial_sum(stung.begin(), stung.end(), stung.begin());
+    return stung;
 }
 
 std::vector<double> Population::sting_seconds(units::Temperature water) const {

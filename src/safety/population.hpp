@@ -17,6 +17,10 @@ class Population {
     /// Sting times [s] with reaction, one a hand, in the order of the hands; infinity for never.
     std::vector<double> sting_seconds(units::Temperature water) const;
 
+    /// How many of all hands are stung before `moment` [s] in each of the baths, which rise by the same step.
+    std::vector<double> stung_before(double moment, const std::vector<double>& baths) const;
+    std::size_t size() const { return draws_.size(); }
+
   private:
     Population(HandState hand, Stirring stirring);
 
@@ -26,6 +30,7 @@ class Population {
         std::vector<float> share;  // of the way to the water, at its depth, by moment
     };
     double sting_of(const Draw& draw, double water) const;
+    double coolest_that_stings(const Draw& draw, double moment) const;
 
     std::vector<double> seconds_;
     std::vector<Draw> draws_;

@@ -48,15 +48,19 @@ std::optional<BathBand> bath_band(units::Duration from, std::optional<units::Dur
                                   Stirring stirring, Prior prior) {
     const Population& population = Population::of(hand, stirring);
     std::vector<double> baths;
-    std::vector<double> weights;
-    double total = 0.0;
     for (double bath = prior.low.celsius() + bath_step / 2.0; bath < prior.high.celsius(); bath += bath_step) {
-        const std::vector<double> times = population.sting_seconds(units::celsius(bath));
-        const auto stung = std::count_if(times.begin(), times.end(),
-                                         [&](double t) { return t >= from.si() && (!to || t < to->si()); });
         baths.push_back(bath);
-        weights.push_back(static_cast<double>(stung));
-        total += weights.back();
+    }
+    // Stung from one moment to another: those stung before the later less those stung before the earlier one.
+    const std::vector<double> sooner = population.stung_before(from.si(), baths);
+    std::vector<double> weights(baths.size(), static_cast<double>(population.size()));
+    if (to) {
+        weights = population.stung_before(to->si(), baths);
+    }
+    double total = 0.0;
+    for (std::size_t i = 0; i < baths.size(); ++i) {
+        weights[i] -= sooner[i];
+        total += weights[i];
     }
     if (!(total > 0.0)) {
         return std::nullopt;

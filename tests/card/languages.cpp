@@ -238,19 +238,16 @@ TEST_CASE("figures get the decimal mark of the language, names that the user gav
             std::string figures = all;
             for (const char* name : {"Loin 2.5", "Camp 3.5", "barley 1.5"}) {
                 CAPTURE(name);
-                if (all == cards) {
+                if (all == cards && dealt.deck.title != name) {  // the title stands at the foot, which layout makes
                     CHECK(all.find(name) != std::string::npos);
                 }
                 for (auto at = figures.find(name); at != std::string::npos; at = figures.find(name)) {
                     figures.erase(at, std::string(name).size());
                 }
             }
-            for (const facts::Rule& rule : facts::facts().rules()) {
-                for (auto at = figures.find(rule.kill_standard); at != std::string::npos;
-                     at = figures.find(rule.kill_standard)) {
-                    figures.erase(at, rule.kill_standard.size());  // a key of the facts, not a figure
-                }
-            }
+            // Keys of the facts, such as us-red-meat-6.5, are no figures.
+            static const std::regex key(R"(\b[a-z][a-z0-9-]*(\.[a-z0-9-]+)+)");
+            figures = std::regex_replace(figures, key, "");
             std::smatch found;
             CAPTURE(
                 std::regex_search(figures, found, with_point)

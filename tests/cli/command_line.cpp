@@ -186,9 +186,9 @@ TEST_CASE("a name that the cards cannot print is refused at its place, by plan a
         return holdwater_says(command + " '" + (folder / "trip.toml").string() + "' ", folder);
     };
     for (const char* command : {"plan", "cards"}) {
-        const Said glyph = said_of(command, "trout \u2603");
+        const Said glyph = said_of(command, "trout \u6c34");
         CHECK(glyph.exit == 2);
-        CHECK(glyph.err.find("trip.toml:16:8: error: name \"trout \u2603\": the typeface of the cards has no \"\u2603\"") !=
+        CHECK(glyph.err.find("trip.toml:16:8: error: name \"trout \u6c34\": the typeface of the cards has no \"\u6c34\"") !=
               std::string::npos);
         const Said wide = said_of(command, std::string(50, 'W'));
         CHECK(wide.exit == 2);

@@ -4,6 +4,8 @@
 #include "layout/reading.hpp"
 
 #include <algorithm>
+#include <numeric>
+#include <vector>
 
 namespace holdwater::layout {
 
@@ -21,25 +23,32 @@ Fragment write_in(const card::WriteIn& block, const BlockContext& setting) {
     const std::size_t columns = std::max<std::size_t>(1, block.heads.size());
 
     // The first column takes one line of each text where it can, half of the width at most unless a single word wants
-    // more; the columns to write in are never narrower than their heads.
+    // more; a column to write in is never narrower than its head, and what is left over is shared evenly.
     double first = 0.0;
     double longest_word = 0.0;
     for (const auto& text : block.first_column) {
         first = std::max(first, one_line(text, printed, setting.measure).width);
         longest_word = std::max(longest_word, widest_word(text, printed, setting.measure));
     }
-    double head_word = 0.0;
-    for (std::size_t c = 0; c < block.heads.size(); ++c) {
-        double& wanted = c == 0 ? longest_word : head_word;
-        wanted = std::max(wanted, widest_word(block.heads[c], head, setting.measure));
+    std::vector<double> widths;
+    for (const auto& text : block.heads) {
+        widths.push_back(widest_word(text, head, setting.measure) + 2.0 * pad);
     }
-    first = std::max(first, longest_word);
-    const double most = columns == 1 ? setting.width
-                                     : setting.width - static_cast<double>(columns - 1) * (head_word + 2.0 * pad);
-    first = std::min({first + 2.0 * pad, std::max(0.5 * setting.width, longest_word + 2.0 * pad), most});
-    const double other = columns == 1 ? 0.0 : (setting.width - first) / static_cast<double>(columns - 1);
-    const auto left_of = [&](std::size_t c) { return c == 0 ? 0.0 : first + other * static_cast<double>(c - 1); };
-    const auto width_of = [&](std::size_t c) { return c == 0 ? first : other; };
+    widths.resize(columns, 0.0);
+    longest_word = std::max(longest_word + 2.0 * pad, widths[0]);
+    const double heads_width = std::accumulate(widths.begin() + 1, widths.end(), 0.0);
+    first = std::max(first + 2.0 * pad, longest_word);
+    first = std::min({first, columns == 1 ? setting.width : std::max(0.5 * setting.width, longest_word),
+                      setting.width - heads_width});
+    const double spare = columns == 1 ? 0.0 : (setting.width - first - heads_width) / static_cast<double>(columns - 1);
+    widths[0] = first;
+    std::vector<double> lefts(columns, 0.0);
+    for (std::size_t c = 1; c < columns; ++c) {
+        widths[c] += spare;
+        lefts[c] = lefts[c - 1] + widths[c - 1];
+    }
+    const auto left_of = [&](std::size_t c) { return lefts[c]; };
+    const auto width_of = [&](std::size_t c) { return widths[c]; };
 
     Fragment made;
     made.group.tag = Tag::table;
