@@ -15,8 +15,8 @@ namespace holdwater::layout {
 namespace {
 
 // In em of the bold face; tests/card/names.cpp prints names of just these widths in every format.
-constexpr double widest_word_em = 13.0;
-constexpr double widest_name_em = 36.0;
+constexpr double widest_word_em = 10.0;
+constexpr double widest_name_em = 26.0;
 constexpr double letter_em = 0.6;  // of an ordinary letter: to tell a width in letters
 
 int letters_in(double width_em) {
