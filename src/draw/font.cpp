@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "draw/font.hpp"
 
+#include FT_TRUETYPE_TABLES_H
+
 #include <string_view>
+#include <vector>
 
 namespace holdwater::draw {
 
@@ -12,13 +15,26 @@ problem::Problem unreadable(const std::string& file) {
                           "build the target holdwater_fonts, or install the program with its fonts");
 }
 
+/// Every table that the file names is there to its end: FreeType opens half a file without a word, libharu does not.
+bool has_all_tables(FT_Face face) {
+    FT_ULong tag = 0;
+    FT_ULong length = 0;
+    for (FT_UInt i = 0; FT_Sfnt_Table_Info(face, i, &tag, &length) == 0; ++i) {
+        std::vector<FT_Byte> bytes(length);
+        if (length > 0 && FT_Load_Sfnt_Table(face, tag, 0, bytes.data(), &length) != 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
 bool open_one(FT_Library library, const std::string& file, std::unique_ptr<FT_FaceRec_, FaceCloser>& into) {
     FT_Face face = nullptr;
     if (FT_New_Face(library, file.c_str(), 0, &face) != 0) {
         return false;
     }
     into.reset(face);
-    return FT_Select_Charmap(face, FT_ENCODING_UNICODE) == 0 && face->units_per_EM > 0;
+    return FT_Select_Charmap(face, FT_ENCODING_UNICODE) == 0 && face->units_per_EM > 0 && has_all_tables(face);
 }
 
 }  // namespace

@@ -84,7 +84,7 @@ TEST_CASE("refusals say what would be right") {
     CHECK(refusal<units::Length>("85 mmm") ==
           "unit-unknown: \"mmm\" is not a unit that is known (did you mean \"mm\"?)");
     CHECK(refusal<units::Length>("8,5 mm") ==
-          "number-unreadable: \"8,5 mm\" has a decimal comma (write a decimal point)");
+          "decimal-comma: \"8,5 mm\" has a decimal comma (write a decimal point)");
     for (const char* bad : {"", "  ", "mm", "x mm", "1/0 in", "3 1 in", "1//2 in", "nan mm", "inf mm", "- mm", "1/-2 in", "+-5 mm",
                             "-+5 mm", "++5 mm", "--5 mm"}) {
         CAPTURE(bad);

@@ -153,7 +153,8 @@ TEST_CASE("no text is left that nothing asks for") {
             const std::string rest = key.substr(end + 1);
             const bool numbered = std::regex_match(rest, std::regex(R"(\d+(-at)?)"));
             used =
-                quoted(key.substr(0, end + 1)) || (end > dot && quoted(key.substr(dot + 1, end - dot))) ||
+                quoted(key.substr(0, end + 1)) ||
+                (quoted(key.substr(0, end)) && code.find("\"" + key.substr(end) + "\"") != std::string::npos) || (end > dot && quoted(key.substr(dot + 1, end - dot))) ||
                 (numbered && end > dot && (quoted(key.substr(0, end)) || quoted(key.substr(dot + 1, end - dot - 1))));
         }
         used = used || std::set<std::string>{"category", "format", "number", "quantile", "rounding", "source"}.contains(

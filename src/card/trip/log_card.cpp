@@ -76,7 +76,9 @@ Card log_card(const CardWriter& writer) {
     if (writer.reads()) {
         card.blocks.add(Note{w.text("log.boxes")});
     }
-    card.blocks.add(Note{w.text("log.blank")});
+    if (!writer.reads()) {
+        card.blocks.add(Note{w.text("log.blank")});
+    }
     card.blocks.add(Note{w.text("log.stamp")});
     card.warn(writer.reads() ? w.text("log.caution", {{"floor", writer.at_least(plan.read_floor)}})
                              : w.text("log.caution-clock", {{"late", writer.latest_pour()}}));
