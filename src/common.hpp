@@ -3,6 +3,9 @@
 // uses, so that it also compiles alone.
 #pragma once
 
+#include "problem/problem.hpp"
+#include "units/quantity.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -18,6 +21,3 @@
 #include <utility>
 #include <variant>
 #include <vector>
-
-#include "problem/problem.hpp"
-#include "units/quantity.hpp"

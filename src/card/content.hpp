@@ -35,10 +35,10 @@ struct Heading {
 
 /// The number of the card: far larger than all else, units quieter.
 struct KeyNumber {
-    Text label;       // "Fill to"
+    Text label;         // "Fill to"
     std::string value;  // "71"
     std::string unit;   // "°C"
-    Text aside;       // "160 °F", or "settled, stirred, before the food goes in"; may be empty
+    Text aside;         // "160 °F", or "settled, stirred, before the food goes in"; may be empty
 };
 
 /// Several smaller key numbers side by side, two to four.
@@ -97,7 +97,7 @@ struct Ruler {
     Text zero_label;  // "line up here"
     struct Tick {
         double at_mm = 0.0;
-        Text label;   // "2 h 15"; empty: a small tick without text
+        Text label;           // "2 h 15"; empty: a small tick without text
         bool marked = false;  // the piece of this trip
     };
     std::vector<Tick> ticks;
@@ -112,7 +112,7 @@ struct Curve {
         double y = 0.0;
     };
     std::vector<Point> likely;
-    std::vector<Point> low;   // the band; same x as `high`
+    std::vector<Point> low;  // the band; same x as `high`
     std::vector<Point> high;
     double floor = 0.0;
     Text floor_label;
@@ -124,8 +124,8 @@ struct Curve {
     std::vector<Label> y_labels;
     Text x_title;
     Text y_title;
-    std::vector<Point> second;  // another line, dashed; may be empty
-    std::vector<Point> marks;   // readings: small open circles; may be empty
+    std::vector<Point> second;                    // another line, dashed; may be empty
+    std::vector<Point> marks;                     // readings: small open circles; may be empty
     std::vector<std::pair<double, double>> gaps;  // from x to x nobody read anything: hatched
     // What the key calls each; empty: layout's own word.
     Text likely_label;
@@ -175,8 +175,8 @@ struct WriteIn {
 /// Start a new face here if one is to be had (the author wants the pair face / back).
 struct Turn {};
 
-using Block = std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note,
-                           WriteIn, Turn>;
+using Block =
+    std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note, WriteIn, Turn>;
 
 /// Blocks in order. Its members are defined in content.cpp for the kinds of block there are: what a variant of so many
 /// kinds asks of the compiler is asked there, and not again in every file that makes a card.
@@ -215,10 +215,10 @@ class BlockList {
 using Blocks = BlockList<Block>;
 
 struct Card {
-    std::string key;      // "fill"
-    Text name;            // "Fill"
-    Text question;        // "How hot, how much?"
-    int number = 0;       // in the deck, from 1
+    std::string key;                // "fill"
+    Text name;                      // "Fill"
+    Text question;                  // "How hot, how much?"
+    int number = 0;                 // in the deck, from 1
     Blocks blocks;                  // face first; goes on at a block boundary on the back
     std::vector<Caution> cautions;  // stand at the foot of every face of this card; never empty
 
@@ -226,10 +226,10 @@ struct Card {
 };
 
 struct Deck {
-    std::string title;    // trip name
-    std::string stamp;    // 8 characters
+    std::string title;  // trip name
+    std::string stamp;  // 8 characters
     std::string language;
-    Text footer;          // "local food-safety rules and licensed practice have the last word"
+    Text footer;  // "local food-safety rules and licensed practice have the last word"
     std::vector<Card> cards;
 };
 

@@ -2,10 +2,10 @@
 // What an outcome means to whoever started the program: the one way from problems to exit code.
 #pragma once
 
+#include "problem/problem.hpp"
+
 #include <array>
 #include <string_view>
-
-#include "problem/problem.hpp"
 
 namespace holdwater::cli {
 

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <fcntl.h>
-
-#include <exception>
-#include <string>
-
 #include "cli/app.hpp"
 #include "cli/files/files.hpp"
+
+#include <exception>
+#include <fcntl.h>
+#include <string>
 
 namespace {
 

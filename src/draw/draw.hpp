@@ -2,8 +2,8 @@
 // Pages -> PDF and PNG bytes; the only folder that knows libharu, cairo and FreeType.
 #pragma once
 
-#include "layout/text/measure.hpp"
 #include "layout/page.hpp"
+#include "layout/text/measure.hpp"
 #include "problem/problem.hpp"
 
 #include <memory>

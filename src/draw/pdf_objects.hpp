@@ -2,6 +2,8 @@
 // libharu's objects. For pdf_extras.cpp and pdf_fonts.cpp only: its structures differ from one version to the next.
 #pragma once
 
+#include "draw/font.hpp"
+
 #include <hpdf.h>
 #include <hpdf_doc.h>
 #include <hpdf_font.h>
@@ -10,8 +12,6 @@
 #include <hpdf_pages.h>
 
 #include <string>
-
-#include "draw/font.hpp"
 
 namespace holdwater::draw::objects {
 

@@ -30,7 +30,10 @@ double unstirred_ramp() {
 }  // namespace
 
 Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside)
-    : box_(box), outside_(std::move(outside)), mass_(water.si() * water_density(start).si()), bath_(start.celsius()),
+    : box_(box),
+      outside_(std::move(outside)),
+      mass_(water.si() * water_density(start).si()),
+      bath_(start.celsius()),
       ramp_(unstirred_ramp()) {
     note();
 }
@@ -138,7 +141,8 @@ void Bath::settle(double heat) {
     double whole = heat;
     for (const Piece& piece : pieces_) {
         if (piece.inside) {
-            whole += piece.food.capacity.si() * piece.state.mean_at_once() * (piece.seen + piece.food.colder.si() * settled_now);
+            whole += piece.food.capacity.si() * piece.state.mean_at_once() *
+                     (piece.seen + piece.food.colder.si() * settled_now);
         }
     }
     const double whole_capacity = capacity_with_foods();

@@ -51,8 +51,8 @@ class Bath {
     /// Takes out `remove` at bath temperature (never more than there is), then pours in `add` at `poured`; both are
     /// volumes as measured at their temperature. Stirs.
     void pour(units::Volume remove, units::Volume add, units::Temperature poured);
-    /// Water and liner are at this temperature from now on, whatever they were: somebody read it. Food keeps its heat but
-    /// for what follows the bath at once. Does not stir. The ledger books the difference as poured.
+    /// Water and liner are at this temperature from now on, whatever they were: somebody read it. Food keeps its heat
+    /// but for what follows the bath at once. Does not stir. The ledger books the difference as poured.
     void set_temperature(units::Temperature t);
     /// Heat lost while the lid is open, at once (evaporation and radiation of the open surface, facts lid.*).
     void open_lid(units::Duration how_long);

@@ -93,7 +93,8 @@ problem::Result<BoxLoss> loss_from(const BoxTest& test) {
     const double likely = -line.slope * capacity;
     BoxLoss loss;
     loss.likely = units::HeatLoss{likely};
-    // Down by the same share as up; where that nears nothing, along a curve that touches it at a half and stays above 0.
+    // Down by the same share as up; where that nears nothing, along a curve that touches it at a half and stays above
+    // 0.
     const double down = share < 0.5 ? 1.0 - share : 0.25 / share;
     loss.low = units::HeatLoss{likely * std::min(down, least.low)};
     loss.high = units::HeatLoss{likely * std::max(1.0 + share, least.high)};

@@ -81,7 +81,7 @@ FoodProperties reading_of(const facts::Composition& composition, units::Temperat
     const facts::Spread& spread = facts::facts().spread("diffusivity");
     const double share = reading == Bound::slow   ? spread.low
                          : reading == Bound::fast ? spread.high
-                                                    : facts::facts().value("diffusivity.likely");
+                                                  : facts::facts().value("diffusivity.likely");
     const FoodProperties bound = properties_from(composition, at, MixingRule::parallel);
     return with_diffusivity(bound, bound.diffusivity * share);
 }

@@ -12,10 +12,10 @@ namespace holdwater::heat {
 
 /// All pieces of one food, lying flat.
 struct Lying {
-    units::Length height;     // of one piece, or of the stack where they are stacked
-    units::Area footprint;    // of all pieces (of the lowest ones where they are stacked)
-    units::Volume volume;     // of all pieces
-    bool apart = false;       // water runs between and below them (facts cover.apart)
+    units::Length height;   // of one piece, or of the stack where they are stacked
+    units::Area footprint;  // of all pieces (of the lowest ones where they are stacked)
+    units::Volume volume;   // of all pieces
+    bool apart = false;     // water runs between and below them (facts cover.apart)
 };
 
 /// Length, width and depth of a box, measured inside.

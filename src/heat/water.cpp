@@ -76,7 +76,8 @@ units::Density water_density(units::Temperature t) {
 }
 
 units::SpecificHeat water_specific_heat() {
-    return facts::kept([](const facts::Facts& facts) { return units::SpecificHeat{facts.value("water.specific-heat")}; });
+    return facts::kept(
+        [](const facts::Facts& facts) { return units::SpecificHeat{facts.value("water.specific-heat")}; });
 }
 
 }  // namespace holdwater::heat

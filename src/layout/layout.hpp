@@ -3,8 +3,8 @@
 #pragma once
 
 #include "card/content.hpp"
-#include "layout/text/measure.hpp"
 #include "layout/page.hpp"
+#include "layout/text/measure.hpp"
 #include "problem/problem.hpp"
 
 #include <string>

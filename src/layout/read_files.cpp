@@ -57,8 +57,8 @@ void Reader::take(const Field& field, const toml::node& node) {
         if (const auto text = node.value<std::string>()) {
             *field.text = *text;
         } else {
-            fault("layout-text-expected", fmt::format("{} must be a text", field.key), fmt::format("{} = \"...\"", field.key),
-                  node.source());
+            fault("layout-text-expected", fmt::format("{} must be a text", field.key),
+                  fmt::format("{} = \"...\"", field.key), node.source());
         }
         return;
     }
@@ -66,14 +66,15 @@ void Reader::take(const Field& field, const toml::node& node) {
         if (const auto yes = node.is_boolean() ? node.value<bool>() : std::nullopt) {
             *field.yes_or_no = *yes;
         } else {
-            fault("layout-true-or-false-expected", fmt::format("{} must be true or false", field.key), "", node.source());
+            fault("layout-true-or-false-expected", fmt::format("{} must be true or false", field.key), "",
+                  node.source());
         }
         return;
     }
     const auto number = node.is_number() ? node.value<double>() : std::nullopt;
     if (!number || !std::isfinite(*number)) {
-        fault("layout-number-expected", fmt::format("{} must be a number", field.key), "its unit is in the name of the key",
-              node.source());
+        fault("layout-number-expected", fmt::format("{} must be a number", field.key),
+              "its unit is in the name of the key", node.source());
     } else if (*number < field.least || *number > field.most) {
         fault("layout-out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
               fmt::format("{:g} to {:g}", field.least, field.most), node.source());

@@ -7,7 +7,6 @@
 
 namespace holdwater::layout {
 
-
 // Rules in pt; none is below 0.4, where printers begin to lose them.
 inline constexpr double hair_pt = 0.4;
 inline constexpr double rule_pt = 0.8;

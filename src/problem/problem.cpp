@@ -40,7 +40,8 @@ Problem placed(Problem problem, std::optional<Place> place) {
 }
 
 bool has_error(const Problems& problems) {
-    return std::any_of(problems.begin(), problems.end(), [](const Problem& p) { return p.severity == Severity::error; });
+    return std::any_of(problems.begin(), problems.end(),
+                       [](const Problem& p) { return p.severity == Severity::error; });
 }
 
 std::string to_line(const Problem& problem) {

@@ -2,12 +2,12 @@
 // What went wrong, or what needs care: where, what, and what would be right.
 #pragma once
 
+#include "problem/codes.hpp"
+
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
-
-#include "problem/codes.hpp"
 
 namespace holdwater::problem {
 

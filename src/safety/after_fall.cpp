@@ -75,8 +75,7 @@ Decision decide(const Fall& fall, const FallRules& rules) {
         return {};
     }
     // In the order in which a cook would be told.
-    const bool too_long =
-        rules.under_longest ? fall.below_floor >= rules.longest : fall.below_floor > rules.longest;
+    const bool too_long = rules.under_longest ? fall.below_floor >= rules.longest : fall.below_floor > rules.longest;
     if (too_long) {
         return {FallAction::throw_away, rules.longest_figure};
     }
@@ -97,8 +96,8 @@ std::vector<FallRow> rows(const FallRules& rules) {
     std::vector<FallRow> all;
     const Duration first = std::min(rules.eat_next, rules.longest);
     const bool one_step = rules.longest <= rules.eat_next;
-    all.push_back({Duration{0}, false, first, !(one_step && rules.under_longest), false,
-                   FallAction::finish_and_eat_next});
+    all.push_back(
+        {Duration{0}, false, first, !(one_step && rules.under_longest), false, FallAction::finish_and_eat_next});
     if (!one_step) {
         all.push_back({first, false, rules.longest, !rules.under_longest, false, FallAction::finish_and_eat_now});
     }

@@ -29,14 +29,14 @@ struct Fall {
 
 /// Whose rules, and who eats: what the decision asks besides the fall.
 struct FallRules {
-    units::Duration eat_next;             // so long below, and it may wait for the next meal
-    units::Duration longest;              // so long below, and it may still be eaten at once
-    bool under_longest = false;           // the longest time itself is too long already ("under 2 h")
-    std::optional<int> most_falls;        // how often it may fall; nothing: falls only add up
-    double growth = 0.0;                  // log10, from which it is thrown away
-    units::Temperature deep;              // a bath below this ...
-    units::Duration deep_for;             // ... for so long is thrown away
-    std::string eat_next_figure;          // keys of the figures behind the times
+    units::Duration eat_next;       // so long below, and it may wait for the next meal
+    units::Duration longest;        // so long below, and it may still be eaten at once
+    bool under_longest = false;     // the longest time itself is too long already ("under 2 h")
+    std::optional<int> most_falls;  // how often it may fall; nothing: falls only add up
+    double growth = 0.0;            // log10, from which it is thrown away
+    units::Temperature deep;        // a bath below this ...
+    units::Duration deep_for;       // ... for so long is thrown away
+    std::string eat_next_figure;    // keys of the figures behind the times
     std::string longest_figure;
     std::string once_figure;
 };
@@ -55,7 +55,7 @@ Decision decide(const Fall& fall, const FallRules& rules);
 
 /// The table of a card: what to do after so long below the floor, nothing but the time being against the food.
 struct FallRow {
-    units::Duration from;               // above this, or from this on where `from_counts`
+    units::Duration from;  // above this, or from this on where `from_counts`
     bool from_counts = false;
     std::optional<units::Duration> to;  // nothing: however long
     bool to_counts = true;              // false: under `to`

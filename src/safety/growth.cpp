@@ -25,7 +25,8 @@ double mean_rate(const facts::GrowthModel& model, double from, double to) {
         return rate(from);
     }
     if (high - low <= short_slice) {
-        return high > low ? boost::math::quadrature::gauss<double, 7>::integrate(rate, low, high) / std::abs(to - from) : 0.0;
+        return high > low ? boost::math::quadrature::gauss<double, 7>::integrate(rate, low, high) / std::abs(to - from)
+                          : 0.0;
     }
     const int slices = static_cast<int>(std::ceil((high - low) / slice));
     double integral = 0.0;

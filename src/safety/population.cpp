@@ -16,7 +16,6 @@
 namespace holdwater::safety {
 namespace {
 
-
 // Responses are worked out once for these film coefficients; hands lie between two of them.
 constexpr double lowest_film = 150.0;     // W/(m2 K)
 constexpr double highest_film = 15000.0;  // W/(m2 K)

@@ -32,11 +32,12 @@ std::optional<Refusal> refuse_without_thermometer(const Request& request, bool n
                        get_one + " Or take a whole piece of red meat.");
     }
     if ((request.category == Category::poultry || request.category == Category::fish) && !request.has_wax_tell_tale) {
-        return refusal("judgement", "no-thermometer-refused",
-                       fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all through: "
-                                   "it turns clear only at about {}, and as it cools it stays clear a few degrees lower.",
-                                   facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
-                       get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
+        return refusal(
+            "judgement", "no-thermometer-refused",
+            fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all through: "
+                        "it turns clear only at about {}, and as it cools it stays clear a few degrees lower.",
+                        facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
+            get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
     }
     return std::nullopt;
 }
@@ -103,8 +104,8 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
         const facts::Facts& facts = facts::facts();
         std::string stay;
         if (request.category == Category::red_meat) {
-            stay = fmt::format(" The meat then stays there for {}.",
-                               units::print(red_meat_hold_at_risk(request.ruleset)));
+            stay =
+                fmt::format(" The meat then stays there for {}.", units::print(red_meat_hold_at_risk(request.ruleset)));
         }
         return refusal(facts.figure(at_risk_figure(request)).source, "at-risk-target-too-low",
                        fmt::format("{} inside is too low when someone who eats is pregnant, very young, old or ill.",
@@ -113,11 +114,12 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
     }
     // Only below the lowest row is it true that no stay in the bath would do.
     const bool no_kill = request.target < facts::facts().kill_standard(rule.kill_standard).rows.front().core;
-    return refusal(rule.source, "target-too-low",
-                   fmt::format("{} inside is too low for {}: it is under the lowest that the rules \"{}\" allow here.{}",
-                               in_both(request.target), food_words(request), facts::to_name(request.ruleset),
-                               no_kill ? " Germs in it can live on or grow, however long it stays in the bath." : ""),
-                   hint);
+    return refusal(
+        rule.source, "target-too-low",
+        fmt::format("{} inside is too low for {}: it is under the lowest that the rules \"{}\" allow here.{}",
+                    in_both(request.target), food_words(request), facts::to_name(request.ruleset),
+                    no_kill ? " Germs in it can live on or grow, however long it stays in the bath." : ""),
+        hint);
 }
 
 }  // namespace
@@ -129,7 +131,8 @@ std::string_view at_risk_figure(const Request& request) {
     if (request.category == Category::red_meat) {
         return facts::facts().rules_of(request.ruleset).at_risk_red_meat;
     }
-    return request.category == Category::fish ? facts::facts().rules_of(request.ruleset).at_risk_fish : std::string_view{};
+    return request.category == Category::fish ? facts::facts().rules_of(request.ruleset).at_risk_fish
+                                              : std::string_view{};
 }
 
 units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset) {
@@ -159,9 +162,10 @@ std::optional<Refusal> refusal_of(const Request& request) {
     }
     const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
     if (rule == nullptr) {
-        return refusal("judgement", "no-rule", "There is no rule for this food, so there is no safe plan for it.",
-                       fmt::format("Cook it over the fire, to {} all through.",
-                                   in_both(facts::facts().temperature(facts::facts().rules_of(request.ruleset).finish_full))));
+        return refusal(
+            "judgement", "no-rule", "There is no rule for this food, so there is no safe plan for it.",
+            fmt::format("Cook it over the fire, to {} all through.",
+                        in_both(facts::facts().temperature(facts::facts().rules_of(request.ruleset).finish_full))));
     }
     return refuse_target(request, *rule);
 }

@@ -10,7 +10,6 @@
 namespace holdwater::safety {
 namespace {
 
-
 // Grid: fine enough that halving every one of these changes no sting or burn time by 1 %.
 constexpr double first_cell = 4e-6;      // m
 constexpr double cell_growth = 1.07;     // of each cell over the one outside it

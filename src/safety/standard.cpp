@@ -20,7 +20,8 @@ void set_floors(Standard& standard, const Request& request, const facts::Rule& r
     standard.hold_floor = rule.hold_floor;
     // Only whole red roasts cooked by the published rows may be held from their lowest row on.
     if (request.category == Category::red_meat && (!is_whole_muscle(request.cut) || request.at_risk)) {
-        standard.hold_floor = std::max(standard.hold_floor, facts.temperature(facts.rules_of(request.ruleset).hold_floor_other_red_meat));
+        standard.hold_floor =
+            std::max(standard.hold_floor, facts.temperature(facts.rules_of(request.ruleset).hold_floor_other_red_meat));
     }
     if (!request.has_thermometer) {
         standard.cook_floor = std::max(standard.cook_floor, rule.cook_floor_no_thermometer);

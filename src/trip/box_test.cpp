@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "trip/box_test.hpp"
 
-#include <fmt/format.h>
-
 #include "trip/ranges.hpp"
 #include "units/parse.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::trip {
 
@@ -21,9 +21,9 @@ std::optional<problem::Problem> impossible_loss(units::HeatLoss loss) {
     if (!low && loss <= *units::parse<units::HeatLoss>(ranges::loss.high)) {
         return std::nullopt;
     }
-    const std::string what = low ? fmt::format("a loss of {:.2g} W/K is less than any box has: the bath hardly cooled",
-                                               loss.si())
-                                 : fmt::format("a loss of {:.3g} W/K is more than any box has", loss.si());
+    const std::string what =
+        low ? fmt::format("a loss of {:.2g} W/K is less than any box has: the bath hardly cooled", loss.si())
+            : fmt::format("a loss of {:.3g} W/K is more than any box has", loss.si());
     return problem::error("loss-out-of-range", what,
                           fmt::format("from {} to {}; {}", ranges::loss.low, ranges::loss.high,
                                       low ? "let the box stand for longer"

@@ -2,10 +2,10 @@
 // What a test of a box can be taken for, the same in trip files and for a box test alone.
 #pragma once
 
-#include <optional>
-
 #include "problem/problem.hpp"
 #include "units/quantity.hpp"
+
+#include <optional>
 
 namespace holdwater::trip {
 

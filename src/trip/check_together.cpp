@@ -53,16 +53,18 @@ void check_food_times(const Trip& trip, Table& file) {
         any_at_serving = any_at_serving || out >= trip.serve;
         const bool in_within = !food.in || (*food.in >= trip.from && *food.in < trip.serve);
         if (!in_within) {
-            file.report().error(place_in(file, "food", i, "in"), "food-time",
-                                fmt::format("in: {} is not within the trip", food.in->iso()),
-                                fmt::format("from {} until before {}; leave it out for food that goes into the filled bath",
-                                            trip.from.iso(), trip.serve.iso()));
+            file.report().error(
+                place_in(file, "food", i, "in"), "food-time",
+                fmt::format("in: {} is not within the trip", food.in->iso()),
+                fmt::format("from {} until before {}; leave it out for food that goes into the filled bath",
+                            trip.from.iso(), trip.serve.iso()));
         }
         if (food.out && (*food.out <= trip.from || *food.out > trip.serve)) {
-            file.report().error(place_in(file, "food", i, "out"), "food-time",
-                                fmt::format("out: {} is not within the trip", food.out->iso()),
-                                fmt::format("after {} and not after serve, {}; leave it out for food that is eaten then",
-                                            trip.from.iso(), trip.serve.iso()));
+            file.report().error(
+                place_in(file, "food", i, "out"), "food-time",
+                fmt::format("out: {} is not within the trip", food.out->iso()),
+                fmt::format("after {} and not after serve, {}; leave it out for food that is eaten then",
+                            trip.from.iso(), trip.serve.iso()));
         } else if (food.in && in_within && *food.in >= out) {
             file.report().error(place_in(file, "food", i, "in"), "food-time",
                                 fmt::format("in: {} is not before the food comes out, {}", food.in->iso(), out.iso()),

@@ -100,7 +100,8 @@ problem::Result<Trip> read_trip(std::string_view text, const std::string& file_n
                                 const Known& known) {
     Report report(file_name, known.name_fault);
     if (text.size() > ranges::trip_bytes) {
-        report.error(report.place(0, 0), "file-too-big", fmt::format("{} bytes are too many for a trip file", text.size()),
+        report.error(report.place(0, 0), "file-too-big",
+                     fmt::format("{} bytes are too many for a trip file", text.size()),
                      "a trip file is a few pages of text");
         return std::move(report).take();
     }

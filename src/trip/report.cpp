@@ -100,10 +100,24 @@ std::string quoted(std::string_view text, std::size_t letters) {
 std::string_view without_space_around(std::string_view text) {
     using namespace std::string_view_literals;
     // White space of Unicode that a name may hold (has_unprintable refuses the rest), as UTF-8.
-    static constexpr std::string_view spaces[] = {
-        " "sv,            "\t"sv,           "\xC2\xA0"sv,     "\xE1\x9A\x80"sv, "\xE2\x80\x80"sv, "\xE2\x80\x81"sv,
-        "\xE2\x80\x82"sv, "\xE2\x80\x83"sv, "\xE2\x80\x84"sv, "\xE2\x80\x85"sv, "\xE2\x80\x86"sv, "\xE2\x80\x87"sv,
-        "\xE2\x80\x88"sv, "\xE2\x80\x89"sv, "\xE2\x80\x8A"sv, "\xE2\x80\xAF"sv, "\xE2\x81\x9F"sv, "\xE3\x80\x80"sv};
+    static constexpr std::string_view spaces[] = {" "sv,
+                                                  "\t"sv,
+                                                  "\xC2\xA0"sv,
+                                                  "\xE1\x9A\x80"sv,
+                                                  "\xE2\x80\x80"sv,
+                                                  "\xE2\x80\x81"sv,
+                                                  "\xE2\x80\x82"sv,
+                                                  "\xE2\x80\x83"sv,
+                                                  "\xE2\x80\x84"sv,
+                                                  "\xE2\x80\x85"sv,
+                                                  "\xE2\x80\x86"sv,
+                                                  "\xE2\x80\x87"sv,
+                                                  "\xE2\x80\x88"sv,
+                                                  "\xE2\x80\x89"sv,
+                                                  "\xE2\x80\x8A"sv,
+                                                  "\xE2\x80\xAF"sv,
+                                                  "\xE2\x81\x9F"sv,
+                                                  "\xE3\x80\x80"sv};
     const auto space_at = [&](auto has) {
         const auto found = std::find_if(std::begin(spaces), std::end(spaces), has);
         return found == std::end(spaces) ? std::size_t{0} : found->size();

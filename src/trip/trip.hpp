@@ -46,7 +46,7 @@ struct Food {
     bool contact_given = false;  // false: the shape's default was taken, which the card says
     bool bone = false;
     std::variant<facts::Bag, units::ThermalResistance> bag = facts::Bag::thin;
-    std::string box;  // name of its box; empty with one box
+    std::string box;                      // name of its box; empty with one box
     std::optional<units::LocalTime> in;   // when it goes in; nothing: into the filled bath
     std::optional<units::LocalTime> out;  // when it comes out to be eaten; nothing: at serving
     problem::Place place;
@@ -146,6 +146,8 @@ struct Trip {
 };
 
 /// When a food is to be eaten.
-inline units::LocalTime eaten(const Food& food, const Trip& trip) { return food.out.value_or(trip.serve); }
+inline units::LocalTime eaten(const Food& food, const Trip& trip) {
+    return food.out.value_or(trip.serve);
+}
 
 }  // namespace holdwater::trip

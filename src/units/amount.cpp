@@ -20,8 +20,7 @@ std::string eighths(double value) {
     }
     const std::string_view fraction = fractions[static_cast<std::size_t>(part)];
     const std::string_view sign = value < 0.0 ? "-" : "";
-    return whole == 0.0 ? fmt::format("{}{}", sign, fraction)
-                        : fmt::format("{}{:.0f}\u00A0{}", sign, whole, fraction);
+    return whole == 0.0 ? fmt::format("{}{}", sign, fraction) : fmt::format("{}{:.0f}\u00A0{}", sign, whole, fraction);
 }
 
 std::string digits_of(const Figure& figure) {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Rounded figures with their units, and how a language writes them. A figure stays a number until it is written, so that
-// figures alone get the decimal mark of a language, and never a name that a user gave.
+// Rounded figures with their units, and how a language writes them. A figure stays a number until it is written, so
+// that figures alone get the decimal mark of a language, and never a name that a user gave.
 #pragma once
+
+#include "units/local_time.hpp"
 
 #include <optional>
 #include <string>
 #include <string_view>
-
-#include "units/local_time.hpp"
 
 namespace holdwater::units {
 

@@ -2,17 +2,17 @@
 // A temperature as it ran over time, computed or logged: what kill, clocks and growth look at.
 #pragma once
 
+#include "units/quantity.hpp"
+
 #include <optional>
 #include <vector>
-
-#include "units/quantity.hpp"
 
 namespace holdwater::units {
 
 /// Points in time order, linear between them, constant outside. Two points at one moment are a jump.
 struct History {
     struct Point {
-        Duration at;        // since the start of the history
+        Duration at;  // since the start of the history
         Temperature value;
     };
     std::vector<Point> points;

@@ -2,11 +2,11 @@
 // Local civil time as a cook's watch shows it: no time zone, no leap seconds, no daylight-saving jumps.
 #pragma once
 
+#include "units/quantity.hpp"
+
 #include <compare>
 #include <cstdint>
 #include <string>
-
-#include "units/quantity.hpp"
 
 namespace holdwater::units {
 
@@ -27,10 +27,10 @@ class LocalTime {
     LocalTime after(Duration d) const;
     Duration since(LocalTime earlier) const { return Duration{static_cast<double>(seconds_ - earlier.seconds_)}; }
 
-    std::string iso() const;        // 2027-10-15T16:00:00
-    std::string clock_24() const;   // 16:00
-    std::string clock_12() const;   // 4:00 pm
-    int weekday() const;            // 0 Sunday to 6 Saturday
+    std::string iso() const;       // 2027-10-15T16:00:00
+    std::string clock_24() const;  // 16:00
+    std::string clock_12() const;  // 4:00 pm
+    int weekday() const;           // 0 Sunday to 6 Saturday
 
     friend constexpr auto operator<=>(LocalTime, LocalTime) = default;
 

@@ -7,7 +7,9 @@
 namespace holdwater::units {
 namespace {
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char lower(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 /// Number of single-character insertions, deletions and replacements between two words, case ignored.
 std::size_t edit_distance(std::string_view a, std::string_view b) {

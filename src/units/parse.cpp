@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "units/parse.hpp"
 
+#include "units/nearest.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
@@ -9,8 +11,6 @@
 #include <optional>
 #include <span>
 #include <string>
-
-#include "units/nearest.hpp"
 
 namespace holdwater::units {
 namespace {
@@ -47,34 +47,20 @@ constexpr double inch = 0.0254;
 constexpr double pound = 0.45359237;
 constexpr double gallon = 231.0 * inch * inch * inch;
 
-constexpr std::array units{Unit{"mm", Kind::length, 1e-3},
-                           Unit{"cm", Kind::length, 1e-2},
-                           Unit{"m", Kind::length, 1.0},
-                           Unit{"in", Kind::length, inch},
-                           Unit{"ft", Kind::length, 12 * inch},
-                           Unit{"g", Kind::mass, 1e-3},
-                           Unit{"kg", Kind::mass, 1.0},
-                           Unit{"oz", Kind::mass, pound / 16},
-                           Unit{"lb", Kind::mass, pound},
-                           Unit{"mL", Kind::volume, 1e-6},
-                           Unit{"L", Kind::volume, 1e-3},
-                           Unit{"cup", Kind::volume, gallon / 16},
-                           Unit{"qt", Kind::volume, gallon / 4},
-                           Unit{"gal", Kind::volume, gallon},
-                           Unit{"C", Kind::temperature, 1.0},
-                           Unit{"F", Kind::temperature, 1.0 / 1.8, -32.0 / 1.8},
-                           Unit{"K", Kind::difference, 1.0},
-                           Unit{"s", Kind::duration, 1.0},
-                           Unit{"min", Kind::duration, 60.0},
-                           Unit{"h", Kind::duration, 3600.0},
-                           Unit{"%", Kind::fraction, 0.01},
-                           Unit{"Pa", Kind::pressure, 1.0},
-                           Unit{"hPa", Kind::pressure, 100.0},
-                           Unit{"W/K", Kind::heat_loss, 1.0},
-                           Unit{"m2/s", Kind::diffusivity, 1.0},
-                           Unit{"W/m/K", Kind::conductivity, 1.0},
-                           Unit{"W/m2/K", Kind::film, 1.0},
-                           Unit{"m2 K/W", Kind::resistance, 1.0}};
+constexpr std::array units{Unit{"mm", Kind::length, 1e-3},       Unit{"cm", Kind::length, 1e-2},
+                           Unit{"m", Kind::length, 1.0},         Unit{"in", Kind::length, inch},
+                           Unit{"ft", Kind::length, 12 * inch},  Unit{"g", Kind::mass, 1e-3},
+                           Unit{"kg", Kind::mass, 1.0},          Unit{"oz", Kind::mass, pound / 16},
+                           Unit{"lb", Kind::mass, pound},        Unit{"mL", Kind::volume, 1e-6},
+                           Unit{"L", Kind::volume, 1e-3},        Unit{"cup", Kind::volume, gallon / 16},
+                           Unit{"qt", Kind::volume, gallon / 4}, Unit{"gal", Kind::volume, gallon},
+                           Unit{"C", Kind::temperature, 1.0},    Unit{"F", Kind::temperature, 1.0 / 1.8, -32.0 / 1.8},
+                           Unit{"K", Kind::difference, 1.0},     Unit{"s", Kind::duration, 1.0},
+                           Unit{"min", Kind::duration, 60.0},    Unit{"h", Kind::duration, 3600.0},
+                           Unit{"%", Kind::fraction, 0.01},      Unit{"Pa", Kind::pressure, 1.0},
+                           Unit{"hPa", Kind::pressure, 100.0},   Unit{"W/K", Kind::heat_loss, 1.0},
+                           Unit{"m2/s", Kind::diffusivity, 1.0}, Unit{"W/m/K", Kind::conductivity, 1.0},
+                           Unit{"W/m2/K", Kind::film, 1.0},      Unit{"m2 K/W", Kind::resistance, 1.0}};
 
 struct KindText {
     Kind kind;
@@ -150,7 +136,9 @@ std::optional<double> decimal_at(std::string_view text, std::size_t& used) {
     return value;
 }
 
-bool starts_with_digit(std::string_view text) { return !text.empty() && text.front() >= '0' && text.front() <= '9'; }
+bool starts_with_digit(std::string_view text) {
+    return !text.empty() && text.front() >= '0' && text.front() <= '9';
+}
 
 /// "85", "-1.5", "1/2", "3 1/4": the number at the start of the text and how many characters it took.
 std::optional<double> number_at(std::string_view text, std::size_t& used) {

@@ -2,12 +2,12 @@
 // Writes quantities for people: metric, US or both, with the decimals asked for. No locale is asked.
 #pragma once
 
+#include "units/amount.hpp"
+#include "units/quantity.hpp"
+
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "units/amount.hpp"
-#include "units/quantity.hpp"
 
 namespace holdwater::units {
 

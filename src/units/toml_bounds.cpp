@@ -77,9 +77,7 @@ class Walk {
         rest_.remove_prefix(std::min(bytes, rest_.size()));
     }
 
-    void skip_until(std::string_view end) {
-        step(std::min(rest_.find(end), rest_.size()));
-    }
+    void skip_until(std::string_view end) { step(std::min(rest_.find(end), rest_.size())); }
 
     /// Basic strings have escapes, literal ones none; three quotation marks open one of several lines, which may end
     /// with two more of them than close it. One that is never closed is for the parser to name.
@@ -124,11 +122,11 @@ std::optional<problem::Problem> beyond_toml_bounds(std::string_view text, const 
         return std::nullopt;
     }
     problem::Problem deep =
-        walk.dots > 0
-            ? problem::error("toml-too-deep", fmt::format("this key has more than {} parts", most_toml_depth),
-                             "a key is one word, such as thickness = \"85 mm\"")
-            : problem::error("toml-too-deep", fmt::format("more than {} brackets are open here", most_toml_depth),
-                             "is a bracket left open? a list of tables, [{ ... }, { ... }], is the deepest that is due");
+        walk.dots > 0 ? problem::error("toml-too-deep", fmt::format("this key has more than {} parts", most_toml_depth),
+                                       "a key is one word, such as thickness = \"85 mm\"")
+                      : problem::error(
+                            "toml-too-deep", fmt::format("more than {} brackets are open here", most_toml_depth),
+                            "is a bracket left open? a list of tables, [{ ... }, { ... }], is the deepest that is due");
     deep.place = problem::Place{file_name, walk.line, walk.column};
     return deep;
 }

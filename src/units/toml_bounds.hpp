@@ -3,12 +3,12 @@
 // thousand parts takes the whole stack. Every reader of TOML asks here first.
 #pragma once
 
+#include "problem/problem.hpp"
+
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
-
-#include "problem/problem.hpp"
 
 namespace holdwater::units {
 

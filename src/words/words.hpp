@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The wording of cards and cautions, by key, from layouts/words/LANGUAGE.toml. Texts hold places such as {bath} that
-// are filled by name, and may hold the text of another key, {limits.name}. [language] holds what else a language decides:
-// decimal mark, clock and plural rule.
+// are filled by name, and may hold the text of another key, {limits.name}. [language] holds what else a language
+// decides: decimal mark, clock and plural rule.
 #pragma once
+
+#include "problem/problem.hpp"
+#include "units/amount.hpp"
+#include "words/plural.hpp"
 
 #include <initializer_list>
 #include <map>
@@ -11,10 +15,6 @@
 #include <string>
 #include <string_view>
 #include <vector>
-
-#include "problem/problem.hpp"
-#include "units/amount.hpp"
-#include "words/plural.hpp"
 
 namespace holdwater::words {
 

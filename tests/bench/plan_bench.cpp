@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The scenarios of a plan, lived through by the program (modes of the food, the day with its top-ups, and all that the
 // plan goes on to ask of it), against the same number of CVODE solves of the same days, on the coarsest grid and
-// tolerance that keep the core within 0.05 K of the engine at every quarter hour of up to 64 of those days. One process,
-// one run, processor time of all threads. Then how the cost grows with scenarios and hours. The exit code is 1 when a
-// ratio falls short.
+// tolerance that keep the core within 0.05 K of the engine at every quarter hour of up to 64 of those days. One
+// process, one run, processor time of all threads. Then how the cost grows with scenarios and hours. The exit code is 1
+// when a ratio falls short.
+#include "facts/names.hpp"
+#include "plan/search/scenario_result.hpp"
+#include "support/lines_of_run.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -13,10 +17,6 @@
 #include <string>
 #include <vector>
 
-#include "facts/names.hpp"
-#include "plan/search/scenario_result.hpp"
-#include "support/lines_of_run.hpp"
-
 using namespace holdwater;
 using units::Duration;
 
@@ -25,7 +25,9 @@ namespace {
 constexpr double air = 3.0;      // C
 constexpr double quarter = 900;  // s
 
-double processor_seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+double processor_seconds() {
+    return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
+}
 
 /// Seconds of processor time that one call takes: the least of five rounds, each of as many calls as fill a fifth of a
 /// second, since what else runs on a machine only ever adds.
@@ -97,7 +99,8 @@ Grid coarsest(const plan::Setup& setup, const plan::Schedule& schedule, const st
             const Grid grid{nodes, tolerance};
             double worst = 0.0;
             for (const plan::Scenario& scenario : scenarios) {
-                worst = std::max(worst, worst_error(support::lines_of_run(setup, schedule, scenario, air, nodes), grid));
+                worst =
+                    std::max(worst, worst_error(support::lines_of_run(setup, schedule, scenario, air, nodes), grid));
                 if (worst > 0.05) {
                     break;
                 }
@@ -160,7 +163,8 @@ bool compare(facts::Shape shape, std::size_t scenarios, double asked) {
     });
     const double ratio = theirs / ours;
     std::printf("  a scenario: %.1f us, a CVODE solve: %.0f us; %.0f times as fast (asked %.0f)\n",
-                ours / static_cast<double>(scenarios) * 1e6, theirs / static_cast<double>(scenarios) * 1e6, ratio, asked);
+                ours / static_cast<double>(scenarios) * 1e6, theirs / static_cast<double>(scenarios) * 1e6, ratio,
+                asked);
     return ratio >= asked;
 }
 

@@ -216,7 +216,8 @@ void check_ladder(const Dealt& dealt) {
             REQUIRE(rung.amounts.size() == ladder->right_heads.size());
             CHECK(rung.amounts.back() != "–");  // a swap is always possible
             if (rung.amounts.size() == 2 && rung.amounts.front() != "–") {
-                CHECK(std::stod(rung.amounts.front()) <= units::in_litres(dealt.plan.room) + 1.0);  // both to half a litre
+                CHECK(std::stod(rung.amounts.front()) <=
+                      units::in_litres(dealt.plan.room) + 1.0);  // both to half a litre
             }
         }
     }

@@ -28,8 +28,7 @@ namespace {
 const fs::path top = HOLDWATER_SOURCE_DIR;
 
 words::Words words_of(const std::string& language) {
-    const auto words =
-        words::Words::read(file_text((top / "layouts/words" / (language + ".toml")).string()), language);
+    const auto words = words::Words::read(file_text((top / "layouts/words" / (language + ".toml")).string()), language);
     REQUIRE(words.ok());
     return *words;
 }

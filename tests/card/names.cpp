@@ -95,9 +95,9 @@ TEST_CASE("asterisks and backslashes of a user's names print as they stand, and 
 }
 
 TEST_CASE("the longest names that are taken stand on the cards of every format and on the basis sheets") {
-    const std::vector<std::string> names = {as_long_as_may_be("W"), as_long_as_may_be("i"),
+    const std::vector<std::string> names = {as_long_as_may_be("W"),         as_long_as_may_be("i"),
                                             as_long_as_may_be("WWWWWWWW "), as_long_as_may_be("Kesselfleisch "),
-                                            as_long_as_may_be("m-"), as_long_as_may_be("mmm-")};
+                                            as_long_as_may_be("m-"),        as_long_as_may_be("mmm-")};
     CHECK(names[0].size() >= 12);
     CHECK(names[1].size() >= 30);
     for (const char* path : {"layouts/trips/class-day.toml", "tests/card/trips/minced-two-foods.toml",

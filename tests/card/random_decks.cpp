@@ -58,7 +58,8 @@ std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan) {
         for (const layout::Sheet& paper : papers) {
             for (const layout::Sides sides : {layout::Sides::duplex, layout::Sides::single, layout::Sides::fold}) {
                 const auto pages = layout::impose(*faces, format, paper, sides, 1, trip.name, by);
-                if (!pages && !(sides == layout::Sides::fold && support::has_code(pages.problems(), "sheet-too-small"))) {
+                if (!pages &&
+                    !(sides == layout::Sides::fold && support::has_code(pages.problems(), "sheet-too-small"))) {
                     return std::string(name) + " on " + paper.name + ": " + first_fault(pages.problems());
                 }
             }

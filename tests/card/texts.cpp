@@ -172,7 +172,8 @@ std::vector<std::string> trip_paths() {
     for (const char* demo : {"trail-crew", "paddling-day", "class-day"}) {
         paths.push_back(std::string("layouts/trips/") + demo + ".toml");
     }
-    for (const auto& entry : std::filesystem::directory_iterator(std::string(HOLDWATER_SOURCE_DIR) + "/tests/card/trips")) {
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(HOLDWATER_SOURCE_DIR) + "/tests/card/trips")) {
         paths.push_back("tests/card/trips/" + entry.path().filename().string());
     }
     std::sort(paths.begin(), paths.end());

@@ -94,7 +94,8 @@ TEST_CASE("mix: volume is the default, cold water has a temperature, the text na
     CHECK(near_abs(volume["result_c"].get<double>(), 60.0, 1e-9));
     const Said text = run("mix --target '60 C' --altitude '1850 m' --cold '2 C'");
     CHECK(text.exit == 0);
-    for (const char* part : {"boiling to", "by volume", "likely about 57.5 °C", "in practice", "nothing were lost", "°F", "cooler", "scalds"}) {
+    for (const char* part : {"boiling to", "by volume", "likely about 57.5 °C", "in practice", "nothing were lost",
+                             "°F", "cooler", "scalds"}) {
         CHECK(has(text.out, part));
     }
 }

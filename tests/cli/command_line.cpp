@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Exit codes and outputs of the contract, on the built program.
+#include "cli/program.hpp"
+
 #include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <fstream>
-#include <nlohmann/json.hpp>
-
-#include "cli/program.hpp"
 
 using namespace holdwater::support;
 namespace fs = std::filesystem;
@@ -82,8 +82,8 @@ TEST_CASE("a refused trip leaves no cards and marks earlier ones as superseded")
 TEST_CASE("a folder that cannot be written is told, nothing is half written") {
     const auto folder = fresh_folder("unwritable");
     std::ofstream(folder / "file") << "x";
-    const Said said =
-        holdwater_says("cards " + demo_path("class-day") + " --out '" + (folder / "file" / "sub").string() + "'", folder);
+    const Said said = holdwater_says(
+        "cards " + demo_path("class-day") + " --out '" + (folder / "file" / "sub").string() + "'", folder);
     CHECK(said.exit == 2);
     CHECK(said.err.find("file") != std::string::npos);
 }
@@ -188,7 +188,8 @@ TEST_CASE("a name that the cards cannot print is refused at its place, by plan a
     for (const char* command : {"plan", "cards"}) {
         const Said glyph = said_of(command, "trout \u6c34");
         CHECK(glyph.exit == 2);
-        CHECK(glyph.err.find("trip.toml:16:8: error: name \"trout \u6c34\": the typeface of the cards has no \"\u6c34\"") !=
+        CHECK(glyph.err.find(
+                  "trip.toml:16:8: error: name \"trout \u6c34\": the typeface of the cards has no \"\u6c34\"") !=
               std::string::npos);
         const Said wide = said_of(command, std::string(50, 'W'));
         CHECK(wide.exit == 2);

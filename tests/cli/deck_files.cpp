@@ -16,7 +16,9 @@ namespace fs = std::filesystem;
 
 namespace {
 
-void write(const fs::path& path, const std::string& text) { std::ofstream(path) << text; }
+void write(const fs::path& path, const std::string& text) {
+    std::ofstream(path) << text;
+}
 
 /// Each file of a folder and what it holds.
 std::map<std::string, std::string> all_in(const fs::path& folder) {
@@ -27,7 +29,9 @@ std::map<std::string, std::string> all_in(const fs::path& folder) {
     return found;
 }
 
-cli::DeckFiles camp_in(const fs::path& folder) { return {folder.string(), "camp", "basis"}; }
+cli::DeckFiles camp_in(const fs::path& folder) {
+    return {folder.string(), "camp", "basis"};
+}
 
 /// The bytes say of which run they are.
 std::vector<cli::Finished> set_of(const cli::DeckFiles& deck, const std::string& run, int pictures = 0) {
@@ -45,8 +49,8 @@ std::vector<cli::Finished> set_of(const cli::DeckFiles& deck, const std::string&
 
 TEST_CASE("a deck owns exactly the files that its runs write") {
     const cli::DeckFiles camp{"out", "camp", "basis"};
-    for (const char* own : {"camp-cards.pdf", "camp-basis.pdf", "camp-card-1.png", "camp-card-12.png",
-                            "camp-card-sheet.png"}) {
+    for (const char* own :
+         {"camp-cards.pdf", "camp-basis.pdf", "camp-card-1.png", "camp-card-12.png", "camp-card-sheet.png"}) {
         CAPTURE(std::string(own));
         CHECK(camp.own(own));
     }
@@ -113,9 +117,8 @@ TEST_CASE("what a killed run left is removed by the next, what a run at work is 
     const auto folder = support::own_folder("deck-killed");
     const auto camp = camp_in(folder);
     const std::string nobody = "99999999";  // above the highest number that a process can have
-    for (const std::string& name :
-         {"camp-cards.pdf." + nobody + ".part", "camp-basis.pdf.old." + nobody + ".part",
-          "camp-card-7.png." + nobody + ".part"}) {
+    for (const std::string& name : {"camp-cards.pdf." + nobody + ".part", "camp-basis.pdf.old." + nobody + ".part",
+                                    "camp-card-7.png." + nobody + ".part"}) {
         write(folder / name, "half");
     }
     const std::string at_work = "camp-cards.pdf." + std::to_string(getpid()) + ".part";
@@ -124,8 +127,12 @@ TEST_CASE("what a killed run left is removed by the next, what a run at work is 
     for (const std::string& name : {at_work, of_another, by_hand}) {
         write(folder / name, "not ours to remove");
     }
-    SUBCASE("by a refusal") { cli::supersede(camp); }
-    SUBCASE("by a new set") { REQUIRE(cli::put_in_place(camp, {}).ok()); }
+    SUBCASE("by a refusal") {
+        cli::supersede(camp);
+    }
+    SUBCASE("by a new set") {
+        REQUIRE(cli::put_in_place(camp, {}).ok());
+    }
     const auto left = all_in(folder);
     CHECK(left.contains(at_work));
     CHECK(left.contains(of_another));

@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: MIT
 // The printed decks of the demo trips in both working formats and on both sheets.
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <cmath>
-#include <variant>
-
 #include "card/trip/deck.hpp"
 #include "cli/program.hpp"
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/plan.hpp"
+#include "support/efforts.hpp"
 #include "support/typeface.hpp"
 #include "words/words.hpp"
-#include "support/efforts.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
 
 using namespace holdwater;
 using namespace holdwater::support;

@@ -83,16 +83,19 @@ TEST_CASE("the warm band overlaps what cooks say of water") {
     // Common practice, no source: comfortable water is about 38 to 43 C; water borne for a count of one or two is about
     // 60 to 66 C; water that hurts at once is above about 71 C.
     for (const int bath : {38, 41, 43}) {
-        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-comfort")["sting_s"]["warm"];
+        const auto warm =
+            fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-comfort")["sting_s"]["warm"];
         CHECK(warm[1].is_null());
     }
     for (const int bath : {60, 63, 66}) {
-        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-borne")["sting_s"]["warm"];
+        const auto warm =
+            fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-borne")["sting_s"]["warm"];
         CHECK(warm[0].get<double>() < 2.0);
         CHECK(warm[2].get<double>() > 1.0);
     }
     for (const int bath : {71, 75, 80}) {
-        const auto warm = fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-hurts")["sting_s"]["warm"];
+        const auto warm =
+            fingertip_json("--bath '" + std::to_string(bath) + " C'", "fingertip-hurts")["sting_s"]["warm"];
         CHECK(warm[0].get<double>() < 1.0);
     }
 }
@@ -151,7 +154,8 @@ TEST_CASE("wrong use of fingertip is bad input and says what would be right") {
     CHECK(has(longer.err, "longer than a count of two"));
 }
 
-TEST_CASE("fingertip: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
+TEST_CASE(
+    "fingertip: the hottest row is an upper end, the text has no middle, and the program reads its own spelling") {
     const auto says = [](const std::string& arguments) {
         return flat(holdwater_says("fingertip " + arguments, fresh_folder("fingertip-fixed")).out);
     };

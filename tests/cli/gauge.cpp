@@ -178,7 +178,7 @@ TEST_CASE("gauge: a bath that does not cool, or cools as no box does, is bad inp
         return gauge(readings + " --water '20 L' --outside '8 C'", "gauge-limits");
     };
     for (const char* still : {"--reading '0 h=62 C' --reading '4 h=62 C'",
-                                     "--reading '0 h=62 C' --reading '2 h=62 C' --reading '5 h=61.999 C'"}) {
+                              "--reading '0 h=62 C' --reading '2 h=62 C' --reading '5 h=61.999 C'"}) {
         CAPTURE(still);
         const Said said = told_of(still);
         CHECK(said.exit == 2);
@@ -197,7 +197,8 @@ TEST_CASE("gauge: a test of five minutes is called short; days and months of war
         gauge("--reading '0 h=62 C' --reading '5 min=61.5 C' --water '20 L' --outside '8 C'", "gauge-short");
     CHECK(brief.exit == 3);
     CHECK(has(brief.err, "5 min is a short test (a good one lasts 4 h or longer)"));
-    const Said good_test = gauge("--reading '0 h=95 C' --reading '24 h=88 C' --water '200 L' --outside '20 C'", "gauge-long");
+    const Said good_test =
+        gauge("--reading '0 h=95 C' --reading '24 h=88 C' --water '200 L' --outside '20 C'", "gauge-long");
     CHECK(good_test.exit == 0);
     CHECK(has(good_test.out, "over 72 h"));
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Nothing to write to, nothing to read from, two decks of one name: what was printed before may not go on looking valid.
+// Nothing to write to, nothing to read from, two decks of one name: what was printed before may not go on looking
+// valid.
 #include "cli/program.hpp"
 
 #include <doctest/doctest.h>
@@ -13,7 +14,9 @@ namespace {
 
 const std::string paddling = file_text(std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/paddling-day.toml");
 
-bool has(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
 
 /// The demo trip with the value of a key changed, first one in the file.
 std::string with(const std::string& key, const std::string& value) {

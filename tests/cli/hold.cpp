@@ -175,7 +175,8 @@ TEST_CASE("hold: bad input is exit 2, nothing on standard output, and the fault 
         {"--kind cod --shape block --thickness '40 mm' --bath '57 C' --start '5 C'", "--length"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --at soon", "--at"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --at '-1 h'", "--at"},
-        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --contact botom", "did you mean bottom?"},
+        {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --contact botom",
+         "did you mean bottom?"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --bag thik", "thick"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --rules usa", "us"},
         {"--kind cod --shape slab --thickness '40 mm' --bath '57 C' --start '5 C' --cut mincd", "minced"},
@@ -222,8 +223,7 @@ TEST_CASE("hold: people at risk, and food that went in warm, get no yes from own
         3);
     CHECK(at_risk["use"] == "physics only");
     CHECK(has(at_risk["verdict"].get<std::string>(), "63 °C"));
-    const json warm =
-        answer("--kind chicken-breast --shape slab --thickness '40 mm' --start '45 C' --bath '62 C'", 3);
+    const json warm = answer("--kind chicken-breast --shape slab --thickness '40 mm' --start '45 C' --bath '62 C'", 3);
     CHECK(warm["use"] == "physics only");
     CHECK(warm["safe_min"].is_null());
     CHECK(has(warm["verdict"].get<std::string>(), "nobody knows for how long"));

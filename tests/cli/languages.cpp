@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The language of a trip: known ones are taken, others refused with those that there are; it is named in the PDF.
-#include "cli/program.hpp"
 #include "cli/files/trip_file.hpp"
+#include "cli/program.hpp"
 
 #include <doctest/doctest.h>
 

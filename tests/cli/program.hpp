@@ -2,14 +2,13 @@
 // Runs the built program as a person would and keeps what it said.
 #pragma once
 
-#include <sys/wait.h>
-#include <unistd.h>
+#include "support/trips.hpp"
 
 #include <cstdlib>
 #include <filesystem>
 #include <string>
-
-#include "support/trips.hpp"
+#include <sys/wait.h>
+#include <unistd.h>
 
 namespace holdwater::support {
 
@@ -41,7 +40,9 @@ inline Said holdwater_says(const std::string& arguments, const std::filesystem::
 }
 
 /// Done, with remarks or without.
-inline bool good(int exit) { return exit == 0 || exit == 3; }
+inline bool good(int exit) {
+    return exit == 0 || exit == 3;
+}
 
 inline std::string demo_path(const std::string& name) {
     return "'" + std::string(HOLDWATER_SOURCE_DIR) + "/layouts/trips/" + name + ".toml'";

@@ -36,7 +36,9 @@ struct Copy {
     }
 };
 
-bool has(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
 
 void check_ours(const Said& said, const std::string& file) {
     CAPTURE(said.err);
@@ -45,7 +47,9 @@ void check_ours(const Said& said, const std::string& file) {
     CHECK_FALSE(has(said.err, "paddling-day.toml"));
 }
 
-void overwrite(const fs::path& file, const std::string& text) { std::ofstream(file, std::ios::trunc) << text; }
+void overwrite(const fs::path& file, const std::string& text) {
+    std::ofstream(file, std::ios::trunc) << text;
+}
 
 }  // namespace
 
@@ -78,7 +82,8 @@ TEST_CASE("a damaged file of the program is its own fault, by name") {
                              "layouts/sheets/a4.toml"}) {
         CAPTURE(std::string(file));
         const std::string whole = file_text((Copy("data-damaged").data / file).string());
-        for (const std::string& damaged : {std::string("\x01\xff nonsense"), std::string(), whole.substr(0, whole.size() / 2)}) {
+        for (const std::string& damaged :
+             {std::string("\x01\xff nonsense"), std::string(), whole.substr(0, whole.size() / 2)}) {
             const Copy copy("data-damaged");
             overwrite(copy.data / file, damaged);
             check_ours(copy.cards(), file);
@@ -90,7 +95,8 @@ TEST_CASE("a damaged typeface is the program's own fault, by name") {
     for (const char* file : {"fonts/B612-Regular.ttf", "fonts/B612-Bold.ttf"}) {
         CAPTURE(std::string(file));
         const std::string whole = file_text((Copy("font-damaged").data / file).string());
-        for (const std::string& damaged : {std::string("no typeface"), std::string(), whole.substr(0, whole.size() / 2)}) {
+        for (const std::string& damaged :
+             {std::string("no typeface"), std::string(), whole.substr(0, whole.size() / 2)}) {
             CAPTURE(damaged.size());
             const Copy copy("font-damaged");
             overwrite(copy.data / file, damaged);

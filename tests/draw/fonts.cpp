@@ -136,8 +136,8 @@ TEST_CASE("a typeface that is not there is an error that says which") {
 TEST_CASE("making the faces again gives the same bytes, and their licence lies beside them") {
     const support::Scratch scratch("faces");
     const std::string script = std::string(HOLDWATER_SOURCE_DIR) + "/fonts/make_truetype.py";
-    const auto ran = support::run("/usr/bin/python3 -I " + script + " " + typeface::source_folder + "/" + typeface::bold +
-                                  ".otf " + scratch.path("b.ttf"));
+    const auto ran = support::run("/usr/bin/python3 -I " + script + " " + typeface::source_folder + "/" +
+                                  typeface::bold + ".otf " + scratch.path("b.ttf"));
     REQUIRE(ran.status == 0);
     const std::string again = support::file_text(scratch.path("b.ttf"));
     CHECK(again.size() > 50000);

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The reader refuses faulty data: each text below differs from a sound one in a single fault.
-#include "facts/kept.hpp"
 #include "facts/read_facts.hpp"
 
+#include "facts/kept.hpp"
 #include "support/problems.hpp"
 
 #include <doctest/doctest.h>

@@ -119,8 +119,8 @@ TEST_CASE("superposition: the answer to two changes is the sum of the answers to
     const auto course = [](double bath_start, double outside, double food_start) {
         heat::Bath bath({units::HeatLoss{1.2}, units::HeatCapacity{1e5}, units::Area{0.15}}, litres(0),
                         celsius(bath_start), air(outside, outside));
-        const auto food =
-            bath.put_in({broad_piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start), kelvins(0)});
+        const auto food = bath.put_in(
+            {broad_piece(facts::Shape::block, 60), units::HeatCapacity{12000}, celsius(food_start), kelvins(0)});
         std::vector<double> values;
         for (int quarter = 1; quarter <= 40; ++quarter) {
             bath.advance_to(minutes(15.0 * quarter));
@@ -161,7 +161,8 @@ TEST_CASE("the core is continuous through swaps, lids, and other food going in a
             same_through([&] { bath.open_lid(minutes(5)); });
             std::size_t other = 0;
             same_through([&] {
-                other = bath.put_in({broad_piece(facts::Shape::slab, 30), units::HeatCapacity{5000}, celsius(1), kelvins(0)});
+                other = bath.put_in(
+                    {broad_piece(facts::Shape::slab, 30), units::HeatCapacity{5000}, celsius(1), kelvins(0)});
             });
             same_through([&] { bath.take_out(other); });
         }
@@ -185,7 +186,8 @@ TEST_CASE("food that is out keeps its temperature, and its history ends") {
     heat::Bath bath({units::HeatLoss{1}, units::HeatCapacity{4000}, units::Area{0.15}}, litres(30), celsius(66),
                     air(2, -5));
     bath.advance_to(hours(1));
-    const auto food = bath.put_in({broad_piece(facts::Shape::slab, 25), units::HeatCapacity{3000}, celsius(4), kelvins(0)});
+    const auto food =
+        bath.put_in({broad_piece(facts::Shape::slab, 25), units::HeatCapacity{3000}, celsius(4), kelvins(0)});
     CHECK(bath.core_history(food).points.front().at == hours(1));
     CHECK(bath.core_history(food).points.front().value == celsius(4));
     bath.advance_to(hours(3));

@@ -84,6 +84,6 @@ TEST_CASE("law: more water never uncovers, more food never needs less") {
 TEST_CASE("meat sinks in a hot bath, lard floats") {
     CHECK_FALSE(heat::floats(units::Density{1040}, units::celsius(60)));
     CHECK(heat::floats(units::Density{920}, units::celsius(60)));
-    CHECK(heat::floats(units::Density{990}, units::celsius(4)));        // cold water is heavier
+    CHECK(heat::floats(units::Density{990}, units::celsius(4)));  // cold water is heavier
     CHECK_FALSE(heat::floats(units::Density{990}, units::celsius(70)));
 }

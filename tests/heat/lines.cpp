@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The engine against an independent solver: random pieces in a drifting bath with two additions.
 #include "heat/bath.hpp"
+#include "support/accuracy.hpp"
 #include "support/method_of_lines.hpp"
 #include "support/near.hpp"
-
-#include "support/accuracy.hpp"
 
 #include <doctest/doctest.h>
 

@@ -82,6 +82,7 @@ TEST_CASE("a key of many thousand parts is refused with its place") {
     for (int i = 0; i < 31000; ++i) {
         deep += ".a";
     }
-    CHECK(line_of(read_format(good_format + deep + " = 1\n", "x.toml").problems()).starts_with("x.toml:13:32: error: "));
+    CHECK(
+        line_of(read_format(good_format + deep + " = 1\n", "x.toml").problems()).starts_with("x.toml:13:32: error: "));
     CHECK(line_of(read_sheet("[[" + deep + "]]\n", "s.toml").problems()).starts_with("s.toml:1:34: error: "));
 }

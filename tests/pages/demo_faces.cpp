@@ -107,8 +107,7 @@ const std::vector<layout::Page>& demo_faces(const std::string& name) {
         if (!plan || !words) {
             throw std::runtime_error(name + " has no deck");
         }
-        const auto cards =
-            layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), real_measure());
+        const auto cards = layout::lay_out(card::trip_deck(*plan, *words, "TEST-TEST"), format("hand"), real_measure());
         for (const layout::CardFaces& card : cards.value()) {
             faces.insert(faces.end(), card.faces.begin(), card.faces.end());
         }

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // What cooks commonly do with a box near freezing. Common practice without a source: the planner agrees, or shows why
 // it asks for more.
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <cmath>
-
 #include "plan/advice/remedy.hpp"
 #include "plan/result/night.hpp"
 #include "support/efforts.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
 
 using namespace holdwater;
 using units::celsius;
@@ -50,7 +50,9 @@ TEST_CASE("a small box near freezing is topped up about twice in the first seven
     CHECK(count <= 3);  // one more at the most: it promises for 95 of 100 boxes, and keeps the action line
 }
 
-TEST_CASE("a box filled to 65.5 C at bedtime is not left until morning with food under the floor: it says how long it may be") {
+TEST_CASE(
+    "a box filled to 65.5 C at bedtime is not left until morning with food under the floor: it says how long it may "
+    "be") {
     const trip::Trip trip = small_box(20.0);
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());

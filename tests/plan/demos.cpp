@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The demo trips: the promises of a plan, looked at from outside the planner.
-#include <doctest/doctest.h>
-
 #include "plan/result/hold_table.hpp"
 #include "plan/result/plan.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A planned schedule lived through twice, by the engine and by the method of lines with CVODE: the same bath, the same
 // core, and the promise kept in both. Lid and unstirred layer are left out, which CVODE's side does not know.
-#include <doctest/doctest.h>
-
-#include <vector>
-
 #include "plan/search/scenario_result.hpp"
 #include "support/lines_of_run.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <vector>
 
 using namespace holdwater;
 using support::near_abs;
@@ -31,8 +31,8 @@ void compare(facts::Shape shape) {
 
     for (const std::size_t i : {0UL, 7UL, 21UL, 40UL, 63UL}) {
         CAPTURE(i);
-        const auto [lines, run, in] = support::lines_of_run(
-            *setup, *schedule, support::without_lid_and_layer(ensemble.scenario(i)), air, 41);
+        const auto [lines, run, in] =
+            support::lines_of_run(*setup, *schedule, support::without_lid_and_layer(ensemble.scenario(i)), air, 41);
         std::vector<double> moments;
         for (double t = quarter; t < end - in; t += quarter) {
             moments.push_back(t);
@@ -41,7 +41,8 @@ void compare(facts::Shape shape) {
         int below = 0;
         for (std::size_t m = 0; m < moments.size(); ++m) {
             const Duration at{in + moments[m]};
-            // Within some minutes of a jump the engine's outermost share of the food moves at once, the grid's does not.
+            // Within some minutes of a jump the engine's outermost share of the food moves at once, the grid's does
+            // not.
             bool near_jump = false;
             for (const auto& pour : lines.pours) {
                 near_jump = near_jump || (moments[m] >= pour.at && moments[m] < pour.at + 300.0);

@@ -1,19 +1,22 @@
 // SPDX-License-Identifier: MIT
 // Five trips unlike the demos: heat by the sea, a night at -20 C and 3,000 m, two boxes, a poor box, no thermometer.
-#include <doctest/doctest.h>
+#include "support/trips.hpp"
 
-#include "plan/result/boxes.hpp"
 #include "plan/advice/remedy.hpp"
+#include "plan/result/boxes.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
-#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using support::near_abs;
 
 namespace {
 
-trip::Trip trip_of(const std::string& name) { return support::trip_at("tests/plan/trips/" + name + ".toml"); }
+trip::Trip trip_of(const std::string& name) {
+    return support::trip_at("tests/plan/trips/" + name + ".toml");
+}
 
 /// What every plan must be, whatever the trip.
 void check_sense(const plan::Plan& plan) {
@@ -119,8 +122,8 @@ TEST_CASE("no thermometer: measured litres that mix to what the plan wants, top-
     const double mixed = (hot * plan->fill.boiling.celsius() + cold * trip.fire.cold_water.celsius()) / (hot + cold);
     CHECK(mixed > plan->fill.reading.celsius());
     CHECK(mixed < plan->fill.reading.celsius() + 8.0);
-    CHECK(near_abs(cold + 0.958 * units::in_litres(plan->fill.boiled), 0.978 * units::in_litres(trip.boxes.front().water),
-                   1.0));
+    CHECK(near_abs(cold + 0.958 * units::in_litres(plan->fill.boiled),
+                   0.978 * units::in_litres(trip.boxes.front().water), 1.0));
 }
 
 TEST_CASE("a box test that is known worse never lets the cook be away longer") {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The tables of the one decision: what cards print of it is what it decides.
 #include "safety/after_fall.hpp"
+
 #include "safety/growth.hpp"
 #include "support/near.hpp"
 #include "support/rulesets.hpp"
@@ -97,7 +98,8 @@ TEST_CASE("who eats and whose rules are part of the decision") {
     CHECK(at(1.9, support::ruleset("uk"), true).action == finish_and_eat_next);
     CHECK(at(0.0, support::ruleset("uk"), true).figure.empty());
     CHECK(decide({hours(1), hours(0), 0.0, 2}, fall_rules(support::ruleset("uk"), false)).action == throw_away);
-    CHECK(decide({hours(1), hours(0), 0.0, 2}, fall_rules(support::ruleset("us"), false)).action == finish_and_eat_next);
+    CHECK(decide({hours(1), hours(0), 0.0, 2}, fall_rules(support::ruleset("us"), false)).action ==
+          finish_and_eat_next);
 }
 
 TEST_CASE("the steps of cold baths leave nothing out") {
@@ -112,8 +114,7 @@ TEST_CASE("the steps of cold baths leave nothing out") {
             for (double bath = 54.0; bath >= 15.0; bath -= 0.25) {
                 for (double time = 0.1; time < 5.0; time += 0.1) {
                     Fall fall{hours(time), bath < rules.deep.celsius() ? hours(time) : hours(0), 0.0, 1};
-                    fall.growth =
-                        lagged_growth(growth_rate(*model, celsius(bath)) * time, model->q0_cautious);
+                    fall.growth = lagged_growth(growth_rate(*model, celsius(bath)) * time, model->q0_cautious);
                     bool named = false;
                     for (const ColdBath& step : steps) {
                         named = named || (celsius(bath) <= step.lowest && hours(time) >= step.longest);

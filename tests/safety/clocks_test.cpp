@@ -44,7 +44,8 @@ TEST_CASE("come-up: warn from 3 h, refuse above 6 h or when it never arrives") {
 }
 
 TEST_CASE("growth: a steady bath, a slope against fine steps, and nothing outside the limits") {
-    CHECK(near_rel(growth_without_lag(beef(), by_hours({{0, 46}, {2, 46}})), 2 * growth_rate(beef(), celsius(46)), 1e-12));
+    CHECK(near_rel(growth_without_lag(beef(), by_hours({{0, 46}, {2, 46}})), 2 * growth_rate(beef(), celsius(46)),
+                   1e-12));
     const History slope = by_hours({{0, 4}, {3, 60}, {8, 20}});
     double sum = 0.0;
     constexpr int steps = 400000;

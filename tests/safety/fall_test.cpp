@@ -104,7 +104,8 @@ TEST_CASE("later falls add to the same clock and are counted") {
 }
 
 TEST_CASE("no fall: nothing counted, nothing grows") {
-    const Fall fall = measure_fall(by_hours({{0, 60}, {8, 57}}), by_hours({{0, 60}, {8, 57}}), celsius(57), hours(0), beef());
+    const Fall fall =
+        measure_fall(by_hours({{0, 60}, {8, 57}}), by_hours({{0, 60}, {8, 57}}), celsius(57), hours(0), beef());
     CHECK(fall.below_floor == hours(0));
     CHECK(fall.times == 0);
     CHECK(fall.growth == 0.0);

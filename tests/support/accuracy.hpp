@@ -27,7 +27,8 @@ inline void record_accuracy(const std::string& key, const std::string& what, con
 inline std::string at_most(double worst, const std::string& unit) {
     const double size = std::pow(10.0, std::floor(std::log10(worst)));
     char text[64];
-    std::snprintf(text, sizeof text, unit.empty() ? "%.1g" : "%.1g %s", std::ceil(worst / size - 1e-9) * size, unit.c_str());
+    std::snprintf(text, sizeof text, unit.empty() ? "%.1g" : "%.1g %s", std::ceil(worst / size - 1e-9) * size,
+                  unit.c_str());
     return text;
 }
 

@@ -6,6 +6,8 @@
 namespace holdwater::support {
 
 /// What grows on beef.
-inline const facts::GrowthModel& beef() { return facts::facts().growth("beef"); }
+inline const facts::GrowthModel& beef() {
+    return facts::facts().growth("beef");
+}
 
 }  // namespace holdwater::support

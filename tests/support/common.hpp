@@ -2,6 +2,6 @@
 // Compiled once and put before every test file by the build; each still includes what it uses.
 #pragma once
 
-#include <doctest/doctest.h>
-
 #include "common.hpp"
+
+#include <doctest/doctest.h>

@@ -2,10 +2,10 @@
 // Courses of temperature in straight lines between given points.
 #pragma once
 
+#include "units/history.hpp"
+
 #include <initializer_list>
 #include <utility>
-
-#include "units/history.hpp"
 
 namespace holdwater::support {
 

@@ -2,13 +2,13 @@
 // How hard a plan is thought about in tests, which is not always all that a cook is told.
 #pragma once
 
-#include <map>
-#include <memory>
-#include <string>
-
 #include "plan/advice/remedy.hpp"
 #include "plan/result/plan.hpp"
 #include "support/trips.hpp"
+
+#include <map>
+#include <memory>
+#include <string>
 
 namespace holdwater::support {
 
@@ -23,10 +23,12 @@ inline plan::Effort effort_of(plan::Draw search, plan::Draw promise) {
 }
 
 /// As many scenarios as any plan.
-inline plan::Effort full_effort() { return effort_of(plan::Effort{}.search, plan::Effort{}.promise); }
+inline plan::Effort full_effort() {
+    return effort_of(plan::Effort{}.search, plan::Effort{}.promise);
+}
 
-/// As any plan, with the answers to the trip's questions, but without looking for a later fire or for advice: that takes
-/// twice as long as all the rest, and changes no number of the plan.
+/// As any plan, with the answers to the trip's questions, but without looking for a later fire or for advice: that
+/// takes twice as long as all the rest, and changes no number of the plan.
 inline plan::Effort without_advice() {
     plan::Effort effort;
     effort.advise = false;

@@ -6,6 +6,8 @@
 
 namespace holdwater::support {
 
-inline bool has(std::string_view text, std::string_view part) { return text.find(part) != std::string_view::npos; }
+inline bool has(std::string_view text, std::string_view part) {
+    return text.find(part) != std::string_view::npos;
+}
 
 }  // namespace holdwater::support

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "support/lines_of_run.hpp"
 
+#include "answer/hold/piece.hpp"
+#include "support/trips.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <variant>
-
-#include "answer/hold/piece.hpp"
-#include "support/trips.hpp"
 
 namespace holdwater::support {
 

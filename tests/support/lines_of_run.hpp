@@ -3,10 +3,10 @@
 // side does not know; the foods' spreads of shape and properties stay at the likely value.
 #pragma once
 
-#include <cstddef>
-
 #include "plan/search/schedule.hpp"
 #include "support/method_of_lines.hpp"
+
+#include <cstddef>
 
 namespace holdwater::support {
 
@@ -14,9 +14,9 @@ namespace holdwater::support {
 plan::Scenario without_lid_and_layer(plan::Scenario scenario);
 
 struct LinesOfRun {
-    LinesCase lines;         // its time 0 is the moment the food goes in
-    plan::Simulation run;           // lived through to serving by the engine, recorded
-    double food_in = 0.0;    // s since trip.from
+    LinesCase lines;       // its time 0 is the moment the food goes in
+    plan::Simulation run;  // lived through to serving by the engine, recorded
+    double food_in = 0.0;  // s since trip.from
 };
 
 /// Trips of one food in steady air only: `air` [C]. `nodes`: of the grid in each direction.

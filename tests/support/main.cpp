@@ -14,7 +14,9 @@ struct Counter : doctest::IReporter {
     explicit Counter(const doctest::ContextOptions&) {}
     void report_query(const doctest::QueryData&) override {}
     void test_run_start() override {}
-    void test_run_end(const doctest::TestRunStats& stats) override { passed_filters = stats.numTestCasesPassingFilters; }
+    void test_run_end(const doctest::TestRunStats& stats) override {
+        passed_filters = stats.numTestCasesPassingFilters;
+    }
     void test_case_start(const doctest::TestCaseData&) override {}
     void test_case_reenter(const doctest::TestCaseData&) override {}
     void test_case_end(const doctest::CurrentTestCaseStats&) override {}

@@ -8,7 +8,9 @@
 namespace holdwater::support {
 
 /// |a - b| <= tolerance, in the unit of both; false for NaN.
-inline bool near_abs(double a, double b, double tolerance) { return std::abs(a - b) <= tolerance; }
+inline bool near_abs(double a, double b, double tolerance) {
+    return std::abs(a - b) <= tolerance;
+}
 
 /// |a - b| <= tolerance * max(|a|, |b|); false for NaN.
 inline bool near_rel(double a, double b, double tolerance) {

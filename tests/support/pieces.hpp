@@ -2,11 +2,11 @@
 // Pieces of one sort of meat, for tests of heat.
 #pragma once
 
+#include "heat/body.hpp"
+
 #include <doctest/doctest.h>
 
 #include <utility>
-
-#include "heat/body.hpp"
 
 namespace holdwater::support {
 

@@ -9,7 +9,9 @@
 
 namespace holdwater::problem {
 
-inline std::ostream& operator<<(std::ostream& out, Code code) { return out << code.text(); }
+inline std::ostream& operator<<(std::ostream& out, Code code) {
+    return out << code.text();
+}
 
 }  // namespace holdwater::problem
 
@@ -21,6 +23,8 @@ inline int count_code(const problem::Problems& problems, problem::Code code) {
         std::count_if(problems.begin(), problems.end(), [&](const problem::Problem& p) { return p.code == code; }));
 }
 
-inline bool has_code(const problem::Problems& problems, problem::Code code) { return count_code(problems, code) > 0; }
+inline bool has_code(const problem::Problems& problems, problem::Code code) {
+    return count_code(problems, code) > 0;
+}
 
 }  // namespace holdwater::support

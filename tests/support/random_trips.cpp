@@ -58,8 +58,13 @@ struct Frame {
 
 /// Names as people give them: short, long, with accents, figures and marks; none holds a quotation mark.
 std::string food_name(Draws& draw, const Frame& frame, const facts::FoodKind& kind) {
-    static constexpr std::string_view english[] = {"for supper", "from the butcher", "Loin 2.5", "(no. 3)",
-                                                   "with herbs & pepper", "*best*", "of the second day, well trimmed"};
+    static constexpr std::string_view english[] = {"for supper",
+                                                   "from the butcher",
+                                                   "Loin 2.5",
+                                                   "(no. 3)",
+                                                   "with herbs & pepper",
+                                                   "*best*",
+                                                   "of the second day, well trimmed"};
     static constexpr std::string_view spanish[] = {"para la cena", "de la carnicería", "nº 3", "con pimentón y ajo",
                                                    "del segundo día, bien limpio"};
     const std::string_view more = frame.spanish ? draw.of(spanish) : draw.of(english);
@@ -105,8 +110,8 @@ std::string food_text(Draws& draw, Frame& frame, double share_kg) {
     frame.food_kg += pieces * mass;
 
     std::string text = fmt::format("[[food]]\nname = \"{}\"\nkind = \"{}\"\ncut = \"{}\"\nshape = \"{}\"\n",
-                                   food_name(draw, frame, kind), kind.key,
-                                   draw.one_in(7) ? draw.of(cuts) : "intact", facts::to_name(shape));
+                                   food_name(draw, frame, kind), kind.key, draw.one_in(7) ? draw.of(cuts) : "intact",
+                                   facts::to_name(shape));
     text += fmt::format("thickness = \"{:.0f} mm\"\n", thick);
     if (shape == Shape::slab || shape == Shape::block) {
         text += fmt::format("width = \"{:.0f} mm\"\n", width);
@@ -114,8 +119,8 @@ std::string food_text(Draws& draw, Frame& frame, double share_kg) {
     if (shape != Shape::ball) {
         text += fmt::format("length = \"{:.0f} mm\"\n", length);
     }
-    text += fmt::format("mass = \"{:.3f} kg\"\npieces = {}\nstart = \"{:.0f} C\"\ntarget = \"{:.0f} C\"\n", mass, pieces,
-                        draw.real(1.0, 8.0), target_for(draw, kind));
+    text += fmt::format("mass = \"{:.3f} kg\"\npieces = {}\nstart = \"{:.0f} C\"\ntarget = \"{:.0f} C\"\n", mass,
+                        pieces, draw.real(1.0, 8.0), target_for(draw, kind));
     text += fmt::format("tolerance = \"{:.0f} K\"\ncontact = \"{}\"\nbag = \"{}\"\n\n", draw.real(2.0, 8.0),
                         draw.one_in(4) ? draw.of(contacts) : "free", draw.one_in(4) ? "thick" : "thin");
     ++frame.foods;
@@ -139,18 +144,20 @@ std::string weather_text(Draws& draw) {
     static constexpr std::string_view winds[] = {"still", "breezy", "windy"};
     const double noon = draw.real(0.0, 30.0);
     const double night = noon - draw.real(3.0, 14.0);
-    return fmt::format("[weather]\nwind = \"{}\"\nhours = [{{ at = \"05:00\", air = \"{:.0f} C\" }}, "
-                       "{{ at = \"14:00\", air = \"{:.0f} C\" }}, {{ at = \"22:00\", air = \"{:.0f} C\" }}]\n\n",
-                       draw.of(winds), night, noon, 0.5 * (night + noon));
+    return fmt::format(
+        "[weather]\nwind = \"{}\"\nhours = [{{ at = \"05:00\", air = \"{:.0f} C\" }}, "
+        "{{ at = \"14:00\", air = \"{:.0f} C\" }}, {{ at = \"22:00\", air = \"{:.0f} C\" }}]\n\n",
+        draw.of(winds), night, noon, 0.5 * (night + noon));
 }
 
 std::string fire_text(Draws& draw, const Frame& frame) {
     static constexpr std::string_view fuels[] = {"wood", "propane", "butane"};
     const int pots = draw.whole(1, 4);
     const double pot = std::clamp(std::round(frame.water_litres / pots * draw.real(0.3, 0.8)), 2.0, 20.0);
-    return fmt::format("[fire]\npots = {}\npot = \"{:.0f} L\"\nboils_in = \"{} min\"\nfuel = \"{}\"\n"
-                       "cold_water = \"{} C\"\n\n",
-                       pots, pot, draw.whole(10, 32), draw.of(fuels), draw.whole(1, 18));
+    return fmt::format(
+        "[fire]\npots = {}\npot = \"{:.0f} L\"\nboils_in = \"{} min\"\nfuel = \"{}\"\n"
+        "cold_water = \"{} C\"\n\n",
+        pots, pot, draw.whole(10, 32), draw.of(fuels), draw.whole(1, 18));
 }
 
 std::string around_text(Draws& draw, const Frame& frame) {
@@ -162,8 +169,8 @@ std::string around_text(Draws& draw, const Frame& frame) {
                             draw.whole(5, 7), draw.whole(0, 5));
     }
     if (draw.one_in(2)) {
-        text += fmt::format("[journey]\ntakes = \"{} min\"\nair = \"{} C\"\n\n", draw.whole(2, 40) * 10,
-                            draw.whole(5, 32));
+        text +=
+            fmt::format("[journey]\ntakes = \"{} min\"\nair = \"{} C\"\n\n", draw.whole(2, 40) * 10, draw.whole(5, 32));
     }
     for (int i = draw.whole(0, 2); i > 0; --i) {
         text += fmt::format("[[side]]\nname = \"{}\"\ntakes = \"{} min\"\n\n", draw.of(sides), draw.whole(2, 18) * 5);

@@ -28,12 +28,12 @@ card::Card plan_card() {
                  {30.5, "06:30", "top up"}, {34.67, "10:40", "done"},    {36.5, "12:30", "eat"}};
     made.blocks.add(bar);
     made.blocks.add(card::Steps{{{"16:00", "Light the fire; set the box where it stays"},
-                                          {"17:10", "Pour 12 L of cold water in, then *3 pots* of boiling"},
-                                          {"20:40", "Stir, read *71 °C*, lower the bags in"},
-                                          {"22:30", "Top up *2.5 L* of boiling, then sleep"},
-                                          {"06:30", "Stir, read, go by the Night card"},
-                                          {"12:30", "Lift out, sear, slice, eat at once"}},
-                                         false});
+                                 {"17:10", "Pour 12 L of cold water in, then *3 pots* of boiling"},
+                                 {"20:40", "Stir, read *71 °C*, lower the bags in"},
+                                 {"22:30", "Top up *2.5 L* of boiling, then sleep"},
+                                 {"06:30", "Stir, read, go by the Night card"},
+                                 {"12:30", "Lift out, sear, slice, eat at once"}},
+                                false});
     made.blocks.add(
         card::Note{"Pork loin, 85 mm thick, 2 pieces of 1.8 kg. Core reaches *63 °C* at 10:40 at the latest and never "
                    "passes 65 °C."});
@@ -52,12 +52,12 @@ card::Card fill_card() {
     made.blocks.add(row);
     made.blocks.add(card::Heading{"Order of work"});
     made.blocks.add(card::Steps{{{"", "Set the box in its final place, level, out of the wind"},
-                                          {"", "Bag the food; press the air out in *cold* water; tie"},
-                                          {"", "Pour the cold litres in, then the boiling, lid shut between pots"},
-                                          {"", "Stir to the floor, wait *1 min*, read"},
-                                          {"", "Trim with the last pot to *71 °C*"},
-                                          {"", "Lower the bags by their string; ties stay above the water"}},
-                                         true});
+                                 {"", "Bag the food; press the air out in *cold* water; tie"},
+                                 {"", "Pour the cold litres in, then the boiling, lid shut between pots"},
+                                 {"", "Stir to the floor, wait *1 min*, read"},
+                                 {"", "Trim with the last pot to *71 °C*"},
+                                 {"", "Lower the bags by their string; ties stay above the water"}},
+                                true});
     made.blocks.add(card::Turn{});
     made.blocks.add(card::Heading{"If the reading is off"});
     made.blocks.add(card::Table{
@@ -82,17 +82,17 @@ card::Card fill_card() {
 card::Card hold_card() {
     card::Card made{"hold", "Hold", "How long for this thickness?", 3, {}, {}};
     made.blocks.add(card::Table{"Hours from food in, pork loin, round",
-                                         {{"thick", Align::right, false},
-                                          {"bath 58 °C", Align::right, true},
-                                          {"60 °C", Align::right, true},
-                                          {"63 °C", Align::right, true}},
-                                         {{"40 mm", "3 h 05", "2 h 20", "1 h 35"},
-                                          {"55 mm", "4 h 40", "3 h 45", "2 h 50"},
-                                          {"70 mm", "6 h 30", "5 h 30", "4 h 25"},
-                                          {"85 mm", "8 h 50", "7 h 35", "6 h 15"},
-                                          {"100 mm", "11 h 30", "10 h 00", "8 h 25"},
-                                          {"110 mm", "never", "11 h 45", "10 h 00"}},
-                                         3});
+                                {{"thick", Align::right, false},
+                                 {"bath 58 °C", Align::right, true},
+                                 {"60 °C", Align::right, true},
+                                 {"63 °C", Align::right, true}},
+                                {{"40 mm", "3 h 05", "2 h 20", "1 h 35"},
+                                 {"55 mm", "4 h 40", "3 h 45", "2 h 50"},
+                                 {"70 mm", "6 h 30", "5 h 30", "4 h 25"},
+                                 {"85 mm", "8 h 50", "7 h 35", "6 h 15"},
+                                 {"100 mm", "11 h 30", "10 h 00", "8 h 25"},
+                                 {"110 mm", "never", "11 h 45", "10 h 00"}},
+                                3});
     made.blocks.add(
         card::Note{"Count from the last bag in. Use the *lowest* bath reading since then. Between two rows take the "
                    "thicker one."});
@@ -113,9 +113,9 @@ card::Card hold_card() {
     ruler.too_thick_label = "too thick: split it";
     made.blocks.add(ruler);
     made.blocks.add(card::Steps{{{"", "Lay the card on the *closed* bag, zero line at one side"},
-                                          {"", "Read the time at the other side"},
-                                          {"", "Wipe the card"}},
-                                         true});
+                                 {"", "Read the time at the other side"},
+                                 {"", "Wipe the card"}},
+                                true});
     made.cautions = {{SignalWord::warning, "Raw juice spreads germs. Measure through the closed bag only."},
                      {SignalWord::none, "A bath that fell below 57 °C: go to Limits."}};
     return made;
@@ -143,8 +143,7 @@ card::Card top_up_card() {
 
 card::Card night_card() {
     card::Card made{"night", "Night", "How long may I leave it?", 5, {}, {}};
-    made.blocks.add(
-        card::KeyNumber{"Leave it alone for at most", "8 h 10", "", "from 22:30, filled to 69 °C"});
+    made.blocks.add(card::KeyNumber{"Leave it alone for at most", "8 h 10", "", "from 22:30, filled to 69 °C"});
     card::Curve curve;
     curve.title = "Bath through the night";
     for (int i = 0; i <= 20; ++i) {
@@ -214,11 +213,11 @@ card::Card limits_card() {
                     std::nullopt});
     made.blocks.add(card::Heading{"Other troubles"});
     made.blocks.add(card::Table{"",
-                                         {{"you see", Align::left, false}, {"do", Align::left, false}},
-                                         {{"Bag leaked, seen at once", "Core to *74 °C* over the fire, eat now"},
-                                          {"Bag leaked, time unknown", "*Throw it away*"},
-                                          {"Core under 54 °C after 6 h", "*Throw it away*"}},
-                                         std::nullopt});
+                                {{"you see", Align::left, false}, {"do", Align::left, false}},
+                                {{"Bag leaked, seen at once", "Core to *74 °C* over the fire, eat now"},
+                                 {"Bag leaked, time unknown", "*Throw it away*"},
+                                 {"Core under 54 °C after 6 h", "*Throw it away*"}},
+                                std::nullopt});
     made.blocks.add(
         card::Caution{SignalWord::caution,
                       "Anyone pregnant, under 5, over 65 or ill eats only what reached 63 °C for 3 min at the core."});
@@ -229,7 +228,7 @@ card::Card limits_card() {
 card::Card log_card() {
     card::Card made{"log", "Log", "What happened?", 8, {}, {}};
     made.blocks.add(card::WriteIn{{"plan", "clock", "bath °C", "litres", "who"},
-                                           {"20:40", "22:30", "06:30", "09:00", "10:40", "12:30", "", "", ""}});
+                                  {"20:40", "22:30", "06:30", "09:00", "10:40", "12:30", "", "", ""}});
     made.cautions = {{SignalWord::caution, "Stir to the floor before each reading."}};
     return made;
 }

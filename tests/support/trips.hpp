@@ -2,12 +2,12 @@
 // Trips for tests: the demo files, and changes of them.
 #pragma once
 
+#include "facts/facts.hpp"
+#include "support/files.hpp"
+#include "trip/read_trip.hpp"
+
 #include <stdexcept>
 #include <string>
-
-#include "facts/facts.hpp"
-#include "trip/read_trip.hpp"
-#include "support/files.hpp"
 
 namespace holdwater::support {
 
@@ -20,7 +20,10 @@ inline problem::Result<trip::Trip> read_trip_text(const std::string& text, const
     known.languages = {"en", "es"};
     return trip::read_trip(
         text, name,
-        [](const std::string&) -> problem::Result<std::string> { return problem::error("file-unreadable", "no other file"); }, known);
+        [](const std::string&) -> problem::Result<std::string> {
+            return problem::error("file-unreadable", "no other file");
+        },
+        known);
 }
 
 /// A trip file by its path in the source tree.
@@ -33,6 +36,8 @@ inline trip::Trip trip_at(const std::string& where) {
     return std::move(trip).value();
 }
 
-inline trip::Trip demo_trip(const std::string& name) { return trip_at("layouts/trips/" + name + ".toml"); }
+inline trip::Trip demo_trip(const std::string& name) {
+    return trip_at("layouts/trips/" + name + ".toml");
+}
 
 }  // namespace holdwater::support

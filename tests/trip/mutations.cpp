@@ -119,9 +119,9 @@ TEST_CASE("depth and size do not fell the reader") {
         dotted += ".a";
     }
     // Each of these took the whole stack of the parser once.
-    for (const std::string& deep : {dotted + " = 1", "[" + dotted + "]", "[[" + dotted + "]]", "a = { " + dotted + " = 1 }",
-                                    "a = [{ " + dotted + " = 1 }]",
-                                    "a = " + std::string(31000, '[') + std::string(31000, ']')}) {
+    for (const std::string& deep :
+         {dotted + " = 1", "[" + dotted + "]", "[[" + dotted + "]]", "a = { " + dotted + " = 1 }",
+          "a = [{ " + dotted + " = 1 }]", "a = " + std::string(31000, '[') + std::string(31000, ']')}) {
         CAPTURE(deep.substr(0, 12));
         const auto refused = read_trip_text(small_trip + deep + "\n");
         REQUIRE(refused.problems().size() == 1);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "units/history.hpp"
 
-#include <doctest/doctest.h>
-
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using support::near_abs;
@@ -44,6 +44,7 @@ TEST_CASE("crossings and time below a level") {
     CHECK_FALSE(h.first_at_or_above(units::celsius(61)).has_value());
     CHECK(near_abs(units::in_hours(*h.first_at_or_above(units::celsius(55), units::hours(1.5))), 1.5, 1e-12));
     CHECK(near_abs(units::in_hours(h.time_below(units::celsius(55), units::hours(0), units::hours(4))), 2.0, 1e-12));
-    CHECK(near_abs(units::in_hours(h.time_below(units::celsius(55), units::hours(0.5), units::hours(3.5))), 1.0, 1e-12));
+    CHECK(
+        near_abs(units::in_hours(h.time_below(units::celsius(55), units::hours(0.5), units::hours(3.5))), 1.0, 1e-12));
     CHECK(h.time_below(units::celsius(45), units::hours(0), units::hours(4)).si() == 0);
 }

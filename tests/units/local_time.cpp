@@ -26,8 +26,8 @@ TEST_CASE("the next time the watch shows an hour") {
 TEST_CASE("a wait without end is a date far off, on its own side of now") {
     const LocalTime now = LocalTime::from_civil(2027, 10, 15, 16, 0);
     const double endless = std::numeric_limits<double>::infinity();
-    for (const double wait : {1e18, 1e300, std::numeric_limits<double>::max(), endless,
-                              std::numeric_limits<double>::quiet_NaN()}) {
+    for (const double wait :
+         {1e18, 1e300, std::numeric_limits<double>::max(), endless, std::numeric_limits<double>::quiet_NaN()}) {
         CAPTURE(wait);
         CHECK(now.after(seconds(wait)) > now.after(hours(24 * 365 * 1000.0)));
         CHECK(now.after(seconds(wait)).iso().size() == now.iso().size());

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "units/parse.hpp"
 
+#include "support/near.hpp"
+
 #include <doctest/doctest.h>
 
 #include <clocale>
 #include <string>
-
-#include "support/near.hpp"
 
 using namespace holdwater;
 using support::near_rel;
@@ -24,13 +24,15 @@ template <class Q>
 std::string refusal(const char* text) {
     const auto q = units::parse<Q>(text);
     REQUIRE_MESSAGE(!q.ok(), text);
-    return std::string(q.problems().front().code.text()) + ": " + q.problems().front().message + " (" + q.problems().front().hint + ")";
+    return std::string(q.problems().front().code.text()) + ": " + q.problems().front().message + " (" +
+           q.problems().front().hint + ")";
 }
 
 }  // namespace
 
 TEST_CASE("lengths in both systems") {
-    // Inch, foot, pound and US gallon are exact by definition (from memory: international yard and pound agreement 1959).
+    // Inch, foot, pound and US gallon are exact by definition (from memory: international yard and pound agreement
+    // 1959).
     CHECK(near_rel(si<units::Length>("85 mm"), 0.085, 1e-15));
     CHECK(near_rel(si<units::Length>("8.5 cm"), 0.085, 1e-15));
     CHECK(near_rel(si<units::Length>("3 1/4 in"), 0.08255, 1e-14));
@@ -83,10 +85,9 @@ TEST_CASE("refusals say what would be right") {
           "unit-of-another-kind: \"85 kg\" is a mass (a length is due here, such as \"85 mm\")");
     CHECK(refusal<units::Length>("85 mmm") ==
           "unit-unknown: \"mmm\" is not a unit that is known (did you mean \"mm\"?)");
-    CHECK(refusal<units::Length>("8,5 mm") ==
-          "decimal-comma: \"8,5 mm\" has a decimal comma (write a decimal point)");
-    for (const char* bad : {"", "  ", "mm", "x mm", "1/0 in", "3 1 in", "1//2 in", "nan mm", "inf mm", "- mm", "1/-2 in", "+-5 mm",
-                            "-+5 mm", "++5 mm", "--5 mm"}) {
+    CHECK(refusal<units::Length>("8,5 mm") == "decimal-comma: \"8,5 mm\" has a decimal comma (write a decimal point)");
+    for (const char* bad : {"", "  ", "mm", "x mm", "1/0 in", "3 1 in", "1//2 in", "nan mm", "inf mm", "- mm",
+                            "1/-2 in", "+-5 mm", "-+5 mm", "++5 mm", "--5 mm"}) {
         CAPTURE(bad);
         CHECK_FALSE(units::parse<units::Length>(bad).ok());
     }

@@ -17,8 +17,8 @@ namespace {
 
 /// Doubles of every size and sign, the last and the infinite ones, and a thousand bit patterns.
 std::vector<double> any_doubles() {
-    std::vector<double> values{0.0, -0.0, std::numeric_limits<double>::infinity(),
-                               std::numeric_limits<double>::max(), std::numeric_limits<double>::denorm_min()};
+    std::vector<double> values{0.0, -0.0, std::numeric_limits<double>::infinity(), std::numeric_limits<double>::max(),
+                               std::numeric_limits<double>::denorm_min()};
     for (int exponent = -310; exponent <= 308; ++exponent) {
         values.push_back(1.37 * std::pow(10.0, exponent));
     }

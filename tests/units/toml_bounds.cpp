@@ -24,8 +24,8 @@ std::string said(const std::string& text) {
     }
     CHECK(beyond->place.has_value());
     CHECK_FALSE(beyond->hint.empty());
-    return beyond->place->file + ":" + std::to_string(beyond->place->line) + ":" + std::to_string(beyond->place->column) +
-           " " + std::string(beyond->code.text());
+    return beyond->place->file + ":" + std::to_string(beyond->place->line) + ":" +
+           std::to_string(beyond->place->column) + " " + std::string(beyond->code.text());
 }
 
 }  // namespace
@@ -41,7 +41,8 @@ TEST_CASE("keys of many parts and brackets in brackets are refused where they pa
         CHECK(said("x = " + times("[", many + 1) + times("]", many + 1) + "\n") == "x.toml:1:21 toml-too-deep");
         CHECK(said("x = [\n" + times("[\n", many) + times("]\n", many) + "]\n") == "x.toml:17:1 toml-too-deep");
         CHECK(said("x = " + times("{a=", many + 1) + "1" + times("}", many + 1) + "\n") == "x.toml:1:53 toml-too-deep");
-        CHECK(said("x = \"\"\"\n\"\"\\\"\"\"\"\"\"\ny." + times("a.", many) + "a = 1\n") == "x.toml:3:32 toml-too-deep");
+        CHECK(said("x = \"\"\"\n\"\"\\\"\"\"\"\"\"\ny." + times("a.", many) + "a = 1\n") ==
+              "x.toml:3:32 toml-too-deep");
         CHECK(said("\xEF\xBB\xBF\"\xC3\xA9\"." + times("a.", many) + "a = 1") == "x.toml:1:34 toml-too-deep");
     }
 }

@@ -105,7 +105,7 @@ TEST_CASE("every key that the code asks for is there, and its places are filled 
         CAPTURE(call.keys);
         for (const std::string& key : literals_in(call.keys, R"re("([a-z-]+\.[a-z0-9-]+[a-z0-9])")re")) {
             const bool begins = call.keys.find('+') != std::string::npos;  // the rest is put behind it
-            const bool numbered = model().has(key + "-1");  // KEY-1, KEY-2: as many steps as there are
+            const bool numbered = model().has(key + "-1");                 // KEY-1, KEY-2: as many steps as there are
             if ((begins || numbered) && !model().has(key)) {
                 continue;
             }
@@ -154,7 +154,8 @@ TEST_CASE("no text is left that nothing asks for") {
             const bool numbered = std::regex_match(rest, std::regex(R"(\d+(-at)?)"));
             used =
                 quoted(key.substr(0, end + 1)) ||
-                (quoted(key.substr(0, end)) && code.find("\"" + key.substr(end) + "\"") != std::string::npos) || (end > dot && quoted(key.substr(dot + 1, end - dot))) ||
+                (quoted(key.substr(0, end)) && code.find("\"" + key.substr(end) + "\"") != std::string::npos) ||
+                (end > dot && quoted(key.substr(dot + 1, end - dot))) ||
                 (numbered && end > dot && (quoted(key.substr(0, end)) || quoted(key.substr(dot + 1, end - dot - 1))));
         }
         used = used || std::set<std::string>{"category", "format", "number", "quantile", "rounding", "source"}.contains(

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "answer/hold/hold.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "safety/clocks.hpp"
 #include "safety/kill.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::answer {
 namespace {

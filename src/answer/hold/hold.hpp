@@ -2,13 +2,13 @@
 // One piece in a constant bath: when its core is warm, when it is safe, and how thick it may be.
 #pragma once
 
-#include <optional>
-
 #include "facts/facts.hpp"
 #include "heat/body.hpp"
 #include "problem/problem.hpp"
 #include "safety/standard.hpp"
 #include "units/history.hpp"
+
+#include <optional>
 
 namespace holdwater::answer {
 
@@ -18,16 +18,16 @@ struct HoldQuestion {
     units::FilmCoefficient film;  // bag included
     units::Temperature bath;
     units::Temperature start;
-    units::Temperature target;    // the core is done at target less 1 K
+    units::Temperature target;  // the core is done at target less 1 K
 };
 
 /// Times since the food went in; nothing = never within 72 h, or not credited at this bath.
 struct HoldAnswer {
     std::optional<units::Duration> core_at_target;
-    std::optional<units::Duration> come_up;  // core 10 to 54.4 C
-    std::optional<units::Duration> kill_met; // with the adaptation factor
-    std::optional<units::Duration> safe;     // kill met and any core temperature that the rule asks
-    std::optional<units::Duration> done;     // safe and at target
+    std::optional<units::Duration> come_up;   // core 10 to 54.4 C
+    std::optional<units::Duration> kill_met;  // with the adaptation factor
+    std::optional<units::Duration> safe;      // kill met and any core temperature that the rule asks
+    std::optional<units::Duration> done;      // safe and at target
 };
 
 /// The core in a constant bath, dense enough that linear interpolation is good to 0.01 K.

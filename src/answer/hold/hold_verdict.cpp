@@ -59,10 +59,7 @@ ReadingOfPiece given_reading(const OnePieceQuestion& q, Temperature target, Boun
         if (q.diffusivity) {
             properties = heat::with_diffusivity(properties, *q.diffusivity);
         }
-        given = {{},
-                 properties.diffusivity,
-                 q.conductivity.value_or(properties.conductivity),
-                 film_of(piece, reading)};
+        given = {{}, properties.diffusivity, q.conductivity.value_or(properties.conductivity), film_of(piece, reading)};
     } else {
         given.diffusivity = *q.diffusivity;
         given.conductivity = *q.conductivity;
@@ -241,8 +238,7 @@ Why why_of(const OnePieceQuestion& q, const Rules& rules, const OnePieceAnswer& 
 bool own_figures_count(const OnePieceQuestion& q, const OnePieceAnswer& answer, const PieceTimes& own) {
     const Why why = answer.why;
     const bool aim_refused = answer.refusal && q.target && *q.target < q.bath;
-    return !q.at_risk && !aim_refused &&
-           (why == Why::no_kind || why == Why::bath_too_cool || why == Why::never_safe) &&
+    return !q.at_risk && !aim_refused && (why == Why::no_kind || why == Why::bath_too_cool || why == Why::never_safe) &&
            !(answer.standard && answer.standard->finish) && own.kill && !too_slow(own.come_up);
 }
 

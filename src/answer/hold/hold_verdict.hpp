@@ -80,9 +80,9 @@ struct OnePieceAnswer {
     std::optional<problem::Problem> refusal;
     std::optional<safety::Standard> standard;  // of this kind; for a refused aim that of the lowest aim allowed
     std::optional<NearestPlan> nearest;
-    std::optional<units::Length> thickest;        // with too_slow, in this bath; nothing: none
-    /// Of this kind, in this bath, whose core still comes up in time, water on every face: a slab, a long round. Nothing:
-    /// none does, or there is no kind.
+    std::optional<units::Length> thickest;  // with too_slow, in this bath; nothing: none
+    /// Of this kind, in this bath, whose core still comes up in time, water on every face: a slab, a long round.
+    /// Nothing: none does, or there is no kind.
     std::optional<units::Length> thickest_slab;
     std::optional<units::Length> thickest_round;
     std::optional<units::Duration> safe_if_free;  // too thick as it lies: cautious, with water on every face instead

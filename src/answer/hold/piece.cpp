@@ -56,7 +56,7 @@ units::FilmCoefficient film_of(const Piece& piece, heat::Bound reading) {
     const facts::Spread& spread = facts::facts().spread("film");
     const double film = reading == heat::Bound::slow   ? spread.low
                         : reading == heat::Bound::fast ? spread.high
-                                                         : facts::facts().value("film.likely");
+                                                       : facts::facts().value("film.likely");
     return heat::with_bag(units::FilmCoefficient{film}, piece.bag);
 }
 
@@ -67,9 +67,10 @@ heat::Lying lying(const Piece& piece) {
     lying.volume = units::Volume{piece.mass.si() / density.si()};
     lying.height = body.thickness;
     // A round and a ball need the rectangle around them, everything else what its volume gives.
-    const double one = body.shape == facts::Shape::ball    ? body.thickness.si() * body.thickness.si()
-                       : body.shape == facts::Shape::round ? body.thickness.si() * body.length.value_or(body.thickness).si()
-                                                           : lying.volume.si() / piece.pieces / body.thickness.si();
+    const double one = body.shape == facts::Shape::ball ? body.thickness.si() * body.thickness.si()
+                       : body.shape == facts::Shape::round
+                           ? body.thickness.si() * body.length.value_or(body.thickness).si()
+                           : lying.volume.si() / piece.pieces / body.thickness.si();
     const bool stacked = body.contact == facts::Contact::stacked && piece.pieces > 1;
     lying.footprint = units::Area{one * (stacked ? (piece.pieces + 1) / 2 : piece.pieces)};
     if (stacked) {

@@ -30,9 +30,9 @@ problem::Result<WorstFood> worst_food(const trip::Food& food, const Stay& stay);
 
 /// Bath and food together, by the energy balance of heat::Bath, run for every reading of the food's properties and for
 /// both ends of the thermometer's error; the lowest of all counts. It holds for every history in which heat came into
-/// the box only by pouring: bath and food warm each other, so that whatever was warmer at one moment stays warmer, and a
-/// pour that nobody wrote down only lifts what is below here. The true bath is nowhere lower, unless the box lost heat
-/// in another way (lid off, leak, cold water).
+/// the box only by pouring: bath and food warm each other, so that whatever was warmer at one moment stays warmer, and
+/// a pour that nobody wrote down only lifts what is below here. The true bath is nowhere lower, unless the box lost
+/// heat in another way (lid off, leak, cold water).
 ///
 /// The high end of the error: a bath that is warmer than read cools faster, so that later readings of the same
 /// thermometer lie lower than the low end alone would say. With it no reading can lie below what was said without it,
@@ -54,7 +54,7 @@ class LowestBath {
     struct Run {
         heat::Bath bath;
         std::size_t property = 0;
-        double error = 0.0;  // K, of the true bath against its reading
+        double error = 0.0;              // K, of the true bath against its reading
         std::vector<std::size_t> index;  // of each food, once it is in
     };
     struct Move {

@@ -124,7 +124,12 @@ class Builder {
   public:
     Builder(const trip::Log& log, const BoxCooling& box, const std::vector<WorstFood>& foods, double error,
             double floor, units::System system, double from, const Reading& first)
-        : log_(log), box_(box), error_(error), floor_(floor), system_(system), too_warm_(box, floor),
+        : log_(log),
+          box_(box),
+          error_(error),
+          floor_(floor),
+          system_(system),
+          too_warm_(box, floor),
           lowest_(box.worst, foods, units::kelvins(error), Duration{std::min(from, first.at)},
                   Temperature{first.bath}) {}
 

@@ -45,7 +45,7 @@ struct BathPaths {
     units::History cautious;
     std::vector<std::size_t> doubtful;  // indices of rows of the log
     std::vector<OpenStretch> open;
-    problem::Problems remarks;          // with places, in the order of the log
+    problem::Problems remarks;  // with places, in the order of the log
 };
 
 /// Whether rows say that nothing was poured: as they are written, or taken to say so wherever no row and no reading
@@ -60,8 +60,8 @@ enum class Unpoured { as_written, wherever_possible };
 /// - cautious: the lowest bath that this box with this food allows after the first reading (LowestBath), up to just
 ///   before the second, whatever that says. A pour, noted or not, is a jump: a second reading that looks as if the box
 ///   had been left alone may be that of a box that fell further and was warmed again. What is not written never makes
-///   the path milder: no note shortens a fall, and leaving out any reading of a box that only cooled and was poured into
-///   never raises the path;
+///   the path milder: no note shortens a fall, and leaving out any reading of a box that only cooled and was poured
+///   into never raises the path;
 /// - only where the log says that nothing was poured (says_unpoured: the Log card's box "before", "nothing poured", or
 ///   the first of two readings at one moment, the second with a note of a pour)
 ///   physics forbids more: a bath without heat was never colder than the second reading, less its error. The words

@@ -94,8 +94,8 @@ std::optional<Duration> cold_from(const Course& course, const std::vector<CoreRe
     return std::nullopt;
 }
 
-/// When it can have been done at the soonest: warm at the start, quick to warm, in a bath as much hotter than read as the
-/// thermometer may be off, stirred all the time.
+/// When it can have been done at the soonest: warm at the start, quick to warm, in a bath as much hotter than read as
+/// the thermometer may be off, stirred all the time.
 std::optional<Duration> soonest_done(const Piece& piece, const safety::Standard& standard, const Stay& stay,
                                      const BathPaths& paths, const heat::Modes& fast, TemperatureDifference error) {
     History hot = part_of(paths.likely, stay.in, stay.out);
@@ -239,7 +239,8 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     as_likely.hold_from.reset();
     as_likely.core_counts_from.reset();
     result.below_likely = clocks_of(as_likely).fall.below_floor;
-    result.growth.likely = std::max(0.0, safety::lagged_growth(likely_growth_exponent(as_likely, model), model.q0_likely));
+    result.growth.likely =
+        std::max(0.0, safety::lagged_growth(likely_growth_exponent(as_likely, model), model.q0_likely));
 
     judge(result, trip);
     return result;

@@ -54,7 +54,8 @@ void add_food(std::vector<Noticed>& seen, const FoodReview& food, const History&
         add_breaches(seen, bath, food.in, food.out, standard.cook_floor, name, system);
     } else {
         add_breaches(seen, bath, food.in, food.hold_from, standard.cook_floor, name, system);
-        add_breaches(seen, bath, food.hold_from, food.out, std::max(standard.cook_floor, standard.hold_floor), name, system);
+        add_breaches(seen, bath, food.hold_from, food.out, std::max(standard.cook_floor, standard.hold_floor), name,
+                     system);
     }
     if (food.ready_late) {
         seen.push_back({food.in + *food.ready_late, name + " is surely done"});

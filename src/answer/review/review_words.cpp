@@ -60,8 +60,8 @@ std::string trimmed_small(std::string_view text) {
 }
 
 bool starts_with_pour(std::string_view part) {
-    constexpr auto words = std::to_array<std::string_view>({"top-up", "top up", "topup", "topping up", "topped up",
-                                                            "topped-up", "swap", "hot water", "pour", "poured"});
+    constexpr auto words = std::to_array<std::string_view>(
+        {"top-up", "top up", "topup", "topping up", "topped up", "topped-up", "swap", "hot water", "pour", "poured"});
     return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return part.starts_with(word); });
 }
 
@@ -197,9 +197,9 @@ bool says_before_pour(std::string_view part) {
 }
 
 bool says_none_poured(std::string_view part) {
-    constexpr auto words = std::to_array<std::string_view>({"nothing poured", "nothing was poured", "none poured",
-                                                            "no top-up", "no top up", "no topup", "not topped up",
-                                                            "no swap", "no water poured"});
+    constexpr auto words =
+        std::to_array<std::string_view>({"nothing poured", "nothing was poured", "none poured", "no top-up",
+                                         "no top up", "no topup", "not topped up", "no swap", "no water poured"});
     return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return part.starts_with(word); });
 }
 

@@ -2,13 +2,13 @@
 // The one place where plan numbers become card numbers: each rounded to its safe side.
 #pragma once
 
-#include <string>
-
 #include "card/content.hpp"
 #include "plan/result/plan.hpp"
 #include "units/amount.hpp"
 #include "units/print.hpp"
 #include "words/words.hpp"
+
+#include <string>
 
 namespace holdwater::card {
 

@@ -2,12 +2,12 @@
 // Plan -> the deck of trip cards.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "card/content.hpp"
 #include "plan/result/plan.hpp"
 #include "words/words.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::card {
 

@@ -67,9 +67,9 @@ Card fill_card(const CardWriter& writer) {
     card.blocks.add(reads ? lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3", "fill.back-4"})
                           : lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3"}));
     if (reads) {
-        card.blocks.add(Note{w.text(
-            "fill.settled", {{"low", writer.short_degrees(fill.after_food.low, Toward::down)},
-                             {"high", writer.short_degrees(fill.after_food.high, Toward::up)}})});
+        card.blocks.add(
+            Note{w.text("fill.settled", {{"low", writer.short_degrees(fill.after_food.low, Toward::down)},
+                                         {"high", writer.short_degrees(fill.after_food.high, Toward::up)}})});
     }
     card.blocks.add(Heading{w.text("fill.bags-heading")});
     card.blocks.add(lines(writer, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));

@@ -125,10 +125,10 @@ void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, 
         own = food.ready().since(food.in);  // of this piece in this bath, and of no other
     }
     if (own) {
-        card.blocks.add(KeyNumber{
-            writer.words.text("hold.key-label",
-                              {{"food", plain(food.food->name)}, {"thickness", writer.thickness(food.food->thickness)}}),
-            writer.must_hold(*own), "", key_aside(writer, food, bath)});
+        card.blocks.add(
+            KeyNumber{writer.words.text("hold.key-label", {{"food", plain(food.food->name)},
+                                                           {"thickness", writer.thickness(food.food->thickness)}}),
+                      writer.must_hold(*own), "", key_aside(writer, food, bath)});
     }
     if (writer.reads()) {
         const plan::HoldTable table = plan::hold_table(plan, food);

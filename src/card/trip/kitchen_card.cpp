@@ -132,8 +132,8 @@ Steps clock_steps(const CardWriter& writer) {
     const words::Words& w = writer.words;
     std::vector<Timed> all;
     for (const plan::SideStart& side : plan.around.sides.list) {
-        all.push_back({side.begin,
-                       w.text("kitchen.side", {{"side", plain(side.name)}, {"takes", units::print(side.takes, Toward::up)}})});
+        all.push_back({side.begin, w.text("kitchen.side", {{"side", plain(side.name)},
+                                                           {"takes", units::print(side.takes, Toward::up)}})});
     }
     for (const plan::PotClash& clash : plan.around.sides.clashes) {
         all.push_back({clash.from, w.text("kitchen.clash", {{"until", writer.clock_only(clash.until)}})});

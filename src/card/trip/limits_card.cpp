@@ -74,9 +74,9 @@ Card limits_by_clock(const CardWriter& writer) {
     Card card;
     const auto& saved = writer.plan.late_pour;
     const Text no_pour = saved ? units::print(saved->until, Toward::down) : late;
-    card.blocks.add(KeyNumber{
-        w.text("limits.clock-key"), late, "",
-        w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
+    card.blocks.add(
+        KeyNumber{w.text("limits.clock-key"), late, "",
+                  w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
     Table table = two_columns(writer, w.text("limits.clock-title"), "");
     const Text away = w.text("limits.do-long");
     if (saved) {

@@ -79,10 +79,10 @@ Step step_of(const CardWriter& writer, const Event& event) {
                                                {"litres", writer.measured(pour.boiling)}})};
         }
         case Event::Kind::food_in:
-            return {when,
-                    plan::all_in_at_once(plan)
-                        ? w.text("plan.food-in")
-                        : w.text("plan.this-food-in", {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
+            return {when, plan::all_in_at_once(plan)
+                              ? w.text("plan.food-in")
+                              : w.text("plan.this-food-in",
+                                       {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
         case Event::Kind::take_out:
             return take_out(writer, plan.foods[event.index]);
         case Event::Kind::top_up: {
@@ -102,7 +102,8 @@ Step step_of(const CardWriter& writer, const Event& event) {
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            return {when, w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", plain(food.food->name)}})};
+            return {when,
+                    w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", plain(food.food->name)}})};
         }
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.

@@ -3,9 +3,9 @@
 // on Limits. Nothing where the trip asks nothing, and nothing for a deck that goes by the clock alone.
 #pragma once
 
-#include <vector>
-
 #include "card/shared/figures.hpp"
+
+#include <vector>
 
 namespace holdwater::card {
 

@@ -36,9 +36,8 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
                                                   const problem::Problems& remarks, const CardsOptions& options,
                                                   const DeckFiles& to_write) {
     const PrintingOptions& to = options.printing;
-    const auto style = style_of(trip.language, to, [&](const std::vector<std::string>& texts) {
-        return stamp_of(trip, texts);
-    });
+    const auto style =
+        style_of(trip.language, to, [&](const std::vector<std::string>& texts) { return stamp_of(trip, texts); });
     if (!style) {
         return style.problems();
     }
@@ -96,8 +95,7 @@ Exit without_cards(const trip::Trip& trip, const problem::Problems& problems, co
             fmt::print("{}\n", problem::to_line(p));
         }
     }
-    fmt::print("{}: {}\n", trip.name,
-               exit == Exit::refused ? "refused, no cards" : "no cards, an input is wrong");
+    fmt::print("{}: {}\n", trip.name, exit == Exit::refused ? "refused, no cards" : "no cards, an input is wrong");
     say_superseded(earlier);
     return exit;
 }

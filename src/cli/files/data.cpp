@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/data.hpp"
 
-#include <filesystem>
-
 #include "cli/files/files.hpp"
+
+#include <filesystem>
 
 namespace holdwater::cli {
 namespace {
@@ -22,7 +22,9 @@ fs::path found(const char* folder) {
 
 }  // namespace
 
-std::string layout_path(const std::string& name) { return (found("layouts") / name).string(); }
+std::string layout_path(const std::string& name) {
+    return (found("layouts") / name).string();
+}
 
 problem::Result<std::string> layout_file(const std::string& name) {
     const std::string path = layout_path(name);
@@ -33,8 +35,9 @@ problem::Result<std::string> layout_file(const std::string& name) {
     // Whatever is wrong with it, it is no file of the user's.
     std::error_code fault;
     problem::Problem ours =
-        fs::exists(path, fault) ? problem::error("data-unreadable", "this file of the program cannot be read", reinstall)
-                                : problem::error("data-missing", "this file of the program is missing", reinstall);
+        fs::exists(path, fault)
+            ? problem::error("data-unreadable", "this file of the program cannot be read", reinstall)
+            : problem::error("data-missing", "this file of the program is missing", reinstall);
     ours.place = problem::Place{path, 0, 0};
     return ours;
 }
@@ -43,6 +46,8 @@ draw::FontFiles font_files() {
     return draw::faces_in(found("fonts").string());
 }
 
-std::string version() { return HOLDWATER_VERSION; }
+std::string version() {
+    return HOLDWATER_VERSION;
+}
 
 }  // namespace holdwater::cli

@@ -2,10 +2,10 @@
 // Where the program finds what it ships with: next to itself when installed, else where it was built.
 #pragma once
 
-#include <string>
-
 #include "draw/draw.hpp"
 #include "problem/problem.hpp"
+
+#include <string>
 
 namespace holdwater::cli {
 

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/deck_files.hpp"
 
-#include <unistd.h>
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <filesystem>
 #include <system_error>
+#include <unistd.h>
 #include <utility>
 
 namespace holdwater::cli {
@@ -74,7 +73,9 @@ void remove_all(const std::vector<std::string>& paths) {
 
 }  // namespace
 
-std::string DeckFiles::path(std::string_view rest) const { return fmt::format("{}/{}-{}", folder, name, rest); }
+std::string DeckFiles::path(std::string_view rest) const {
+    return fmt::format("{}/{}-{}", folder, name, rest);
+}
 
 bool DeckFiles::own(std::string_view file) const {
     if (!file.starts_with(name)) {

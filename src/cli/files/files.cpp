@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/files.hpp"
 
-#include <fcntl.h>
+#include "trip/ranges.hpp"
+
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <array>
 #include <cerrno>
@@ -11,11 +11,11 @@
 #include <csignal>
 #include <cstdio>
 #include <cstring>
+#include <fcntl.h>
 #include <filesystem>
 #include <system_error>
+#include <unistd.h>
 #include <vector>
-
-#include "trip/ranges.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -130,7 +130,8 @@ problem::Result<bool> write_file(const std::string& path, const std::string& byt
     if (!replace && fs::exists(path, code)) {
         return failed("file-exists", path, "this file is there already and is left as it is");
     }
-    remove_leftovers(folder_of(path), [&](std::string_view name) { return name == fs::path(path).filename().string(); });
+    remove_leftovers(folder_of(path),
+                     [&](std::string_view name) { return name == fs::path(path).filename().string(); });
     const auto part = write_part(path, bytes);
     if (!part) {
         return part.problems();

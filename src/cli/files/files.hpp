@@ -2,11 +2,11 @@
 // The disk: files are read whole, and written whole or not at all.
 #pragma once
 
+#include "problem/problem.hpp"
+
 #include <functional>
 #include <string>
 #include <string_view>
-
-#include "problem/problem.hpp"
 
 namespace holdwater::cli {
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/stamp.hpp"
 
-#include <cstdint>
-#include <string_view>
-
 #include "cli/files/data.hpp"
 #include "facts/facts.hpp"
 #include "trip/read_trip.hpp"
+
+#include <cstdint>
+#include <string_view>
 
 namespace holdwater::cli {
 namespace {

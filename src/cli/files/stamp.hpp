@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "trip/trip.hpp"
+
 #include <string>
 #include <vector>
-
-#include "trip/trip.hpp"
 
 namespace holdwater::cli {
 

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/trip_file.hpp"
 
-#include <algorithm>
-#include <filesystem>
-
 #include "card/shared/own_words.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
@@ -11,6 +8,9 @@
 #include "facts/facts.hpp"
 #include "layout/text/name_fault.hpp"
 #include "trip/read_trip.hpp"
+
+#include <algorithm>
+#include <filesystem>
 
 namespace holdwater::cli {
 
@@ -46,8 +46,8 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
         return measure.problems();
     }
     known.name_fault = [&](std::string_view name) { return layout::name_fault(name, **measure); };
-    return trip::read_trip(*text, path, [&](const std::string& name) { return read_file((folder / name).string()); },
-                           known);
+    return trip::read_trip(
+        *text, path, [&](const std::string& name) { return read_file((folder / name).string()); }, known);
 }
 
 problem::Result<words::Words> load_words(const std::string& language) {
@@ -71,6 +71,8 @@ problem::Result<words::Words> load_words(const std::string& language) {
     return words;
 }
 
-std::string stem_of(const std::string& path) { return std::filesystem::path(path).stem().string(); }
+std::string stem_of(const std::string& path) {
+    return std::filesystem::path(path).stem().string();
+}
 
 }  // namespace holdwater::cli

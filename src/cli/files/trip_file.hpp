@@ -2,13 +2,13 @@
 // A trip file on disk -> Trip, and the languages that its cards may be in.
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "cli/exit.hpp"
 #include "plan/result/plan.hpp"
 #include "trip/trip.hpp"
 #include "words/words.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::cli {
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "cli/json/plan_json.hpp"
 
-#include <nlohmann/json.hpp>
-
 #include "cli/exit.hpp"
 #include "cli/json/provisions_json.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace holdwater::cli {
 namespace {
@@ -55,17 +55,17 @@ Json fill_of(const plan::Fill& fill) {
 
 Json food_of(const plan::FoodPlan& food) {
     Json one{{"name", food.food->name},
-                     {"kind", food.food->kind},
-                     {"in", food.in.iso()},
-                     {"eaten", food.eaten.iso()},
-                     {"ready_likely", food.ready_likely.value().iso()},
-                     {"ready_late", food.ready().iso()},
-                     {"core_peak_c", interval(food.core_peak)},
-                     {"kill", interval(food.kill)},
-                     {"come_up_h", hours_interval(food.come_up)},
-                     {"growth_with_lag_log10", interval(food.growth_with_lag)},
-                     {"growth_without_lag_log10", interval(food.growth_without_lag)},
-                     {"below_consumer_advice", food.standard.below_consumer_advice}};
+             {"kind", food.food->kind},
+             {"in", food.in.iso()},
+             {"eaten", food.eaten.iso()},
+             {"ready_likely", food.ready_likely.value().iso()},
+             {"ready_late", food.ready().iso()},
+             {"core_peak_c", interval(food.core_peak)},
+             {"kill", interval(food.kill)},
+             {"come_up_h", hours_interval(food.come_up)},
+             {"growth_with_lag_log10", interval(food.growth_with_lag)},
+             {"growth_without_lag_log10", interval(food.growth_without_lag)},
+             {"below_consumer_advice", food.standard.below_consumer_advice}};
     one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
     if (food.standard.finish) {
         one["finish"] = {{"core_c", food.standard.finish->core.celsius()}, {"why", food.standard.finish->why}};
@@ -125,8 +125,10 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
-        constexpr const char* kinds[] = {"light-fire", "warm-box", "pour", "food-in", "top-up", "ready", "take-out", "serve"};
-        events.push_back({{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
+        constexpr const char* kinds[] = {"light-fire", "warm-box", "pour",     "food-in",
+                                         "top-up",     "ready",    "take-out", "serve"};
+        events.push_back(
+            {{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }
     Json top_ups = Json::array();
     for (const plan::TopUp& t : plan.top_ups) {
@@ -144,30 +146,30 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json around = around_json(plan.around);
     const Json root{{"schema", 1},
-                            {"verdict", "holds"},
-                            {"trip", plan.trip->name},
-                            {"stamp", stamp},
-                            {"share_that_holds", plan.share_that_holds},
-                            {"share_error", plan.share_error},
-                            {"scenarios", plan.scenarios},
-                            {"fill", fill_of(plan.fill)},
-                            {"floor_c", plan.floor.celsius()},
-                            {"read_floor_c", plan.read_floor.celsius()},
-                            {"action_line_c", plan.action_line.celsius()},
-                            {"top_up_mark_c", plan.top_up_mark.celsius()},
-                            {"top_ups", top_ups},
-                            {"events", events},
-                            {"foods", foods},
-                            {"night", night_of(plan.night)},
-                            {"waits_until", plan.waits_until.iso()},
-                            {"loss_w_per_k", interval(plan.loss)},
-                            {"fuel", around["fuel"]},
-                            {"ice", around["ice"]},
-                            {"around", around},
-                            {"what_if", what_ifs_json(plan)},
-                            {"card", card},
-                            {"problems", Json::array()},
-                            {"warnings", problems_json(plan.notes)}};
+                    {"verdict", "holds"},
+                    {"trip", plan.trip->name},
+                    {"stamp", stamp},
+                    {"share_that_holds", plan.share_that_holds},
+                    {"share_error", plan.share_error},
+                    {"scenarios", plan.scenarios},
+                    {"fill", fill_of(plan.fill)},
+                    {"floor_c", plan.floor.celsius()},
+                    {"read_floor_c", plan.read_floor.celsius()},
+                    {"action_line_c", plan.action_line.celsius()},
+                    {"top_up_mark_c", plan.top_up_mark.celsius()},
+                    {"top_ups", top_ups},
+                    {"events", events},
+                    {"foods", foods},
+                    {"night", night_of(plan.night)},
+                    {"waits_until", plan.waits_until.iso()},
+                    {"loss_w_per_k", interval(plan.loss)},
+                    {"fuel", around["fuel"]},
+                    {"ice", around["ice"]},
+                    {"around", around},
+                    {"what_if", what_ifs_json(plan)},
+                    {"card", card},
+                    {"problems", Json::array()},
+                    {"warnings", problems_json(plan.notes)}};
     return root;
 }
 
@@ -177,10 +179,10 @@ Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
         (p.severity == problem::Severity::error ? broken : rest).push_back(p);
     }
     const Json root{{"schema", 1},
-                            {"verdict", exit_for(problems) == Exit::refused ? Json("refused") : Json(nullptr)},
-                            {"trip", trip.name},
-                            {"problems", problems_json(broken)},
-                            {"warnings", problems_json(rest)}};
+                    {"verdict", exit_for(problems) == Exit::refused ? Json("refused") : Json(nullptr)},
+                    {"trip", trip.name},
+                    {"problems", problems_json(broken)},
+                    {"warnings", problems_json(rest)}};
     return root;
 }
 

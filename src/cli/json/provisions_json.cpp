@@ -103,9 +103,8 @@ Json around_json(const plan::Provisions& around) {
     }
     Json earlier = Json::array();
     for (const plan::Meal& meal : around.earlier) {
-        earlier.push_back({{"serve", meal.serve.iso()},
-                           {"portions", portions_of(meal.portions)},
-                           {"sear", sear_of(meal.sear)}});
+        earlier.push_back(
+            {{"serve", meal.serve.iso()}, {"portions", portions_of(meal.portions)}, {"sear", sear_of(meal.sear)}});
     }
     return {{"portions", portions_of(around.portions)},
             {"water", water_of(around.water)},

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "cli/text/plan_text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
-
-#include "cli/text/plan_text.hpp"
 
 namespace holdwater::cli {
 namespace {
@@ -33,8 +33,8 @@ std::string curve_text(const plan::Plan& plan) {
         grid[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)] = mark;
     };
     for (int column = 0; column < columns; ++column) {
-        const auto i = static_cast<std::size_t>(std::lround(static_cast<double>(column) * static_cast<double>(count - 1) /
-                                                            (columns - 1)));
+        const auto i = static_cast<std::size_t>(
+            std::lround(static_cast<double>(column) * static_cast<double>(count - 1) / (columns - 1)));
         put(row_of(plan.floor), column, "┄");
         for (int row = row_of(plan.bath_curve[i].high); row <= row_of(plan.bath_curve[i].low); ++row) {
             put(row, column, "░");

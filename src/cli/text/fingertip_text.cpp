@@ -54,11 +54,12 @@ std::string sting_words(const char* hand, const safety::StingBand& band) {
         return fmt::format("A {} hand: fewer than one in twenty is ever stung. ", hand);
     }
     const std::string from = "after " + time(band.p5, Toward::down, "");
-    return band.p95 ? fmt::format("A {} hand: one in twenty is stung {} or sooner, one in twenty only after {} or "
-                                  "later. ",
-                                  hand, from, time(band.p95, Toward::up, ""))
-                    : fmt::format("A {} hand: one in twenty is stung {} or sooner, one in twenty or more never. ",
-                                  hand, from);
+    return band.p95 ? fmt::format(
+                          "A {} hand: one in twenty is stung {} or sooner, one in twenty only after {} or "
+                          "later. ",
+                          hand, from, time(band.p95, Toward::up, ""))
+                    : fmt::format("A {} hand: one in twenty is stung {} or sooner, one in twenty or more never. ", hand,
+                                  from);
 }
 
 /// The hottest row of the table, which counts from above the row before it on, is an upper end: "under" its time.
@@ -95,7 +96,8 @@ std::string why_two_burns() {
     const safety::StingBand warm = safety::sting_band(example, HandState::warm, safety::Stirring::stirred);
     return wrap(fmt::format(
         "Why a count of two already risks a burn: at {} the shortest published times are {} for a deep burn of an "
-        "adult and {} for a small child. The sting is no guard: about {} pass between the skin feeling it and a word or a "
+        "adult and {} for a small child. The sting is no guard: about {} pass between the skin feeling it and a word "
+        "or a "
         "jerk, and one warm hand in twenty is slower than {}.",
         degrees(example, Toward::nearest), time(burn.third, Toward::down, "unknown"),
         time(burn.infant, Toward::down, "unknown"), time(facts::facts().duration("hand.reaction"), Toward::nearest, ""),
@@ -186,7 +188,8 @@ std::string sting_proof(const StingBaths& answer) {
             spread, bath_in_words(floor));
     }
     return fmt::format(
-        "What it proves: little. Even for a warm hand {}. The water is hot enough to burn, and how hot it is nobody can "
+        "What it proves: little. Even for a warm hand {}. The water is hot enough to burn, and how hot it is nobody "
+        "can "
         "tell from that well enough to cook by.",
         spread);
 }

@@ -16,7 +16,9 @@ constexpr int plot_columns = 62;
 
 class Plot {
   public:
-    Plot() : cells_(static_cast<std::size_t>(plot_rows), std::vector<std::string>(static_cast<std::size_t>(plot_columns), " ")) {}
+    Plot()
+        : cells_(static_cast<std::size_t>(plot_rows),
+                 std::vector<std::string>(static_cast<std::size_t>(plot_columns), " ")) {}
     std::string& cell(int row, int column) {
         return cells_[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)];
     }

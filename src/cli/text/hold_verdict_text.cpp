@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/hold_text.hpp"
-
 #include "facts/facts.hpp"
 #include "safety/clocks.hpp"
 #include "trip/ranges.hpp"
@@ -101,7 +100,8 @@ std::string once_done(const OnePieceQuestion& question, const OnePieceAnswer& an
     const facts::Facts& facts = facts::facts();
     const facts::GeneralRules& rules = facts.rules_of(question.rules);
     return fmt::format(
-        " Eat it then: these rules keep cooked food at {} or above, and this bath is cooler. They allow that {}for under "
+        " Eat it then: these rules keep cooked food at {} or above, and this bath is cooler. They allow that {}for "
+        "under "
         "{}.",
         at_least(answer.standard->hold_floor), rules.fall_once ? "once, " : "",
         units::print(facts.duration(rules.fall_once.value_or(rules.eat_now))));
@@ -135,12 +135,14 @@ std::string start_words(const OnePieceQuestion& question, const OnePieceAnswer& 
     const bool warm = answer.why == Why::start_warm;
     const std::string why =
         warm ? fmt::format(
-                   "food that goes in at {} has been warm before, and nobody knows for how long. Germs may have grown and "
+                   "food that goes in at {} has been warm before, and nobody knows for how long. Germs may have grown "
+                   "and "
                    "left poison that no bath destroys. Raw food goes in at {} or colder",
                    about(question.start), trip::ranges::start.high)
-             : fmt::format("at {} the food is frozen, and the heat that thawing takes is not worked out here. Thaw it "
-                           "first, and let it go in at {} or warmer",
-                           about(question.start), trip::ranges::start.low);
+             : fmt::format(
+                   "at {} the food is frozen, and the heat that thawing takes is not worked out here. Thaw it "
+                   "first, and let it go in at {} or warmer",
+                   about(question.start), trip::ranges::start.low);
     return fmt::format("No, physics only: {}. By the numbers alone, {}.", why, reach_words(answer));
 }
 
@@ -158,10 +160,10 @@ std::string too_slow_words(const OnePieceAnswer& answer) {
 void note_bath(const OnePieceQuestion& question, const OnePieceAnswer& answer, problem::Problems& notes) {
     const safety::Standard& standard = *answer.standard;
     if (question.bath < standard.action_line) {
-        notes.push_back(problem::note(
-            "bath-near-floor",
-            fmt::format("a real bath falls: while it cooks keep its reading above {}, and never below {}",
-                        at_least(standard.action_line), at_least(standard.cook_floor))));
+        notes.push_back(
+            problem::note("bath-near-floor",
+                          fmt::format("a real bath falls: while it cooks keep its reading above {}, and never below {}",
+                                      at_least(standard.action_line), at_least(standard.cook_floor))));
     }
     if (standard.hold_floor > standard.cook_floor) {
         notes.push_back(problem::note(
@@ -187,11 +189,11 @@ void note_rows(const OnePieceQuestion& question, const OnePieceAnswer& answer, p
     }
     if (standard.below_consumer_advice) {
         const units::Duration hold = standard.consumer_hold;
-        notes.push_back(problem::note(
-            "below-consumer-advice",
-            fmt::format("meets the published rows ({}; source {}), but lies under {}: {}{} inside", kill.claim,
-                        kill.source, whose_advice(question.rules), at_least(standard.consumer_core),
-                        hold.si() > 0.0 ? " for " + up(hold) : "")));
+        notes.push_back(
+            problem::note("below-consumer-advice",
+                          fmt::format("meets the published rows ({}; source {}), but lies under {}: {}{} inside",
+                                      kill.claim, kill.source, whose_advice(question.rules),
+                                      at_least(standard.consumer_core), hold.si() > 0.0 ? " for " + up(hold) : "")));
     }
 }
 

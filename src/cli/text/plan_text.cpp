@@ -44,14 +44,16 @@ std::string for_hold(units::Duration hold) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (not later than {}, then with a new plan); {}boil {}", day_time(plan.fill.latest_fire),
+            return fmt::format("light the fire (not later than {}, then with a new plan); {}boil {}",
+                               day_time(plan.fill.latest_fire),
                                plan.fill.warming.si() > 0.0
                                    ? ""
                                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
                                litres(plan, plan.fill.boiled + plan.fill.warming));
         case Event::Kind::warm_box:
-            return fmt::format("warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
-                               litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
+            return fmt::format(
+                "warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
+                litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
             const bool last = event.index + 1 == plan.fill.pours.size();
@@ -76,8 +78,8 @@ std::string what(const plan::Plan& plan, const Event& event) {
                 return fmt::format("{}pour {} boiling", out,
                                    units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));
             }
-            return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark), out,
-                               litres(plan, t.boiling), degrees(plan, t.reading.likely));
+            return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark),
+                               out, litres(plan, t.boiling), degrees(plan, t.reading.likely));
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -122,9 +124,9 @@ void add_sear(const plan::Plan& plan, const plan::Sear& sear, std::vector<Line>&
         }
         lines.emplace_back(pan, where);
     }
-    lines.emplace_back(out, fmt::format("{}; first piece out of the bath, sear, on the plates at {}",
-                                        after_another ? "pan free after the other box" : "pan very hot",
-                                        sear.serve.clock_24()));
+    lines.emplace_back(
+        out, fmt::format("{}; first piece out of the bath, sear, on the plates at {}",
+                         after_another ? "pan free after the other box" : "pan very hot", sear.serve.clock_24()));
 }
 
 /// All that is done when, in time order: the bath, and what is around it.
@@ -134,8 +136,9 @@ std::vector<Line> timeline(const plan::Plan& plan) {
         if (event.kind == Event::Kind::top_up) {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             const int pots = pots_of(top_up, plan.trip->fire);
-            lines.emplace_back(top_up.light_fire, fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "",
-                                                              pots, pots == 1 ? "pot" : "pots"));
+            lines.emplace_back(top_up.light_fire,
+                               fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "", pots,
+                                           pots == 1 ? "pot" : "pots"));
         }
         lines.emplace_back(event.at, what(plan, event));
     }
@@ -156,15 +159,19 @@ std::string plan_text(const plan::Plan& plan) {
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.share_that_holds));
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
-        out += fmt::format("somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank the fire\n",
-                           wakes == 1 ? "once" : fmt::format("{} times", wakes));
+        out += fmt::format(
+            "somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank "
+            "the fire\n",
+            wakes == 1 ? "once" : fmt::format("{} times", wakes));
     }
     out += "\n";
     for (const auto& [at, line] : timeline(plan)) {
         out += fmt::format("{}  {}\n", day_time(at), line);
     }
-    out += fmt::format("\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since this box\nis full of hot water.\n\n",
-                       degrees(plan, facts::facts().temperature("raw.cold"), Toward::down));
+    out += fmt::format(
+        "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since "
+        "this box\nis full of hot water.\n\n",
+        degrees(plan, facts::facts().temperature("raw.cold"), Toward::down));
     for (const plan::FoodPlan& food : plan.foods) {
         // A food that still needs the fire gets no figure that could be taken for safety.
         out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
@@ -192,9 +199,11 @@ std::string plan_text(const plan::Plan& plan) {
     }
     const std::string longest =
         units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
-    out += reads(plan) ? fmt::format("bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it may be left {}\n",
-                                     degrees(plan, plan.read_floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
-                                     degrees(plan, plan.top_up_mark), longest)
+    out += reads(plan) ? fmt::format(
+                             "bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it "
+                             "may be left {}\n",
+                             degrees(plan, plan.read_floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
+                             degrees(plan, plan.top_up_mark), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")
                : fmt::format(
@@ -202,8 +211,10 @@ std::string plan_text(const plan::Plan& plan) {
                      "thrown away\n",
                      longest);
     out += plan.waits_until > plan.trip->serve
-               ? fmt::format("if the meal slips, it may wait in the bath until {} without another top-up, and no longer, whatever is said above\n",
-                             day_time(plan.waits_until))
+               ? fmt::format(
+                     "if the meal slips, it may wait in the bath until {} without another top-up, and no longer, "
+                     "whatever is said above\n",
+                     day_time(plan.waits_until))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
     out += "\n" + curve_text(plan);
     return out;

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "card/shared/numbers.hpp"
 #include "plan/result/plan.hpp"
+
+#include <string>
+#include <vector>
 
 namespace holdwater::cli {
 

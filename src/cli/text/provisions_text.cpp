@@ -155,9 +155,8 @@ class ProvisionsText {
         head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.own_out()));
         for (const plan::SearedFood& food : s.foods) {
             line("{}{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name,
-                 food.elsewhere ? " (other box)" : "", food.pieces,
-                 food.pieces == 1 ? "piece" : "pieces", food.at_once, food.sides, s.side.si(),
-                 units::print(food.takes, Toward::up));
+                 food.elsewhere ? " (other box)" : "", food.pieces, food.pieces == 1 ? "piece" : "pieces", food.at_once,
+                 food.sides, s.side.si(), units::print(food.takes, Toward::up));
         }
         line("{}, very hot; then {} to slice and hand out", s.pans == 1 ? "one pan" : fmt::format("{} pans", s.pans),
              units::print(facts::facts().duration("sear.carve")));

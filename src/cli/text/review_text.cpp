@@ -131,9 +131,10 @@ class ReviewText {
             for (const std::size_t row : review_.if_unpoured->rows) {
                 rows += (rows.empty() ? "" : ", ") + watch(log_.rows[row].at);
             }
-            line("If nothing was poured but what the log says: {}, below the floor for up to {}. Only who was there "
-                 "knows: then write \"nothing poured\" into the note of {}, and ask again. Not sure? It stays as above.",
-                 verdict_phrase(review_.if_unpoured->verdict), time_up(review_.if_unpoured->below_floor), rows);
+            line(
+                "If nothing was poured but what the log says: {}, below the floor for up to {}. Only who was there "
+                "knows: then write \"nothing poured\" into the note of {}, and ask again. Not sure? It stays as above.",
+                verdict_phrase(review_.if_unpoured->verdict), time_up(review_.if_unpoured->below_floor), rows);
         }
         if (review_.without_doubtful) {
             line("Without the doubtful readings: {}, below the floor for up to {}. Go by the stricter.",

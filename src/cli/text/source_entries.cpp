@@ -67,8 +67,8 @@ std::string what_it_asks(const facts::Rule& r) {
         "core at "
         "least {}; consumer advice {}{}; lowest target {}",
         celsius(r.cook_floor), celsius(r.cook_floor_no_thermometer), celsius(r.action_line), celsius(r.hold_floor),
-        r.kill_standard, core(r.core_at_least, r.core_at_least_for), core(r.consumer_core, r.consumer_hold), whose_advice(r),
-        celsius(r.lowest_target));
+        r.kill_standard, core(r.core_at_least, r.core_at_least_for), core(r.consumer_core, r.consumer_hold),
+        whose_advice(r), celsius(r.lowest_target));
     if (r.pork_core) {
         text += "; pork: core, advice and target " + celsius(*r.pork_core);
     }
@@ -91,8 +91,8 @@ std::vector<SourceEntry> food_entries() {
 std::vector<SourceEntry> rule_entries() {
     std::vector<SourceEntry> entries;
     for (const facts::GeneralRules& r : facts::facts().rulesets()) {
-        entries.push_back({"Rules: what each country asks", r.key + " every food", for_every_food(r), "",
-                           facts::Provenance::read});
+        entries.push_back(
+            {"Rules: what each country asks", r.key + " every food", for_every_food(r), "", facts::Provenance::read});
     }
     for (const facts::Rule& r : facts::facts().rules()) {
         entries.push_back({"Rules: what each country asks",

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/what_if_text.hpp"
 
-#include <fmt/format.h>
-
 #include "facts/facts.hpp"
 #include "units/print.hpp"
+
+#include <fmt/format.h>
 
 namespace holdwater::cli {
 namespace {
@@ -26,17 +26,17 @@ std::string question(const trip::WhatIf& what, units::System system) {
     return what.name + " (" + text + ")";
 }
 
-std::string leave(units::Duration d) { return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)}); }
+std::string leave(units::Duration d) {
+    return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)});
+}
 
 std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) {
-    const std::string full =
-        units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
-    const units::Duration without =
-        answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
-    const std::string early = without <= answer.longest
-                                  ? std::string(" Top up just before it goes out, and it holds.")
-                                  : fmt::format(" Topped up just before it goes out, it holds {} of it.",
-                                                leave(answer.longest));
+    const std::string full = units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
+    const units::Duration without = answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
+    const std::string early =
+        without <= answer.longest
+            ? std::string(" Top up just before it goes out, and it holds.")
+            : fmt::format(" Topped up just before it goes out, it holds {} of it.", leave(answer.longest));
     if (!answer.broken.empty()) {
         return "does not hold: " + answer.broken;
     }
@@ -56,9 +56,9 @@ std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) 
     if (!answer.what->colder && !answer.what->later) {
         return "holds: the bath stays above the floor even at the worst moment.";
     }
-    return fmt::format("holds, with {} top-up{}{}; left alone {} at the most.", answer.top_ups,
-                       answer.top_ups == 1 ? "" : "s",
-                       answer.wakes > 0 ? fmt::format(", {} of them by night", answer.wakes) : "", leave(answer.longest));
+    return fmt::format(
+        "holds, with {} top-up{}{}; left alone {} at the most.", answer.top_ups, answer.top_ups == 1 ? "" : "s",
+        answer.wakes > 0 ? fmt::format(", {} of them by night", answer.wakes) : "", leave(answer.longest));
 }
 
 }  // namespace

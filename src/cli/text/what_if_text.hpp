@@ -2,9 +2,9 @@
 // Answers to the [[what_if]] questions of a trip.
 #pragma once
 
-#include <string>
-
 #include "plan/result/plan.hpp"
+
+#include <string>
 
 namespace holdwater::cli {
 

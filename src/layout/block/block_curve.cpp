@@ -13,7 +13,8 @@ namespace {
 
 class CurvePlan {
   public:
-    CurvePlan(const card::Curve& block, const BlockContext& setting) : block_(block), setting_(setting), scale_(block) {}
+    CurvePlan(const card::Curve& block, const BlockContext& setting)
+        : block_(block), setting_(setting), scale_(block) {}
 
     Fragment draw();
 
@@ -57,8 +58,8 @@ void CurvePlan::place_axes(Fragment& made) const {
     for (const auto& label : block_.y_labels) {
         const TextLine text = one_line(label.text, style, setting_.measure);
         const double at = scale_.y(label.at);
-        place(made.items, text, scale_.left - setting_.scaled(1.6) - text.width,
-              at + 0.5 * cap_height(style.size_pt), style);
+        place(made.items, text, scale_.left - setting_.scaled(1.6) - text.width, at + 0.5 * cap_height(style.size_pt),
+              style);
         PlacedLine grid = line(scale_.left, at, scale_.right, at, hair_pt);
         grid.dash_mm = {0.3, 1.2};
         made.items.emplace_back(grid);

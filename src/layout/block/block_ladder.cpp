@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The ladder: readings stand on its rungs, what to do stands beside them, the floor is a solid bar.
 #include "layout/block/blocks.hpp"
-#include "layout/text/figures.hpp"
 #include "layout/block/marks.hpp"
 #include "layout/reading.hpp"
+#include "layout/text/figures.hpp"
 
 #include <algorithm>
 

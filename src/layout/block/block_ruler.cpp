@@ -2,8 +2,8 @@
 // The ruler: true to scale from its own zero line, labels spread so that none touch, a solid bar at its end.
 #include "layout/block/blocks.hpp"
 #include "layout/block/marks.hpp"
-#include "layout/reading.hpp"
 #include "layout/block/spread.hpp"
+#include "layout/reading.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -35,7 +35,8 @@ class CurveScale {
 };
 
 /// Gaps, band, lines, floor and readings, in this order.
-void place_curve(std::vector<Item>& items, const card::Curve& block, const CurveScale& scale, const BlockContext& setting);
+void place_curve(std::vector<Item>& items, const card::Curve& block, const CurveScale& scale,
+                 const BlockContext& setting);
 
 /// True if a line, the band, a reading or a gap comes into the box.
 bool curve_takes(const card::Curve& block, const CurveScale& scale, double x1, double y1, double x2, double y2);

@@ -127,7 +127,8 @@ void place_hatch(std::vector<Item>& items, double x1, double y1, double x2, doub
     items.emplace_back(line(x2, y1, x2, y2, hair_pt));
 }
 
-void place_curve(std::vector<Item>& items, const card::Curve& block, const CurveScale& scale, const BlockContext& setting) {
+void place_curve(std::vector<Item>& items, const card::Curve& block, const CurveScale& scale,
+                 const BlockContext& setting) {
     if (!block.low.empty() && !block.high.empty()) {
         PlacedPath band = path_of(block.high, scale, 0.0);
         for (auto point = block.low.rbegin(); point != block.low.rend(); ++point) {

@@ -11,8 +11,8 @@ namespace holdwater::layout {
 struct Fragment {
     double height = 0.0;
     std::vector<Item> items;  // with their rows and cells; their group is the fragment's
-    double too_wide = 0.0;  // mm by which something in it does not fit its column
-    bool squeezed = false;  // brief words had to be broken; fits, but asks for no larger type
+    double too_wide = 0.0;    // mm by which something in it does not fit its column
+    bool squeezed = false;    // brief words had to be broken; fits, but asks for no larger type
     Group group = {};
 };
 

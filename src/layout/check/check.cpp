@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What must be true of a finished face before anyone prints it.
 #include "layout/check/geometry.hpp"
-#include "layout/layout.hpp"
 #include "layout/check/legibility.hpp"
+#include "layout/layout.hpp"
 #include "layout/style.hpp"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Head and foot of a face.
-#include "layout/face/face.hpp"
 #include "layout/block/marks.hpp"
+#include "layout/face/face.hpp"
 #include "layout/reading.hpp"
 
 #include <algorithm>

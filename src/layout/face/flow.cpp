@@ -22,7 +22,8 @@ Pieces joined(Pieces all, const Pieces& more) {
 /// A face with nothing on it but key numbers.
 bool lone(const Pieces& face) {
     return !face.empty() && std::all_of(face.begin(), face.end(), [](const Piece& piece) {
-        return std::holds_alternative<card::KeyNumber>(piece.block) || std::holds_alternative<card::KeyRow>(piece.block);
+        return std::holds_alternative<card::KeyNumber>(piece.block) ||
+               std::holds_alternative<card::KeyRow>(piece.block);
     });
 }
 

@@ -86,10 +86,10 @@ bool Leaving::trim(card::Card& card) {
         return false;
     }
     for (const std::string& drawing : cut) {
-        notes_.push_back(problem::note("card-cut",
-                                       fmt::format("card {} \"{}\" is printed without the {}, which finds no room in "
-                                                   "the format {}",
-                                                   card.number, card.name, drawing, format_.name)));
+        notes_.push_back(
+            problem::note("card-cut", fmt::format("card {} \"{}\" is printed without the {}, which finds no room in "
+                                                  "the format {}",
+                                                  card.number, card.name, drawing, format_.name)));
     }
     card = std::move(trial);
     return true;
@@ -112,11 +112,10 @@ problem::Problems Leaving::run() {
                 ++card;
                 continue;
             }
-            notes_.push_back(problem::note(
-                "card-left-out",
-                fmt::format("card {} \"{}\" finds no room in the format {} and is left out", card->number, card->name,
-                            format_.name),
-                "print it in a larger format as well"));
+            notes_.push_back(problem::note("card-left-out",
+                                           fmt::format("card {} \"{}\" finds no room in the format {} and is left out",
+                                                       card->number, card->name, format_.name),
+                                           "print it in a larger format as well"));
             gone_.push_back(std::to_string(card->number));
             card = deck_.cards.erase(card);
             again = true;

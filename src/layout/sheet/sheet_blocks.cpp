@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "layout/sheet/sheet_blocks.hpp"
 
-#include "layout/sheet/laminate_template.hpp"
 #include "layout/block/split.hpp"
+#include "layout/sheet/laminate_template.hpp"
 
 #include <algorithm>
 
@@ -32,9 +32,9 @@ double gap_above(const SheetPiece& piece, bool after_heading) {
 
 const char* block_name(const SheetPiece& piece) {
     const card::Block* block = plain_block(piece);
-    return block != nullptr                                          ? block_name(*block)
+    return block != nullptr                                              ? block_name(*block)
            : std::holds_alternative<card::LaminateTemplate>(piece.block) ? "film template"
-                                                                     : "strip";
+                                                                         : "strip";
 }
 
 std::size_t rows_of(const SheetPiece& piece) {

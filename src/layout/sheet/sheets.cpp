@@ -207,7 +207,7 @@ void SheetFlow::finish() {
 
 problem::Result<std::vector<Page>> SheetFlow::run() {
     place_name();
-    SheetPieces group;                            // headings and what they head
+    SheetPieces group;                       // headings and what they head
     std::vector<const card::Strip*> strips;  // that stand side by side
     const auto flush = [&] {
         if (!group.empty()) {

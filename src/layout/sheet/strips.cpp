@@ -142,8 +142,8 @@ void PiecePlan::place_title(Fragment& made) const {
     const auto fits = [&](const card::Text& shown) { return one_line(shown, style, setting_.measure).width <= room; };
     card::Text fitting = strip_.title;
     if (!fits(fitting)) {  // a mark of emphasis would be cut in two
-        fitting = card::plain(shortened(unmarked(strip_.title),
-                                        [&](const std::string& shown) { return fits(card::plain(shown)); }));
+        fitting = card::plain(
+            shortened(unmarked(strip_.title), [&](const std::string& shown) { return fits(card::plain(shown)); }));
     }
     std::vector<Item> items;
     place(items, one_line(fitting, style, setting_.measure), pad, title_base, style);

@@ -19,8 +19,8 @@ SetText& TextMemory::of(std::string_view text, const TextStyle& style) {
         found = texts_.emplace(std::string(text), std::deque<SetText>{}).first;
     }
     std::deque<SetText>& styles = found->second;
-    const auto known = std::find_if(styles.begin(), styles.end(),
-                                    [&](const SetText& one) { return sets_alike(one.style, style); });
+    const auto known =
+        std::find_if(styles.begin(), styles.end(), [&](const SetText& one) { return sets_alike(one.style, style); });
     if (known != styles.end()) {
         return *known;
     }

@@ -39,8 +39,8 @@ std::string_view lacking(std::string_view name, const Measure& measure) {
 
 std::optional<problem::Problem> name_fault(std::string_view name, const Measure& measure) {
     if (const std::string_view character = lacking(name, measure); !character.empty()) {
-        return problem::error("name-glyph",
-                              fmt::format("the typeface of the cards has no \"{}\"", character), "leave it out");
+        return problem::error("name-glyph", fmt::format("the typeface of the cards has no \"{}\"", character),
+                              "leave it out");
     }
     TextStyle bold;
     bold.face = Weight::bold;

@@ -2,8 +2,8 @@
 // How wide the columns of a table are, from what stands in them. For block_table.cpp.
 #pragma once
 
-#include "layout/text/figures.hpp"
 #include "layout/style.hpp"
+#include "layout/text/figures.hpp"
 
 #include <cstddef>
 #include <vector>

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "layout/text/text.hpp"
 
+#include "layout/style.hpp"
 #include "layout/text/emphasis.hpp"
 #include "layout/text/memory.hpp"
-#include "layout/style.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -196,9 +196,8 @@ double widest_word(std::string_view text, const TextStyle& style, const Measure&
         }
         return widest;
     };
-    return measure.memory() == nullptr
-               ? widest_of(atoms_of(text, style, measure))
-               : widest_of(atoms_in(measure.memory()->of(text, style), text, measure));
+    return measure.memory() == nullptr ? widest_of(atoms_of(text, style, measure))
+                                       : widest_of(atoms_in(measure.memory()->of(text, style), text, measure));
 }
 
 std::string shortened(std::string_view text, const std::function<bool(const std::string&)>& fits) {

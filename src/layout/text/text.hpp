@@ -15,8 +15,8 @@ namespace holdwater::layout {
 struct TextStyle {
     double size_pt = 10.0;
     Weight face = Weight::regular;  // outside asterisks
-    double unit_pt = 0.0;       // size of a unit after a bold number; 0: as the text
-    bool quiet_units = true;    // such a unit is regular
+    double unit_pt = 0.0;           // size of a unit after a bold number; 0: as the text
+    bool quiet_units = true;        // such a unit is regular
     double grey = 0.0;
     Role role = Role::paragraph;
 };

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/changes.hpp"
 
+#include "answer/gauge/box_loss.hpp"
+#include "heat/box.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "answer/gauge/box_loss.hpp"
-#include "heat/box.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::plan {
 namespace {
@@ -39,9 +39,10 @@ bool any_food(const Trip& trip, Holds holds) {
 void add_time_and_taste(const Trip& trip, std::vector<Change>& changes) {
     for (const double minutes : later_minutes) {
         const units::LocalTime later = trip.serve.after(units::minutes(minutes));
-        changes.push_back({Sort::later,
-                           fmt::format("serve = {} (serve {} later)", later.iso(), units::print(units::minutes(minutes))),
-                           [later](Trip& t) { t.serve = later; }});
+        changes.push_back(
+            {Sort::later,
+             fmt::format("serve = {} (serve {} later)", later.iso(), units::print(units::minutes(minutes))),
+             [later](Trip& t) { t.serve = later; }});
     }
     for (const double degrees : targets) {
         const units::Temperature target = units::celsius(degrees);
@@ -111,7 +112,8 @@ void add_gear(const Trip& trip, std::vector<Change>& changes) {
         if (wanted.si() > 0.0) {
             changes.push_back(
                 {Sort::better_box,
-                 fmt::format("loss = \"{:.2f} W/K\" (a better box, or this one wrapped and its lid sealed)", wanted.si()),
+                 fmt::format("loss = \"{:.2f} W/K\" (a better box, or this one wrapped and its lid sealed)",
+                             wanted.si()),
                  [wanted](Trip& t) { t.boxes.front().test = wanted; }});
         }
     }

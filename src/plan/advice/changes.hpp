@@ -2,11 +2,11 @@
 // What a cook could change about a trip, from the cheapest to the dearest.
 #pragma once
 
+#include "trip/trip.hpp"
+
 #include <functional>
 #include <string>
 #include <vector>
-
-#include "trip/trip.hpp"
 
 namespace holdwater::plan {
 

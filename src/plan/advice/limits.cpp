@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/limits.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <cmath>
-
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::plan {
 namespace {
@@ -31,8 +31,12 @@ std::string day_time(units::LocalTime t) {
 }
 
 /// The ends of the zone in which germs grow, in both systems: whoever reads this may know only one.
-std::string zone_from() { return safety::in_both(facts::facts().temperature("come-up.from")); }
-std::string zone_to() { return safety::in_both(facts::facts().temperature("come-up.to")); }
+std::string zone_from() {
+    return safety::in_both(facts::facts().temperature("come-up.from"));
+}
+std::string zone_to() {
+    return safety::in_both(facts::facts().temperature("come-up.to"));
+}
 
 void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     const trip::Trip& trip = *plan.trip;
@@ -41,36 +45,37 @@ void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
     // A trip that ends sooner than the limit is short of time, not slow to warm.
     const bool long_enough = food.eaten.since(food.in) > refuse;
     if (takes_over(refuse) && long_enough) {
-        broken.push_back(at(food.food->place,
-                            problem::error("come-up-too-slow",
-                                           fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
-                                                       "too long in the zone in which germs grow",
-                                                       food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
-                                           "thinner or split pieces, free in the water, or a hotter bath")));
+        broken.push_back(
+            at(food.food->place,
+               problem::error("come-up-too-slow",
+                              fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
+                                          "too long in the zone in which germs grow",
+                                          food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
+                              "thinner or split pieces, free in the water, or a hotter bath")));
         return;
     }
     const units::Duration warn = facts::facts().duration("come-up.warn");
     if (food.standard.finish && takes_over(warn) && food.eaten.since(food.in) > warn) {
-        broken.push_back(at(food.food->place,
-                            problem::error("too-thick-to-finish",
-                                           fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
-                                                       "this slowly cannot be",
-                                                       food.food->name,
-                                                       units::print(food.standard.finish->core, System::metric,
-                                                                    {1, Toward::up})),
-                                           "thinner pieces")));
+        broken.push_back(at(
+            food.food->place,
+            problem::error(
+                "too-thick-to-finish",
+                fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
+                            "this slowly cannot be",
+                            food.food->name, units::print(food.standard.finish->core, System::metric, {1, Toward::up})),
+                "thinner pieces")));
         return;
     }
     if (!food.ready_late || *food.ready_late > food.eaten) {
         broken.push_back(at(
             food.food->out ? food.food->out_place : trip.serve_place,
-            problem::error("not-ready-in-time",
-                           food.ready_late
-                               ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
-                                              day_time(*food.ready_late), day_time(food.eaten))
-                                : fmt::format("{}: not surely ready by the serving time {}", food.food->name,
-                                              day_time(food.eaten)),
-                           "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
+            problem::error(
+                "not-ready-in-time",
+                food.ready_late
+                    ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
+                                  day_time(*food.ready_late), day_time(food.eaten))
+                    : fmt::format("{}: not surely ready by the serving time {}", food.food->name, day_time(food.eaten)),
+                "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
     }
 }
 
@@ -86,15 +91,15 @@ Problems fill_impossible(const Setup& setup) {
                               "fill less water, or warm the cold water first"))};
 }
 
-Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan, const std::vector<ScenarioResult>& results) {
+Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
+                       const std::vector<ScenarioResult>& results) {
     Problems broken;
     const trip::Trip& trip = *setup.trip;
     if (plan.fill.food_in >= trip.serve) {
-        return {at(trip.serve_place,
-                   problem::error("serve-too-early",
-                                  fmt::format("the bath is filled only at {}, the meal is due at {}",
-                                              day_time(plan.fill.food_in), day_time(trip.serve)),
-                                  "serve later, begin earlier, or use more pots"))};
+        return {at(trip.serve_place, problem::error("serve-too-early",
+                                                    fmt::format("the bath is filled only at {}, the meal is due at {}",
+                                                                day_time(plan.fill.food_in), day_time(trip.serve)),
+                                                    "serve later, begin earlier, or use more pots"))};
     }
     for (const FoodPlan& food : plan.foods) {
         judge_food(food, plan, broken);
@@ -104,10 +109,10 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
         excess.push_back(one.excess);
     }
     if (quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9)) {
-        broken.push_back(at(setup.foods.front().food->place,
-                            problem::error("core-too-hot",
-                                           "no bath that is safe keeps the core within the target and its tolerance",
-                                           "a higher target or a wider tolerance")));
+        broken.push_back(
+            at(setup.foods.front().food->place,
+               problem::error("core-too-hot", "no bath that is safe keeps the core within the target and its tolerance",
+                              "a higher target or a wider tolerance")));
     }
     if (!schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9) {
         broken.push_back(at(setup.box->place,
@@ -125,22 +130,23 @@ Problems remarks(const Setup& setup, const Plan& plan) {
     Problems notes;
     for (const FoodPlan& food : plan.foods) {
         if (food.come_up.high && *food.come_up.high > facts::facts().duration("come-up.warn")) {
-            notes.push_back(at(food.food->place,
-                               problem::warning("come-up-slow",
-                                                fmt::format("{}: the core may take {} from {} to {}", food.food->name,
-                                                            units::print(*food.come_up.high, Toward::up),
-                                                            zone_from(), zone_to()),
-                                                "thinner pieces are safer")));
+            notes.push_back(
+                at(food.food->place,
+                   problem::warning("come-up-slow",
+                                    fmt::format("{}: the core may take {} from {} to {}", food.food->name,
+                                                units::print(*food.come_up.high, Toward::up), zone_from(), zone_to()),
+                                    "thinner pieces are safer")));
         }
     }
     for (const FoodSetup& food : setup.foods) {
         if (heat::floats(answer::properties_of(food.piece, heat::Bound::likely).density, plan.fill.reading)) {
-            notes.push_back(at(food.food->place,
-                               problem::warning("food-floats",
-                                                fmt::format("{} is lighter than the bath and floats: what is out of the "
-                                                            "water does not cook",
-                                                            food.food->name),
-                                                "tie a clean stone or spoon to the bag, or lay a rack on top")));
+            notes.push_back(
+                at(food.food->place,
+                   problem::warning("food-floats",
+                                    fmt::format("{} is lighter than the bath and floats: what is out of the "
+                                                "water does not cook",
+                                                food.food->name),
+                                    "tie a clean stone or spoon to the bag, or lay a rack on top")));
         }
     }
     if (setup.loss.weak) {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/remedy.hpp"
 
+#include "plan/advice/changes.hpp"
+
 #include <algorithm>
 #include <array>
 #include <iterator>
 #include <optional>
 #include <string_view>
-
-#include "plan/advice/changes.hpp"
 
 namespace holdwater::plan {
 namespace {
@@ -110,7 +110,8 @@ problem::Problems with_advice(const Trip& trip, problem::Problems problems) {
     }
     if (mends.empty()) {
         const bool too_low = is_one_of(std::array<problem::Code, 2>{"target-too-low", "at-risk-target-too-low"});
-        problems.push_back(problem::note("no-mend", "no change that was tried makes this trip hold, and no two together",
+        problems.push_back(problem::note("no-mend",
+                                         "no change that was tried makes this trip hold, and no two together",
                                          too_low ? "raise the target to the lowest allowed first, then try again"
                                                  : "change more: thinner pieces, more time, a better box"));
     }

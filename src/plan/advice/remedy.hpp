@@ -2,10 +2,10 @@
 // When a plan does not hold: what would mend it, each advice tried before it is given.
 #pragma once
 
+#include "plan/search/ensemble.hpp"
+
 #include <string>
 #include <vector>
-
-#include "plan/search/ensemble.hpp"
 
 namespace holdwater::plan {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/what_if.hpp"
 
-#include <algorithm>
-
 #include "plan/result/night.hpp"
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {

@@ -72,9 +72,8 @@ std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
     const facts::Facts& facts = facts::facts();
     const trip::Journey& journey = *setup.trip->journey;
     const double wind = heat::wind_factor(heat::wind_position(facts::Wind::breezy));
-    IceQuestion question{setup.loss.likely * wind, journey.air,          journey.takes,
-                         capacity_of(setup),       warmest_start(setup), setup.liner,
-                         units::Duration{0},       journey.air};
+    IceQuestion question{setup.loss.likely * wind, journey.air, journey.takes,      capacity_of(setup),
+                         warmest_start(setup),     setup.liner, units::Duration{0}, journey.air};
     for (const FoodPlan& food : plan.foods) {
         question.waits = std::max(question.waits, food.in.since(setup.trip->from));
     }

@@ -19,9 +19,9 @@ struct IceQuestion {
     units::Duration takes;
     units::HeatCapacity food;  // of all of it
     units::Temperature food_start;
-    units::HeatCapacity liner;  // as warm as the air at the start
-    units::Duration waits;          // after that, at the fire
-    units::Temperature waits_air;   // there
+    units::HeatCapacity liner;     // as warm as the air at the start
+    units::Duration waits;         // after that, at the fire
+    units::Temperature waits_air;  // there
 };
 
 /// Ice at 0 C [kg] that keeps the food at or below facts raw.cold to the end. Drained: meltwater runs off at once and
@@ -36,8 +36,8 @@ struct Ice {
     units::Volume takes_up;        // of that ice, in cubes or crushed
     units::Volume room;            // what the box holds
     units::Volume food;
-    units::Duration takes;         // the way, and until the last of the food goes in
-    bool fits = true;  // food and ice together
+    units::Duration takes;  // the way, and until the last of the food goes in
+    bool fits = true;       // food and ice together
 };
 
 /// Nothing for a trip without a journey.

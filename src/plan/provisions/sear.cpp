@@ -101,8 +101,8 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
         if (finish) {
             sear.finished.push_back(food.name);
         } else {
-            sear.foods.push_back({food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{},
-                                  elsewhere});
+            sear.foods.push_back(
+                {food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{}, elsewhere});
         }
     };
     std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box

@@ -17,11 +17,11 @@ struct Plan;
 struct SearedFood {
     std::string name;
     int pieces = 0;
-    int at_once = 1;        // pieces in one pan
-    int sides = 2;          // turns a piece
-    int rounds = 0;         // panfuls one after the other
-    units::Duration takes;  // all rounds
-    bool elsewhere = false; // comes out of the other box
+    int at_once = 1;         // pieces in one pan
+    int sides = 2;           // turns a piece
+    int rounds = 0;          // panfuls one after the other
+    units::Duration takes;   // all rounds
+    bool elsewhere = false;  // comes out of the other box
 };
 
 struct Sear {
@@ -34,8 +34,8 @@ struct Sear {
     units::LocalTime take_out;  // first piece out of the bath
     /// When the first piece of this box comes out: after what another box puts into the pans before it.
     units::LocalTime own_out() const;
-    bool in_time = true;        // nothing waits longer out of the bath than facts sear.longest-out
-    problem::Problems notes;    // warnings: sear-too-long, sear-before-ready, sear-no-place
+    bool in_time = true;      // nothing waits longer out of the bath than facts sear.longest-out
+    problem::Problems notes;  // warnings: sear-too-long, sear-before-ready, sear-no-place
 };
 
 /// What is eaten at `serve`, in one pan, or in as many as keep the waiting short, at most one on each place of the fire

@@ -66,9 +66,9 @@ void add_clash(const Boiling& boiling, const Plan& plan, Sides& sides) {
     problem::Problem warning = problem::warning(
         "side-clash",
         fmt::format("from {} to {} water for the bath boils in {} while {} {}: that is {} and there {} {}",
-                    weekday_and_time(clash.from), weekday_and_time(clash.until), pots(boiling.pots), joined(clash.sides),
-                    clash.sides.size() == 1 ? "cooks" : "cook", pots(clash.needed), clash.there == 1 ? "is" : "are",
-                    clash.there),
+                    weekday_and_time(clash.from), weekday_and_time(clash.until), pots(boiling.pots),
+                    joined(clash.sides), clash.sides.size() == 1 ? "cooks" : "cook", pots(clash.needed),
+                    clash.there == 1 ? "is" : "are", clash.there),
         "bring one pot more, or begin the side dish earlier and keep it warm; the bath goes first");
     warning.place = plan.trip->fire_place;
     sides.notes.push_back(std::move(warning));
@@ -87,10 +87,10 @@ Sides sides_of(const Plan& plan) {
                      [](const SideStart& a, const SideStart& b) { return a.begin < b.begin; });
     for (const SideStart& side : sides.list) {
         if (side.begin < trip.from) {
-            sides.notes.push_back(problem::warning(
-                "side-before-fire",
-                fmt::format("{} would have to begin at {}, before there is a fire", side.name, weekday_and_time(side.begin)),
-                "cook it at home, or serve later"));
+            sides.notes.push_back(problem::warning("side-before-fire",
+                                                   fmt::format("{} would have to begin at {}, before there is a fire",
+                                                               side.name, weekday_and_time(side.begin)),
+                                                   "cook it at home, or serve later"));
         }
     }
     if (static_cast<int>(sides.list.size()) > trip.fire.pots) {

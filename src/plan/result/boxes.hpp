@@ -2,10 +2,10 @@
 // Two boxes are two plans over one fire.
 #pragma once
 
-#include <vector>
-
 #include "plan/result/plan.hpp"
 #include "trip/trip.hpp"
+
+#include <vector>
 
 namespace holdwater::plan {
 

@@ -2,9 +2,9 @@
 // What happens when, as the timeline and the log tell it.
 #pragma once
 
-#include <vector>
-
 #include "plan/result/plan.hpp"
+
+#include <vector>
 
 namespace holdwater::plan {
 

@@ -63,8 +63,8 @@ std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, un
 
 std::optional<units::Length> thickest_here(const Plan& plan, const FoodPlan& food) {
     const auto by_table = thickest(plan, food, first_hold_bath(plan, food));
-    const auto own = units::millimetres(
-        units::round_to(units::in_millimetres(food.food->thickness), 1.0, units::Toward::nearest));
+    const auto own =
+        units::millimetres(units::round_to(units::in_millimetres(food.food->thickness), 1.0, units::Toward::nearest));
     return by_table ? std::max(*by_table, own) : own;
 }
 

@@ -18,8 +18,8 @@ units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food);
 /// The thickest piece that becomes safe and comes up in time in this bath, down to 1 mm; nothing under 5 mm.
 std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath);
 
-/// That of the trip's own bath, and never thinner than the food's own piece, to the millimetre as it is printed: the plan
-/// has judged that one in all its scenarios and in its own shape, while this goes by a slab without edges.
+/// That of the trip's own bath, and never thinner than the food's own piece, to the millimetre as it is printed: the
+/// plan has judged that one in all its scenarios and in its own shape, while this goes by a slab without edges.
 std::optional<units::Length> thickest_here(const Plan& plan, const FoodPlan& food);
 
 HoldTable hold_table(const Plan& plan, const FoodPlan& food);

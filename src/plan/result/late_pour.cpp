@@ -20,8 +20,12 @@ using units::Temperature;
 std::optional<History> boiled(const Setup& setup, const FoodSetup& food, Temperature start, Temperature full) {
     // A pot that cools a little as the food goes in, and a lid off: as much as boiling water cools on its way.
     const Temperature water = setup.boiling - units::kelvins(facts::facts().spread("boil.cooling").high);
-    const answer::HoldQuestion question{food.piece.body, answer::properties_of(food.piece, heat::Bound::slow),
-                                        answer::film_of(food.piece, heat::Bound::slow), water, start, full};
+    const answer::HoldQuestion question{food.piece.body,
+                                        answer::properties_of(food.piece, heat::Bound::slow),
+                                        answer::film_of(food.piece, heat::Bound::slow),
+                                        water,
+                                        start,
+                                        full};
     const auto core = answer::core_in_constant_bath(question);
     return core ? std::optional(*core) : std::nullopt;
 }
@@ -62,8 +66,7 @@ std::optional<safety::Fall> fall_of(const Setup& setup, const History& bath, Tem
             back = std::max(back, *warm);
             rising = std::max(rising, safety::growth_without_lag(*models[i], *core));
         }
-        fall.growth =
-            std::max(fall.growth, safety::lagged_growth(exponent + rising, models[i]->q0_cautious));
+        fall.growth = std::max(fall.growth, safety::lagged_growth(exponent + rising, models[i]->q0_cautious));
     }
     fall.below_floor += back;
     return fall;

@@ -8,9 +8,9 @@
 namespace holdwater::plan {
 
 /// The same decision as after any fall that nobody watched: from the latest pour that the plan allows the bath is taken
-/// to have been at its floor and to have fallen at the fast end of the box in the trip's coldest air, and the clock runs
-/// on until the core is back above the floor in boiling water, however raw it still was. Nothing where no lateness is
-/// saved, or where water does not boil hot enough.
+/// to have been at its floor and to have fallen at the fast end of the box in the trip's coldest air, and the clock
+/// runs on until the core is back above the floor in boiling water, however raw it still was. Nothing where no lateness
+/// is saved, or where water does not boil hot enough.
 std::optional<LatePour> late_pour(const Ensemble& ensemble);
 
 }  // namespace holdwater::plan

@@ -1,27 +1,27 @@
 // SPDX-License-Identifier: MIT
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "plan/advice/limits.hpp"
+#include "plan/advice/remedy.hpp"
+#include "plan/advice/what_if.hpp"
+#include "plan/result/events.hpp"
+#include "plan/result/hold_table.hpp"
+#include "plan/result/late_pour.hpp"
+#include "plan/result/night.hpp"
+#include "plan/result/plan.hpp"
+#include "plan/result/summary.hpp"
+#include "plan/search/empty_acts.hpp"
+#include "plan/search/ensemble.hpp"
+#include "plan/search/later_start.hpp"
+#include "plan/search/schedule.hpp"
+#include "plan/search/sleep_window.hpp"
+#include "safety/refusals.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-
-#include "facts/facts.hpp"
-#include "heat/water.hpp"
-#include "plan/search/empty_acts.hpp"
-#include "plan/search/ensemble.hpp"
-#include "plan/result/late_pour.hpp"
-#include "plan/result/events.hpp"
-#include "plan/result/hold_table.hpp"
-#include "plan/search/later_start.hpp"
-#include "plan/advice/limits.hpp"
-#include "plan/advice/remedy.hpp"
-#include "plan/result/night.hpp"
-#include "plan/result/summary.hpp"
-#include "plan/result/plan.hpp"
-#include "plan/search/schedule.hpp"
-#include "plan/search/sleep_window.hpp"
-#include "plan/advice/what_if.hpp"
-#include "safety/refusals.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::plan {
 namespace {
@@ -57,7 +57,8 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     return fill;
 }
 
-std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results) {
+std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule,
+                              const std::vector<ScenarioResult>& results) {
     const Setup& setup = ensemble.setup();
     std::vector<TopUp> top_ups;
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
@@ -127,8 +128,9 @@ void add_intervals(Plan& plan, const Ensemble& ensemble) {
         }
     }
     // However calm it is, never longer than the schedule and the Night card leave it.
-    plan.interval_calm = std::min(left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)}),
-                                  std::max(longest_alone(ensemble, plan.top_up_mark), units::minutes(15)));
+    plan.interval_calm =
+        std::min(left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)}),
+                 std::max(longest_alone(ensemble, plan.top_up_mark), units::minutes(15)));
     plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
 }
 
@@ -224,8 +226,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
     plan.fill.latest_food_in = latest_food_in(plan);
-    plan.fill.latest_fire =
-        plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
+    plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
     problem::Problems broken = limits_broken(*setup, *schedule, plan, results);
     if (!broken.empty()) {
@@ -258,6 +259,8 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     return plan;
 }
 
-problem::Result<Plan> make_plan(const trip::Trip& trip) { return make_plan(trip, Effort{}); }
+problem::Result<Plan> make_plan(const trip::Trip& trip) {
+    return make_plan(trip, Effort{});
+}
 
 }  // namespace holdwater::plan

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/night.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <limits>
-
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/summary.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "safety/growth.hpp"
 #include "units/print.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace holdwater::plan {
 namespace {
@@ -34,8 +34,8 @@ double time_constant(const Ensemble& ensemble, std::size_t i, double wind, Foods
         }
     }
     // box_in() takes the trip's wind class; the asked one replaces it.
-    const double usual = heat::wind_factor(
-        std::clamp(heat::wind_position(setup.trip->weather.wind) + scenario.wind, 0.0, 2.0));
+    const double usual =
+        heat::wind_factor(std::clamp(heat::wind_position(setup.trip->weather.wind) + scenario.wind, 0.0, 2.0));
     const double asked = heat::wind_factor(std::clamp(wind + scenario.wind, 0.0, 2.0));
     const double loss = box_in(setup, scenario).loss.si() * asked / usual;
     return (water + setup.liner.si() + food) / loss;
@@ -80,9 +80,9 @@ units::History slowest_fall(const Ensemble& ensemble, Temperature reading, Tempe
         const double level = floor + (lowest - floor) * k / levels;
         for (std::size_t i = 0; i < ensemble.size(); ++i) {
             const Scenario& scenario = ensemble.scenario(i);
-            times[i] = cooling_time(time_constant(ensemble, i, wind, Foods::all), level,
-                                    reading.celsius() - reading_error(setup, scenario),
-                                    warm_air.celsius() + scenario.outside);
+            times[i] =
+                cooling_time(time_constant(ensemble, i, wind, Foods::all), level,
+                             reading.celsius() - reading_error(setup, scenario), warm_air.celsius() + scenario.outside);
         }
         before = std::min(before, quantile_high(times, 1.0 - ensemble.allowed()));
         fall.add(Duration{-before}, Temperature{level});
@@ -153,8 +153,7 @@ Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
     const Setup& setup = ensemble.setup();
     const auto [coldest, warmest] = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from));
     (void)warmest;
-    const Duration alone =
-        left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
+    const Duration alone = left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
     return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
 }
 
@@ -203,15 +202,19 @@ FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units
     Duration back{0};
     for (const FoodSetup& food : setup.foods) {
         // The clock runs until the core is back as well; it is taken to have followed the bath all the way down.
-        answer::HoldQuestion rise{food.piece.body, answer::properties_of(food.piece, heat::Bound::slow),
-                                  answer::film_of(food.piece, heat::Bound::slow), mark, end, setup.floor};
+        answer::HoldQuestion rise{food.piece.body,
+                                  answer::properties_of(food.piece, heat::Bound::slow),
+                                  answer::film_of(food.piece, heat::Bound::slow),
+                                  mark,
+                                  end,
+                                  setup.floor};
         const auto core = answer::core_in_constant_bath(rise);
         back = std::max(back, core ? core->first_at_or_above(setup.floor).value_or(out) : out);
         // Growth all the time at its fastest between the coolest bath and the floor: no fall can do worse.
         const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
         const double rate = safety::FastestAbove(model)(end);
-        fall.growth = std::max(
-            fall.growth, safety::lagged_growth(rate * units::in_hours(answer.below + back), model.q0_cautious));
+        fall.growth = std::max(fall.growth,
+                               safety::lagged_growth(rate * units::in_hours(answer.below + back), model.q0_cautious));
     }
     answer.below += back;
     fall.below_floor = answer.below;

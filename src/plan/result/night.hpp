@@ -21,7 +21,8 @@ units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading,
 /// share of scenarios are warmer.
 units::Temperature coldest_after(const Ensemble& ensemble, units::Temperature from, units::Duration since);
 
-/// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an hour.
+/// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an
+/// hour.
 units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
 
 /// How long the meal may wait in the bath after serving, without another top-up: what all but the allowed share of

@@ -3,10 +3,6 @@
 // to the safe side.
 #pragma once
 
-#include <optional>
-#include <string>
-#include <vector>
-
 #include "answer/hold/hold.hpp"
 #include "answer/hold/piece.hpp"
 #include "plan/provisions/provisions.hpp"
@@ -16,6 +12,10 @@
 #include "units/history.hpp"
 #include "units/interval.hpp"
 #include "units/local_time.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -29,27 +29,27 @@ struct Pour {
 
 struct Fill {
     units::LocalTime light_fire;
-    units::Temperature boiling;          // at this altitude
-    units::Volume cold;                  // first into the box
-    units::Volume boiled;                // all pours together
-    units::Volume warming;               // boiling water that warms the box first and is tipped out; zero: none
-    units::LocalTime warm_at;            // for that
-    std::vector<Pour> pours;             // the last one trims: pour until the reading is right
-    units::Temperature reading;          // stirred, before the food goes in
+    units::Temperature boiling;               // at this altitude
+    units::Volume cold;                       // first into the box
+    units::Volume boiled;                     // all pours together
+    units::Volume warming;                    // boiling water that warms the box first and is tipped out; zero: none
+    units::LocalTime warm_at;                 // for that
+    std::vector<Pour> pours;                  // the last one trims: pour until the reading is right
+    units::Temperature reading;               // stirred, before the food goes in
     Interval<units::Temperature> after_food;  // about an hour after the food went in
     units::LocalTime food_in;
-    units::LocalTime latest_food_in;     // still ready in time by the cautious reading, the whole fill being later
-    units::LocalTime latest_fire;        // for that
+    units::LocalTime latest_food_in;  // still ready in time by the cautious reading, the whole fill being later
+    units::LocalTime latest_fire;     // for that
 };
 
 struct TopUp {
-    units::LocalTime at;           // pour not later than this; lateness up to half an hour is already in it
+    units::LocalTime at;  // pour not later than this; lateness up to half an hour is already in it
     units::LocalTime light_fire;
     Interval<units::Temperature> reading;  // as read on arrival
-    units::Volume boiling;         // at the likely reading
-    units::Volume boiling_most;    // at the lowest reading in 95 of 100
-    units::Volume out;             // bath to take out first, so that it fits; likely
-    bool wakes = false;            // in the sleep window
+    units::Volume boiling;                 // at the likely reading
+    units::Volume boiling_most;            // at the lowest reading in 95 of 100
+    units::Volume out;                     // bath to take out first, so that it fits; likely
+    bool wakes = false;                    // in the sleep window
 };
 
 /// How much boiling water lifts a reading back to the top-up mark.
@@ -63,14 +63,14 @@ struct FoodPlan {
     const trip::Food* food = nullptr;
     answer::Piece piece;
     safety::Standard standard;
-    units::LocalTime in;           // goes into the bath
-    units::LocalTime eaten;        // comes out to be eaten
+    units::LocalTime in;                           // goes into the bath
+    units::LocalTime eaten;                        // comes out to be eaten
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
     std::optional<units::LocalTime> ready_late;    // 95 of 100 scenarios are ready by then
     /// The same, of a good plan: all its food is ready in time.
     units::LocalTime ready() const { return ready_late.value(); }
     Interval<units::Temperature> core_peak;
-    Interval<double> kill;         // multiples of what is asked (adaptation included) at serving
+    Interval<double> kill;                             // multiples of what is asked (adaptation included) at serving
     Interval<std::optional<units::Duration>> come_up;  // nothing: not by serving
     Interval<double> growth_with_lag;                  // log10 until the core passed 54.4 C
     Interval<double> growth_without_lag;
@@ -87,18 +87,18 @@ struct Unattended {
 struct MorningRow {
     units::Temperature reading;
     struct Cell {
-        units::Duration since;        // the last good reading was so long ago
-        units::Duration below;        // at most so long below the floor
+        units::Duration since;  // the last good reading was so long ago
+        units::Duration below;  // at most so long below the floor
         safety::FallAction action = safety::FallAction::none;
     };
     std::vector<Cell> cells;
 };
 
 struct Night {
-    units::LocalTime from;                // of the curve: bedtime, or the first quiet stretch
-    units::Temperature reading;           // after the last top-up
-    std::optional<units::LocalTime> wake; // first top-up in the sleep window, if one cannot be helped
-    units::Duration longest;              // may be left alone from `reading`
+    units::LocalTime from;                 // of the curve: bedtime, or the first quiet stretch
+    units::Temperature reading;            // after the last top-up
+    std::optional<units::LocalTime> wake;  // first top-up in the sleep window, if one cannot be helped
+    units::Duration longest;               // may be left alone from `reading`
     std::vector<Unattended> unattended;
     std::vector<double> curve_hours;
     std::vector<Interval<units::Temperature>> curve;
@@ -125,12 +125,12 @@ struct HoldCell {
 /// What becomes of the plan if things turn out otherwise.
 struct WhatIfAnswer {
     const trip::WhatIf* what = nullptr;
-    bool holds = false;             // nothing is ever below the floor, and all is ready
-    std::string broken;             // the first limit that breaks, if a changed trip does not hold
-    std::size_t top_ups = 0;        // of the changed trip
-    std::size_t wakes = 0;          // of these, in the sleep window
-    units::Duration longest;        // the bath may be left alone after a top-up
-    units::Duration below;          // fire out: longest time below the floor
+    bool holds = false;       // nothing is ever below the floor, and all is ready
+    std::string broken;       // the first limit that breaks, if a changed trip does not hold
+    std::size_t top_ups = 0;  // of the changed trip
+    std::size_t wakes = 0;    // of these, in the sleep window
+    units::Duration longest;  // the bath may be left alone after a top-up
+    units::Duration below;    // fire out: longest time below the floor
     safety::FallAction action = safety::FallAction::none;  // fire out: what to do then
 };
 
@@ -145,33 +145,33 @@ struct HoldTable {
 struct Plan {
     const trip::Trip* trip = nullptr;
     Fill fill;
-    units::Temperature top_up_mark;       // read this after a top-up
-    units::Temperature action_line;       // a reading here asks for a top-up now
-    units::Temperature floor;             // the bath never below this, while the food cooks and after
-    units::Temperature read_floor;        // the same as a reading, the thermometer's error on it: what cards print
+    units::Temperature top_up_mark;            // read this after a top-up
+    units::Temperature action_line;            // a reading here asks for a top-up now
+    units::Temperature floor;                  // the bath never below this, while the food cooks and after
+    units::Temperature read_floor;             // the same as a reading, the thermometer's error on it: what cards print
     std::vector<safety::ColdBath> cold_baths;  // thrown away before the clock says so; of the bath, not as a reading
     std::vector<TopUp> top_ups;
-    std::optional<LatePour> late_pour;    // without a thermometer, where that saves anything
+    std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
-    units::Volume room;                   // in the box, food in it, before water must be taken out
-    units::Duration round;                // from cold pots to the pour
-    units::Duration interval_calm;        // between top-ups: still air and the warmest hour
-    units::Duration interval_rough;       // windy and the coldest hour
+    units::Volume room;              // in the box, food in it, before water must be taken out
+    units::Duration round;           // from cold pots to the pour
+    units::Duration interval_calm;   // between top-ups: still air and the warmest hour
+    units::Duration interval_rough;  // windy and the coldest hour
     std::vector<FoodPlan> foods;
     Night night;
-    std::vector<Event> events;            // in time order
-    std::vector<units::Duration> curve_at; // since trip.from
+    std::vector<Event> events;              // in time order
+    std::vector<units::Duration> curve_at;  // since trip.from
     std::vector<Interval<units::Temperature>> bath_curve;
     std::vector<Interval<units::Temperature>> core_curve;  // of the first food
-    Interval<units::HeatLoss> loss;       // lid closed, still air
-    std::vector<WhatIfAnswer> what_ifs;   // in the trip's order
-    Provisions around;                        // portions, water, fuel, ice, sides, sear, leftovers
-    units::LocalTime waits_until;         // the meal may wait in the bath so long after serving, without a top-up
-    double share_that_holds = 0.0;        // of the scenarios
-    double share_error = 0.0;             // of that share, from drawing scenarios at all
+    Interval<units::HeatLoss> loss;                        // lid closed, still air
+    std::vector<WhatIfAnswer> what_ifs;                    // in the trip's order
+    Provisions around;                                     // portions, water, fuel, ice, sides, sear, leftovers
+    units::LocalTime waits_until;   // the meal may wait in the bath so long after serving, without a top-up
+    double share_that_holds = 0.0;  // of the scenarios
+    double share_error = 0.0;       // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;
     bool boil_waits_for_fire = false;
-    problem::Problems notes;              // warnings and notes that come with a good plan
+    problem::Problems notes;  // warnings and notes that come with a good plan
 };
 
 /// The foods whose time (FoodPlan::in or FoodPlan::eaten) this is, in the trip's order.

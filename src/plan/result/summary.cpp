@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/summary.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "plan/result/hold_table.hpp"
 #include "safety/growth.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::plan {
 using units::Duration;

@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/ensemble.hpp"
 
-#include <algorithm>
-#include <numeric>
-
 #include "facts/facts.hpp"
 #include "plan/search/parallel.hpp"
 
+#include <algorithm>
+#include <numeric>
+
 namespace holdwater::plan {
 
-double allowed_failures() { return 1.0 - facts::facts().value("quantile.cautious"); }
+double allowed_failures() {
+    return 1.0 - facts::facts().value("quantile.cautious");
+}
 
 Draw full_draw() {
     const facts::Facts& facts = facts::facts();

@@ -2,14 +2,14 @@
 // Many scenarios of one trip at once, and quantiles over them.
 #pragma once
 
+#include "plan/result/plan.hpp"
+#include "plan/search/simulation.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
 #include <utility>
 #include <vector>
-
-#include "plan/result/plan.hpp"
-#include "plan/search/simulation.hpp"
 
 namespace holdwater::plan {
 
@@ -27,18 +27,22 @@ Draw full_draw();
 
 class Ensemble {
   public:
-    /// `allowed` less than allowed_failures() is stricter: for a search with few scenarios whose find is to hold in many.
+    /// `allowed` less than allowed_failures() is stricter: for a search with few scenarios whose find is to hold in
+    /// many.
     Ensemble(const Setup& setup, Draw draw, double allowed = allowed_failures());
 
     std::size_t size() const { return scenarios_.size(); }
     const Setup& setup() const { return *setup_; }
     double allowed() const { return allowed_; }
     const Scenario& scenario(std::size_t i) const { return scenarios_[i]; }
-    Simulation start(std::size_t i, bool recording) const { return Simulation(*setup_, scenarios_[i], foods_[i], recording); }
+    Simulation start(std::size_t i, bool recording) const {
+        return Simulation(*setup_, scenarios_[i], foods_[i], recording);
+    }
     const std::vector<heat::FoodInBath>& foods(std::size_t i) const { return foods_[i]; }
 
-    /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is that
-    /// of one set of points: half of how far the quantiles of the single shifts lie apart, the widest of the three.
+    /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is
+    /// that of one set of points: half of how far the quantiles of the single shifts lie apart, the widest of the
+    /// three.
     template <class Q>
     units::Interval<Q> interval(const std::vector<Q>& values) const;
 

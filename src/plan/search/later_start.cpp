@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/later_start.hpp"
 
-#include <algorithm>
-#include <vector>
-
 #include "plan/advice/remedy.hpp"
 #include "plan/search/sleep_window.hpp"
+
+#include <algorithm>
+#include <vector>
 
 namespace holdwater::plan {
 

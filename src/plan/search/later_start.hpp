@@ -2,10 +2,10 @@
 // Whether a later fire spares the cook a night.
 #pragma once
 
+#include "plan/result/plan.hpp"
+
 #include <cstddef>
 #include <optional>
-
-#include "plan/result/plan.hpp"
 
 namespace holdwater::plan {
 
@@ -18,8 +18,8 @@ struct LaterStart {
 };
 
 /// The start after the trip's own, to the hour, with the fewest wakings (filling in the sleep window is one), if that
-/// is fewer than the plan's; it holds in as many scenarios. Nothing for a plan without wakings. The plan keeps its start, since food that goes in at once
-/// needs no ice; the cook may choose.
+/// is fewer than the plan's; it holds in as many scenarios. Nothing for a plan without wakings. The plan keeps its
+/// start, since food that goes in at once needs no ice; the cook may choose.
 std::optional<LaterStart> later_start(const Plan& plan);
 
 }  // namespace holdwater::plan

@@ -17,7 +17,8 @@ template <class Work>
 void for_each_index(std::size_t count, const Work& work) {
     constexpr std::size_t chunk = 16;
     const std::size_t most = (count + chunk - 1) / chunk;
-    const std::size_t threads = std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(most, 1));
+    const std::size_t threads =
+        std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(most, 1));
     std::atomic<std::size_t> next{0};
     std::vector<std::exception_ptr> thrown(threads);
     const auto run = [&](std::size_t self) {

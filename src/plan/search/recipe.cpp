@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/recipe.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "facts/facts.hpp"
 #include "units/print.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::plan {
 namespace {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/scenario.hpp"
 
+#include "facts/facts.hpp"
+
 #include <boost/math/distributions/normal.hpp>
 #include <boost/random/sobol.hpp>
 #include <boost/random/uniform_01.hpp>
@@ -9,8 +11,6 @@
 #include <array>
 #include <cmath>
 #include <random>
-
-#include "facts/facts.hpp"
 
 namespace holdwater::plan {
 namespace {
@@ -61,9 +61,9 @@ double place_at(const facts::Spread& spread, double share) {
 /// The spread of each dimension, looked up once for all scenarios; the lateness of top-ups, which late_of spreads, has
 /// none here.
 std::array<const facts::Spread*, dimensions> spreads() {
-    constexpr std::array<const char*, dimensions> keys{"thickness", "diffusivity",  "film",        "start", "box-loss",
-                                                       "outside",   "wind",         "litres",      "boil.cooling",
-                                                       "thermometer", nullptr,      "lid.open",    "unstirred"};
+    constexpr std::array<const char*, dimensions> keys{
+        "thickness", "diffusivity",  "film",        "start", "box-loss", "outside",  "wind",
+        "litres",    "boil.cooling", "thermometer", nullptr, "lid.open", "unstirred"};
     std::array<const facts::Spread*, dimensions> found{};
     for (std::size_t i = 0; i < dimensions; ++i) {
         found[i] = keys[i] != nullptr ? &facts::facts().spread(keys[i]) : nullptr;
@@ -93,7 +93,9 @@ Scenario scenario_at(const std::array<const facts::Spread*, dimensions>& all, co
 
 }  // namespace
 
-Scenario likely_scenario() { return scenario_at(spreads(), std::vector<double>(dimensions, 0.5)); }
+Scenario likely_scenario() {
+    return scenario_at(spreads(), std::vector<double>(dimensions, 0.5));
+}
 
 std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
     // Half a grid step inward, so that no draw is exactly 0 or 1, where a normal has no value.

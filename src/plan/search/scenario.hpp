@@ -2,15 +2,15 @@
 // One way in which the uncertain things may turn out, drawn evenly over facts/spread.toml.
 #pragma once
 
+#include "units/quantity.hpp"
+
 #include <cstddef>
 #include <vector>
 
-#include "units/quantity.hpp"
-
 namespace holdwater::plan {
 
-/// "place" members lie between -1 (low end of the band) and 1 (high end), 0 the likely value: their width depends on the
-/// food, the box or the thermometer. The others are absolute.
+/// "place" members lie between -1 (low end of the band) and 1 (high end), 0 the likely value: their width depends on
+/// the food, the box or the thermometer. The others are absolute.
 struct Scenario {
     double thickness = 0.0;       // place
     double diffusivity = 0.0;     // place: -1 slow, 1 fast
@@ -35,7 +35,8 @@ Scenario likely_scenario();
 /// the same scenarios.
 std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts = 1);
 
-/// How late the n-th top-up is poured [s], differing from one to the next, evenly spread over facts spread "top-up.late".
+/// How late the n-th top-up is poured [s], differing from one to the next, evenly spread over facts spread
+/// "top-up.late".
 double late_of(const Scenario& scenario, std::size_t top_up);
 
 }  // namespace holdwater::plan

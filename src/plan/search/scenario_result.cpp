@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/scenario_result.hpp"
 
-#include <algorithm>
-
 #include "answer/hold/hold.hpp"
 #include "facts/facts.hpp"
 #include "plan/search/parallel.hpp"
 #include "safety/clocks.hpp"
 #include "safety/growth.hpp"
 #include "safety/kill.hpp"
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {
@@ -63,8 +63,7 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
         result.ready = std::max(*safe.safe, *warm);
     }
     result.peak = core.highest();
-    result.kill = safety::kill_fraction(*food.standard.kill, core) /
-                 safety::adaptation_factor(safe.come_up);
+    result.kill = safety::kill_fraction(*food.standard.kill, core) / safety::adaptation_factor(safe.come_up);
     result.come_up = safe.come_up;
     const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
     const units::History rise = arrives ? until(core, *arrives) : core;
@@ -111,8 +110,7 @@ std::vector<Duration> curve_moments(const Setup& setup) {
 std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& schedule) {
     const std::vector<Duration> moments = curve_moments(ensemble.setup());
     std::vector<ScenarioResult> all(ensemble.size());
-    for_each_index(ensemble.size(),
-                   [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
+    for_each_index(ensemble.size(), [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
     return all;
 }
 

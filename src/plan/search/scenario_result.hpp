@@ -3,33 +3,33 @@
 // thousands of scenarios would fill the memory of a small machine.
 #pragma once
 
+#include "plan/search/schedule.hpp"
+
 #include <optional>
 #include <vector>
-
-#include "plan/search/schedule.hpp"
 
 namespace holdwater::plan {
 
 struct FoodResult {
-    std::optional<units::Duration> ready;    // since trip.from; nothing where the core did not arrive by serving
+    std::optional<units::Duration> ready;  // since trip.from; nothing where the core did not arrive by serving
     units::Temperature peak;
-    double kill = 0.0;                // multiples of what is asked, at serving
+    double kill = 0.0;                                            // multiples of what is asked, at serving
     std::optional<units::Duration> come_up = units::Duration{0};  // nothing: not by serving
-    double growth_with_lag = 0.0;     // log10 until the core passed 54.4 C
+    double growth_with_lag = 0.0;                                 // log10 until the core passed 54.4 C
     double growth_without_lag = 0.0;
 };
 
 struct ScenarioResult {
-    bool failed = false;   // the bath was below its level between top-ups
+    bool failed = false;                  // the bath was below its level between top-ups
     units::TemperatureDifference excess;  // of the hottest core over its target and tolerance
     units::Duration food_in;
-    units::Temperature after_food;               // an hour after the food went in
-    units::Temperature at_end;                   // at serving
-    std::vector<units::Temperature> readings;    // at each top-up, on arrival
-    std::vector<units::Volume> boiling;          // poured at each top-up
-    std::vector<units::Volume> out;              // of the bath, taken out before it
-    std::vector<units::Temperature> bath;        // at the moments of curve_moments
-    std::vector<units::Temperature> core;        // of the first food
+    units::Temperature after_food;             // an hour after the food went in
+    units::Temperature at_end;                 // at serving
+    std::vector<units::Temperature> readings;  // at each top-up, on arrival
+    std::vector<units::Volume> boiling;        // poured at each top-up
+    std::vector<units::Volume> out;            // of the bath, taken out before it
+    std::vector<units::Temperature> bath;      // at the moments of curve_moments
+    std::vector<units::Temperature> core;      // of the first food
     std::vector<FoodResult> foods;
 };
 

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/schedule.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "facts/facts.hpp"
 #include "plan/result/night.hpp"
 #include "plan/search/parallel.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "units/print.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdwater::plan {
 namespace {
@@ -16,7 +16,9 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
-Duration serving(const Setup& setup) { return setup.trip->serve.since(setup.trip->from); }
+Duration serving(const Setup& setup) {
+    return setup.trip->serve.since(setup.trip->from);
+}
 
 /// Every scenario filled, food in; the common start of all that follows.
 std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe) {
@@ -65,8 +67,7 @@ std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     if (!best || excess_after_fill(ensemble, *best) > 0) {
         return best;
     }
-    if (const auto top = recipe_for(setup, units::celsius(high));
-        top && excess_after_fill(ensemble, *top) <= 0) {
+    if (const auto top = recipe_for(setup, units::celsius(high)); top && excess_after_fill(ensemble, *top) <= 0) {
         return top;
     }
     while (high - low > 1.0) {
@@ -202,7 +203,9 @@ Schedule best_spread(const Ensemble& ensemble, const std::vector<Simulation>& st
 
 }  // namespace
 
-bool holds(const Schedule& s) { return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0; }
+bool holds(const Schedule& s) {
+    return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0;
+}
 
 namespace {
 

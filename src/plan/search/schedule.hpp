@@ -2,11 +2,11 @@
 // Chooses what the cook does: fill reading, top-up mark, and when to top up.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "plan/search/ensemble.hpp"
 #include "plan/search/recipe.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -18,9 +18,9 @@ struct ScheduledTopUp {
 struct Schedule {
     Recipe recipe;
     std::vector<ScheduledTopUp> top_ups;
-    double allowed = 0.0;   // share of scenarios that may fail, of the ensemble it was made for
-    double failing = 1.0;   // share of scenarios in which the bath met its level before a top-up
-    double excess = 0.0;    // K by which the core passes target and tolerance in 95 of 100; negative is room
+    double allowed = 0.0;  // share of scenarios that may fail, of the ensemble it was made for
+    double failing = 1.0;  // share of scenarios in which the bath met its level before a top-up
+    double excess = 0.0;   // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
     std::size_t empty = 0;  // top-ups in which the likely scenario pours nothing
 };

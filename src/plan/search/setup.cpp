@@ -1,23 +1,25 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/setup.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <cmath>
-
 #include "answer/gauge/box_loss.hpp"
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
 #include "heat/water.hpp"
 #include "units/print.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
 namespace holdwater::plan {
 namespace {
 
 using problem::Problems;
 
-void append(Problems& all, const Problems& more) { all.insert(all.end(), more.begin(), more.end()); }
+void append(Problems& all, const Problems& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
 
 /// Interpolates between the slow, likely and fast reading of a food: place -1, 0, 1.
 double between(double slow, double likely, double fast, double place) {
@@ -85,8 +87,9 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
     }
     setup.box = &trip.boxes.front();
     if (trip.foods.empty()) {
-        problem::Problem none = problem::error("box-without-food", "no food goes into this box",
-                                               "a plan needs at least one [[food]]; leave an empty box out of the trip");
+        problem::Problem none =
+            problem::error("box-without-food", "no food goes into this box",
+                           "a plan needs at least one [[food]]; leave an empty box out of the trip");
         none.place = setup.box->place;
         return none;
     }

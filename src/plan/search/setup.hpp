@@ -2,15 +2,15 @@
 // What a trip means in numbers, before anything is decided: boiling point, box, foods with their standards, weather.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "answer/hold/piece.hpp"
 #include "heat/box.hpp"
 #include "plan/search/scenario.hpp"
 #include "problem/problem.hpp"
 #include "trip/trip.hpp"
 #include "units/history.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -30,23 +30,23 @@ struct Setup {
     units::Temperature boiling;
     heat::BoxLoss loss;
     units::HeatCapacity liner;
-    units::Area surface;           // water surface
-    units::Volume most;            // water and food that the box takes
+    units::Area surface;  // water surface
+    units::Volume most;   // water and food that the box takes
     units::Volume food_volume;
     std::vector<FoodSetup> foods;
-    units::History outside;        // since trip.from, past serving by two days
-    units::Volume batch;           // boiling litres of all pots, once
-    units::Duration round;         // from cold pots to the pour
-    int rounds_before = 0;         // that warm the box before the fill
+    units::History outside;  // since trip.from, past serving by two days
+    units::Volume batch;     // boiling litres of all pots, once
+    units::Duration round;   // from cold pots to the pour
+    int rounds_before = 0;   // that warm the box before the fill
     // The strictest over all foods.
-    units::Temperature floor;         // while it cooks and after: nobody in the woods changes cards at "done"
-    units::Temperature read_floor;    // a reading below this may be a bath below the floor: the thermometer's error on it
+    units::Temperature floor;       // while it cooks and after: nobody in the woods changes cards at "done"
+    units::Temperature read_floor;  // a reading below this may be a bath below the floor: the thermometer's error on it
     units::Temperature action_line;   // a reading, and never below read_floor
     units::Temperature highest_core;  // target + tolerance
-
 };
 
-/// Errors: every refusal of a food (with its place), the box test's, two-boxes, bath-overflows, food-not-covered, altitude.
+/// Errors: every refusal of a food (with its place), the box test's, two-boxes, bath-overflows, food-not-covered,
+/// altitude.
 problem::Result<Setup> set_up(const trip::Trip& trip);
 
 /// A food of this setup as the bath meets it in one scenario.

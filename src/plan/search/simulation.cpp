@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/simulation.hpp"
 
-#include <algorithm>
-
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {
@@ -50,7 +50,8 @@ Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature 
     return Volume{room.si() + swapped};
 }
 
-Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods, bool recording)
+Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods,
+                       bool recording)
     : setup_(&setup),
       scenario_(scenario),
       foods_(std::move(foods)),
@@ -62,7 +63,9 @@ Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector
     bath_.record(recording);
 }
 
-Temperature Simulation::shown() const { return bath_.temperature() + error_; }
+Temperature Simulation::shown() const {
+    return bath_.temperature() + error_;
+}
 
 Volume Simulation::room() const {
     return std::max(Volume{0}, setup_->most - bath_.water() - (filled_ ? food_volume_ : Volume{0}));
@@ -123,9 +126,8 @@ void Simulation::plan_moves() {
         }
     }
     // The soonest last; at one moment a food comes out before another goes in.
-    std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) {
-        return a.at != b.at ? a.at > b.at : a.in && !b.in;
-    });
+    std::stable_sort(moves_.begin(), moves_.end(),
+                     [](const Move& a, const Move& b) { return a.at != b.at ? a.at > b.at : a.in && !b.in; });
 }
 
 void Simulation::move(const Move& move) {

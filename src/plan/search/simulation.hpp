@@ -3,21 +3,21 @@
 // the cards: read, look up the ladder, pour.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "heat/bath.hpp"
 #include "plan/search/scenario.hpp"
 #include "plan/search/setup.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace holdwater::plan {
 
 /// What the cook does, the same in every scenario.
 struct Recipe {
-    units::Volume cold;             // first into the box
-    units::Temperature reading;     // fill to this, stirred, before the food goes in
-    int pours = 1;                  // batches that are expected
-    units::Temperature top_up_mark; // top up to this reading
+    units::Volume cold;              // first into the box
+    units::Temperature reading;      // fill to this, stirred, before the food goes in
+    int pours = 1;                   // batches that are expected
+    units::Temperature top_up_mark;  // top up to this reading
 };
 
 /// Boiling litres (measured boiling) that lift `water` litres in the box from one reading to another. `room`: litres
@@ -53,7 +53,7 @@ class Simulation {
     units::Duration food_in() const { return food_in_; }  // the bath is filled and settled
     /// The core of a food of the setup so far; empty while it has not gone in.
     const units::History& core_history(std::size_t food) const;
-    const std::vector<units::Volume>& poured() const { return poured_; }  // fill batches, then top-ups
+    const std::vector<units::Volume>& poured() const { return poured_; }        // fill batches, then top-ups
     const std::vector<units::Volume>& taken_out() const { return taken_out_; }  // before each of these
     std::size_t fill_pours() const { return fill_pours_; }
     units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/sleep_window.hpp"
 
-#include <algorithm>
-
 #include "units/print.hpp"
+
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {
@@ -43,6 +43,8 @@ ScheduledTopUp SleepWindow::place(Duration last, Duration deadline, Duration boi
     return place_waking(deadline);
 }
 
-ScheduledTopUp SleepWindow::place_waking(Duration deadline) const { return {down_to(*trip_, deadline, 5), true}; }
+ScheduledTopUp SleepWindow::place_waking(Duration deadline) const {
+    return {down_to(*trip_, deadline, 5), true};
+}
 
 }  // namespace holdwater::plan

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Logs that are not what they seem: each fault by its name, line and column.
+#include "answer/gauge/boxes.hpp"
 #include "answer/gauge/gauge_log.hpp"
 #include "answer/gauge/gauge_stretch.hpp"
-#include "answer/gauge/boxes.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The fit: exact where it can be, and a band that holds what it promises.
-#include "answer/gauge/gauge_fit.hpp"
 #include "answer/gauge/boxes.hpp"
+#include "answer/gauge/gauge_fit.hpp"
 #include "heat/water.hpp"
 #include "support/near.hpp"
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What must hold for every box: over grids.
-#include "answer/gauge/gauge.hpp"
 #include "answer/gauge/box_loss.hpp"
 #include "answer/gauge/boxes.hpp"
+#include "answer/gauge/gauge.hpp"
 #include "facts/facts.hpp"
 #include "support/near.hpp"
 
@@ -132,7 +132,8 @@ TEST_CASE("floor and fill: none of the time, or for ever") {
     CHECK(hot->loss.likely == cool->loss.likely);
 }
 
-TEST_CASE("law: two readings give a loss that a trip file may name, or are refused; a test under an hour is called short") {
+TEST_CASE(
+    "law: two readings give a loss that a trip file may name, or are refused; a test under an hour is called short") {
     int answered = 0;
     for (const double minutes : {0.5, 5.0, 30.0, 59.0, 60.0, 240.0, 4000.0}) {
         for (const double fall : {-1.0, 0.0, 1e-13, 1e-6, 0.01, 0.5, 2.0, 10.0, 40.0}) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the liner takes up, where the first fall shows it.
-#include "answer/gauge/gauge.hpp"
 #include "answer/gauge/boxes.hpp"
+#include "answer/gauge/gauge.hpp"
 
 #include <doctest/doctest.h>
 

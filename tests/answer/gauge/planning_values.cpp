@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Published and common values of boxes.
-#include "answer/gauge/gauge.hpp"
 #include "answer/gauge/boxes.hpp"
+#include "answer/gauge/gauge.hpp"
 #include "heat/water.hpp"
 #include "support/near.hpp"
 

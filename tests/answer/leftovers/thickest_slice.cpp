@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How thick leftovers may be: the limit itself, and what must never make it looser.
-#include "answer/leftovers/leftovers.hpp"
 #include "answer/hold/piece.hpp"
+#include "answer/leftovers/leftovers.hpp"
 #include "safety/clocks.hpp"
 #include "safety/growth.hpp"
 #include "support/near.hpp"

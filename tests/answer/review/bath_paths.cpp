@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the bath may have done between readings.
-#include "answer/review/review_bath.hpp"
 #include "answer/review/reading.hpp"
+#include "answer/review/review_bath.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -68,8 +68,8 @@ TEST_CASE("every log gives what was expected of it beforehand") {
         // What is not expected is not warned of either: no false alarms. Notes ask for nothing.
         for (const problem::Problem& p : review.remarks) {
             CAPTURE(problem::to_line(p));
-            const bool foreseen =
-                p.severity == problem::Severity::note || expected.at("warnings").find(p.code.text()) != std::string::npos;
+            const bool foreseen = p.severity == problem::Severity::note ||
+                                  expected.at("warnings").find(p.code.text()) != std::string::npos;
             CHECK(foreseen);
         }
     }

@@ -35,7 +35,8 @@ class Dice {
     bool one_in(double n) { return share() * n < 1.0; }
     template <class List>
     auto pick(const List& list) {
-        return list[std::min(static_cast<std::size_t>(share() * static_cast<double>(std::size(list))), std::size(list) - 1)];
+        return list[std::min(static_cast<std::size_t>(share() * static_cast<double>(std::size(list))),
+                             std::size(list) - 1)];
     }
     double normal() { return std::sqrt(-2.0 * std::log(1.0 - share())) * std::cos(2.0 * 3.14159265358979 * share()); }
     /// A value of a spread; normal ones have their 5 and 95 % points at its ends.
@@ -59,10 +60,10 @@ class Dice {
 
 struct Drawn {
     std::string trip;
-    double loss = 1.0;   // W/K, as told
-    double water = 30.0; // L
-    double error = 1.0;  // K
-    double air = 0.0;    // C, as told
+    double loss = 1.0;    // W/K, as told
+    double water = 30.0;  // L
+    double error = 1.0;   // K
+    double air = 0.0;     // C, as told
     int wind = 0;
 };
 
@@ -73,8 +74,9 @@ Drawn draw_trip(Dice& dice) {
         const char* rules;
         double target;
     };
-    static const Kind kinds[] = {{"beef-top-round", "us", 60}, {"pork-loin", "us", 62},      {"beef-top-round", "us", 58},
-                                 {"chicken-breast", "us", 64}, {"beef-top-round", "uk", 64}, {"pork-loin", "au-nz", 64},
+    static const Kind kinds[] = {{"beef-top-round", "us", 60}, {"pork-loin", "us", 62},
+                                 {"beef-top-round", "us", 58}, {"chicken-breast", "us", 64},
+                                 {"beef-top-round", "uk", 64}, {"pork-loin", "au-nz", 64},
                                  {"beef-top-round", "ca", 64}};
     const Kind kind = dice.pick(kinds);
     drawn.water = std::round(dice.between(18, 45));
@@ -137,8 +139,8 @@ moisture = "20 %"
 cold_water = "5 C"
 )",
                              dice.one_in(6) && kind.target >= 64 ? "true" : "false", kind.rules, kind.kind, thickness,
-                             length, mass, pieces, dice.between(0, 8), kind.target, drawn.water, drawn.error, drawn.loss,
-                             winds[drawn.wind], drawn.air);
+                             length, mass, pieces, dice.between(0, 8), kind.target, drawn.water, drawn.error,
+                             drawn.loss, winds[drawn.wind], drawn.air);
     return drawn;
 }
 
@@ -152,19 +154,20 @@ struct Row {
 class Life {
   public:
     Life(Dice& dice, const Drawn& drawn, const trip::Trip& trip, const safety::Standard& standard)
-        : dice_(dice), drawn_(drawn), standard_(standard), bias_(drawn.error * dice.between(-1, 1)),
+        : dice_(dice),
+          drawn_(drawn),
+          standard_(standard),
+          bias_(drawn.error * dice.between(-1, 1)),
           bath_(box_of(trip), units::litres(drawn.water * dice.of("litres")), start(), air_of(dice, drawn)) {
         const answer::Piece piece = answer::piece_of(trip.foods.front());
         heat::Body body = piece.body;
-        body.thickness =
-            body.thickness * dice.of("thickness") + units::Length{0.5e-3 * dice.of("thickness.least")};
+        body.thickness = body.thickness * dice.of("thickness") + units::Length{0.5e-3 * dice.of("thickness.least")};
         const heat::FoodProperties likely = answer::properties_of(piece, heat::Bound::likely);
         const double slow = answer::properties_of(piece, heat::Bound::slow).diffusivity.si();
         const double fast = answer::properties_of(piece, heat::Bound::fast).diffusivity.si();
         const facts::Spread& spread = facts::facts().spread("diffusivity");
         // The same place between slow and fast as in the spread.
-        const double place =
-            std::log(dice.of("diffusivity") / spread.low) / std::log(spread.high / spread.low);
+        const double place = std::log(dice.of("diffusivity") / spread.low) / std::log(spread.high / spread.low);
         auto modes = heat::modes_of(
             body, heat::with_diffusivity(likely, units::Diffusivity{slow * std::pow(fast / slow, place)}),
             heat::with_bag(units::FilmCoefficient{dice.of("film")}, piece.bag));
@@ -199,9 +202,9 @@ class Life {
                 next_pour = now + pour_after(sound, floor);
             } else if (now >= next_look && now < end) {
                 look(habit, now, gap_from);
-                next_look = now + (habit == Habit::sparse_noted || habit == Habit::sparse_unnoted
-                                       ? dice_.between(3, 6) * 3600.0
-                                       : 3600.0);
+                next_look =
+                    now + (habit == Habit::sparse_noted || habit == Habit::sparse_unnoted ? dice_.between(3, 6) * 3600.0
+                                                                                          : 3600.0);
             }
         }
         write(true, "food out");
@@ -221,8 +224,7 @@ class Life {
         const double wind = std::clamp(drawn_.wind + dice_.of("wind"), 0.0, 2.0);
         box.loss = units::HeatLoss{drawn_.loss * dice_.of("box-loss") * heat::wind_factor(wind)};
         box.liner = heat::liner_of(trip.boxes.front().inside);
-        box.open_surface =
-            units::Area{trip.boxes.front().inside[0].si() * trip.boxes.front().inside[1].si()};
+        box.open_surface = units::Area{trip.boxes.front().inside[0].si() * trip.boxes.front().inside[1].si()};
         return box;
     }
     static History air_of(Dice& dice, const Drawn& drawn) {
@@ -262,8 +264,9 @@ class Life {
         bath_.open_lid(units::minutes(dice_.of("lid.open")));
         const double hot = boiling - dice_.of("boil.cooling");
         const double need = bath_.capacity().si() * std::max(0.5, mark - bath_.temperature().celsius());
-        const double litres = need / (heat::water_density(units::celsius(hot)).si() *
-                                      heat::water_specific_heat().si() * (hot - mark)) * dice_.of("litres");
+        const double litres =
+            need / (heat::water_density(units::celsius(hot)).si() * heat::water_specific_heat().si() * (hot - mark)) *
+            dice_.of("litres");
         bath_.pour(units::Volume{litres * dice_.between(0.3, 1.0)}, units::Volume{litres}, units::celsius(hot));
         switch (habit) {
             case Habit::card:
@@ -352,8 +355,8 @@ answer::Verdict truth_of(const trip::Trip& trip, const safety::Standard& standar
 }  // namespace
 
 const char* name_of(Habit habit) {
-    constexpr const char* names[] = {"card",   "pairs",        "after, noted",  "after, unnoted", "hourly",
-                                     "sparse", "sparse, unnoted", "two rows", "hourly, gap"};
+    constexpr const char* names[] = {"card",   "pairs",           "after, noted", "after, unnoted", "hourly",
+                                     "sparse", "sparse, unnoted", "two rows",     "hourly, gap"};
     return names[static_cast<int>(habit)];
 }
 
@@ -371,8 +374,8 @@ MadeLog made_log(std::uint64_t seed, Habit habit) {
     made.trip_text = drawn.trip;
     made.log_text = "time_min,bath_c,note\n";
     for (const Row& row : life.rows()) {
-        made.log_text += fmt::format("{:.4f},{},{}\n", row.at / 60.0, row.bath ? fmt::format("{:.2f}", *row.bath) : "",
-                                     row.note);
+        made.log_text +=
+            fmt::format("{:.4f},{},{}\n", row.at / 60.0, row.bath ? fmt::format("{:.2f}", *row.bath) : "", row.note);
     }
     made.truth = truth_of(trip, *standard, life, made);
     made.what = fmt::format("seed {}, {}: below {:.2f} h, growth {:.2f}, spare {:.2f} K", seed, name_of(habit),

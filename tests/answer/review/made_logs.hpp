@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Histories of which everything is known: a trip with a box drawn from the spreads, lived through by heat::Bath, and the
-// log that a cook of one habit or another would have written of it.
+// Histories of which everything is known: a trip with a box drawn from the spreads, lived through by heat::Bath, and
+// the log that a cook of one habit or another would have written of it.
 #pragma once
 
 #include "answer/review/review.hpp"
@@ -33,10 +33,10 @@ struct MadeLog {
     std::string log_text;
     Habit habit = Habit::card;
     answer::Verdict truth = answer::Verdict::eat;
-    double below_h = 0.0;   // true clock
-    double growth = 0.0;    // log10, cautious start of the cells, along the true core and bath
-    double spare = 0.0;     // K, by which the bath stayed above what the review must be able to see
-    std::string what;       // for people
+    double below_h = 0.0;  // true clock
+    double growth = 0.0;   // log10, cautious start of the cells, along the true core and bath
+    double spare = 0.0;    // K, by which the bath stayed above what the review must be able to see
+    std::string what;      // for people
 };
 
 /// The same for the same seed.

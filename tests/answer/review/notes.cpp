@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the notes of a log say about food and water.
-#include "answer/review/review_notes.hpp"
 #include "answer/review/reading.hpp"
+#include "answer/review/review_notes.hpp"
 
 #include <doctest/doctest.h>
 

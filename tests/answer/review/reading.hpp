@@ -27,7 +27,9 @@ inline trip::Trip trip_from(const std::string& text) {
     }
     auto trip = trip::read_trip(
         text, "trip.toml",
-        [](const std::string&) -> problem::Result<std::string> { return problem::error("file-unreadable", "no other file"); },
+        [](const std::string&) -> problem::Result<std::string> {
+            return problem::error("file-unreadable", "no other file");
+        },
         known);
     for (const problem::Problem& p : trip.problems()) {
         CAPTURE(problem::to_line(p));

@@ -2,8 +2,8 @@
 // Blocks one by one: figures in line, the ladder's floor, rows to write in, the sign of a warning.
 #include "layout/block/blocks.hpp"
 
-#include "layout/text/figures.hpp"
 #include "layout/check/geometry.hpp"
+#include "layout/text/figures.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The day bar never fails: marks too close for a flag each share one, and where that does not do, labels go.
-#include "layout/block/blocks.hpp"
 #include "layout/block/day_flags.hpp"
+
+#include "layout/block/blocks.hpp"
 #include "layout/check/geometry.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"

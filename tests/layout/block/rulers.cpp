@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The ruler is a measuring instrument: true to scale, labels apart, an honest end. And the label spreading behind it.
 #include "layout/block/blocks.hpp"
-#include "layout/check/geometry.hpp"
 #include "layout/block/spread.hpp"
+#include "layout/check/geometry.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 #include "support/near.hpp"
@@ -125,8 +125,8 @@ TEST_CASE("where not every label finds room, every second or third stands, the t
         }
         const RulerStrip strip = ruler(block, setting);
         CHECK(strip.too_tight == 0.0);
-        CHECK(ticks_along(strip, format.height > format.width, format.height > format.width ? 0.0 : format.height).size() ==
-              block.ticks.size() + 1);
+        CHECK(ticks_along(strip, format.height > format.width, format.height > format.width ? 0.0 : format.height)
+                  .size() == block.ticks.size() + 1);
         Page page;
         page.items = strip.items;
         std::vector<int> labelled;

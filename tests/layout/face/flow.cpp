@@ -298,7 +298,8 @@ TEST_CASE("a format that leaves out prints what has room, names the rest, and sa
     tall.key = "topup";
     tall.name = "Top-up";
     tall.number = 4;
-    tall.blocks = {card::Ladder{"reads", {"add"}, std::vector<card::Ladder::Rung>(12, {"60 °C", {"2 L"}}), "below", "go"}};
+    tall.blocks = {
+        card::Ladder{"reads", {"add"}, std::vector<card::Ladder::Rung>(12, {"60 °C", {"2 L"}}), "below", "go"}};
     deck.cards.push_back(tall);
 
     const auto strict = lay_out(deck, support::format("pocket"), measure);

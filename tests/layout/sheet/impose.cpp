@@ -264,8 +264,8 @@ TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may li
                         continue;
                     }
                     const bool upright = rule->x1 == rule->x2;
-                    const bool mine = upright ? rule->x1 > box.x && rule->x1 < box.x + box.width &&
-                                                    rule->y2 > box.y && rule->y2 < box.y + box.height
+                    const bool mine = upright ? rule->x1 > box.x && rule->x1 < box.x + box.width && rule->y2 > box.y &&
+                                                    rule->y2 < box.y + box.height
                                               : rule->x2 > box.x && rule->x2 < box.x + box.width && rule->y1 > box.y &&
                                                     rule->y1 < box.y + box.height;
                     if (!mine) {

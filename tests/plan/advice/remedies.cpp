@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
 // Trips that must be refused, each with its limit; and advice that works when it is followed.
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <string>
-#include <vector>
-
 #include "plan/advice/changes.hpp"
 #include "plan/advice/remedy.hpp"
 #include "support/efforts.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
 
 using namespace holdwater;
 
@@ -30,7 +30,8 @@ TEST_CASE("a serving time too early is refused; serving later, as advised, holds
     trip.serve = trip.from.after(units::minutes(50));
     const auto plan = plan::make_plan(trip);
     REQUIRE_FALSE(plan.ok());
-    const bool early = support::has_code(plan.problems(), "serve-too-early") || support::has_code(plan.problems(), "not-ready-in-time");
+    const bool early = support::has_code(plan.problems(), "serve-too-early") ||
+                       support::has_code(plan.problems(), "not-ready-in-time");
     CHECK(early);
     REQUIRE(advises(plan.problems(), "serve = "));
     for (const problem::Problem& p : plan.problems()) {

@@ -2,10 +2,10 @@
 // What-if questions: answered by working them through, and never milder for a harder question.
 #include "plan/advice/what_if.hpp"
 
-#include <doctest/doctest.h>
-
 #include "support/efforts.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 using units::hours;

@@ -46,8 +46,9 @@ TEST_CASE("the text says what to take and when to begin, in lines of the termina
         const Worked w = worked(name, units::System::both);
         const std::string text = cli::around_text(w.around, w.trip);
         CAPTURE(text);
-        for (const char* part : {"Food for ", "Water to fetch: ", " for the bath: ", "Ice for the way and until the food goes in: ", "Side dishes",
-                                 "Sear for the crust", "Leftovers: ", "reheat once"}) {
+        for (const char* part :
+             {"Food for ", "Water to fetch: ", " for the bath: ", "Ice for the way and until the food goes in: ",
+              "Side dishes", "Sear for the crust", "Leftovers: ", "reheat once"}) {
             CHECK(has(text, part));
         }
         CHECK(has(text, w.trip.sides.front().name));

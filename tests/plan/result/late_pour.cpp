@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A pour that came too late and that nobody can measure: until when boiling through saves the food, against the decision
-// worked out here along a bath of its own.
+// A pour that came too late and that nobody can measure: until when boiling through saves the food, against the
+// decision worked out here along a bath of its own.
 #include "facts/facts.hpp"
 #include "plan/result/plan.hpp"
 #include "safety/after_fall.hpp"

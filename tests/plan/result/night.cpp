@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Laws of a bath left alone and of the morning rows.
-#include <doctest/doctest.h>
-
 #include "plan/result/plan.hpp"
 #include "support/efforts.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 

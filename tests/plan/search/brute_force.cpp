@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Small trips searched exhaustively: every fill, every mark and every hour for a top-up. No schedule that holds has
 // fewer top-ups than the planner's, or fewer of them by night.
+#include "plan/result/night.hpp"
+#include "plan/search/scenario_result.hpp"
+#include "plan/search/sleep_window.hpp"
+#include "support/trips.hpp"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
-
-#include "plan/search/scenario_result.hpp"
-#include "plan/result/night.hpp"
-#include "plan/search/sleep_window.hpp"
-#include "support/trips.hpp"
 
 using namespace holdwater;
 using units::Duration;

@@ -70,7 +70,8 @@ TEST_CASE("law: no top-up is printed as no litres, and the plan without it holds
         CHECK(plan->share_that_holds >= 1.0 - plan::allowed_failures() - 1e-9);
         for (const plan::TopUp& top_up : plan->top_ups) {
             ++top_ups;
-            const std::string litres = units::print(top_up.boiling, units::System::metric, {0.5, units::Toward::nearest});
+            const std::string litres =
+                units::print(top_up.boiling, units::System::metric, {0.5, units::Toward::nearest});
             CHECK(std::stod(litres) > 0.0);
         }
         for (const plan::Pour& pour : plan->fill.pours) {

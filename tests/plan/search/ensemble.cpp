@@ -2,6 +2,12 @@
 // Sampling: the promise rests on 1,024 points and eight shifts of them, and says how much that leaves open.
 #include "plan/search/ensemble.hpp"
 
+#include "facts/facts.hpp"
+#include "plan/search/parallel.hpp"
+#include "plan/search/scenario_result.hpp"
+#include "support/near.hpp"
+#include "support/trips.hpp"
+
 #include <doctest/doctest.h>
 
 #include <atomic>
@@ -9,12 +15,6 @@
 #include <set>
 #include <stdexcept>
 #include <vector>
-
-#include "facts/facts.hpp"
-#include "plan/search/scenario_result.hpp"
-#include "plan/search/parallel.hpp"
-#include "support/near.hpp"
-#include "support/trips.hpp"
 
 using namespace holdwater;
 using support::near_abs;
@@ -88,8 +88,8 @@ TEST_CASE("1,024 and 8,192 scenarios agree within the stated sampling error, for
         const auto peak = agree(&plan::FoodResult::peak);
         agree(&plan::FoodResult::come_up);
         CHECK(peak.error.si() > 0.0);
-        CHECK(peak.error < units::kelvins(0.2));   // well under what a card rounds to
-        CHECK(ready.error < units::minutes(10));   // under a step of a quarter of an hour
+        CHECK(peak.error < units::kelvins(0.2));  // well under what a card rounds to
+        CHECK(ready.error < units::minutes(10));  // under a step of a quarter of an hour
     }
 }
 

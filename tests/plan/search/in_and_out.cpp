@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Foods of one bath that go in and come out at times of their own.
-#include <doctest/doctest.h>
-
-#include <algorithm>
-
 #include "plan/advice/remedy.hpp"
 #include "plan/search/recipe.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
 
 using namespace holdwater;
 using support::near_abs;
@@ -19,7 +19,9 @@ using units::Duration;
 namespace {
 
 /// Chicken for supper, pork for the next noon, out of one box with three pots.
-trip::Trip two_meals() { return support::trip_at("tests/plan/trips/two-meals.toml"); }
+trip::Trip two_meals() {
+    return support::trip_at("tests/plan/trips/two-meals.toml");
+}
 
 }  // namespace
 
@@ -111,5 +113,6 @@ TEST_CASE("a company of foods that the water does not cover when one is gone is 
     const auto plan = plan::make_plan(trip, support::effort_of({128, 1}, {1024, 1}));
     REQUIRE_FALSE(plan.ok());
     const auto& problems = plan.problems();
-    CHECK(std::any_of(problems.begin(), problems.end(), [](const auto& p) { return p.code == problem::Code("food-not-covered"); }));
+    CHECK(std::any_of(problems.begin(), problems.end(),
+                      [](const auto& p) { return p.code == problem::Code("food-not-covered"); }));
 }

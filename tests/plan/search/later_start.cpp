@@ -2,12 +2,12 @@
 // A later fire is named where it spares wakings, and only then; hands and warming of the box take their time.
 #include "plan/search/later_start.hpp"
 
-#include <doctest/doctest.h>
-
 #include "facts/facts.hpp"
 #include "plan/advice/remedy.hpp"
 #include "support/efforts.hpp"
 #include "support/trips.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace holdwater;
 
@@ -37,8 +37,7 @@ TEST_CASE("a plan that lets the cook sleep names no later fire") {
 
 TEST_CASE("every pour has its boil and the time of the hands, and a box that is warmed has one round more") {
     trip::Trip trip = support::demo_trip("class-day");
-    const units::Duration round =
-        trip.fire.boils_in + facts::facts().duration("pour.handling");
+    const units::Duration round = trip.fire.boils_in + facts::facts().duration("pour.handling");
     for (const bool warmed : {false, true}) {
         trip.boxes[0].prewarmed = warmed;
         const auto plan = plan::make_plan(trip, support::full_effort());

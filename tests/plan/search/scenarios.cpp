@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/scenario.hpp"
+#include "support/near.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <vector>
-
-#include "support/near.hpp"
 
 using namespace holdwater;
 

@@ -1,5 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Laws of what is not known: a wider spread, any of them, never loosens what a card says; and the widths do work.
+#include "facts/read_facts.hpp"
+#include "plan/advice/remedy.hpp"
+#include "plan/result/hold_table.hpp"
+#include "plan/result/night.hpp"
+#include "plan/result/summary.hpp"
+#include "plan/search/schedule.hpp"
+#include "support/trips.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -7,14 +15,6 @@
 #include <cstdio>
 #include <string>
 #include <vector>
-
-#include "facts/read_facts.hpp"
-#include "plan/result/hold_table.hpp"
-#include "plan/advice/remedy.hpp"
-#include "plan/result/night.hpp"
-#include "plan/result/summary.hpp"
-#include "plan/search/schedule.hpp"
-#include "support/trips.hpp"
 
 using namespace holdwater;
 
@@ -48,8 +48,7 @@ facts::Facts widened(const std::vector<std::string>& keys, double factor) {
                 digits.resize(static_cast<std::size_t>(std::snprintf(digits.data(), digits.size(), "%.9e", x)));
                 return digits;
             };
-            text.replace(low_at, end - low_at,
-                         "\nlow = " + number(low) + "\nhigh = " + number(back(middle + half)));
+            text.replace(low_at, end - low_at, "\nlow = " + number(low) + "\nhigh = " + number(back(middle + half)));
         }
         texts.push_back(std::move(text));
         documents.push_back({document.name, {}});

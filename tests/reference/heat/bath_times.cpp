@@ -4,7 +4,6 @@
 // assumptions from memory. The tables print quarter hours, so published minus computed runs from a little under nothing
 // to a quarter hour.
 #include "heat/body.hpp"
-
 #include "support/accuracy.hpp"
 
 #include <doctest/doctest.h>

@@ -69,7 +69,8 @@ TEST_CASE("first eigenvalue and coefficient of slab, cylinder and ball are those
             worst.take(s.centre[0], row.bodies[i].coefficient);
         }
     }
-    support::record_accuracy("1-eigenvalues", "first eigenvalue and coefficient of slab, cylinder and ball, 17 Biot numbers",
+    support::record_accuracy("1-eigenvalues",
+                             "first eigenvalue and coefficient of slab, cylinder and ball, 17 Biot numbers",
                              "textbook table, four decimals", support::at_most(worst.value(), ""));
 }
 

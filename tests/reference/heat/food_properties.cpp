@@ -13,8 +13,8 @@
 #include <string>
 
 using namespace holdwater;
-using heat::MixingRule;
 using heat::Bound;
+using heat::MixingRule;
 using support::near_abs;
 using support::near_rel;
 

@@ -242,15 +242,15 @@ TEST_CASE("the worked examples that print a time or a temperature: how far the e
     }
     CHECK(worst < 0.03);
     const double half = 0.1016 / 2;
-    const double w9 = 115.6 + (w8.at(2700, 0) - 115.6) * theta_at(slab, 4540 * half / 0.830, 2.007e-7 * 2700 / (half * half), 0);
+    const double w9 =
+        115.6 + (w8.at(2700, 0) - 115.6) * theta_at(slab, 4540 * half / 0.830, 2.007e-7 * 2700 / (half * half), 0);
     const double differences[] = {w8.at(2700, 0) - 104.4, w9 - 106.6};  // the largest of the twelve
     const double widest = std::max(std::abs(differences[0]), std::abs(differences[1]));
     CHECK(widest < 2.0);
-    support::record_accuracy("4-worked-examples",
-                             "twelve worked textbook examples (two more are known misprints, named in the tests)",
-                             "answers printed in the books, some read off charts",
-                             "times " + support::at_most(100 * worst, "%") + ", temperatures " +
-                                 support::at_most(widest, "K"));
+    support::record_accuracy(
+        "4-worked-examples", "twelve worked textbook examples (two more are known misprints, named in the tests)",
+        "answers printed in the books, some read off charts",
+        "times " + support::at_most(100 * worst, "%") + ", temperatures " + support::at_most(widest, "K"));
 }
 
 TEST_CASE("heat of a short cylinder as two bodies, lienhard-ahtt Ex 5.13 rule, read") {
