@@ -3,8 +3,9 @@
 
 #include FT_TRUETYPE_TABLES_H
 
+#include <algorithm>
+#include <iterator>
 #include <string_view>
-#include <vector>
 
 namespace holdwater::draw {
 
@@ -15,17 +16,16 @@ problem::Problem unreadable(const std::string& file) {
                           "build the target holdwater_fonts, or install the program with its fonts");
 }
 
-/// Every table that the file names is there to its end: FreeType opens half a file without a word, libharu does not.
+/// The tables that a PDF needs are there to their ends: FreeType passes over those that a cut-off file lacks.
 bool has_all_tables(FT_Face face) {
-    FT_ULong tag = 0;
-    FT_ULong length = 0;
-    for (FT_UInt i = 0; FT_Sfnt_Table_Info(face, i, &tag, &length) == 0; ++i) {
-        std::vector<FT_Byte> bytes(length);
-        if (length > 0 && FT_Load_Sfnt_Table(face, tag, 0, bytes.data(), &length) != 0) {
-            return false;
-        }
-    }
-    return true;
+    constexpr FT_ULong needed[] = {
+        FT_MAKE_TAG('O', 'S', '/', '2'), FT_MAKE_TAG('c', 'm', 'a', 'p'), FT_MAKE_TAG('g', 'l', 'y', 'f'),
+        FT_MAKE_TAG('h', 'e', 'a', 'd'), FT_MAKE_TAG('h', 'h', 'e', 'a'), FT_MAKE_TAG('h', 'm', 't', 'x'),
+        FT_MAKE_TAG('l', 'o', 'c', 'a'), FT_MAKE_TAG('m', 'a', 'x', 'p'), FT_MAKE_TAG('n', 'a', 'm', 'e')};
+    return std::all_of(std::begin(needed), std::end(needed), [face](FT_ULong tag) {
+        FT_ULong length = 0;
+        return FT_Load_Sfnt_Table(face, tag, 0, nullptr, &length) == 0 && length > 0;
+    });
 }
 
 bool open_one(FT_Library library, const std::string& file, std::unique_ptr<FT_FaceRec_, FaceCloser>& into) {

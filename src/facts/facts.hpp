@@ -27,7 +27,7 @@ struct Source {
 struct Figure {
     std::string key;     // "film.cautious"
     double value = 0.0;  // in `unit`
-    std::string unit;    // as written in contracts: "W/m2/K"
+    std::string unit;    // as written in the facts: "W/m2/K"
     double low = 0.0;    // the range in which the truth is thought to lie
     double high = 0.0;
     std::string source;  // key of a Source
@@ -100,7 +100,7 @@ struct GeneralRules {
     std::optional<std::string> fall_once;   // below the floor one time only, and for under this long
 };
 
-/// What one set of rules asks of one category (decisions of the project, facts/rules.toml).
+/// What one set of rules asks of one category (facts/rules.toml).
 struct Rule {
     Ruleset ruleset{};
     Category category = Category::red_meat;

@@ -80,7 +80,7 @@ struct CardFaces {
 problem::Result<std::vector<CardFaces>> lay_out(const card::Deck& deck, const Format& format, const Measure& measure,
                                                 const Phrases& phrases = {});
 
-/// The checks of design section 5 on finished faces; empty = fine.
+/// The checks of size, contrast and fit on finished faces (layouts/formats); empty = fine.
 problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format& format, const Measure& measure);
 
 /// Sheets in print order (front, back, front, back, ... for duplex). Back columns are mirrored for long-edge duplex. A

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The reading order: rows and cells in a fragment, groups on a page, and figures told in words.
+// The reading order: rows and cells in a fragment, groups on a page, and figures described in words.
 #pragma once
 
 #include "card/content.hpp"

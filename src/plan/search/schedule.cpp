@@ -112,7 +112,7 @@ bool poured_nothing(const Ensemble& ensemble, const std::vector<Simulation>& run
     return !is_act(ensemble.interval(boiling).likely);
 }
 
-/// Lives a schedule through, choosing each top-up as late as `share` of the scenarios allows.
+/// Simulates a schedule, choosing each top-up as late as `share` of the scenarios allows.
 Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>& start, Recipe recipe, double share) {
     constexpr std::size_t most = 48;
     const Setup& setup = ensemble.setup();

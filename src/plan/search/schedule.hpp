@@ -33,7 +33,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble);
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);
 
-/// Lives the schedule through in one scenario, up to serving; `recording` keeps the histories.
+/// Simulates the schedule in one scenario, up to serving; `recording` keeps the histories.
 Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
 
 }  // namespace holdwater::plan
