@@ -90,7 +90,7 @@ TEST_CASE("a folder that cannot be written is told, nothing is half written") {
 
 TEST_CASE("each card number says its quantile, its rounding and its source, and is printed from that very value") {
     const auto folder = fresh_folder("card-numbers");
-    const Said said = holdwater_says("plan --json " + demo_path("trail-crew"), folder);
+    const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), folder);
     const auto json = nlohmann::json::parse(said.out);
     REQUIRE(json["card"].size() > 15);
     for (const auto& number : json["card"]) {

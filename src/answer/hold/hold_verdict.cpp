@@ -321,6 +321,14 @@ problem::Result<OnePieceAnswer> answer_one_piece(const OnePieceQuestion& q) {
         own = q.kind != nullptr ? *decides : *given;
     }
     judge(q, rules, answer, own ? &own->times : nullptr);
+    if (answer.why == Why::safe || answer.why == Why::needs_finish) {
+        const auto times = HoldTimes::of(piece_for(q, answer.target), *answer.standard,
+                                         facts::facts().difference("class.thermometer"));
+        if (!times) {
+            return times.problems();
+        }
+        answer.as_read = times->at(q.bath);
+    }
     if (q.kind != nullptr) {
         answer.thickest_slab = thickest_of(facts::Shape::slab, q, answer.target);
         answer.thickest_round = thickest_of(facts::Shape::round, q, answer.target);

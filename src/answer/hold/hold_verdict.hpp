@@ -2,6 +2,7 @@
 // One piece in a constant bath, all readings, and whether it may be eaten: the answer of `hold`.
 #pragma once
 
+#include "answer/hold/hold_time.hpp"
 #include "answer/hold/one_piece.hpp"
 #include "facts/facts.hpp"
 
@@ -77,6 +78,9 @@ struct OnePieceAnswer {
     bool eat() const { return why == Why::safe || why == Why::own_figures; }
     std::optional<units::Duration> safe;  // cautious: figures given are taken, the rest is slow, thick and cold
     std::optional<units::Duration> come_up;
+    /// The same in a real box: a bath that never reads below `bath` on a thermometer as good as facts class.thermometer
+    /// says, stirred at the start only. Nothing without a kind, or where the rules refuse.
+    std::optional<HoldTime> as_read;
     std::optional<problem::Problem> refusal;
     std::optional<safety::Standard> standard;  // of this kind; for a refused aim that of the lowest aim allowed
     std::optional<NearestPlan> nearest;

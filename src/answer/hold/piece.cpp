@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <string>
 
 namespace holdwater::answer {
@@ -14,6 +16,13 @@ units::ThermalResistance resistance_of(const std::variant<facts::Bag, units::The
     }
     const bool thick = std::get<facts::Bag>(bag) == facts::Bag::thick;
     return units::ThermalResistance{facts::facts().value(thick ? "bag.thick" : "bag.thin")};
+}
+
+/// Half the band of a measured thickness.
+units::Length thickness_error(units::Length thickness) {
+    const facts::Spread& share = facts::facts().spread("thickness");
+    const units::Length least = units::millimetres(facts::facts().spread("thickness.least").high);
+    return std::max(thickness * ((share.high - share.low) / 2.0), least);
 }
 
 }  // namespace
@@ -58,6 +67,27 @@ units::FilmCoefficient film_of(const Piece& piece, heat::Bound reading) {
                         : reading == heat::Bound::fast ? spread.high
                                                        : facts::facts().value("film.likely");
     return heat::with_bag(units::FilmCoefficient{film}, piece.bag);
+}
+
+problem::Result<VariedPiece> varied(const Piece& piece, const PieceErrors& errors) {
+    // Between the ends on the logarithm, as log-normal spreads are drawn: place 0 is the median.
+    const auto between = [](double low, double high, double place) {
+        return std::exp(0.5 * (std::log(low) + std::log(high)) + 0.5 * place * (std::log(high) - std::log(low)));
+    };
+    const heat::FoodProperties slow = properties_of(piece, heat::Bound::slow);
+    const heat::FoodProperties fast = properties_of(piece, heat::Bound::fast);
+    const units::Diffusivity diffusivity{between(slow.diffusivity.si(), fast.diffusivity.si(), errors.diffusivity)};
+    const facts::Spread& films = facts::facts().spread("film");
+    const units::FilmCoefficient film =
+        heat::with_bag(units::FilmCoefficient{between(films.low, films.high, errors.film)}, piece.bag);
+    heat::Body body = piece.body;
+    body.thickness += thickness_error(body.thickness) * errors.thickness;
+    auto modes =
+        heat::modes_of(body, heat::with_diffusivity(properties_of(piece, heat::Bound::likely), diffusivity), film);
+    if (!modes) {
+        return modes.problems();
+    }
+    return VariedPiece{std::move(modes).value(), piece.start + errors.start};
 }
 
 heat::Lying lying(const Piece& piece) {

@@ -32,6 +32,24 @@ heat::FoodProperties properties_of(const Piece& piece, heat::Bound reading);
 /// Film and bag for a reading: slow takes the low published film, fast the high one.
 units::FilmCoefficient film_of(const Piece& piece, heat::Bound reading);
 
+/// Where one piece lies within what nobody knows of it exactly; each a place from -1 (low end of facts spread) over 0
+/// (its median) to 1 (high end), which a normal spread may pass. `start` is a difference.
+struct PieceErrors {
+    double thickness = 0.0;
+    double diffusivity = 0.0;
+    double film = 0.0;
+    units::TemperatureDifference start{0};
+};
+
+/// A piece as it turned out.
+struct VariedPiece {
+    heat::Modes modes;
+    units::Temperature start;
+};
+
+/// The piece with these errors: the very values that facts spread draws. Errors: as heat::modes_of.
+problem::Result<VariedPiece> varied(const Piece& piece, const PieceErrors& errors);
+
 /// All pieces of the food lying flat on the bottom of the box; where stacked, in twos.
 heat::Lying lying(const Piece& piece);
 

@@ -43,6 +43,7 @@ std::string hold_json(const answer::OnePieceQuestion& question, const answer::On
     json["verdict"] = plain_spaces(hold_verdict(question, answer));
     json["target_c"] = answer.target.celsius();
     json["safe_min"] = answer.eat() ? minutes_or_null(answer.safe) : Json(nullptr);
+    json["read_safe_min"] = answer.as_read ? minutes_or_null(answer.as_read->allowed) : Json(nullptr);
     json["contact"] = facts::to_name(question.body.contact);
     json["nearest"] = nullptr;
     if (answer.nearest) {

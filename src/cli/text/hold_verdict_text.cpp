@@ -107,6 +107,21 @@ std::string once_done(const OnePieceQuestion& question, const OnePieceAnswer& an
         units::print(facts.duration(rules.fall_once.value_or(rules.eat_now))));
 }
 
+/// What the steady bath of known temperature leaves out.
+std::string as_read_words(const OnePieceAnswer& answer) {
+    if (!answer.as_read) {
+        return {};
+    }
+    const std::string thermometer = units::print(facts::facts().difference("class.thermometer"), System::metric);
+    return answer.as_read->allowed
+               ? fmt::format(" If that is what a thermometer good to {} reads in a box that nobody stirs: after {}.",
+                             thermometer, up(*answer.as_read->allowed))
+               : fmt::format(
+                     " If that is what a thermometer good to {} reads in a box that nobody stirs, it is too "
+                     "near the floor to count on.",
+                     thermometer);
+}
+
 std::string safe_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
     std::string words = fmt::format("Safe to eat after {} (cautious) in a bath that stays at {} or above ({}).",
                                     up(*answer.safe), at_least(question.bath), rules_name(question));
@@ -115,7 +130,7 @@ std::string safe_words(const OnePieceQuestion& question, const OnePieceAnswer& a
         words += reach ? fmt::format(" The core is at {} after {}.", about(answer.target), up(*reach))
                        : fmt::format(" The core never gets to {} in this bath.", about(answer.target));
     }
-    return words + once_done(question, answer);
+    return words + as_read_words(answer) + once_done(question, answer);
 }
 
 std::string too_cool_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
