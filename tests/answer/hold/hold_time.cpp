@@ -58,7 +58,7 @@ TEST_CASE("thicker, cooler or less surely read is never sooner") {
                 const double here = cautious(piece_of(shape, mm), reading);
                 CHECK(cautious(piece_of(shape, mm + 5), reading) >= here);
                 CHECK(cautious(piece_of(shape, mm), reading + 1) <= here);
-                // The error goes both ways, and 256 drawn pieces are not all pieces: a hundredth is their sampling error.
+                // The error goes both ways, and 256 drawn pieces are not all: a hundredth is their sampling error.
                 CHECK(cautious(piece_of(shape, mm), reading, 1.5) >= 0.99 * here);
             }
         }
