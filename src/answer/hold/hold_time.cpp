@@ -49,11 +49,11 @@ double or_never(const std::optional<Duration>& time) {
 }  // namespace
 
 problem::Result<HoldTimes> HoldTimes::of(const Piece& piece, const safety::Standard& standard,
-                                         units::TemperatureDifference thermometer) {
+                                         units::TemperatureDifference thermometer, std::optional<std::size_t> ways) {
     const facts::Facts& facts = facts::facts();
     HoldTimes times;
     times.standard_ = standard;
-    const auto points = static_cast<std::size_t>(facts.value("hold.points"));
+    const std::size_t points = ways.value_or(static_cast<std::size_t>(facts.value("hold.points")));
     for (const std::vector<double>& share : even_shares(6, points)) {
         const PieceErrors errors{
             place_at(facts.spread("thickness"), share[0]), place_at(facts.spread("diffusivity"), share[1]),
@@ -89,7 +89,7 @@ double HoldTimes::share_at(const Way& way, double moment) const {
     return way.core[i - 1] + part * (way.core[i] - way.core[i - 1]);
 }
 
-HoldTimes::Milestones HoldTimes::milestones(const Way& way, Temperature reading) const {
+HoldTimes::Milestones HoldTimes::milestones(const Way& way, Temperature reading, double soon) const {
     // A core nears its bath and never reaches it, but rounding could put it there and credit a row at exactly the bath.
     constexpr units::TemperatureDifference gap = units::kelvins(1e-6);
     const Temperature bath = reading - way.colder;
@@ -100,9 +100,9 @@ HoldTimes::Milestones HoldTimes::milestones(const Way& way, Temperature reading)
     const std::vector<double>& clock = clock_of_holds();
     units::History core;
     core.points.reserve(256);
-    // Looked at after ever longer stretches: most pieces are safe long before the last moment.
+    // Looked at after ever longer stretches: most ways are safe long before the last moment.
     const double horizon = facts::facts().duration("hold.horizon").si();
-    for (double stretch = 2.0 * 3600.0;; stretch = std::min(1.5 * stretch, horizon)) {
+    for (double stretch = std::min(soon, horizon);; stretch = std::min(1.5 * stretch, horizon)) {
         for (std::size_t i = core.points.size(); i < clock.size() && clock[i] <= stretch; ++i) {
             remember(way, i);
             core.add(Duration{clock[i]}, std::min(most, bath + (way.start - bath) * way.core[i]));
@@ -118,8 +118,12 @@ HoldTime HoldTimes::at(Temperature reading) const {
     const double tail = 1.0 - facts::facts().value("quantile.cautious");
     std::vector<double> safe;
     std::vector<double> come_up;
+    double soon = 2.0 * 3600.0;
     for (const Way& way : ways_) {
-        const Milestones reached = milestones(way, reading);
+        const Milestones reached = milestones(way, reading, soon);
+        if (reached.safe) {
+            soon = std::max(soon, 1.05 * reached.safe->si());  // the other ways are not far from it
+        }
         safe.push_back(or_never(reached.safe));
         come_up.push_back(or_never(reached.come_up));
     }
@@ -181,21 +185,29 @@ std::optional<int> HoldTimes::dip_factor(Temperature reading, Temperature floor)
 
 std::optional<units::Length> thickest_allowed(Piece piece, const safety::Standard& standard,
                                               units::TemperatureDifference thermometer, Temperature reading) {
-    const auto allowed = [&](double millimetres) {
+    const auto allowed = [&](int millimetres, std::optional<std::size_t> ways) {
         piece.body.thickness = units::millimetres(millimetres);
-        const auto times = HoldTimes::of(piece, standard, thermometer);
+        const auto times = HoldTimes::of(piece, standard, thermometer, ways);
         return times && times->at(reading).allowed;
     };
     constexpr int thinnest = 5;
     constexpr int too_thick = 300;
-    if (!allowed(thinnest)) {
+    constexpr std::size_t few = 32;
+    if (!allowed(thinnest, std::nullopt)) {
         return std::nullopt;
     }
+    // A guess from few ways, then step by step with all of them.
     int good = thinnest;
     int bad = too_thick;
     while (bad - good > 1) {
         const int middle = (good + bad) / 2;
-        (allowed(middle) ? good : bad) = middle;
+        (allowed(middle, few) ? good : bad) = middle;
+    }
+    while (good > thinnest && !allowed(good, std::nullopt)) {
+        --good;
+    }
+    while (good + 1 < too_thick && allowed(good + 1, std::nullopt)) {
+        ++good;
     }
     return units::millimetres(good);
 }

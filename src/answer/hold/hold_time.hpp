@@ -27,9 +27,11 @@ struct HoldTime {
 
 class HoldTimes {
   public:
-    /// One piece; `thermometer`: its error, zero if the bath is known. Errors: as heat::modes_of.
+    /// One piece; `thermometer`: its error, zero if the bath is known. `ways`: how many ways are looked at, facts
+    /// hold.points where nothing is said; fewer are for a first guess only. Errors: as heat::modes_of.
     static problem::Result<HoldTimes> of(const Piece& piece, const safety::Standard& standard,
-                                         units::TemperatureDifference thermometer);
+                                         units::TemperatureDifference thermometer,
+                                         std::optional<std::size_t> ways = std::nullopt);
 
     /// In a bath that is stirred only at the start and never reads below `reading`.
     HoldTime at(units::Temperature reading) const;
@@ -51,7 +53,8 @@ class HoldTimes {
         std::optional<units::Duration> safe;
         std::optional<units::Duration> come_up;
     };
-    Milestones milestones(const Way& way, units::Temperature reading) const;
+    /// `soon`: looked at first until then, since most ways are safe by then [s].
+    Milestones milestones(const Way& way, units::Temperature reading, double soon) const;
     void remember(const Way& way, std::size_t upto) const;
     /// The share of the way from bath to start that the core still has at a moment.
     double share_at(const Way& way, double moment) const;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/numbers.hpp"
 
-#include "plan/result/hold_table.hpp"
+#include "card/shared/shared_parts.hpp"
 #include "units/print.hpp"
 
 #include <cmath>
@@ -33,14 +33,15 @@ void add_food(NumberList& list, const plan::FoodPlan& food) {
              food.kill.error);
     list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
              writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
-    const units::Temperature bath = plan::first_hold_bath(plan, food);
-    if (const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath)) {
-        list.add(Name{"hold", "hold", value_unit::hours, name}, units::in_hours(*hold), writer.must_hold(*hold),
-                 "slow-ends", "up-5-min", rows_of(food));
+    if (const OwnHold own = own_hold(writer, food); own.any_piece && own.time) {
+        list.add(Name{"hold", "hold-bath", value_unit::celsius, name}, own.bath.celsius(), writer.at_least(own.bath),
+                 "chosen", "up-degree", list.source("heat-engine"));
+        list.add(Name{"hold", "hold", value_unit::hours, name}, units::in_hours(*own.time), writer.must_hold(*own.time),
+                 "hold-95", "up-5-min", rows_of(food));
     }
     if (food.thickest) {
         list.add(Name{"hold", "thickest", value_unit::millimetres, name}, units::in_millimetres(*food.thickest),
-                 units::amount(*food.thickest, writer.system(), {1.0, Toward::down}), "slow-ends", "down-mm",
+                 units::amount(*food.thickest, writer.system(), {1.0, Toward::down}), "hold-95", "down-mm",
                  list.source("figure", "come-up.refuse"));
     }
 }

@@ -29,10 +29,11 @@ units::Amount bare(units::Length thickness, units::System one) {
     return units::amount(thickness, one, {1.0, toward}).without_units();
 }
 
-Table table_of(const CardWriter& writer, const plan::HoldTable& table) {
+Table table_of(const CardWriter& writer, const plan::FoodPlan& food) {
+    const plan::HoldTable& table = food.hold;
     const words::Words& w = writer.words;
     Table drawn;
-    drawn.title = w.text(table.food->standard.finish ? "hold.table-title-finish" : "hold.table-title");
+    drawn.title = w.text(food.standard.finish ? "hold.table-title-finish" : "hold.table-title");
     // In both systems each figure would be too wide for a column: the second gets a column of thicknesses and the first
     // row of baths.
     const bool both = units::two(writer.system());
@@ -56,20 +57,15 @@ Table table_of(const CardWriter& writer, const plan::HoldTable& table) {
         if (both) {
             row.push_back(writer.written(bare(table.thicknesses[i], other)));
         }
-        for (const plan::HoldCell& cell : table.cells[i]) {
-            row.push_back(cell.safe ? writer.must_hold_tight(*cell.safe) : w.text("hold.never"));
+        for (const std::optional<units::Duration>& time : table.cells[i]) {
+            row.push_back(time ? writer.must_hold_tight(*time) : w.text("hold.never"));
         }
-        if (std::abs((table.thicknesses[i] - table.food->food->thickness).si()) < 1e-6) {
+        if (i == table.own) {
             drawn.marked_row = drawn.rows.size();
         }
         drawn.rows.push_back(std::move(row));
     }
     return drawn;
-}
-
-/// Without a thermometer only what the clock keeps is known: the bath never below the action line.
-bool kept_by_clock(const CardWriter& writer, units::Temperature bath) {
-    return bath.celsius() <= std::ceil(writer.plan.action_line.celsius()) + 1e-9;
 }
 
 std::string key_aside(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath) {
@@ -101,43 +97,32 @@ std::optional<units::Length> thickest_of_all(const plan::Plan& plan) {
     return least && *least + units::millimetres(1) > own ? least : std::nullopt;
 }
 
-/// The lowest bath of the table in which the trip's own piece is safe within the trip. Just at the target that takes
-/// days, a figure for nobody.
-units::Temperature bath_to_print(const plan::Plan& plan, const plan::FoodPlan& food) {
-    const units::Duration there = food.eaten.since(food.in);
-    const plan::HoldTable table = plan::hold_table(plan, food);
-    for (const units::Temperature bath : table.baths) {
-        const auto hold = plan::safe_hold(plan, food, food.food->thickness, bath);
-        if (hold && *hold <= there) {
-            return bath;
-        }
-    }
-    return table.baths.front();
+/// What the table does not say by itself: how to find its column, and what a dip below that costs.
+std::string table_note(const CardWriter& writer, const plan::HoldTable& table) {
+    const words::Words& w = writer.words;
+    const std::string note = w.text("hold.table-note");
+    return table.dip
+               ? note + " " +
+                     w.text("hold.table-dip", {{"count", *table.dip},
+                                               {"floor", writer.short_degrees(writer.plan.read_floor, Toward::up)}})
+               : note;
 }
 
 /// The trip's own piece, a table where baths are read, and the ruler for the back.
 void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, std::vector<Ruler>& rulers) {
-    const plan::Plan& plan = writer.plan;
-    const units::Temperature bath = bath_to_print(plan, food);
-    const bool known = writer.reads() || kept_by_clock(writer, bath);
-    auto own = plan::safe_hold(plan, food, food.food->thickness, bath);
-    if (!known) {
-        own = food.ready().since(food.in);  // of this piece in this bath, and of no other
-    }
-    if (own) {
+    const OwnHold own = own_hold(writer, food);
+    if (own.time) {
         card.blocks.add(
             KeyNumber{writer.words.text("hold.key-label", {{"food", plain(food.food->name)},
                                                            {"thickness", writer.thickness(food.food->thickness)}}),
-                      writer.must_hold(*own), "", key_aside(writer, food, bath)});
+                      writer.must_hold(*own.time), "", key_aside(writer, food, own.bath)});
     }
     if (writer.reads()) {
-        const plan::HoldTable table = plan::hold_table(plan, food);
-        card.blocks.add(Note{
-            writer.words.text("hold.table-note", {{"least", writer.short_degrees(table.baths.front(), Toward::up)}})});
-        card.blocks.add(table_of(writer, table));
+        card.blocks.add(Note{table_note(writer, food.hold)});
+        card.blocks.add(table_of(writer, food));
     }
-    if (known) {
-        rulers.push_back(ruler_of(writer, food, bath));
+    if (own.any_piece) {
+        rulers.push_back(ruler_of(writer, food, own.bath));
     } else {
         card.blocks.add(Note{writer.words.text("hold.other-piece")});
     }
@@ -159,7 +144,10 @@ std::string scale_check(const CardWriter& writer, const Ruler& ruler) {
 Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, bool mark_own) {
     const words::Words& w = writer.words;
     // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
-    const double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
+    double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
+    if (food.thickest) {
+        longest = std::min(longest, units::in_millimetres(*food.thickest));
+    }
     const auto ruler = plan::hold_ruler(writer.plan, food, bath, units::millimetres(5), units::millimetres(longest));
     Ruler drawn;
     drawn.title = w.text(!writer.reads()        ? "hold.ruler-title-clock"
@@ -184,6 +172,21 @@ Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temp
     drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
     drawn.too_thick_label = w.text("hold.ruler-thick");
     return drawn;
+}
+
+OwnHold own_hold(const CardWriter& writer, const plan::FoodPlan& food) {
+    const units::Duration there = food.eaten.since(food.in);
+    const plan::HoldTable& table = food.hold;
+    const std::vector<std::optional<units::Duration>>& times = table.cells[table.own];
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        if (times[i] && *times[i] <= there) {
+            return {table.baths[i], times[i], true};
+        }
+    }
+    if (!writer.reads()) {
+        return {table.baths.front(), food.ready().since(food.in), false};
+    }
+    return {table.baths.front(), times.front(), true};
 }
 
 Card hold_card(const CardWriter& writer) {

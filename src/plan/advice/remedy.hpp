@@ -14,7 +14,8 @@ struct Effort {
     Draw search{256, 1};
     Draw promise = full_draw();
     bool advise = true;
-    bool what_ifs = true;  // answer those of the trip
+    bool what_ifs = true;   // answer those of the trip
+    bool for_cards = true;  // work out what only cards print: hold tables
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);

@@ -29,6 +29,7 @@ void plan_anew(const trip::Trip& changed, WhatIfAnswer& answer) {
     effort.promise = {full_draw().points, 1};
     effort.advise = false;
     effort.what_ifs = false;
+    effort.for_cards = false;
     const auto plan = make_plan(changed, effort);
     answer.holds = plan.ok();
     if (!plan) {

@@ -1,115 +1,140 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/hold_table.hpp"
 
-#include "facts/facts.hpp"
-#include "safety/clocks.hpp"
+#include "answer/hold/hold_time.hpp"
+#include "plan/search/parallel.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace holdwater::plan {
+namespace {
 
-std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, units::Length thickness,
-                                         units::Temperature bath) {
-    const trip::Box& box = plan.trip->boxes.front();
-    answer::HoldQuestion question;
-    question.body = food.piece.body;
-    // A ruler or table row is one smallest way through; the other measures only help, so they are left out.
-    question.body.shape = food.food->shape == facts::Shape::block ? facts::Shape::slab : food.food->shape;
-    question.body.length.reset();
-    question.body.width.reset();
-    // Nobody measures a piece of meat to better than the spread of thicknesses.
-    const facts::Spread& spread = facts::facts().spread("thickness");
-    const double least = facts::facts().spread("thickness.least").high * 1e-3;
-    question.body.thickness = thickness + units::Length{std::max(thickness.si() * (spread.high - 1.0), least)};
-    question.properties = answer::properties_of(food.piece, heat::Bound::slow);
-    question.film = answer::film_of(food.piece, heat::Bound::slow);
-    question.bath = bath - box.thermometer.value_or(units::kelvins(0));
-    question.start = food.food->start;
-    question.target = food.food->target;
-    const auto answer = answer::hold(question, food.standard);
-    if (!answer || !answer->safe) {
-        return std::nullopt;
-    }
-    // A piece that must be finished over the fire has to be thin enough for that: it may not even warm slowly.
-    const safety::ComeUpVerdict warms = safety::judge_come_up(answer->come_up);
-    const bool too_slow =
-        food.standard.finish ? warms != safety::ComeUpVerdict::fine : warms == safety::ComeUpVerdict::refused;
-    return too_slow ? std::nullopt : answer->safe;
+using units::Length;
+using units::Temperature;
+
+units::TemperatureDifference thermometer_of(const Plan& plan) {
+    return plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
 }
 
-units::Temperature first_hold_bath(const Plan& plan, const FoodPlan& food) {
-    // Fifteen kelvins above the action line every standard of the rules is met.
-    const double first = std::ceil(plan.action_line.celsius());
-    for (double bath = first; bath < first + 15.0; bath += 1.0) {
-        if (safe_hold(plan, food, food.food->thickness, units::celsius(bath))) {
-            return units::celsius(bath);
+/// Of the food's own piece, only thicker or thinner. Sizes were checked by the reader of trips, well inside the
+/// engine's range.
+answer::HoldTimes times_of(const Plan& plan, const FoodPlan& food, Length thickness) {
+    answer::Piece piece = food.piece;
+    piece.body.thickness = thickness;
+    return answer::HoldTimes::of(piece, food.standard, thermometer_of(plan)).value();
+}
+
+/// The readings that head the columns: from the lowest whole degree, from the read floor up, at which the food's own
+/// piece becomes safe. Where nobody reads, the clock keeps the action line.
+std::vector<Temperature> hold_baths(const Plan& plan, const answer::HoldTimes& own) {
+    if (!plan.trip->boxes.front().thermometer) {
+        return {plan.action_line};
+    }
+    constexpr int columns = 3;
+    constexpr units::TemperatureDifference step = units::kelvins(3);
+    // Fifteen kelvins above the read floor every standard of the rules is met.
+    constexpr double most = 15.0;
+    const double floor = std::ceil(plan.read_floor.celsius() - 1e-9);
+    double first = floor;
+    while (first < floor + most && !own.at(units::celsius(first)).allowed) {
+        first += 1.0;
+    }
+    std::vector<Temperature> baths{units::celsius(first)};
+    while (baths.size() < columns) {
+        baths.push_back(baths.back() + step);
+    }
+    return baths;
+}
+
+/// Around the trip's own piece, and none thicker than the thickest that the same card allows.
+std::vector<Length> rows_around(Length own, Length most) {
+    constexpr std::size_t rows = 5;
+    const double mm = units::in_millimetres(own);
+    const double step = mm > 60 ? 15.0 : mm > 30 ? 10.0 : 5.0;
+    const double lowest = std::max(step, std::floor(mm / step) * step - 2 * step);
+    std::vector<Length> thicknesses;
+    for (double row = lowest; thicknesses.size() < rows && row <= units::in_millimetres(most); row += step) {
+        if (std::abs(row - mm) >= 0.5) {
+            thicknesses.push_back(units::millimetres(row));
         }
     }
-    return units::celsius(first + 15.0);
+    thicknesses.push_back(own);
+    std::sort(thicknesses.begin(), thicknesses.end());
+    return thicknesses;
 }
 
-std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath) {
-    double good = 0.0;
-    double bad = 300.0;
-    while (bad - good > 0.5) {
-        const double middle = (good + bad) / 2.0;
-        (safe_hold(plan, food, units::millimetres(middle), bath) ? good : bad) = middle;
-    }
-    const double whole = std::floor(good);
-    return whole >= 5.0 ? std::optional(units::millimetres(whole)) : std::nullopt;
-}
-
-std::optional<units::Length> thickest_here(const Plan& plan, const FoodPlan& food) {
-    const auto by_table = thickest(plan, food, first_hold_bath(plan, food));
-    const auto own =
+std::optional<Length> thickest_here(const Plan& plan, const FoodPlan& food, Temperature bath) {
+    const auto by_table = thickest(plan, food, bath);
+    const Length own =
         units::millimetres(units::round_to(units::in_millimetres(food.food->thickness), 1.0, units::Toward::nearest));
     return by_table ? std::max(*by_table, own) : own;
 }
 
-HoldTable hold_table(const Plan& plan, const FoodPlan& food) {
-    HoldTable table;
-    table.food = &food;
-    const double first = first_hold_bath(plan, food).celsius();
-    for (double bath = first; table.baths.size() < 3; bath += 3.0) {
-        table.baths.push_back(units::celsius(bath));
-    }
-    const double own = units::in_millimetres(food.food->thickness);
-    const double step = own > 60 ? 15.0 : own > 30 ? 10.0 : 5.0;
-    const double lowest = std::max(step, std::floor(own / step) * step - 2 * step);
-    for (double mm = lowest; table.thicknesses.size() < 5; mm += step) {
-        table.thicknesses.push_back(units::millimetres(mm));
-    }
-    if (std::find_if(table.thicknesses.begin(), table.thicknesses.end(), [&](units::Length l) {
-            return std::abs(units::in_millimetres(l) - own) < 0.5;
-        }) == table.thicknesses.end()) {
-        table.thicknesses.push_back(food.food->thickness);
-        std::sort(table.thicknesses.begin(), table.thicknesses.end());
-    }
-    for (const units::Length thickness : table.thicknesses) {
-        std::vector<HoldCell> row;
-        for (const units::Temperature bath : table.baths) {
-            row.push_back({safe_hold(plan, food, thickness, bath)});
+/// The largest over all columns, of the trip's own row and the thickest: thin pieces lose least by a dip.
+std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::vector<answer::HoldTimes>& rows) {
+    int most = 0;
+    for (const std::size_t row : std::set{table.own, rows.size() - 1}) {
+        for (std::size_t column = 0; column < table.baths.size(); ++column) {
+            if (!table.cells[row][column] || table.baths[column] <= plan.read_floor) {
+                continue;
+            }
+            const auto factor = rows[row].dip_factor(table.baths[column], plan.read_floor);
+            if (!factor) {
+                return std::nullopt;
+            }
+            most = std::max(most, *factor);
         }
-        table.cells.push_back(std::move(row));
     }
-    return table;
+    return most > 0 ? std::optional(most) : std::nullopt;
 }
 
-HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, units::Temperature bath, units::Length step,
-                     units::Length longest) {
+}  // namespace
+
+std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, Length thickness, Temperature bath) {
+    return times_of(plan, food, thickness).at(bath).allowed;
+}
+
+std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {
+    return answer::thickest_allowed(food.piece, food.standard, thermometer_of(plan), bath);
+}
+
+void work_out_hold(const Plan& plan, FoodPlan& food) {
+    const Length own = food.food->thickness;
+    HoldTable& table = food.hold;
+    table = {};
+    table.baths = hold_baths(plan, times_of(plan, food, own));
+    food.thickest = thickest_here(plan, food, table.baths.front());
+    table.thicknesses = rows_around(own, *food.thickest);
+    std::vector<answer::HoldTimes> rows(table.thicknesses.size());
+    table.cells.resize(rows.size());
+    const auto work_out_row = [&](std::size_t i) {
+        rows[i] = times_of(plan, food, table.thicknesses[i]);
+        for (const Temperature bath : table.baths) {
+            table.cells[i].push_back(rows[i].at(bath).allowed);
+        }
+    };
+    for_each_index(rows.size(), work_out_row, 1);
+    table.own = static_cast<std::size_t>(std::find(table.thicknesses.begin(), table.thicknesses.end(), own) -
+                                         table.thicknesses.begin());
+    if (plan.trip->boxes.front().thermometer) {
+        table.dip = dip_of(plan, table, rows);
+    }
+}
+
+HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath, Length step, Length longest) {
+    std::vector<std::optional<units::Duration>> times(static_cast<std::size_t>(std::floor(longest / step + 1e-6)));
+    const auto thickness = [&](std::size_t i) { return static_cast<double>(i + 1) * step; };
+    for_each_index(
+        times.size(), [&](std::size_t i) { times[i] = safe_hold(plan, food, thickness(i), bath); }, 1);
     HoldRuler ruler;
     ruler.bath = bath;
-    ruler.too_thick = step;
-    for (units::Length d = step; d <= longest + units::Length{1e-9}; d += step) {
-        const auto hold = safe_hold(plan, food, d, bath);
-        if (!hold) {
-            break;
-        }
-        ruler.ticks.push_back({d, *hold});
-        ruler.too_thick = d + step;
+    while (ruler.ticks.size() < times.size() && times[ruler.ticks.size()]) {
+        ruler.ticks.push_back({thickness(ruler.ticks.size()), *times[ruler.ticks.size()]});
     }
+    ruler.too_thick = thickness(ruler.ticks.size());
     return ruler;
 }
 

@@ -223,7 +223,6 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, results, i));
-        plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
@@ -231,6 +230,11 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     problem::Problems broken = limits_broken(*setup, *schedule, plan, results);
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;
+    }
+    if (effort.for_cards) {
+        for (FoodPlan& food : plan.foods) {
+            work_out_hold(plan, food);
+        }
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (!setup->box->thermometer && !plan.top_ups.empty()) {

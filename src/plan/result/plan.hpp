@@ -59,6 +59,17 @@ struct LadderRung {
     units::Volume swap;  // box full: take out as much as goes in
 };
 
+/// Hold times of one food as answer::HoldTime has them: by thickness, and by the lowest reading since it went in.
+struct HoldTable {
+    std::vector<units::Temperature> baths;  // rising; without a thermometer only what the clock keeps
+    std::vector<units::Length> thicknesses;
+    std::vector<std::vector<std::optional<units::Duration>>> cells;  // [thickness][bath]; nothing: not in this bath
+    std::size_t own = 0;                                             // the row of the trip's own piece
+    /// For time that the bath read less than the column that is used, though never under the read floor, so many times
+    /// as much is added to the hold time; nothing: there is no such rule, or no such reading.
+    std::optional<int> dip;
+};
+
 struct FoodPlan {
     const trip::Food* food = nullptr;
     answer::Piece piece;
@@ -75,6 +86,7 @@ struct FoodPlan {
     Interval<double> growth_with_lag;                  // log10 until the core passed 54.4 C
     Interval<double> growth_without_lag;
     std::optional<units::Length> thickest;  // that comes up in time in this bath
+    HoldTable hold;
 };
 
 /// How long the bath may be left alone after a reading, at the coldest time of the plan.
@@ -118,10 +130,6 @@ struct Event {
     std::size_t index = 0;  // which pour, top-up or food; food_in: the first food of that moment
 };
 
-struct HoldCell {
-    std::optional<units::Duration> safe;  // nothing: not at this bath
-};
-
 /// What becomes of the plan if things turn out otherwise.
 struct WhatIfAnswer {
     const trip::WhatIf* what = nullptr;
@@ -132,14 +140,6 @@ struct WhatIfAnswer {
     units::Duration longest;  // the bath may be left alone after a top-up
     units::Duration below;    // fire out: longest time below the floor
     safety::FallAction action = safety::FallAction::none;  // fire out: what to do then
-};
-
-/// Hold times for one kind of food, cautious: thickness by lowest bath since the food went in.
-struct HoldTable {
-    const FoodPlan* food = nullptr;
-    std::vector<units::Temperature> baths;
-    std::vector<units::Length> thicknesses;
-    std::vector<std::vector<HoldCell>> cells;  // [thickness][bath]
 };
 
 struct Plan {

@@ -79,8 +79,8 @@ units::LocalTime latest_food_in(const Plan& plan) {
             continue;
         }
         slack = std::min(slack, food.ready_late ? food.eaten.since(*food.ready_late) : Duration{0});
-        // Later food meets other top-ups: the hold time in the coolest bath that is allowed must fit as well.
-        if (const auto hold = safe_hold(plan, food, food.food->thickness, first_hold_bath(plan, food))) {
+        // Later food meets other top-ups: the hold time in a bath that is never topped up too late must fit as well.
+        if (const auto hold = safe_hold(plan, food, food.food->thickness, plan.action_line)) {
             const Duration by_hold = food.eaten.since(plan.fill.food_in) - *hold;
             slack = std::min(slack, std::max(by_hold, Duration{0}));
         }

@@ -12,10 +12,10 @@
 
 namespace holdwater::plan {
 
-/// Calls work(i) for each i under `count`, in no order. What work throws comes out here.
+/// Calls work(i) for each i under `count`, in no order, so many in a row as `chunk` says. What work throws comes out
+/// here.
 template <class Work>
-void for_each_index(std::size_t count, const Work& work) {
-    constexpr std::size_t chunk = 16;
+void for_each_index(std::size_t count, const Work& work, std::size_t chunk = 16) {
     const std::size_t most = (count + chunk - 1) / chunk;
     const std::size_t threads =
         std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(most, 1));

@@ -143,26 +143,15 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
 
 heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario) {
     const answer::Piece& piece = food.piece;
-    const auto slow = answer::properties_of(piece, heat::Bound::slow);
-    const auto likely = answer::properties_of(piece, heat::Bound::likely);
-    const auto fast = answer::properties_of(piece, heat::Bound::fast);
-    const double diffusivity =
-        between(slow.diffusivity.si(), likely.diffusivity.si(), fast.diffusivity.si(), scenario.diffusivity);
-    const auto film_at = [&](heat::Bound reading) { return answer::film_of(piece, reading).si(); };
-    // Films span a decade, so their middle is taken on the logarithm.
-    const double film = std::exp(between(std::log(film_at(heat::Bound::slow)), std::log(film_at(heat::Bound::likely)),
-                                         std::log(film_at(heat::Bound::fast)), scenario.film));
-    heat::Body body = piece.body;
-    const facts::Spread& spread = facts::facts().spread("thickness");
-    const double share = (spread.high - spread.low) / 2.0;
-    const double least = facts::facts().spread("thickness.least").high * 1e-3;
-    body.thickness += units::Length{std::max(body.thickness.si() * share, least) * scenario.thickness};
-    auto modes = heat::modes_of(body, heat::with_diffusivity(likely, units::Diffusivity{diffusivity}),
-                                units::FilmCoefficient{film});
+    // Sizes were checked by the reader, well inside the engine's range.
+    answer::VariedPiece turned_out =
+        answer::varied(piece, {scenario.thickness, scenario.diffusivity, scenario.film, units::kelvins(scenario.start)})
+            .value();
     heat::FoodInBath in;
-    in.modes = std::move(modes).value();  // sizes were checked by the reader, well inside the engine's range
-    in.capacity = units::HeatCapacity{piece.mass.si() * likely.specific_heat.si()};
-    in.start = piece.start + units::kelvins(scenario.start);
+    in.modes = std::move(turned_out.modes);
+    in.capacity =
+        units::HeatCapacity{piece.mass.si() * answer::properties_of(piece, heat::Bound::likely).specific_heat.si()};
+    in.start = turned_out.start;
     in.colder = units::kelvins(scenario.colder);
     return in;
 }

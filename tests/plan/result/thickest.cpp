@@ -59,7 +59,7 @@ TEST_CASE("the thickest piece for a bath is never thinner than the trip's own, w
             CHECK(*food.thickest >= units::millimetres(millimetres - 0.5));
             CHECK(std::stod(printed(*food.thickest, units::Toward::down)) >=
                   std::stod(printed(food.food->thickness, units::Toward::nearest)));
-            const auto by_table = plan::thickest(*plan, food, plan::first_hold_bath(*plan, food));
+            const auto by_table = plan::thickest(*plan, food, food.hold.baths.front());
             CHECK((!by_table || *food.thickest >= *by_table));
             by_table_thinner += !by_table || *by_table < food.food->thickness ? 1 : 0;
         }
