@@ -33,6 +33,10 @@ void add_food(NumberList& list, const plan::FoodPlan& food) {
              food.kill.error);
     list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
              writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
+    if (writer.reads() && !food.standard.finish) {
+        list.add(Name{"plan", "ready-if", value_unit::celsius, name}, food.ready_if.celsius(),
+                 writer.short_degrees(food.ready_if, Toward::up), "share-5", "up-degree", list.source("heat-engine"));
+    }
     if (const OwnHold own = own_hold(writer, food); own.any_piece && own.time) {
         list.add(Name{"hold", "hold-bath", value_unit::celsius, name}, own.bath.celsius(), writer.at_least(own.bath),
                  "chosen", "up-degree", list.source("heat-engine"));

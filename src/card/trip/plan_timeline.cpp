@@ -102,8 +102,14 @@ Step step_of(const CardWriter& writer, const Event& event) {
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            return {when,
-                    w.text(food.standard.finish ? "plan.ready-raw" : "plan.ready", {{"food", plain(food.food->name)}})};
+            if (food.standard.finish) {
+                return {when, w.text("plan.ready-raw", {{"food", plain(food.food->name)}})};
+            }
+            if (!reads) {
+                return {when, w.text("plan.ready-clock", {{"food", plain(food.food->name)}})};
+            }
+            return {when, w.text("plan.ready", {{"food", plain(food.food->name)},
+                                                {"least", writer.short_degrees(food.ready_if, Toward::up)}})};
         }
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.

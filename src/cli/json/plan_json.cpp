@@ -60,6 +60,7 @@ Json food_of(const plan::FoodPlan& food) {
              {"eaten", food.eaten.iso()},
              {"ready_likely", food.ready_likely.value().iso()},
              {"ready_late", food.ready().iso()},
+             {"ready_if_c", food.ready_if.celsius()},
              {"core_peak_c", interval(food.core_peak)},
              {"kill", interval(food.kill)},
              {"come_up_h", hours_interval(food.come_up)},

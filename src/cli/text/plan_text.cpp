@@ -86,7 +86,10 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const std::string likely = day_time(food.ready_likely.value());
             return food.standard.finish ? fmt::format("{}: done in the bath, raw inside until the fire (likely {})",
                                                       food.food->name, likely)
-                                        : fmt::format("{} surely ready (likely {})", food.food->name, likely);
+                   : reads(plan)
+                       ? fmt::format("{} ready, if no reading was under {} (likely {})", food.food->name,
+                                     degrees(plan, food.ready_if, Toward::up), likely)
+                       : fmt::format("{} ready, if every pour was on time (likely {})", food.food->name, likely);
         }
         case Event::Kind::serve:
             return "eat";

@@ -78,6 +78,7 @@ struct FoodPlan {
     units::LocalTime eaten;                        // comes out to be eaten
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
     std::optional<units::LocalTime> ready_late;    // 95 of 100 scenarios are ready by then
+    units::Temperature ready_if;                   // that holds while no reading since food in was under this
     /// The same, of a good plan: all its food is ready in time.
     units::LocalTime ready() const { return ready_late.value(); }
     Interval<units::Temperature> core_peak;

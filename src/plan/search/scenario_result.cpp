@@ -50,6 +50,17 @@ std::vector<units::Temperature> sampled(const units::History& history, const std
     return values;
 }
 
+/// The lowest value from one moment to another.
+units::Temperature lowest_between(const units::History& history, Duration from, Duration to) {
+    units::Temperature lowest = std::min(history.at(from), history.at(to));
+    for (const units::History::Point& p : history.points) {
+        if (p.at >= from && p.at <= to) {
+            lowest = std::min(lowest, p.value);
+        }
+    }
+    return lowest;
+}
+
 FoodResult food_of(const FoodSetup& food, const units::History& core) {
     const facts::Facts& facts = facts::facts();
     const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
@@ -91,7 +102,11 @@ ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, 
     result.bath = sampled(bath, moments, run.bath().temperature());
     result.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
-        result.foods.push_back(food_of(setup.foods[f], run.core_history(f)));
+        FoodResult food = food_of(setup.foods[f], run.core_history(f));
+        const Duration in = std::max(run.food_in(), setup.foods[f].in.value_or(run.food_in()));
+        food.coolest = lowest_between(bath, in, std::max(in, food.ready.value_or(setup.foods[f].out))) +
+                       (run.shown() - run.bath().temperature());
+        result.foods.push_back(food);
     }
     return result;
 }

@@ -12,6 +12,7 @@ namespace holdwater::plan {
 
 struct FoodResult {
     std::optional<units::Duration> ready;  // since trip.from; nothing where the core did not arrive by serving
+    units::Temperature coolest;            // reading of the bath from food in until ready, or until it was eaten
     units::Temperature peak;
     double kill = 0.0;                                            // multiples of what is asked, at serving
     std::optional<units::Duration> come_up = units::Duration{0};  // nothing: not by serving
