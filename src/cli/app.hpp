@@ -6,8 +6,8 @@
 
 namespace holdwater::cli {
 
-/// Reads the command line and does what it asks. Every fault of the line itself is told here, in the same form for all
-/// commands. Bad input too: an answer that could not be written to standard output.
+/// Reads the command line and does what it asks. Every fault of the line itself is reported here, in the same form for
+/// all commands. Bad input too: an answer that could not be written to standard output.
 Exit run(int argc, char** argv);
 
 }  // namespace holdwater::cli

@@ -74,6 +74,7 @@ struct KillRow {
 struct KillStandard {
     std::string key;    // "us-red-meat-6.5"
     std::string claim;  // "6.5 log Salmonella"
+    std::string germ;   // for which the times were worked out; empty if the publisher names none
     std::vector<KillRow> rows;
     std::string source;
     Provenance provenance = Provenance::read;

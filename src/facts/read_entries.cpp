@@ -101,6 +101,7 @@ void FactsReader::kill_standard(Entry& entry) {
     standard.key = entry.text("key");
     entry.name("kill_standard", standard.key);
     standard.claim = entry.text("claim");
+    standard.germ = entry.text_or("germ", "");
     standard.provenance = entry.provenance();
     standard.source = entry.source(standard.provenance);
     const toml::array* rows = entry.array("rows");

@@ -58,8 +58,8 @@ Direction flat(double thickness, bool blocked) {
 
 /// The directions whose product is the body.
 ///
-/// A blocked face: slab and block lose one face of the thickness, so the slowest point is that face; a rounded slab
-/// loses its rounding with it, since the water beside it no longer reaches half of the surface (judgement).
+/// A blocked face: slab and block lose one face of the thickness, so the slowest point is that face; a curved slab
+/// loses its curvature with it, since the water beside it no longer reaches half of the surface (judgement).
 /// A round or ball on the floor, or stacked, touches in a line or a point, and the water in the wedges beside it stands
 /// still: judgement takes the brick that encloses it, with the face of the contact blocked. A body inside another whose
 /// faces are wetted as well warms faster than it, so this errs to the slow side: a long round takes about 1.9 times as
@@ -72,7 +72,7 @@ std::vector<Direction> directions_of(const Body& body) {
     std::vector<Direction> directions;
     switch (body.shape) {
         case facts::Shape::slab:
-            directions.push_back({blocked ? 0.0 : body.rounding, blocked ? thickness : thickness / 2.0});
+            directions.push_back({blocked ? 0.0 : body.curvature, blocked ? thickness : thickness / 2.0});
             break;
         case facts::Shape::block:
             directions = {flat(thickness, blocked), flat(body.width->si(), false), flat(body.length->si(), false)};

@@ -38,7 +38,7 @@ struct Body {
     std::optional<units::Length> width;   // block
     std::optional<units::Length> length;  // round, block; absent = so long that the ends do not matter
     facts::Contact contact = facts::Contact::free;
-    double rounding = 0.0;  // slab only: b of a rounded body, 0 to 2
+    double curvature = 0.0;  // slab only: b of its series, from 0 flat over 1 a long cylinder to 2 a ball
 };
 
 /// One decaying mode of a whole body.

@@ -29,9 +29,9 @@ std::string spoken(const card::Text& text) {
     return made;
 }
 
-void add(std::string& told, const std::string& part, const char* between) {
+void add(std::string& made, const std::string& part, const char* between) {
     if (!part.empty()) {
-        told += (told.empty() ? "" : between) + part;
+        made += (made.empty() ? "" : between) + part;
     }
 }
 
@@ -116,7 +116,7 @@ std::string described(const card::Curve& curve) {
     add(made, spoken(curve.y_title), " / ");
     std::string values;
     for (const auto& label : curve.x_labels) {
-        // A bath is never told warmer than it is drawn; only the upper edge of the band goes up.
+        // A bath is never said to be warmer than it is drawn; only the upper edge of the band goes up.
         const std::string likely = value_at(curve.likely, label.at, down);
         const std::string low = value_at(curve.low, label.at, down);
         const std::string high = value_at(curve.high, label.at, up);

@@ -74,7 +74,7 @@ Decision decide(const Fall& fall, const FallRules& rules) {
     if (!grown && !(fall.below_floor > Duration{0}) && !(fall.below_50 > Duration{0})) {
         return {};
     }
-    // In the order in which a cook would be told.
+    // In the order in which a cook would say it.
     const bool too_long = rules.under_longest ? fall.below_floor >= rules.longest : fall.below_floor > rules.longest;
     if (too_long) {
         return {FallAction::throw_away, rules.longest_figure};

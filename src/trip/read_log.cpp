@@ -99,7 +99,7 @@ std::optional<Columns> read_header(const CsvRow& row, Report& report) {
     if (columns.bath < 0) {
         report.error(whole, "column-missing", "there is no column of bath temperatures", "name one bath_c or bath_f");
     }
-    // With both, the rows can be read and their faults be told too, whatever else is wrong with the header.
+    // With both, the rows can be read and their faults reported too, whatever else is wrong with the header.
     return columns.time < 0 || columns.bath < 0 ? std::nullopt : std::optional(columns);
 }
 

@@ -32,11 +32,13 @@ LocalTime LocalTime::after(Duration d) const {
 }
 
 std::string LocalTime::iso() const {
+    return fmt::format("{}T{}:{:02}", date(), clock_24(), second_of_day() % 60);
+}
+
+std::string LocalTime::date() const {
     const auto date = date_of(*this);
-    const int s = second_of_day();
-    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()), s / 3600, s / 60 % 60,
-                       s % 60);
+    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                       static_cast<unsigned>(date.day()));
 }
 
 std::string LocalTime::clock_24() const {

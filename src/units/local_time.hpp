@@ -28,6 +28,7 @@ class LocalTime {
     Duration since(LocalTime earlier) const { return Duration{static_cast<double>(seconds_ - earlier.seconds_)}; }
 
     std::string iso() const;       // 2027-10-15T16:00:00
+    std::string date() const;      // 2027-10-15
     std::string clock_24() const;  // 16:00
     std::string clock_12() const;  // 4:00 pm
     int weekday() const;           // 0 Sunday to 6 Saturday

@@ -18,7 +18,7 @@ namespace {
 using problem::error;
 using problem::Result;
 
-/// What a unit measures; one table of all units, so that "85 mm" given for a mass can be told what it is.
+/// What a unit measures; one table of all units, so that "85 mm" given for a mass can be named as what it is.
 enum class Kind {
     length,
     mass,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The scenarios of a plan, lived through by the program (modes of the food, the day with its top-ups, and all that the
+// The scenarios of a plan, simulated by the program (modes of the food, the day with its top-ups, and all that the
 // plan goes on to ask of it), against the same number of CVODE solves of the same days, on the coarsest grid and
 // tolerance that keep the core within 0.05 K of the engine at every quarter hour of up to 64 of those days. One
 // process, one run, processor time of all threads. Then how the cost grows with scenarios and hours. The exit code is 1

@@ -121,7 +121,7 @@ void check_clock_only(const Dealt& dealt) {
     }
     const std::string all = joined(texts_of(dealt.deck));
     CHECK(has(all, "Leftovers: throw away"));
-    // Without wax of its own a trip is told of it on Touch alone.
+    // Without wax of its own a trip reads of it on Touch alone.
     for (const card::Card& card : dealt.deck.cards) {
         CAPTURE(card.key);
         if (!dealt.trip.boxes.front().wax_tell_tale && card.key != "touch") {

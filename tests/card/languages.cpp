@@ -142,7 +142,7 @@ TEST_CASE("every set of rules has its words: whose advice it sets a target again
     }
 }
 
-TEST_CASE("a remark under a code that the program does not know is told with its line") {
+TEST_CASE("a remark under a code that the program does not know is reported with its line") {
     CHECK(words::Words::read("[remark]\nsleep-long = \"largo\"\n", "xx.toml").ok());
     const auto mistyped = words::Words::read("[remark]\nsleep-long = \"largo\"\nsleep-lnog = \"largo\"\n", "xx.toml");
     REQUIRE_FALSE(mistyped.ok());

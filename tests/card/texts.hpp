@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Decks of the trips that are told apart on cards, and every text on them in reading order.
+// Decks of the trips whose texts differ on cards, and every text on them in reading order.
 #pragma once
 
 #include "card/trip/deck.hpp"

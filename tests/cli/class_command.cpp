@@ -133,7 +133,7 @@ TEST_CASE("the stamp changes with every option that changes the cards") {
     CHECK(stamps.contains(stamp("--rules us")));
 }
 
-TEST_CASE("bad options of class are told, all at once, and nothing is written") {
+TEST_CASE("bad options of class are reported, all at once, and nothing is written") {
     const auto folder = fresh_folder("class-bad");
     const auto out = folder / "out";
     const std::pair<const char*, const char*> bad[] = {{"", "--rules is missing"},
@@ -151,18 +151,18 @@ TEST_CASE("bad options of class are told, all at once, and nothing is written") 
                                                        {"--rules us --format wall", "--format"},
                                                        {"--rules us --dim", "--preview"},
                                                        {"--rules us --rule uk", "--rule"}};
-    for (const auto& [arguments, told] : bad) {
+    for (const auto& [arguments, shown] : bad) {
         CAPTURE(arguments);
         const Said said = holdwater_says("class --out '" + out.string() + "' " + arguments, folder);
         CHECK(said.exit == 2);
         CHECK(said.out.empty());
         CAPTURE(said.err);
-        CHECK(said.err.find(told) != std::string::npos);
+        CHECK(said.err.find(shown) != std::string::npos);
         CHECK_FALSE(std::filesystem::exists(out));
     }
     const Said both = holdwater_says("class --kind unicorn --units old --out '" + out.string() + "'", folder);
-    for (const char* told : {"--rules", "unicorn", "--units"}) {
-        CHECK(both.err.find(told) != std::string::npos);
+    for (const char* shown : {"--rules", "unicorn", "--units"}) {
+        CHECK(both.err.find(shown) != std::string::npos);
     }
 }
 
@@ -172,13 +172,13 @@ TEST_CASE("worked answers: boiling point and mixing as boil and mix say") {
     const Json boil = says("boil --altitude '1850 m'");
     CHECK(near_abs(figures(made.answer("boil"), R"(^([\d.]+) °C)")[0], boil["boiling_c"], 0.05 + 1e-9));
     const Json mix = says("mix --target '60 C' --altitude '1850 m' --cold '4 C'");
-    const auto told =
+    const auto shown =
         figures(made.answer("mix"), R"(^([\d.]+) parts.*likely (\d+) °C, in a cold box down to (\d+) °C)");
-    CHECK(told[0] >= mix["hot_parts"].get<double>() - 1e-9);
-    CHECK(told[0] < mix["hot_parts"].get<double>() + 0.1);
-    CHECK(told[1] <= mix["likely_c"].get<double>());
-    CHECK(told[1] > mix["likely_c"].get<double>() - 1.0);
-    CHECK(told[2] <= mix["low_c"].get<double>());
+    CHECK(shown[0] >= mix["hot_parts"].get<double>() - 1e-9);
+    CHECK(shown[0] < mix["hot_parts"].get<double>() + 0.1);
+    CHECK(shown[1] <= mix["likely_c"].get<double>());
+    CHECK(shown[1] > mix["likely_c"].get<double>() - 1.0);
+    CHECK(shown[2] <= mix["low_c"].get<double>());
 }
 
 TEST_CASE("worked answers: come-up and box test as hold and gauge say") {
@@ -221,9 +221,9 @@ TEST_CASE("worked answers: hold, too thick and ladder as the cards say") {
     const units::Temperature middle = made.frame->baths()[1];
     const auto hold = plan::safe_hold(plan, plan.foods.front(), units::millimetres(20), middle);
     REQUIRE(hold.has_value());
-    const auto told = figures(made.answer("hold"), R"(^(\d+) h ?(\d*))");
-    CHECK(60.0 * told[0] + told[1] >= units::in_minutes(*hold) - 1e-9);
-    CHECK(60.0 * told[0] + told[1] < units::in_minutes(*hold) + 5.0);
+    const auto shown = figures(made.answer("hold"), R"(^(\d+) h ?(\d*))");
+    CHECK(60.0 * shown[0] + shown[1] >= units::in_minutes(*hold) - 1e-9);
+    CHECK(60.0 * shown[0] + shown[1] < units::in_minutes(*hold) + 5.0);
 
     const double most = figures(made.answer("thick"), R"((\d+) mm thick at the most)")[0];
     CHECK(plan::safe_hold(plan, plan.foods.back(), units::millimetres(most), middle).has_value());

@@ -79,7 +79,7 @@ TEST_CASE("a refused trip leaves no cards and marks earlier ones as superseded")
     CHECK(said.out.find("day-cards.pdf.superseded") != std::string::npos);
 }
 
-TEST_CASE("a folder that cannot be written is told, nothing is half written") {
+TEST_CASE("a folder that cannot be written is reported, nothing is half written") {
     const auto folder = fresh_folder("unwritable");
     std::ofstream(folder / "file") << "x";
     const Said said = holdwater_says(
@@ -204,9 +204,9 @@ TEST_CASE("the wallet prints what has room, names the rest, and refuses only whe
     const Said said = holdwater_says("cards " + demo_path("class-day") + to, folder);
     CHECK(said.exit == 0);
     CHECK(fs::exists(folder / "class-day-cards.pdf"));
-    const std::string told = said.out + said.err;
-    CHECK(told.find("card 4 \"Top-up\" finds no room in the format wallet and is left out") != std::string::npos);
-    CHECK(told.find("without the ruler") != std::string::npos);
+    const std::string shown = said.out + said.err;
+    CHECK(shown.find("card 4 \"Top-up\" finds no room in the format wallet and is left out") != std::string::npos);
+    CHECK(shown.find("without the ruler") != std::string::npos);
     const Said none = holdwater_says("cards " + demo_path("class-day") + to + " --only topup", folder);
     CHECK(none.exit == 2);
     CHECK(none.err.find("none of the cards finds room") != std::string::npos);

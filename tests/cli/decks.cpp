@@ -103,7 +103,7 @@ TEST_CASE("every card of a deck carries a caution, and the stamp is on the paper
     }
 }
 
-TEST_CASE("a wording with a missing place or a broken file is told with its line") {
+TEST_CASE("a wording with a missing place or a broken file is reported with its line") {
     const auto broken = words::Words::read("[plan]\nname = 3\n", "xx.toml");
     REQUIRE_FALSE(broken.ok());
     CHECK(problem::to_line(broken.problems().front()).find("xx.toml:2:") == 0);

@@ -77,7 +77,7 @@ TEST_CASE("an input that only planning finds wrong is no refusal, and its earlie
     check_superseded(folder);
 }
 
-TEST_CASE("a refusal supersedes earlier cards even where nobody can be told") {
+TEST_CASE("a refusal supersedes earlier cards even where nobody can be warned") {
     struct Lost {
         const char* redirections;
         int exit;  // with standard output lost as well the answer is lost, which has an exit code of its own

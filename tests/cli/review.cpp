@@ -52,7 +52,7 @@ TEST_CASE("review: the verdict leads and decides the exit code") {
     }
 }
 
-TEST_CASE("review: doubtful rows are told with their place and with what they change") {
+TEST_CASE("review: doubtful rows are reported with their place and with what they change") {
     const Said said = holdwater_says(on("crew", "thermometer-jump"), fresh_folder("review-doubt"));
     CHECK(says(said, "thermometer-jump.csv:9:1: warning"));
     CHECK(says(said, "Without the doubtful readings: eat"));
@@ -139,7 +139,7 @@ TEST_CASE("review --preview draws a chart named after the log") {
     CHECK(png.size() > 10000);
 }
 
-TEST_CASE("review: wrong input is told and never judged") {
+TEST_CASE("review: wrong input is reported and never judged") {
     const auto folder = fresh_folder("review-wrong");
     const auto write = [&](const std::string& name, const std::string& text) {
         std::ofstream(folder / name) << text;

@@ -79,9 +79,9 @@ TEST_CASE("all behind a lone -- are names of files") {
     CHECK(says(holdwater_says("plan --", folder), "TRIP is missing"));
     // A file that begins with a dash, from end to end.
     const std::string program = "cd '" + folder.string() + "' && '" + HOLDWATER_BINARY_DIR "/holdwater' ";
-    CHECK(std::system((program + "new -- -dash.toml >told.txt").c_str()) == 0);
+    CHECK(std::system((program + "new -- -dash.toml >said.txt").c_str()) == 0);
     CHECK(fs::exists(folder / "-dash.toml"));
-    CHECK(WEXITSTATUS(std::system((program + "plan -- -dash.toml >told.txt 2>&1").c_str())) % 3 == 0);
+    CHECK(WEXITSTATUS(std::system((program + "plan -- -dash.toml >said.txt 2>&1").c_str())) % 3 == 0);
 }
 
 TEST_CASE("a file without a name is refused, and nothing is written") {
@@ -122,7 +122,7 @@ TEST_CASE("a name of earlier versions is answered with that of today") {
     CHECK(floor.out.find("\"contact\": \"bottom\"") != std::string::npos);
 }
 
-TEST_CASE("an option before the command, and one that says nothing alone, are told") {
+TEST_CASE("an option before the command, and one that says nothing alone, are reported") {
     const auto folder = own_folder("alone");
     CHECK(says(holdwater_says("--jsn plan", folder), "\"--jsn\" is not known"));
     CHECK(says(holdwater_says("plan --jsn", folder), "did you mean --json?"));

@@ -121,7 +121,7 @@ TEST_CASE("every card is read out in order: name, question, blocks, cautions; ta
     CHECK(run("pdftotext " + scratch.path("deck.pdf") + " -").output.find("Print at 100") != std::string::npos);
 }
 
-TEST_CASE("figures are told in words, and the outline leads to every card") {
+TEST_CASE("figures are described in words, and the outline leads to every card") {
     const support::Scratch scratch("figures");
     const std::string file = scratch.write("deck.pdf", pdf_of(sheets("hand", "a4", layout::Sides::duplex)));
     const std::string objects = run("qpdf --json " + file).output;

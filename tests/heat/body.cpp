@@ -129,7 +129,7 @@ TEST_CASE("the rounded slab runs from slab to ball") {
     heat::Body rounded = body(Shape::slab, 50);
     double last = 1e9;
     for (const double b : {0.0, 0.28, 0.7, 1.0, 1.6, 2.0}) {
-        rounded.rounding = b;
+        rounded.curvature = b;
         const double now = half_time(modes(rounded));
         CHECK(now < last);
         last = now;

@@ -65,7 +65,7 @@ TEST_CASE("faults name file, line and column and what would be right") {
               .rfind("s.toml:3:13: error", 0) == 0);
 }
 
-TEST_CASE("all faults of a file are told at once") {
+TEST_CASE("all faults of a file are reported at once") {
     const auto problems =
         read_sheet("name = 3\nwidth_mm = -1\nmargin_sides_mm = 5\nmargin_top_mm = 5\nmargin_bottom_mm = 8\nfoo = 1\n",
                    "s.toml")

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The reading order that faces carry, and figures told in words.
+// The reading order that faces carry, and figures described in words.
 #include "layout/reading.hpp"
 
 #include "layout/block/blocks.hpp"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A planned schedule lived through twice, by the engine and by the method of lines with CVODE: the same bath, the same
+// A planned schedule simulated twice, by the engine and by the method of lines with CVODE: the same bath, the same
 // core, and the promise kept in both. Lid and unstirred layer are left out, which CVODE's side does not know.
 #include "plan/search/scenario_result.hpp"
 #include "support/lines_of_run.hpp"

@@ -119,10 +119,10 @@ TEST_CASE("the steps of cold baths leave nothing out") {
                     for (const ColdBath& step : steps) {
                         named = named || (celsius(bath) <= step.lowest && hours(time) >= step.longest);
                     }
-                    const FallAction told = named ? FallAction::throw_away : by_time(rules, hours(time));
+                    const FallAction advised = named ? FallAction::throw_away : by_time(rules, hours(time));
                     CAPTURE(bath);
                     CAPTURE(time);
-                    CHECK(told >= decide(fall, rules).action);
+                    CHECK(advised >= decide(fall, rules).action);
                 }
             }
         }

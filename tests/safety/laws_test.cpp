@@ -321,7 +321,7 @@ TEST_CASE("longer, deeper or more growth never makes a verdict milder") {
                         CHECK(action(below + 0.3, deep + 0.3, growth, 1) >= now);
                         CHECK(action(below, deep, growth + 0.2, 1) >= now);
                         CHECK(action(below, deep, growth, 2) >= now);
-                        // People at risk are never told the milder thing, nor anything that others must eat at once.
+                        // People at risk never read the milder thing, nor anything that others must eat at once.
                         CHECK(decide({hours(below), hours(deep), growth, 1}, fall_rules(ruleset.value, true)).action >=
                               now);
                         CHECK((!at_risk || now != FallAction::finish_and_eat_now));

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// How hard a plan is thought about in tests, which is not always all that a cook is told.
+// How hard a plan is thought about in tests, which is not always all that a cook is given.
 #pragma once
 
 #include "plan/advice/remedy.hpp"

@@ -15,7 +15,7 @@ plan::Scenario without_lid_and_layer(plan::Scenario scenario);
 
 struct LinesOfRun {
     LinesCase lines;       // its time 0 is the moment the food goes in
-    plan::Simulation run;  // lived through to serving by the engine, recorded
+    plan::Simulation run;  // simulated to serving by the engine, recorded
     double food_in = 0.0;  // s since trip.from
 };
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Every name that stands on a card is asked after; what is wrong with it is told at its place.
+// Every name that stands on a card is asked after; what is wrong with it is reported at its place.
 #include "trip/reading.hpp"
 
 #include <doctest/doctest.h>
@@ -27,16 +27,16 @@ TEST_CASE("the names of trip, food, box, side and what-if are checked, each at i
     text += "\n[[side]]\nname = \"XX rice\"\ntakes = \"20 min\"\n[[what_if]]\nname = \"XX storm\"\ncolder = \"5 K\"\n";
     const auto read = trip::read_trip(text, "t.toml", files_in(trip_tests()), all);
     CHECK_FALSE(read.ok());
-    int told = 0;
+    int found = 0;
     for (const problem::Problem& one : read.problems()) {
         if (one.code == problem::Code("name-glyph")) {
-            ++told;
+            ++found;
             CHECK(one.message.starts_with("name \"XX"));
             CHECK(one.place->line > 0);
             CHECK(one.place->column == 8);
         }
     }
-    CHECK(told == 5);
+    CHECK(found == 5);
     all.name_fault = {};
     const auto without = trip::read_trip(text, "t.toml", files_in(trip_tests()), all);
     CHECK_MESSAGE(without.ok(), lines(without.problems()));

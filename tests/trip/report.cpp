@@ -62,7 +62,7 @@ TEST_CASE("moments in quotes or logs") {
     }
 }
 
-TEST_CASE("well-formed UTF-8 is told from other bytes") {
+TEST_CASE("well-formed UTF-8 is known from other bytes") {
     for (const char* const good : {"", "a", "ä", "–", "\xF0\x9F\x8D\xB2", "\xED\x9F\xBF", "\xF4\x8F\xBF\xBF"}) {
         CHECK(!trip::first_not_utf8(good));
     }

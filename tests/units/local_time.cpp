@@ -10,6 +10,7 @@ using namespace holdwater::units;
 TEST_CASE("civil dates and weekdays") {
     const LocalTime t = LocalTime::from_civil(2027, 10, 15, 16, 0);
     CHECK(t.iso() == "2027-10-15T16:00:00");
+    CHECK(t.date() == "2027-10-15");
     CHECK(t.clock_12() == "4:00 pm");
     CHECK(LocalTime::from_civil(1970, 1, 1, 0, 0).seconds() == 0);
     CHECK(LocalTime::from_civil(1970, 1, 1, 0, 0).weekday() == 4);  // a Thursday, by the calendar

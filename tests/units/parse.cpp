@@ -55,7 +55,7 @@ TEST_CASE("masses, volumes, times, shares") {
     CHECK(near_rel(si<units::ThermalResistance>("0.01 m2 K/W"), 0.01, 1e-15));
 }
 
-TEST_CASE("a temperature and a difference are told apart") {
+TEST_CASE("a temperature and a difference are two things") {
     CHECK(units::parse<units::Temperature>("63 C")->celsius() == 63.0);
     CHECK(support::near_abs(units::parse<units::Temperature>("212 F")->celsius(), 100.0, 1e-12));
     CHECK(support::near_abs(units::parse<units::Temperature>("-4 F")->celsius(), -20.0, 1e-12));

@@ -63,8 +63,8 @@ void look_at_days(const trip::Trip& trip, const trip::Log& log, problem::Problem
     }
 }
 
-/// Celsius numbers under bath_f make a bath as cold as a lake. Told where the numbers, read as Celsius, would be a bath
-/// that cooks; the verdict stays that of the log as it is headed.
+/// Celsius numbers under bath_f make a bath as cold as a lake. Remarked where the numbers, read as Celsius, would be a
+/// bath that cooks; the verdict stays that of the log as it is headed.
 void look_at_units(const trip::Trip& trip, const trip::Log& log, const std::vector<safety::Standard>& standards,
                    problem::Problems& remarks) {
     const trip::LogRow* hottest = nullptr;
@@ -155,10 +155,10 @@ void look_at_unpoured(const trip::Trip& trip, const trip::Log& log, const BathPa
     if (other.rows.empty()) {
         return;
     }
-    const auto told = review_rows(trip, log, Unpoured::wherever_possible);
-    if (told && told->verdict < review.verdict) {
-        other.verdict = told->verdict;
-        other.below_floor = told->below_floor;
+    const auto closed = review_rows(trip, log, Unpoured::wherever_possible);
+    if (closed && closed->verdict < review.verdict) {
+        other.verdict = closed->verdict;
+        other.below_floor = closed->below_floor;
         review.if_unpoured = std::move(other);
     }
 }

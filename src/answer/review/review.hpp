@@ -73,7 +73,7 @@ struct FoodReview {
     units::Duration below_cook_floor;  // before done; part of fall
     units::Duration below_hold_floor;  // after done; part of fall
     units::Duration below_likely;      // the clock along the likely bath
-    Growth come_up_growth;             // while it warmed: told, decides nothing
+    Growth come_up_growth;             // while it warmed: reported, decides nothing
     Growth growth;                     // that decides
     Verdict verdict = Verdict::eat;
     Reason reason;

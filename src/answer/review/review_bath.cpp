@@ -110,13 +110,13 @@ std::optional<double> unpoured_from(const Reading& a, const Reading& b, const To
 }
 
 void mark_closed(std::vector<Reading>& readings, const TooWarm& too_warm, Unpoured unpoured) {
-    bool told = false;
+    bool unpoured_after = false;
     for (std::size_t i = readings.size(); i-- > 1;) {
-        told = told || readings[i].unpoured || unpoured == Unpoured::wherever_possible;
-        if (told) {
+        unpoured_after = unpoured_after || readings[i].unpoured || unpoured == Unpoured::wherever_possible;
+        if (unpoured_after) {
             readings[i].closed_from = unpoured_from(readings[i - 1], readings[i], too_warm);
         }
-        told = told && readings[i].closed_from == readings[i - 1].at && !readings[i - 1].poured;
+        unpoured_after = unpoured_after && readings[i].closed_from == readings[i - 1].at && !readings[i - 1].poured;
     }
 }
 
@@ -269,13 +269,13 @@ class Builder {
             paths_.open.push_back({Duration{a.at}, Duration{b.at}, b.row, Temperature{least}});
         }
         const bool written = a.poured || a.before || b.poured || b.poured_before;
-        const bool told = warm && !written && !a.doubtful && !b.doubtful;
-        if (told && rises) {
+        const bool unwritten = warm && !written && !a.doubtful && !b.doubtful;
+        if (unwritten && rises) {
             remark(b, "rise-without-top-up",
                    fmt::format("the bath rose by {} and no row says that water was poured", kelvins(b.bath - a.bath)),
                    "it may have fallen until just before; write \"top-up\" in a row of its own");
         }
-        if (told && !rises) {
+        if (unwritten && !rises) {
             remark(b, "warmer-than-box",
                    fmt::format("the bath fell by only {} in {:.1f} h, less than this box loses; hot water must have "
                                "been poured at a time that nobody wrote down",

@@ -123,7 +123,7 @@ void judge(FoodReview& food, const trip::Trip& trip) {
             food.reason.source = source;
         }
     };
-    // The heaviest reason is told; of two that weigh the same, the first.
+    // The heaviest reason is given; of two that weigh the same, the first.
     const safety::Decision fall = safety::decide(food.fall, safety::fall_rules(trip.rules, trip.at_risk));
     if (fall.action != safety::FallAction::none) {
         take(of(fall.action), fall.figure, facts.figure(fall.figure).source);

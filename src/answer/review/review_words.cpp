@@ -110,7 +110,7 @@ struct Clause {
     bool asked = false;
 };
 
-/// Names count before kinds: two foods of one kind are told apart by their names.
+/// Names count before kinds: two foods of one kind are distinguished by their names.
 Said said_by(const Clause& clause, const Calls& names, const Calls& kinds) {
     const auto& words = clause.words;
     const auto any = [&](const auto& list) {

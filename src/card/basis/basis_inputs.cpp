@@ -39,7 +39,7 @@ class TripTables {
     Text of(units::Duration v) const { return units::print(v); }
     Text of(bool v) const { return words_.text(v ? "basis.yes" : "basis.no"); }
     Text of(units::LocalTime v) const {
-        return words_.text(fmt::format("deck.day-{}", v.weekday())) + " " + v.iso().substr(0, 10) + " " + v.clock_24();
+        return words_.text(fmt::format("deck.day-{}", v.weekday())) + " " + v.date() + " " + v.clock_24();
     }
     static Text of(units::ClockTime v) {
         return fmt::format("{:02}:{:02}", v.second_of_day / 3600, v.second_of_day / 60 % 60);

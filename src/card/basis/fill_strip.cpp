@@ -46,7 +46,7 @@ double step_for(const Scale& scale, std::initializer_list<double> steps, double 
 
 Strip strip_of(const CardWriter& writer, const heat::Inside& inside, units::Volume food, units::Volume most,
                const std::vector<Level>& levels) {
-    constexpr double ticks_apart = 2.0;    // mm: to be told apart on a wet stick
+    constexpr double ticks_apart = 2.0;    // mm: to be read apart on a wet stick
     constexpr double figures_apart = 8.0;  // mm: a line of figures and air
     const Scale scale = scale_of(writer, inside);
     const double fine = step_for(scale, {0.1, 0.5, 1.0, 5.0, 10.0}, ticks_apart);

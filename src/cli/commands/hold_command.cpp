@@ -36,7 +36,7 @@ heat::Body read_body(Options& options) {
     const bool flat = body.shape == facts::Shape::slab;
     body.contact = options.one_of<facts::Contact>(hold_rows::contact)
                        .value_or(flat ? facts::Contact::bottom : facts::Contact::free);
-    body.rounding = options.number(hold_rows::curvature).value_or(0.0);
+    body.curvature = options.number(hold_rows::curvature).value_or(0.0);
     if (options.has(hold_rows::curvature) && given_shape && !(flat && body.contact == facts::Contact::free)) {
         options.fault(hold_rows::curvature.name, "option-needs", "is only for a slab with water all around",
                       "--shape slab --contact free");

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What `hold` can be told. The limits are those of the physics, wider than a trip file's: it is a bench too.
+// The options of `hold`. The limits are those of the physics, wider than a trip file's: it is a bench too.
 #pragma once
 
 #include "cli/line/option_row.hpp"

@@ -42,7 +42,7 @@ std::string citation(const SourceEntry& entry) {
 }
 
 /// Prints entries under their headings, all or those that contain a word in any of their texts or in the citation of
-/// their source. Whoever searches is told that citation at once.
+/// their source. Whoever searches sees that citation at once.
 class Printer {
   public:
     explicit Printer(const std::string& search) : search_(lower(search)) {}

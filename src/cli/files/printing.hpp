@@ -42,7 +42,7 @@ struct Style {
 using Stamping = std::function<std::string(const std::vector<std::string>& layout_texts)>;
 problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping);
 
-/// What a format did without is told; where a ruler ends, it says itself.
+/// What a format did without is reported; where a ruler ends, it says itself.
 void add_left_out(const problem::Problems& from_layout, problem::Problems& notes);
 
 /// Imposed cards as a PDF; problems that come with it are those of draw::to_pdf.
@@ -55,7 +55,7 @@ problem::Result<std::vector<Finished>> pictures_of(const std::vector<layout::Car
                                                    const PrintingOptions& options, const DeckFiles& deck);
 
 /// Writes the set and prints the name of each file, and those of earlier ones that no longer hold. What went wrong is
-/// told.
+/// reported.
 Exit write_deck(const DeckFiles& deck, const std::vector<Finished>& files);
 /// Names earlier files that no longer hold.
 void say_superseded(const Superseded& earlier);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A command as data: what it is called, what it can be told and how it is read.
+// A command as data: what it is called, which options it takes and how it is read.
 #pragma once
 
 #include "cli/exit.hpp"

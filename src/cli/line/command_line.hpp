@@ -20,7 +20,7 @@ struct CommandLine {
 };
 
 /// Sorts the words. All behind a lone "--" stand by themselves, even if they look like options. Faults: option-twice,
-/// value-missing. What is missing or unknown is left to Options, to be told with the faults of the values.
+/// value-missing. What is missing or unknown is left to Options, to be reported with the faults of the values.
 problem::Result<CommandLine> read_words(const Command& command, const std::vector<std::string>& words);
 
 }  // namespace holdwater::cli

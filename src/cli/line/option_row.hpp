@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a command can be told, one row an option. The same rows read the command line, print help and are held against
+// The options of a command, one row an option. The same rows read the command line, print help and are held against
 // the tables of README.
 #pragma once
 

@@ -144,7 +144,7 @@ std::string Options::folder(const OptionRow& row) {
 
 std::string Options::file(const OptionRow& row) {
     const Given name = text(row);
-    return name ? checked_file(row, *name) : own(row).by_default;  // a missing one was told before
+    return name ? checked_file(row, *name) : own(row).by_default;  // a missing one was reported before
 }
 
 std::vector<std::string> Options::files(const OptionRow& row) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What stands on the command line, read by its rows. Every fault is kept, so that all of them are told at once.
+// What stands on the command line, read by its rows. Every fault is kept, so that all of them are reported at once.
 #pragma once
 
 #include "cli/line/command_line.hpp"

@@ -136,8 +136,8 @@ std::string assumed(const OnePieceQuestion& question) {
     if (body.shape == facts::Shape::round) {
         shape += body.length ? fmt::format(", {} long", size(*body.length)) : ", so long that its ends do not matter";
     }
-    if (body.rounding > 0.0) {
-        shape += fmt::format(", sides rounded (curvature {:g})", body.rounding);
+    if (body.curvature > 0.0) {
+        shape += fmt::format(", sides rounded (curvature {:g})", body.curvature);
     }
     return wrap(fmt::format("Taken as: {}; {}; {}; bath {} all the time, food from {}.", shape,
                             contact_words(body.contact), bag_words(question), in_both(question.bath),

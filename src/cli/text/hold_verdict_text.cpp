@@ -192,11 +192,11 @@ void note_bath(const OnePieceQuestion& question, const OnePieceAnswer& answer, p
 void note_rows(const OnePieceQuestion& question, const OnePieceAnswer& answer, problem::Problems& notes) {
     const safety::Standard& standard = *answer.standard;
     const facts::KillStandard& kill = *standard.kill;
-    if (kill.claim.find("Salmonella") != std::string::npos) {
+    if (!kill.germ.empty()) {
         const bool red_meat = question.kind->category == facts::Category::red_meat;
         notes.push_back(problem::note(
             "rows-for-salmonella",
-            fmt::format("these hold times were worked out for Salmonella; other germs are killed by the way{}",
+            fmt::format("these hold times were worked out for {}; other germs are killed by the way{}", kill.germ,
                         red_meat ? fmt::format(", but near {}, the lowest row, some of them take longer (source "
                                                "mcminn-2018): a few degrees more are safer",
                                                at_least(kill.rows.front().core))

@@ -9,7 +9,7 @@
 
 namespace holdwater::cli {
 
-/// Short lines, one heading a part, numbers rounded to the safe side. Warnings are told elsewhere.
+/// Short lines, one heading a part, numbers rounded to the safe side. Warnings are printed elsewhere.
 std::string around_text(const plan::Provisions& around, const trip::Trip& trip);
 
 }  // namespace holdwater::cli

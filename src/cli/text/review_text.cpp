@@ -43,7 +43,7 @@ class ReviewText {
     std::string degrees(units::Temperature t, Toward toward = Toward::nearest, double step = 0.1) const {
         return units::print(t, trip_.units, {step, toward});
     }
-    /// Times that speak against the food are rounded up, and a short one is still told.
+    /// Times that speak against the food are rounded up, and a short one is still printed.
     static std::string time_up(Duration d) { return d.si() > 0 ? units::print(d, Toward::up) : "0 min"; }
     /// Growth is rounded up, so that what is printed as under 1 is under 1.
     static std::string logs(double growth) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Fills told apart without colour, drawn as lines that end at the edge of their box.
+// Fills that differ without colour, drawn as lines that end at the edge of their box.
 #pragma once
 
 #include "card/content.hpp"

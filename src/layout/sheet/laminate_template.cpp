@@ -10,7 +10,7 @@ namespace holdwater::layout {
 
 namespace {
 
-/// The outline of a box with round corners as a polyline; a chord of it strays from the arc by under 0.01 mm.
+/// The outline of a box with round corners as a polyline; a chord of it leaves the arc by under 0.01 mm.
 PlacedPath rounded(double width, double height, double radius) {
     constexpr int steps = 24;  // a quarter circle
     PlacedPath made;

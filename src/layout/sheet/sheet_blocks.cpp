@@ -12,7 +12,7 @@ namespace {
 
 constexpr double gap_blocks = 3.2;
 constexpr double gap_heading = 7.0;
-constexpr double gap_table = 4.5;  // a titled table, to be told from what stands above it
+constexpr double gap_table = 4.5;  // a titled table, to be kept apart from what stands above it
 constexpr double below_heading = 2.2;
 constexpr double longest_line = 158.0;  // mm: longer lines of running text lose the eye
 constexpr double ease = 0.3;

@@ -25,9 +25,7 @@ Problem at(problem::Place place, Problem problem) {
 }
 
 std::string day_time(units::LocalTime t) {
-    std::string iso = t.iso();
-    iso[10] = ' ';
-    return iso.substr(0, 16);
+    return t.date() + " " + t.clock_24();
 }
 
 /// The ends of the zone in which germs grow, in both systems: whoever reads this may know only one.

@@ -11,6 +11,7 @@ namespace {
 
 using units::Duration;
 using units::Temperature;
+using units::TemperatureDifference;
 using units::Volume;
 
 /// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
@@ -26,6 +27,19 @@ units::History shifted(units::History outside, double kelvin) {
 Temperature liner_start(const Setup& setup) {
     return setup.box->prewarmed ? units::celsius(facts::facts().value("prewarm.liner"))
                                 : setup.trip->weather.air_at(setup.trip->from);
+}
+
+/// Of the food that comes nearest to its limit before any of them warms. There is at least one.
+TemperatureDifference excess_at_start(const Setup& setup, const std::vector<heat::FoodInBath>& foods) {
+    const auto of = [&](std::size_t i) {
+        const trip::Food& food = *setup.foods[i].food;
+        return foods[i].start - (food.target + food.tolerance);
+    };
+    TemperatureDifference most = of(0);
+    for (std::size_t i = 1; i < foods.size(); ++i) {
+        most = std::max(most, of(i));
+    }
+    return most;
 }
 
 }  // namespace
@@ -59,7 +73,8 @@ Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector
       error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
       level_(std::max(setup.floor + units::kelvins(scenario.colder), setup.action_line)),
       poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)),
-      places_(foods_.size()) {
+      places_(foods_.size()),
+      excess_(excess_at_start(setup, foods_)) {
     bath_.record(recording);
 }
 

@@ -46,7 +46,8 @@ class Simulation {
 
     /// True once the bath, between top-ups and with the food in, was seen below level().
     bool failed() const { return failed_; }
-    /// The most by which any core has passed its target and tolerance so far; negative while all are below.
+    /// The most by which any core has passed its target and tolerance so far; negative while all are below. A food that
+    /// has not gone in counts with its start temperature.
     units::TemperatureDifference excess() const { return excess_; }
 
     const heat::Bath& bath() const { return bath_; }
@@ -91,7 +92,7 @@ class Simulation {
     units::Volume food_volume_;                 // in the box or still to go in
     bool filled_ = false;
     bool failed_ = false;
-    units::TemperatureDifference excess_{-1000.0};
+    units::TemperatureDifference excess_;
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;
     std::vector<units::Volume> poured_;

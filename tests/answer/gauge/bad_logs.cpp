@@ -49,14 +49,14 @@ void check_at(const Outcome& found, problem::Code code, int line, int column) {
             return;
         }
     }
-    FAIL("not told: " << code);
+    FAIL("not reported: " << code);
 }
 
 const std::string head = "time_min,bath_c,note\n";
 
 }  // namespace
 
-TEST_CASE("a sound log has nothing to be told") {
+TEST_CASE("a sound log has nothing to be remarked") {
     const Outcome found = outcome(head + "0,62,filled\n60,60.7,\n120,59.4,\n180,58.2,lid closed\n240,57,\n");
     CHECK(found.ok);
     CHECK(found.problems.empty());

@@ -60,10 +60,10 @@ class Dice {
 
 struct Drawn {
     std::string trip;
-    double loss = 1.0;    // W/K, as told
+    double loss = 1.0;    // W/K, as the log says
     double water = 30.0;  // L
     double error = 1.0;   // K
-    double air = 0.0;     // C, as told
+    double air = 0.0;     // C, as the log says
     int wind = 0;
 };
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Histories of which everything is known: a trip with a box drawn from the spreads, lived through by heat::Bath, and
+// Histories of which everything is known: a trip with a box drawn from the spreads, simulated by heat::Bath, and
 // the log that a cook of one habit or another would have written of it.
 #pragma once
 

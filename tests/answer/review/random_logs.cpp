@@ -37,7 +37,7 @@ struct Count {
     int away_if_unpoured = 0;
 };
 
-std::string told(const answer::Review& review) {
+std::string in_words(const answer::Review& review) {
     const answer::FoodReview& food = review.foods[review.worst];
     return fmt::format("verdict {}, {} h below, growth {:.3f}, by {}, done {}, come-up {}, kill {:.2f}",
                        static_cast<int>(review.verdict), units::in_hours(review.below_floor), review.growth,
@@ -78,7 +78,7 @@ TEST_CASE("nothing unsafe is called better than it is, and what is clearly safe 
             if (review.verdict == Verdict::throw_away) {
                 ++count.away;
                 if (std::getenv("HOLDWATER_TELL") != nullptr) {
-                    std::cout << made.what << "\n   " << told(review) << "\n";
+                    std::cout << made.what << "\n   " << in_words(review) << "\n";
                 }
                 count.away_if_unpoured +=
                     !review.if_unpoured || review.if_unpoured->verdict == Verdict::throw_away ? 1 : 0;
@@ -104,7 +104,7 @@ TEST_CASE("leaving out a row never makes a verdict kinder") {
         const trip::Log log = log_from(made.log_text);
         const Verdict before = reviewed(trip, log).verdict;
         for (std::size_t row = 0; row < log.rows.size(); ++row) {
-            // The rows of food in and out say for how long it was in: without them another history is told.
+            // The rows of food in and out say for how long it was in: without them another history is given.
             if (has_row_with(log.rows[row], "food")) {
                 continue;
             }
@@ -143,8 +143,8 @@ TEST_CASE("a lower reading, or a longer gap, never makes a verdict kinder") {
                     const answer::Review now = reviewed(trip, lower);
                     CHECK(now.verdict >= before.verdict);
                     if (now.verdict < before.verdict) {
-                        CAPTURE(told(before));
-                        CAPTURE(told(now));
+                        CAPTURE(in_words(before));
+                        CAPTURE(in_words(now));
                         CAPTURE(made.log_text);
                         CHECK(now.verdict >= before.verdict);
                     }
@@ -158,8 +158,8 @@ TEST_CASE("a lower reading, or a longer gap, never makes a verdict kinder") {
                     longer.rows[later].at += units::hours(1.5);
                 }
                 const answer::Review now = reviewed(trip, longer);
-                CAPTURE(told(before));
-                CAPTURE(told(now));
+                CAPTURE(in_words(before));
+                CAPTURE(in_words(now));
                 CAPTURE(made.log_text);
                 CHECK(now.verdict >= before.verdict);
             }

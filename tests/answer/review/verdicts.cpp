@@ -181,7 +181,7 @@ TEST_CASE("a log of another day is warned of") {
     CHECK_FALSE(support::has_code(reviewed(log_trip("crew.toml"), right).remarks, "log-other-day"));
 }
 
-TEST_CASE("doubtful readings: the verdict without them is told beside") {
+TEST_CASE("doubtful readings: the verdict without them stands beside") {
     const answer::Review review = reviewed(log_trip("crew.toml"), named_log("thermometer-jump"));
     REQUIRE(review.without_doubtful.has_value());
     CHECK(review.without_doubtful->verdict == Verdict::eat);
@@ -189,7 +189,7 @@ TEST_CASE("doubtful readings: the verdict without them is told beside") {
     CHECK_FALSE(reviewed(log_trip("crew.toml"), named_log("fair-night")).without_doubtful.has_value());
 }
 
-TEST_CASE("watches are told as they were written") {
+TEST_CASE("watches are given as they were written") {
     CHECK(answer::watch(named_log("fair-night"), units::hours(8)) == "01:00");
     CHECK(answer::watch(named_log("fast-leak"), units::hours(1.5)) == "minute 90");
     const trip::Log log = log_from("time,bath_c,note\n2027-10-15T16:00,70,food in\n");

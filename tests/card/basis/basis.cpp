@@ -114,9 +114,9 @@ void check_sources(const std::vector<card::Table>& tables) {
         const auto star = row[0].find('*', 1);
         REQUIRE(row[0].front() == '*');
         const facts::Source& source = facts::facts().source(row[0].substr(1, star - 1));  // throws for an unknown key
-        const bool told =
+        const bool found =
             row[0].size() > star + 1 ? row[0].substr(star + 2) == source.citation : cited.contains(source.key);
-        CHECK(told);
+        CHECK(found);
         cited.insert(source.key);
         CHECK(tags.contains(row[1]));
         CHECK_FALSE(row[2].empty());
@@ -232,7 +232,7 @@ TEST_CASE("the basis of every trip: inputs, numbers and sources whole, strips tr
     }
 }
 
-TEST_CASE("a box tested by a long log finds room: its ends and its length are told") {
+TEST_CASE("a box tested by a long log finds room: its ends and its length are said") {
     const Dealt dealt("layouts/trips/trail-crew.toml");
     trip::Trip trip = dealt.trip;
     for (const std::size_t readings : {2U, 24U, 25U, 96U, 97U, 900U}) {

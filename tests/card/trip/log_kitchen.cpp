@@ -190,7 +190,7 @@ TEST_CASE("nothing is taken out for the sear before it is surely ready, and a ti
     CHECK_FALSE(has(text_of(Dealt("layouts/trips/class-day.toml"), "kitchen"), "String"));
 }
 
-TEST_CASE("ice slush between two half degrees proves no more of the thermometer than the plan was told") {
+TEST_CASE("ice slush between two half degrees proves no more of the thermometer than the plan was given") {
     trip::Trip trip = demo_trip("class-day");
     for (const double error : {0.4, 0.5, 0.8, 1.3}) {
         CAPTURE(error);

@@ -219,7 +219,7 @@ TEST_CASE("key numbers in a row share one size and one baseline") {
     CHECK(right(find(made, "12")) < find(made, "24").x);
 }
 
-TEST_CASE("steps count on from where they are told, and their words line up") {
+TEST_CASE("steps count on from the number that they are given, and their words line up") {
     card::Steps block{{{"", "Stir"}, {"", "Read"}, {"", "Lower the bags"}}, true};
     const Fragment made = steps(block, setting(), 9);
     CHECK(near_abs(right(find(made, "9")), right(find(made, "10")), 1e-9));

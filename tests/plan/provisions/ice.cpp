@@ -97,11 +97,11 @@ TEST_CASE("on a long warm journey it is little more than the least that works") 
         for (const double hours : {24.0, 72.0}) {
             const IceQuestion q = question(0.9, air, hours, 4, 5);
             const double least = least_that_works(q, true);
-            const double told = plan::ice_drained(q).si();
+            const double asked = plan::ice_drained(q).si();
             CAPTURE(air);
             CAPTURE(hours);
-            CHECK(told >= least);
-            CHECK(told <= least * 1.12);
+            CHECK(asked >= least);
+            CHECK(asked <= least * 1.12);
         }
     }
 }

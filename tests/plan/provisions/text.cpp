@@ -113,7 +113,7 @@ TEST_CASE("JSON carries the numbers unrounded, with their units in the names") {
     CHECK(json["sear"]["foods"][0]["name"] == "pork loin, boneless");
 }
 
-TEST_CASE("the floor is told as a reading, the thermometer's error on it, as the cards tell it") {
+TEST_CASE("the floor is given as a reading, the thermometer's error on it, as the cards tell it") {
     for (const double error : {0.5, 1.0, 2.0}) {
         CAPTURE(error);
         trip::Trip trip = support::demo_trip("paddling-day");

@@ -59,7 +59,7 @@ TEST_CASE("supper comes out, the next meal's meat goes in, and both are ready in
 
 TEST_CASE("a food's own times are the moments at which the run moves it, and its core stops there") {
     trip::Trip trip = two_meals();
-    trip.boxes[0].water = units::litres(30);  // so that there is room to be told apart
+    trip.boxes[0].water = units::litres(30);  // so that the two differ
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const plan::Scenario likely = plan::likely_scenario();

@@ -78,10 +78,10 @@ constexpr double start = 5.0;          // C
 constexpr double film = 95.0;          // W/(m2 K)
 constexpr double conductivity = 0.48;  // W/(m K), not stated by the source, see the heat reference
 
-heat::Modes modes(double millimetres, double rounding, double diffusivity) {
+heat::Modes modes(double millimetres, double curvature, double diffusivity) {
     heat::Body body;
     body.thickness = units::millimetres(millimetres);
-    body.rounding = rounding;
+    body.curvature = curvature;
     const heat::FoodProperties properties{units::Conductivity{conductivity}, units::Diffusivity{diffusivity},
                                           units::Density{1000}, units::SpecificHeat{conductivity / diffusivity / 1000}};
     auto result = heat::modes_of(body, properties, units::FilmCoefficient{film});
