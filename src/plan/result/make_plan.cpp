@@ -225,6 +225,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         plan.foods.push_back(food_plan(ensemble, results, i));
         plan.foods.back().thickest = thickest_here(plan, plan.foods.back());
     }
+    time_finishing(*setup, plan);
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
