@@ -50,6 +50,11 @@ bool is_whole_muscle(Cut cut) {
     return cut == Cut::intact || cut == Cut::tied;
 }
 
+Finish finish_after_growth(facts::Ruleset ruleset) {
+    return finish(facts::facts().rules_of(ruleset).finish_full,
+                  "It warms slowly: germs that grew in it meanwhile are not all dead before the meal.");
+}
+
 std::optional<Finish> finish_for(const Request& request) {
     const facts::GeneralRules& rules = facts::facts().rules_of(request.ruleset);
     std::optional<Finish> hottest;

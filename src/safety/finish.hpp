@@ -12,6 +12,9 @@ namespace holdwater::safety {
 /// nothing if the bath alone will do.
 std::optional<Finish> finish_for(const Request& request);
 
+/// The finish that kills what grew in a core while it warmed slowly, where the bath does not do that in time.
+Finish finish_after_growth(facts::Ruleset ruleset);
+
 /// True for pieces whose inside no germ from outside has reached: the bath alone can make them safe.
 bool is_whole_muscle(facts::Cut cut);
 

@@ -90,15 +90,21 @@ std::optional<units::Temperature> warmest_growth(const facts::GrowthModel& model
     return std::nullopt;
 }
 
+double growth_between(const facts::GrowthModel& model, units::Temperature from, units::Temperature to,
+                      units::Duration takes) {
+    const double hours = units::in_hours(takes);
+    if (!(hours > 0.0) || std::max(from, to) <= model.lowest || std::min(from, to) >= model.highest) {
+        return 0.0;
+    }
+    return hours * mean_rate(model, from.celsius(), to.celsius());
+}
+
 double growth_without_lag(const facts::GrowthModel& model, const units::History& core) {
     double sum = 0.0;
     for (std::size_t i = 1; i < core.points.size(); ++i) {
         const units::History::Point& a = core.points[i - 1];
         const units::History::Point& b = core.points[i];
-        const double hours = units::in_hours(b.at - a.at);
-        if (hours > 0.0) {
-            sum += hours * mean_rate(model, a.value.celsius(), b.value.celsius());
-        }
+        sum += growth_between(model, a.value, b.value, b.at - a.at);
     }
     return sum;
 }

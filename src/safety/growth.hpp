@@ -15,6 +15,10 @@ namespace holdwater::safety {
 /// Valid 10 to 51 C. Outside: as the formula goes on up to Tmin and Tmax, 0 beyond them.
 double growth_rate(const facts::GrowthModel& model, units::Temperature t);
 
+/// Growth without lag while the temperature goes from one to another in a straight line [log10]; exact to rounding.
+double growth_between(const facts::GrowthModel& model, units::Temperature from, units::Temperature to,
+                      units::Duration takes);
+
 /// Fastest growth at a temperature or at any above it [log10/h]: what a layer that was no colder can have had. Never
 /// falls as the temperature falls. The rate has one peak; it is looked for in steps of 0.01 K.
 class FastestAbove {

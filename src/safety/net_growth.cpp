@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "safety/net_growth.hpp"
 
-#include "safety/clocks.hpp"
+#include "facts/kept.hpp"
 #include "safety/growth.hpp"
+#include "safety/standard.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 namespace holdwater::safety {
@@ -31,16 +33,24 @@ double killed(const VegetativeKill& kill, const Point& a, const Point& b) {
     return logs_at_reference * std::exp(from) * (step == 0.0 ? 1.0 : std::expm1(step) / step);
 }
 
+bool crosses(const Point& a, const Point& b, Temperature level) {
+    return (a.value < level) != (b.value < level);
+}
+
 /// The straight line from a to b, cut where it crosses a level, and at a moment that matters.
 template <class Visit>
 bool each_part(const VegetativeKill& kill, Duration cut, const Point& a, const Point& b, Visit visit) {
+    const bool cut_here = a.at < cut && cut < b.at;
+    if (!cut_here && !crosses(a, b, kill.from) && !crosses(a, b, kill.reference)) {
+        return !(b.at > a.at) || visit(a, b);  // nearly always
+    }
     std::vector<Point> points{a};
     for (const Temperature level : {kill.from, kill.reference}) {
-        if ((a.value < level) != (b.value < level) && a.value != b.value) {
+        if (crosses(a, b, level)) {
             points.push_back({a.at + (b.at - a.at) * ((level - a.value) / (b.value - a.value)), level});
         }
     }
-    if (a.at < cut && cut < b.at) {
+    if (cut_here) {
         points.push_back({cut, a.value + (b.value - a.value) * ((cut - a.at) / (b.at - a.at))});
     }
     points.push_back(b);
@@ -57,26 +67,27 @@ bool each_part(const VegetativeKill& kill, Duration cut, const Point& a, const P
 class Balance {
   public:
     Balance(const facts::GrowthModel& model, double q0, const VegetativeKill& kill)
-        : model_(model), q0_(q0), kill_(kill) {}
+        : model_(model), q0_(q0), kill_(kill), grown_(lagged_growth(0.0, q0)) {}
 
     double net() const { return net_; }
 
     /// Kill first, growth after it.
     void pass(const Point& a, const Point& b) {
-        net_ = std::max(0.0, net_ - killed(kill_, a, b));
-        History part;
-        part.points = {a, b};
-        const double before = lagged_growth(exponent_, q0_);
-        exponent_ += growth_without_lag(model_, part);
-        // The lag once over stays over: cells that were killed back do not fall asleep again.
-        net_ += std::max(0.0, lagged_growth(exponent_, q0_) - before);
+        if (net_ > 0.0) {
+            net_ = std::max(0.0, net_ - killed(kill_, a, b));
+        }
+        const double more = growth_between(model_, a.value, b.value, b.at - a.at);
+        if (more > 0.0) {
+            // The lag once over stays over: cells that were killed back do not fall asleep again.
+            exponent_ += more;
+            const double before = std::exchange(grown_, lagged_growth(exponent_, q0_));
+            net_ += std::max(0.0, grown_ - before);
+        }
     }
 
     /// When, on the way from a to b, all of it is killed; only where nothing grows.
     std::optional<Duration> undone(const Point& a, const Point& b) const {
-        History part;
-        part.points = {a, b};
-        if (growth_without_lag(model_, part) > 0.0 || killed(kill_, a, b) < net_) {
+        if (growth_between(model_, a.value, b.value, b.at - a.at) > 0.0 || killed(kill_, a, b) < net_) {
             return std::nullopt;
         }
         double low = 0.0;
@@ -95,6 +106,7 @@ class Balance {
     double q0_;
     const VegetativeKill& kill_;
     double exponent_ = 0.0;
+    double grown_;  // log10 that this exponent gives
     double net_ = 0.0;
 };
 
@@ -133,29 +145,54 @@ double net_growth(const facts::GrowthModel& model, double q0, const VegetativeKi
     return balance.net();
 }
 
-std::optional<Duration> moment_undone(const facts::GrowthModel& model, double q0, const VegetativeKill& kill,
-                                      const History& core, Duration from) {
+LeftOver left_over(const facts::GrowthModel& model, double q0, const VegetativeKill& kill, const History& core,
+                   Duration from) {
+    LeftOver left;
     if (core.empty()) {
-        return std::nullopt;
+        return left;
+    }
+    if (core.points.front().at >= from) {
+        left.undone = core.points.front().at;  // nothing has grown yet
+        return left;
     }
     Balance balance{model, q0, kill};
-    std::optional<Duration> moment;
-    if (core.points.front().at >= from) {
-        return core.points.front().at;  // nothing has grown yet
-    }
-    for (std::size_t i = 1; i < core.points.size() && !moment; ++i) {
+    std::optional<double> at_from;
+    for (std::size_t i = 1; i < core.points.size() && !left.undone; ++i) {
         each_part(kill, from, core.points[i - 1], core.points[i], [&](const Point& a, const Point& b) {
             if (b.at > from) {
-                moment = balance.net() > 0.0 ? balance.undone(a, b) : std::optional{a.at};
+                at_from = at_from.value_or(balance.net());
+                left.undone = balance.net() > 0.0 ? balance.undone(a, b) : std::optional{a.at};
             }
             balance.pass(a, b);
-            if (!moment && b.at >= from && !(balance.net() > 0.0)) {
-                moment = b.at;
+            if (!left.undone && b.at >= from && !(balance.net() > 0.0)) {
+                left.undone = b.at;
             }
-            return !moment.has_value();
+            return !left.undone.has_value();
         });
     }
-    return moment;
+    left.log10 = at_from.value_or(balance.net());
+    return left;
+}
+
+LeftOver cautious_left_over(const facts::GrowthModel& model, const History& core, Duration from) {
+    const VegetativeKill& kill = facts::kept([](const facts::Facts&) { return cautious_kill(); });
+    return left_over(model, model.q0_cautious, kill, core, from);
+}
+
+LeftOver ready_after(const Standard& standard, const History& core, Duration done) {
+    if (standard.growth == nullptr) {
+        return {0.0, done};
+    }
+    LeftOver left = cautious_left_over(*standard.growth, core, done);
+    if (standard.finish) {
+        left.undone = done;
+    }
+    return left;
+}
+
+std::optional<Duration> moment_undone(const facts::GrowthModel& model, double q0, const VegetativeKill& kill,
+                                      const History& core, Duration from) {
+    return left_over(model, q0, kill, core, from).undone;
 }
 
 }  // namespace holdwater::safety

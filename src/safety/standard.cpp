@@ -56,6 +56,7 @@ Request request_for(const facts::FoodKind& kind) {
     Request request;
     request.category = kind.category;
     request.pork = kind.pork;
+    request.growth = &facts::facts().growth(kind.growth);
     return request;
 }
 
@@ -74,6 +75,7 @@ problem::Result<Standard> standard_for(const Request& request) {
     set_floors(standard, request, *rule);
     set_core(standard, request, *rule);
     standard.kill = &facts::facts().kill_standard(rule->kill_standard);
+    standard.growth = request.growth;
     standard.below_consumer_advice =
         !standard.finish && request.target < std::max(standard.consumer_core, standard.core_at_least) -
                                                  facts::facts().difference("target.rounding");

@@ -20,6 +20,7 @@ struct Request {
     bool at_risk = false;
     bool has_thermometer = true;
     bool has_wax_tell_tale = false;
+    const facts::GrowthModel* growth = nullptr;  // of C. perfringens in this food; nothing: not known
     bool pork = true;  // red meat only; some countries ask more of pork, so "not known" is taken as pork
 };
 
@@ -41,6 +42,7 @@ struct Standard {
     units::Temperature hold_floor;        // bath never below, after done
     units::Temperature hold_action_line;  // after done: top up before a reading falls to this
     const facts::KillStandard* kill = nullptr;
+    const facts::GrowthModel* growth = nullptr;  // of C. perfringens in it; nothing: not known
     units::Temperature core_at_least;
     units::Duration core_at_least_for;
     std::optional<Finish> finish;        // set: never served from the bath alone

@@ -100,6 +100,29 @@ TEST_CASE("growth less kill, worked out by hand") {
     CHECK(moment_undone(beef(), 0.0699, cautious_kill(), core) == hours(0));
 }
 
+TEST_CASE("what a moment leaves is what grew less what died up to it, and both ends agree") {
+    History core = steady(celsius(46), hours(2));
+    core.add(hours(2), celsius(60));
+    core.add(hours(4), celsius(60));
+    const double grown = growth_with_lag(beef(), steady(celsius(46), hours(2)), 0.0699);
+    const LeftOver at_done = left_over(beef(), 0.0699, cautious_kill(), core, hours(2) + minutes(11.5));
+    CHECK(near_abs(at_done.log10, grown - 1.0, 1e-9));
+    REQUIRE(at_done.undone.has_value());
+    CHECK(near_abs(at_done.undone->si(), 7200.0 + 690.0 * grown, 1e-3));
+    // Long after: nothing left, and undone at once. Beyond the end of the history: what its end leaves, never undone.
+    CHECK(left_over(beef(), 0.0699, cautious_kill(), core, hours(3.9)).log10 == 0.0);
+    CHECK(left_over(beef(), 0.0699, cautious_kill(), core, hours(3.9)).undone == hours(3.9));
+    const LeftOver beyond = left_over(beef(), 0.0699, cautious_kill(), steady(celsius(46), hours(2)), hours(2));
+    CHECK(near_abs(beyond.log10, grown, 1e-9));
+    CHECK_FALSE(beyond.undone.has_value());
+    // The cautious side is that of the facts.
+    const LeftOver cautious = cautious_left_over(beef(), core, hours(2) + minutes(11.5));
+    CHECK(cautious.log10 ==
+          left_over(beef(), beef().q0_cautious, cautious_kill(), core, hours(2) + minutes(11.5)).log10);
+    CHECK(cautious.undone == at_done.undone);
+    CHECK(cautious_left_over(beef(), {}, hours(1)).log10 == 0.0);
+}
+
 TEST_CASE("a kill is no credit for what grows after it") {
     History core = steady(celsius(62), hours(6));
     core.add(hours(6.2), celsius(45));

@@ -18,13 +18,6 @@ units::ThermalResistance resistance_of(const std::variant<facts::Bag, units::The
     return units::ThermalResistance{facts::facts().value(thick ? "bag.thick" : "bag.thin")};
 }
 
-/// Half the band of a measured thickness.
-units::Length thickness_error(units::Length thickness) {
-    const facts::Spread& share = facts::facts().spread("thickness");
-    const units::Length least = units::millimetres(facts::facts().spread("thickness.least").high);
-    return std::max(thickness * ((share.high - share.low) / 2.0), least);
-}
-
 }  // namespace
 
 Piece piece_of(const trip::Food& food) {
@@ -67,6 +60,12 @@ units::FilmCoefficient film_of(const Piece& piece, heat::Bound reading) {
                         : reading == heat::Bound::fast ? spread.high
                                                        : facts::facts().value("film.likely");
     return heat::with_bag(units::FilmCoefficient{film}, piece.bag);
+}
+
+units::Length thickness_error(units::Length thickness) {
+    const facts::Spread& share = facts::facts().spread("thickness");
+    const units::Length least = units::millimetres(facts::facts().spread("thickness.least").high);
+    return std::max(thickness * ((share.high - share.low) / 2.0), least);
 }
 
 problem::Result<VariedPiece> varied(const Piece& piece, const PieceErrors& errors) {

@@ -47,6 +47,9 @@ struct VariedPiece {
     units::Temperature start;
 };
 
+/// Half the band in which a thickness lies that was measured as this: facts spread thickness and thickness.least.
+units::Length thickness_error(units::Length thickness);
+
 /// The piece with these errors: the very values that facts spread draws. Errors: as heat::modes_of.
 problem::Result<VariedPiece> varied(const Piece& piece, const PieceErrors& errors);
 

@@ -61,7 +61,7 @@ struct FoodReview {
     double kill = 0.0;                            // cautious, parts of the published hold; adaptation not counted in
     double kill_likely = 0.0;                     // the same along the likely core
     double margin = 0.0;                          // kill / adaptation
-    std::optional<units::Duration> ready_likely;  // since it went in: kill and core met
+    std::optional<units::Duration> ready_likely;  // since it went in: kill and core met, and nothing left of what grew
     std::optional<units::Duration> ready_late;    // cautious
     units::Duration hold_from;                    // on the clock of the log: can have been done, the hold floor counts
     std::optional<units::Duration> missing;       // not done: so much longer at the bath of the last row
@@ -73,8 +73,10 @@ struct FoodReview {
     units::Duration below_cook_floor;  // before done; part of fall
     units::Duration below_hold_floor;  // after done; part of fall
     units::Duration below_likely;      // the clock along the likely bath
-    Growth come_up_growth;             // while it warmed: reported, decides nothing
-    Growth growth;                     // that decides
+    Growth come_up_growth;             // while it warmed: reported; what of it is left decides whether it is done
+    double growth_left = 0.0;          // log10, all growth along the cautious core less kill, at the end
+    bool waits_for_growth = false;     // kill and core are met; only what grew is not dead yet
+    Growth growth;                     // that decides after a fall
     Verdict verdict = Verdict::eat;
     Reason reason;
 };

@@ -47,8 +47,8 @@ Clocks clocks_of(const Course& course);
 /// From the moment on at which the core has first been at the cook floor: the fastest growth at any temperature not
 /// below the coolest of bath, slow core and fast core, since every layer of the piece lies above that, and a milder
 /// reading may have been the true one. Before: at the surface (as above, by the bath), and while the clock runs in the
-/// core, whichever is faster; growth while a raw core simply warms is reported and decides nothing (come-up clock).
-/// Lower temperatures never give less. 0 where all is above the model's highest temperature.
+/// core, whichever is faster; growth while a raw core simply warms is no fall: what the hold leaves of it decides when
+/// it is done. Lower temperatures never give less. 0 where all is above the model's highest temperature.
 double growth_exponent(const Course& course, const facts::GrowthModel& model);
 
 /// What the model gives, not a bound: the exponent along the core or along the bath as the food sees it, whichever is

@@ -7,6 +7,7 @@
 #include "heat/driven.hpp"
 #include "safety/growth.hpp"
 #include "safety/kill.hpp"
+#include "safety/net_growth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -204,13 +205,13 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     result.margin = result.kill / result.adaptation;
     result.core_peak = result.core_likely.highest();
     result.core_end = result.core_cautious.points.back().value;
-    if (done_likely.safe && stay.known) {
-        result.ready_likely = *done_likely.safe - stay.in;
+    if (done_likely.ready && stay.known) {
+        result.ready_likely = *done_likely.ready - stay.in;
     }
     if (!stay.known) {
         result.credited = false;
-    } else if (done.safe) {
-        result.ready_late = *done.safe - stay.in;
+    } else if (done.ready) {
+        result.ready_late = *done.ready - stay.in;
     } else {
         History goes_on = course.bath;
         goes_on.add(stay.out + facts::facts().duration("review.look-ahead"), goes_on.points.back().value);
@@ -229,6 +230,8 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     result.growth.bound = std::max(0.0, safety::lagged_growth(exponent, model.q0_cautious));
     result.growth.without_lag = exponent;
     result.fall.growth = result.growth.bound;
+    result.growth_left = safety::cautious_left_over(model, result.core_cautious, stay.out).log10;
+    result.waits_for_growth = done.safe && !done.ready;
     result.come_up_growth = come_up_growth(model, result.core_likely, result.core_cautious);
 
     Course as_likely = course;

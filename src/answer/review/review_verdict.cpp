@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "heat/driven.hpp"
 #include "safety/kill.hpp"
+#include "safety/net_growth.hpp"
 
 #include <fmt/format.h>
 
@@ -67,6 +68,7 @@ Done done_along(const History& core, const safety::Standard& standard) {
     const auto warm = stayed(core, standard.core_at_least, standard.core_at_least_for);
     if (met && warm) {
         done.safe = std::max(*met, *warm);
+        done.ready = safety::ready_after(standard, core, *done.safe).undone;
     }
     return done;
 }
@@ -99,8 +101,8 @@ Missing missing_time(const heat::Modes& slow, Temperature start, const Course& c
         point.value = point.at <= course.out ? course.core.at(point.at) : point.value + off;
     }
     const Done done = done_along(core, standard);
-    if (done.safe) {
-        missing.time = *done.safe - course.out;
+    if (done.ready) {
+        missing.time = *done.ready - course.out;
     } else {
         missing.credited = false;
     }
@@ -137,7 +139,9 @@ void judge(FoodReview& food, const trip::Trip& trip) {
     if (!food.stay_known) {
         take(Verdict::not_done, "review.notes", "");
     }
-    if (!food.ready_late) {
+    if (!food.ready_late && food.waits_for_growth) {
+        take(Verdict::not_done, "perfringens.d.cautious", facts.figure("perfringens.d.cautious").source);
+    } else if (!food.ready_late) {
         take(Verdict::not_done, food.standard.kill->key, food.standard.kill->source);
     }
 }

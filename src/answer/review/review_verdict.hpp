@@ -14,6 +14,9 @@ struct Done {
     std::optional<units::Duration> come_up;
     std::optional<units::Duration> safe;  // on the clock of the log: kill met with the adaptation factor, and the core
                                           // stayed as warm and as long as the rules ask besides
+    /// Safe, and nothing left of the C. perfringens that grew on the way (cautious); what is finished over the fire is
+    /// ready for that when it is safe.
+    std::optional<units::Duration> ready;
 };
 Done done_along(const units::History& core, const safety::Standard& standard);
 

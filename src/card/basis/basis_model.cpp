@@ -147,6 +147,9 @@ void BasisMaker::readings(const plan::Plan& plan) {
                  {{"food", name}, {"to", units::amount(facts::facts().temperature("come-up.to"), trip_.units, {0.1})}}),
             food.come_up, hours);
         interval(word("assumed-growth", {{"food", name}}), food.growth_with_lag, as_it_is);
+        interval(word("assumed-growth-left", {{"food", name}}), food.growth_left, as_it_is);
+        table.row({word("assumed-net-growth", {{"food", name}}), "", "",
+                   words_.written(units::decimal(food.net_growth(), 2))});
         interval(word("assumed-growth-no-lag", {{"food", name}}), food.growth_without_lag, as_it_is);
     }
     interval(word("assumed-loss"), plan.loss, [](units::HeatLoss loss) { return loss.si(); });

@@ -106,6 +106,15 @@ void add_kitchen_numbers(NumberList& list) {
         list.add({"kitchen", "first-piece-out", value_unit::hours}, hours_from_start(first_out),
                  writer.clock(first_out), "slow-sear", "minute", list.source("figures", "sear.*"));
     }
+    for (const plan::FoodPlan& food : plan.foods) {
+        if (food.finishing) {
+            list.add(Name{"kitchen", "finish-out", value_unit::hours, food.food->name}, hours_from_start(food.leaves()),
+                     writer.clock(food.leaves()), "cautious-ends", "minute", list.source("figures", "finish.*"));
+            list.add(Name{"kitchen", "finish-takes", value_unit::hours, food.food->name},
+                     units::in_hours(food.finishing->one.simmering), fire_time(food.finishing->one.simmering),
+                     "cautious-ends", "minute", list.source("figures", "finish.*"));
+        }
+    }
     for (const plan::SideStart& side : around.sides.list) {
         list.add(Name{"kitchen", "side", value_unit::hours, side.name}, hours_from_start(side.begin),
                  writer.clock(side.begin), "as-given", "none", list.source("trip-file"));

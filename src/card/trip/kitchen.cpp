@@ -14,6 +14,10 @@ units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel) {
                                           : small_mass(fuel.card, writer.system(), Toward::up);
 }
 
+std::string fire_time(units::Duration d) {
+    return units::print(d, Toward::up);
+}
+
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal) {
     units::LocalTime out = sear.take_out;
     for (const plan::FoodPlan& food : plan.foods) {

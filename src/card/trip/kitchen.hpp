@@ -8,6 +8,9 @@
 
 namespace holdwater::card {
 
+/// How long over the fire, up to a minute.
+std::string fire_time(units::Duration d);
+
 /// Wood in kilograms, gas in grams; up.
 units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel);
 

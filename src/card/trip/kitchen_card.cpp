@@ -126,7 +126,30 @@ void add_meal(const CardWriter& writer, const plan::Sear& sear, units::LocalTime
                                                    : "kitchen.serve-twice")});
 }
 
-/// Side dishes, sear and serving by the clock.
+/// What is finished over the fire: water on, then the food into it.
+void add_finishing(const CardWriter& writer, const plan::Event& event, std::vector<Timed>& all) {
+    const words::Words& w = writer.words;
+    const plan::FoodPlan& food = writer.plan.foods[event.index];
+    const std::string name = plain(food.food->name);
+    if (event.kind == plan::Event::Kind::boil_finish) {
+        all.push_back({event.at, w.text("kitchen.boil-finish", {{"food", name}})});
+        return;
+    }
+    const plan::Finishing& finishing = *food.finishing;
+    const auto& pan = finishing.one.pan;
+    Text text =
+        w.text(pan ? "kitchen.finish-pan" : "kitchen.finish", {{"food", name},
+                                                               {"takes", fire_time(finishing.one.simmering)},
+                                                               {"pan", pan ? fire_time(*pan) : ""},
+                                                               {"core", writer.at_least(food.standard.finish->core)},
+                                                               {"hold", writer.for_hold(food.standard.finish->hold)}});
+    if (finishing.lots > 1) {
+        text += " " + w.text("kitchen.finish-lots", {{"count", finishing.lots}});
+    }
+    all.push_back({event.at, std::move(text)});
+}
+
+/// Side dishes, sear, finish and serving by the clock.
 Steps clock_steps(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
@@ -137,6 +160,11 @@ Steps clock_steps(const CardWriter& writer) {
     }
     for (const plan::PotClash& clash : plan.around.sides.clashes) {
         all.push_back({clash.from, w.text("kitchen.clash", {{"until", writer.clock_only(clash.until)}})});
+    }
+    for (const plan::Event& event : plan.events) {
+        if (event.kind == plan::Event::Kind::boil_finish || event.kind == plan::Event::Kind::finish) {
+            add_finishing(writer, event, all);
+        }
     }
     for (const plan::Meal& meal : plan.around.earlier) {
         add_meal(writer, meal.sear, meal.serve, all);

@@ -44,7 +44,10 @@ Table other_trouble(const CardWriter& writer) {
     other.row({w.text("limits.leak", {{"full", full}})});
     other.row({w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
                                       {"core", writer.at_least(facts.temperature("come-up.to"))}})});
-    other.row({none_at_risk(writer.plan) ? w.text("limits.risk-none") : w.text("limits.risk", {{"full", full}})});
+    // A plan that was made for people at risk gives them what they need as long as nothing goes wrong.
+    other.row({none_at_risk(writer.plan)   ? w.text("limits.risk-none")
+               : writer.plan.trip->at_risk ? w.text("limits.risk-planned")
+                                           : w.text("limits.risk", {{"full", full}})});
     other.row({w.text("limits.left")});
     const units::Amount mark = writer.at_least(writer.plan.top_up_mark);
     other.row({writer.plan.waits_until > writer.plan.trip->serve

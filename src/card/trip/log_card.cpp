@@ -30,7 +30,18 @@ Text row_of(const CardWriter& writer, const Event& event) {
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? named("log.food-in")
                                               : of_foods(named("log.food-in"), &plan::FoodPlan::in);
+        case Event::Kind::boil_finish:
+            return "";
+        case Event::Kind::finish: {
+            const Text row = named("log.out");
+            return plan.foods.size() > 1
+                       ? row + w.text("log.of-food", {{"food", plain(plan.foods[event.index].food->name)}})
+                       : row;
+        }
         case Event::Kind::take_out:
+            if (plan.foods[event.index].finishing) {
+                return "";  // it left the bath for the fire
+            }
             return of_foods(named("log.out"), &plan::FoodPlan::eaten);
         case Event::Kind::top_up:
             return named(is_swap(plan.top_ups[event.index]) ? "log.swap" : "log.top-up");

@@ -120,6 +120,9 @@ Card plan_card(const CardWriter& writer) {
                                                           {"food", plain(food.food->name)},
                                                           {"thickness", writer.thickness(food.food->thickness)}})});
         card.blocks.add(Note{core_line(writer, food)});
+        if (food.waits_for_growth() || food.finished_for_growth) {
+            card.blocks.add(Note{w.text(food.finished_for_growth ? "plan.growth-finish-line" : "plan.growth-line")});
+        }
         if (food.standard.below_consumer_advice) {
             card.blocks.add(Note{advice_line(writer, food)});
         }

@@ -38,16 +38,13 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const plan::Sear& s
          writer.words.text(key, {{"food", names}, {"side", units::figure(sear.side.si(), 1.0, Toward::nearest)}})}};
 }
 
-/// A food that comes out before the trip's serving.
-Step take_out(const CardWriter& writer, const plan::FoodPlan& food) {
-    const words::Words& w = writer.words;
-    if (!food.standard.finish) {
-        return {writer.clock(food.eaten), w.text("plan.take-out", {{"food", plain(food.food->name)}})};
-    }
-    return {writer.clock(food.eaten),
-            w.text("plan.take-out-finish", {{"food", plain(food.food->name)},
-                                            {"core", writer.at_least(food.standard.finish->core)},
-                                            {"hold", writer.for_hold(food.standard.finish->hold)}})};
+/// Out of the bath and over the fire, in time for the meal.
+Step finish(const CardWriter& writer, const plan::FoodPlan& food) {
+    return {writer.clock(food.leaves()),
+            writer.words.text("plan.finish", {{"food", plain(food.food->name)},
+                                              {"takes", fire_time(food.finishing->one.simmering)},
+                                              {"core", writer.at_least(food.standard.finish->core)},
+                                              {"hold", writer.for_hold(food.standard.finish->hold)}})};
 }
 
 Step step_of(const CardWriter& writer, const Event& event) {
@@ -83,8 +80,12 @@ Step step_of(const CardWriter& writer, const Event& event) {
                               ? w.text("plan.food-in")
                               : w.text("plan.this-food-in",
                                        {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}})};
+        case Event::Kind::boil_finish:
+            return {when, w.text("plan.boil-finish", {{"food", plain(plan.foods[event.index].food->name)}})};
+        case Event::Kind::finish:
+            return finish(writer, plan.foods[event.index]);
         case Event::Kind::take_out:
-            return take_out(writer, plan.foods[event.index]);
+            return {when, w.text("plan.take-out", {{"food", plain(plan.foods[event.index].food->name)}})};
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
             const bool swap = is_swap(top_up);
@@ -129,18 +130,6 @@ Steps timeline_of(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     std::vector<TimedStep> all;
     for (const Event& event : plan.events) {
-        if (event.kind == Event::Kind::serve) {
-            for (const plan::FoodPlan& food : plan.foods) {
-                if (food.standard.finish && food.eaten == plan.trip->serve) {
-                    const safety::Finish& finish = *food.standard.finish;
-                    all.push_back({event.at,
-                                   {writer.clock(event.at),
-                                    writer.words.text("plan.finish", {{"food", plain(food.food->name)},
-                                                                      {"core", writer.at_least(finish.core)},
-                                                                      {"hold", writer.for_hold(finish.hold)}})}});
-                }
-            }
-        }
         if (worth_a_line(writer, event)) {
             all.push_back({event.at, step_of(writer, event)});
         }

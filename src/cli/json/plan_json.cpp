@@ -66,10 +66,24 @@ Json food_of(const plan::FoodPlan& food) {
              {"come_up_h", hours_interval(food.come_up)},
              {"growth_with_lag_log10", interval(food.growth_with_lag)},
              {"growth_without_lag_log10", interval(food.growth_without_lag)},
+             {"growth_less_kill_log10", {{"when_done", interval(food.growth_left)}, {"when_ready", food.net_growth()}}},
+             {"growth_decides", food.waits_for_growth() || food.finished_for_growth},
+             {"done_late", food.done_late.value().iso()},
+             {"leaves_bath", food.leaves().iso()},
              {"below_consumer_advice", food.standard.below_consumer_advice}};
     one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
     if (food.standard.finish) {
-        one["finish"] = {{"core_c", food.standard.finish->core.celsius()}, {"why", food.standard.finish->why}};
+        const plan::Finishing& finishing = food.finishing.value();  // of a good plan
+        one["finish"] = {{"core_c", food.standard.finish->core.celsius()},
+                         {"hold_s", food.standard.finish->hold.si()},
+                         {"why", food.standard.finish->why},
+                         {"for_growth", food.finished_for_growth},
+                         {"light_fire", finishing.light_fire.iso()},
+                         {"out", finishing.out.iso()},
+                         {"simmer_min", units::in_minutes(finishing.one.simmering)},
+                         {"pan_min", finishing.one.pan ? Json(units::in_minutes(*finishing.one.pan)) : Json(nullptr)},
+                         {"lots", finishing.lots},
+                         {"takes_min", units::in_minutes(finishing.takes)}};
     }
     return one;
 }
@@ -126,8 +140,8 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
-        constexpr const char* kinds[] = {"light-fire", "warm-box", "pour",     "food-in",
-                                         "top-up",     "ready",    "take-out", "serve"};
+        constexpr const char* kinds[] = {"light-fire", "warm-box",    "pour",   "food-in",  "top-up",
+                                         "ready",      "boil-finish", "finish", "take-out", "serve"};
         events.push_back(
             {{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }
@@ -149,6 +163,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     const Json root{{"schema", 1},
                     {"verdict", "holds"},
                     {"trip", plan.trip->name},
+                    {"at_risk", plan.trip->at_risk},
                     {"stamp", stamp},
                     {"share_that_holds", plan.share_that_holds},
                     {"share_error", plan.share_error},

@@ -60,7 +60,9 @@ Json food_json(const trip::Log& log, const FoodReview& food) {
              {"below_50_h", units::in_hours(food.fall.below_50)},
              {"falls", food.fall.times},
              {"growth_log10", growth_json(food.growth)},
-             {"come_up_growth_log10", growth_json(food.come_up_growth)}};
+             {"come_up_growth_log10", growth_json(food.come_up_growth)},
+             {"growth_less_kill_log10", food.growth_left},
+             {"waits_for_growth", food.waits_for_growth}};
     one["finish"] = food.standard.finish ? Json{{"core_c", food.standard.finish->core.celsius()},
                                                 {"hold_s", food.standard.finish->hold.si()},
                                                 {"why", food.standard.finish->why}}

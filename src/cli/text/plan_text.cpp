@@ -41,6 +41,33 @@ std::string for_hold(units::Duration hold) {
     return hold.si() > 0 ? " for " + card::hold_time(hold) : "";
 }
 
+/// How food is finished over the fire, and how to tell.
+std::string finish_words(const plan::Plan& plan, const plan::FoodPlan& food) {
+    const plan::Finishing& finishing = *food.finishing;
+    const auto minutes = [](units::Duration d) { return units::print(d, Toward::up); };
+    return fmt::format(
+        "{}: out of the bath and the bag, into water at a gentle boil, about {}{}{}; done when the "
+        "thermometer in the centre of each piece reads {}{}",
+        food.food->name, minutes(finishing.one.simmering),
+        finishing.one.pan ? ", or into a pan, turned every minute, " + minutes(*finishing.one.pan) : "",
+        finishing.lots > 1 ? fmt::format(", in {} lots one after the other", finishing.lots) : "",
+        degrees(plan, food.standard.finish->core, Toward::up), for_hold(food.standard.finish->hold));
+}
+
+/// What became of the germs that grew while a food warmed.
+std::string growth_words(const plan::FoodPlan& food) {
+    constexpr double no_growth = 0.005;  // prints as none
+    const std::string left = fmt::format("{:.2f} log10", food.growth_left.high);
+    if (food.standard.finish) {
+        return fmt::format("growth less kill of C. perfringens when it leaves the bath: {}{}", left,
+                           food.growth_left.high < no_growth ? "" : " at the most; the fire kills it");
+    }
+    return fmt::format("growth less kill of C. perfringens when ready: {:.2f} log10{}", food.net_growth(),
+                       food.waits_for_growth() ? fmt::format("; ready waits for that, up to {} are left at {}", left,
+                                                             day_time(*food.done_late))
+                                               : "");
+}
+
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
@@ -68,8 +95,11 @@ std::string what(const plan::Plan& plan, const Event& event) {
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
         case Event::Kind::take_out:
-            return fmt::format("{}: eat{}", plan.foods[event.index].food->name,
-                               plan.foods[event.index].standard.finish ? ", finished over the fire at once" : "");
+            return fmt::format("{}: eat", plan.foods[event.index].food->name);
+        case Event::Kind::boil_finish:
+            return fmt::format("fire on, water to the boil to finish {}", plan.foods[event.index].food->name);
+        case Event::Kind::finish:
+            return finish_words(plan, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
             const std::string out =
@@ -84,7 +114,7 @@ std::string what(const plan::Plan& plan, const Event& event) {
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             const std::string likely = day_time(food.ready_likely.value());
-            return food.standard.finish ? fmt::format("{}: done in the bath, raw inside until the fire (likely {})",
+            return food.standard.finish ? fmt::format("{}: done in the bath, not safe until the fire (likely {})",
                                                       food.food->name, likely)
                    : reads(plan)
                        ? fmt::format("{} ready, if no reading was under {} (likely {})", food.food->name,
@@ -183,8 +213,7 @@ std::string plan_text(const plan::Plan& plan) {
                            safety::in_both(facts::facts().temperature("come-up.from")),
                            safety::in_both(facts::facts().temperature("come-up.to")),
                            units::print(food.come_up.high.value(), Toward::up));
-        out += fmt::format("  growth while it warms: {:.2f} log10 with lag, {:.2f} without\n",
-                           food.growth_with_lag.high, food.growth_without_lag.high);
+        out += "  " + growth_words(food) + "\n";
         if (food.standard.finish) {
             out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
                                degrees(plan, food.standard.finish->core, Toward::up),
@@ -199,6 +228,9 @@ std::string plan_text(const plan::Plan& plan) {
             out += fmt::format("  thickest piece for this bath: {}\n",
                                units::print(*food.thickest, plan.trip->units, {1.0, Toward::down}));
         }
+    }
+    if (plan.trip->at_risk) {
+        out += "people at risk eat: this plan gives them what they need as long as the bath keeps to it\n";
     }
     const std::string longest =
         units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});

@@ -182,8 +182,9 @@ class ReviewText {
              degrees(facts.temperature("fall.deep"), Toward::up), time_up(food.fall.below_50));
         line("  growth: {} log10 at most, {} likely; {} without lag", logs(food.growth.bound), logs(food.growth.likely),
              logs(food.growth.without_lag));
-        line("  growth while it warmed (told, decides nothing): {} at most, {} likely", logs(food.come_up_growth.bound),
-             logs(food.come_up_growth.likely));
+        line("  growth while it warmed: {} at most, {} likely; less what died, {} left at the end{}",
+             logs(food.come_up_growth.bound), logs(food.come_up_growth.likely), logs(food.growth_left),
+             food.waits_for_growth ? ": not ready before that is 0" : "");
         if (food.standard.finish && food.verdict != Verdict::throw_away) {
             line("  finish over the fire to {}: {}", degrees(food.standard.finish->core, Toward::up, 1.0),
                  clause(food.standard.finish->why));

@@ -10,6 +10,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -36,45 +38,90 @@ std::string zone_to() {
     return safety::in_both(facts::facts().temperature("come-up.to"));
 }
 
-void judge_food(const FoodPlan& food, const Plan& plan, Problems& broken) {
-    const trip::Trip& trip = *plan.trip;
-    const units::Duration refuse = facts::facts().duration("come-up.refuse");
-    const auto takes_over = [&food](units::Duration limit) { return !food.come_up.high || *food.come_up.high > limit; };
+bool takes_over(const FoodPlan& food, units::Duration limit) {
     // A trip that ends sooner than the limit is short of time, not slow to warm.
-    const bool long_enough = food.eaten.since(food.in) > refuse;
-    if (takes_over(refuse) && long_enough) {
-        broken.push_back(
-            at(food.food->place,
-               problem::error("come-up-too-slow",
-                              fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
-                                          "too long in the zone in which germs grow",
-                                          food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
-                              "thinner or split pieces, free in the water, or a hotter bath")));
-        return;
+    return (!food.come_up.high || *food.come_up.high > limit) && food.eaten.since(food.in) > limit;
+}
+
+/// Too long on its way through the zone in which germs grow.
+std::optional<Problem> too_slow(const FoodPlan& food) {
+    const units::Duration refuse = facts::facts().duration("come-up.refuse");
+    if (!takes_over(food, refuse)) {
+        return std::nullopt;
     }
-    const units::Duration warn = facts::facts().duration("come-up.warn");
-    if (food.standard.finish && takes_over(warn) && food.eaten.since(food.in) > warn) {
-        broken.push_back(at(
-            food.food->place,
-            problem::error(
-                "too-thick-to-finish",
-                fmt::format("{}: it must be finished over the fire to {}, and a piece that warms "
-                            "this slowly cannot be",
-                            food.food->name, units::print(food.standard.finish->core, System::metric, {1, Toward::up})),
-                "thinner pieces")));
-        return;
+    return at(food.food->place,
+              problem::error("come-up-too-slow",
+                             fmt::format("{}: the core may take more than {:.0f} h from {} to {}; that is "
+                                         "too long in the zone in which germs grow",
+                                         food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
+                             "thinner or split pieces, free in the water, or a hotter bath"));
+}
+
+/// To be finished over the fire, and cannot be.
+std::optional<Problem> no_finish(const FoodPlan& food, units::Temperature boiling) {
+    if (!food.standard.finish) {
+        return std::nullopt;
     }
-    if (!food.ready_late || *food.ready_late > food.eaten) {
-        broken.push_back(at(
-            food.food->out ? food.food->out_place : trip.serve_place,
-            problem::error(
-                "not-ready-in-time",
-                food.ready_late
-                    ? fmt::format("{}: surely ready only at {}, after the serving time {}", food.food->name,
-                                  day_time(*food.ready_late), day_time(food.eaten))
-                    : fmt::format("{}: not surely ready by the serving time {}", food.food->name, day_time(food.eaten)),
-                "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath")));
+    const units::Temperature full = food.standard.finish->core;
+    if (takes_over(food, facts::facts().duration("come-up.warn"))) {
+        return at(food.food->place,
+                  problem::error("too-thick-to-finish",
+                                 fmt::format("{}: it must be finished over the fire to {}, and a piece that warms this "
+                                             "slowly cannot be",
+                                             food.food->name, units::print(full, System::metric, {1, Toward::up})),
+                                 "thinner pieces"));
     }
+    if (!food.finishing) {
+        return at(food.food->place,
+                  problem::error("finish-impossible",
+                                 fmt::format("{}: it must be finished over the fire to {}, and water that boils at {} "
+                                             "does not bring its middle there",
+                                             food.food->name, safety::in_both(full),
+                                             units::print(boiling, System::metric, {1, Toward::down})),
+                                 "cook lower down, or take a whole piece of red meat"));
+    }
+    return std::nullopt;
+}
+
+std::string when_ready(const FoodPlan& food) {
+    if (!food.ready_late) {
+        return fmt::format("not surely ready by the serving time {}", day_time(food.eaten));
+    }
+    if (food.finishing) {
+        return fmt::format("surely ready for the fire only at {}, and for the meal at {} it must leave the bath at {}",
+                           day_time(*food.ready_late), day_time(food.eaten), day_time(food.leaves()));
+    }
+    return fmt::format("surely ready only at {}, after the serving time {}", day_time(*food.ready_late),
+                       day_time(food.eaten));
+}
+
+std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
+    const auto in_time = [&food](const std::optional<units::LocalTime>& when) {
+        return when && *when <= food.leaves();
+    };
+    if (in_time(food.ready_late)) {
+        return std::nullopt;
+    }
+    if (food.finished_for_growth || (!food.standard.finish && in_time(food.done_late))) {
+        return at(food.food->place,
+                  problem::error("growth-not-undone",
+                                 fmt::format("{}: while the core warms germs grow in it, and at {} they are not surely "
+                                             "dead; it cannot be finished over the fire either",
+                                             food.food->name, day_time(food.eaten)),
+                                 "serve later, thinner pieces, or a higher target for a hotter bath"));
+    }
+    return at(food.food->out ? food.food->out_place : trip.serve_place,
+              problem::error("not-ready-in-time", food.food->name + ": " + when_ready(food),
+                             "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath"));
+}
+
+/// The heaviest of what is against it.
+std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan) {
+    if (auto slow = too_slow(food)) {
+        return slow;
+    }
+    auto unfinished = no_finish(food, plan.fill.boiling);
+    return unfinished ? unfinished : too_late(food, *plan.trip);
 }
 
 }  // namespace
@@ -100,7 +147,9 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
                                                     "serve later, begin earlier, or use more pots"))};
     }
     for (const FoodPlan& food : plan.foods) {
-        judge_food(food, plan, broken);
+        if (auto fault = fault_of(food, plan)) {
+            broken.push_back(std::move(*fault));
+        }
     }
     std::vector<units::TemperatureDifference> excess;
     for (const ScenarioResult& one : results) {
@@ -127,6 +176,16 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
 Problems remarks(const Setup& setup, const Plan& plan) {
     Problems notes;
     for (const FoodPlan& food : plan.foods) {
+        if (food.finished_for_growth) {
+            notes.push_back(
+                at(food.food->place,
+                   problem::warning(
+                       "growth-finish",
+                       fmt::format("{}: finished over the fire, since germs that grew in it while it warmed are "
+                                   "not all dead by {}",
+                                   food.food->name, day_time(food.eaten)),
+                       "serve later, take thinner pieces or a higher target, and the bath alone will do")));
+        }
         if (food.come_up.high && *food.come_up.high > facts::facts().duration("come-up.warn")) {
             notes.push_back(
                 at(food.food->place,

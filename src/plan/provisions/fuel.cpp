@@ -32,6 +32,9 @@ WaterNeed water_of(const Plan& plan) {
         water.boil_likely += top_up.boiling;
         water.boil_most += top_up.boiling_most;
     }
+    const units::Volume finish = water_to_finish(plan);
+    water.boil_likely += finish;
+    water.boil_most += finish;
     // Boiling litres are some 4 % fewer while they are cold; the cook who adds up the card must not miss them.
     water.fetch = water.cold * facts::facts().spread("litres").high + water.boil_most;
     return water;

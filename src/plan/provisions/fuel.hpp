@@ -15,7 +15,7 @@ struct Plan;
 
 struct WaterNeed {
     units::Volume cold;         // straight into the box
-    units::Volume boil_likely;  // fill and top-ups, as measured boiling
+    units::Volume boil_likely;  // fill, top-ups and finish over the fire, as measured boiling
     units::Volume boil_most;    // every top-up at its most, the fill with the error of pouring
     units::Volume fetch;        // cold litres in all, at the most
 };

@@ -106,7 +106,7 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
         }
     };
     std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box
-    for (const FoodSetup& food : setup.foods) {
+    for (const FoodPlan& food : plan.foods) {
         in_order.emplace_back(food.food->place.line,
                               [&] { take(*food.food, food.piece, food.standard.finish.has_value(), false); });
     }

@@ -20,6 +20,13 @@ std::vector<Event> events_of(const Plan& plan) {
         if (std::none_of(events.begin(), events.end(), same)) {
             events.push_back({food.in, Event::Kind::food_in, i});
         }
+        if (food.finishing) {
+            const units::LocalTime light = food.finishing->light_fire;
+            const auto lit = [light](const Event& e) { return e.kind == Event::Kind::boil_finish && e.at == light; };
+            if (std::none_of(events.begin(), events.end(), lit)) {
+                events.push_back({light, Event::Kind::boil_finish, i});
+            }
+        }
         if (food.eaten < plan.trip->serve) {
             events.push_back({food.eaten, Event::Kind::take_out, i});
         }
@@ -29,6 +36,9 @@ std::vector<Event> events_of(const Plan& plan) {
     }
     for (std::size_t i = 0; i < plan.foods.size(); ++i) {
         events.push_back({plan.foods[i].ready(), Event::Kind::ready, i});
+        if (plan.foods[i].finishing) {
+            events.push_back({plan.foods[i].leaves(), Event::Kind::finish, i});
+        }
     }
     events.push_back({plan.trip->serve, Event::Kind::serve, 0});
     std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });

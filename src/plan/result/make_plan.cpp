@@ -224,6 +224,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, results, i));
     }
+    time_finishing(*setup, plan);
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);

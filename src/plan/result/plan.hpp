@@ -5,6 +5,7 @@
 
 #include "answer/hold/hold.hpp"
 #include "answer/hold/piece.hpp"
+#include "plan/provisions/finishing.hpp"
 #include "plan/provisions/provisions.hpp"
 #include "problem/problem.hpp"
 #include "safety/after_fall.hpp"
@@ -74,8 +75,13 @@ struct FoodPlan {
     const trip::Food* food = nullptr;
     answer::Piece piece;
     safety::Standard standard;
-    units::LocalTime in;                           // goes into the bath
-    units::LocalTime eaten;                        // comes out to be eaten
+    units::LocalTime in;                 // goes into the bath
+    units::LocalTime eaten;              // on the plate
+    std::optional<Finishing> finishing;  // of a food that is finished over the fire
+    /// Comes out of the bath, for the plate or for the fire; the first piece of it.
+    units::LocalTime leaves() const { return finishing ? finishing->out : eaten; }
+    std::optional<units::LocalTime> done_late;  // kill asked met and core at target, in 95 of 100 scenarios
+    /// Done, and nothing left of what grew in it while it warmed; for the fire, where it is finished there.
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
     std::optional<units::LocalTime> ready_late;    // 95 of 100 scenarios are ready by then
     units::Temperature ready_if;                   // that holds while no reading since food in was under this
@@ -86,6 +92,12 @@ struct FoodPlan {
     Interval<std::optional<units::Duration>> come_up;  // nothing: not by serving
     Interval<double> growth_with_lag;                  // log10 until the core passed 54.4 C
     Interval<double> growth_without_lag;
+    Interval<double> growth_left;      // log10, growth less kill when it is done, cautious in each scenario
+    bool finished_for_growth = false;  // over the fire for what grew in it, not for its cut, kind or eaters
+    /// Growth less kill at the ready time [log10]: nothing by what ready means, but where the fire is to kill it.
+    double net_growth() const { return standard.finish ? growth_left.high : 0.0; }
+    /// Ready is later than done, for what grew.
+    bool waits_for_growth() const { return !standard.finish && ready_late && done_late && *ready_late > *done_late; }
     std::optional<units::Length> thickest;  // that comes up in time in this bath
     HoldTable hold;
 };
@@ -125,10 +137,10 @@ struct LatePour {
 };
 
 struct Event {
-    enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, take_out, serve };
+    enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, boil_finish, finish, take_out, serve };
     units::LocalTime at;
     Kind kind = Kind::serve;
-    std::size_t index = 0;  // which pour, top-up or food; food_in: the first food of that moment
+    std::size_t index = 0;  // which pour, top-up or food; food_in, boil_finish: the first food of that moment
 };
 
 /// What becomes of the plan if things turn out otherwise.

@@ -2,13 +2,32 @@
 #include "plan/result/summary.hpp"
 
 #include "plan/result/hold_table.hpp"
-#include "safety/growth.hpp"
+#include "safety/clocks.hpp"
+#include "safety/finish.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace holdwater::plan {
 using units::Duration;
+
+namespace {
+
+/// Done in time, but what grew in it while it warmed is not dead by then: the fire is to kill it, where that can be:
+/// somebody can measure the core, and the piece warms quickly enough to be finished at all.
+bool must_be_finished_for_growth(const Setup& setup, const FoodPlan& food) {
+    const auto in_time = [&food](const std::optional<units::LocalTime>& when) { return when && *when <= food.eaten; };
+    if (food.standard.finish || in_time(food.ready_late) || !in_time(food.done_late) || !setup.box->thermometer ||
+        safety::judge_come_up(food.come_up.high) != safety::ComeUpVerdict::fine) {
+        return false;
+    }
+    FoodPlan finished = food;
+    finished.standard.finish = safety::finish_after_growth(setup.trip->rules);
+    const auto time = finish_time_of(setup, finished);
+    return time && *food.done_late <= food.eaten.after(-time->longest());
+}
+
+}  // namespace
 
 FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& results, std::size_t index) {
     const Setup& setup = ensemble.setup();
@@ -31,21 +50,29 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     }
     plan.in = setup.trip->from.after(ensemble.interval(in).likely);
     plan.eaten = trip::eaten(*food.food, *setup.trip);
-    const Interval<std::optional<Duration>> when = interval(&FoodResult::ready);
-    if (when.likely) {
-        plan.ready_likely = setup.trip->from.after(*when.likely);
-    }
-    if (when.high) {
-        plan.ready_late = setup.trip->from.after(*when.high);
+    const auto moment = [&](const std::optional<Duration>& since) {
+        return since ? std::optional(setup.trip->from.after(*since)) : std::nullopt;
+    };
+    const Interval<std::optional<Duration>> done = interval(&FoodResult::done);
+    const Interval<std::optional<Duration>> ready = interval(&FoodResult::ready);
+    plan.done_late = moment(done.high);
+    plan.ready_likely = moment(ready.likely);
+    plan.ready_late = moment(ready.high);
+    plan.growth_left = interval(&FoodResult::growth_left);
+    plan.come_up = interval(&FoodResult::come_up);
+    if (must_be_finished_for_growth(setup, plan)) {
+        plan.standard.finish = safety::finish_after_growth(setup.trip->rules);
+        plan.finished_for_growth = true;
+        plan.ready_likely = moment(done.likely);
+        plan.ready_late = plan.done_late;
     }
     // Readings under what the plan looks for in 95 of 100 scenarios tell that this is another box or another day.
     plan.ready_if = interval(&FoodResult::coolest).low;
     plan.core_peak = interval(&FoodResult::peak);
-    if (!food.standard.finish && plan.core_peak.low < food.standard.consumer_core) {
+    if (!plan.standard.finish && plan.core_peak.low < food.standard.consumer_core) {
         plan.standard.below_consumer_advice = true;  // it may stay under what it aims at
     }
     plan.kill = interval(&FoodResult::kill);
-    plan.come_up = interval(&FoodResult::come_up);
     plan.growth_with_lag = interval(&FoodResult::growth_with_lag);
     plan.growth_without_lag = interval(&FoodResult::growth_without_lag);
     return plan;
@@ -80,10 +107,10 @@ units::LocalTime latest_food_in(const Plan& plan) {
             slack = std::min(slack, food.in.since(plan.fill.food_in));
             continue;
         }
-        slack = std::min(slack, food.ready_late ? food.eaten.since(*food.ready_late) : Duration{0});
+        slack = std::min(slack, food.ready_late ? food.leaves().since(*food.ready_late) : Duration{0});
         // Later food meets other top-ups: the hold time in a bath that is never topped up too late must fit as well.
         if (const auto hold = safe_hold(plan, food, food.food->thickness, plan.action_line)) {
-            const Duration by_hold = food.eaten.since(plan.fill.food_in) - *hold;
+            const Duration by_hold = food.leaves().since(plan.fill.food_in) - *hold;
             slack = std::min(slack, std::max(by_hold, Duration{0}));
         }
     }

@@ -7,6 +7,7 @@
 #include "safety/clocks.hpp"
 #include "safety/growth.hpp"
 #include "safety/kill.hpp"
+#include "safety/net_growth.hpp"
 
 #include <algorithm>
 
@@ -71,7 +72,12 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
         return result;  // it was to come out before the bath was ready for it
     }
     if (safe.safe && warm) {
-        result.ready = std::max(*safe.safe, *warm);
+        result.done = std::max(*safe.safe, *warm);
+    }
+    const safety::LeftOver left = safety::ready_after(food.standard, core, result.done.value_or(core.points.back().at));
+    result.growth_left = left.log10;
+    if (result.done) {
+        result.ready = left.undone;
     }
     result.peak = core.highest();
     result.kill = safety::kill_fraction(*food.standard.kill, core) / safety::adaptation_factor(safe.come_up);

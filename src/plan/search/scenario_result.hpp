@@ -11,13 +11,18 @@
 namespace holdwater::plan {
 
 struct FoodResult {
-    std::optional<units::Duration> ready;  // since trip.from; nothing where the core did not arrive by serving
+    /// The core at its target and the kill that is asked met, since trip.from; nothing where not by serving.
+    std::optional<units::Duration> done;
+    /// Done, and nothing left of the C. perfringens that grew while it warmed (cautious). What is finished over the
+    /// fire is ready for that when it is done: the fire kills what grew.
+    std::optional<units::Duration> ready;
     units::Temperature coolest;            // reading of the bath from food in until ready, or until it was eaten
     units::Temperature peak;
     double kill = 0.0;                                            // multiples of what is asked, at serving
     std::optional<units::Duration> come_up = units::Duration{0};  // nothing: not by serving
     double growth_with_lag = 0.0;                                 // log10 until the core passed 54.4 C
     double growth_without_lag = 0.0;
+    double growth_left = 0.0;  // log10, growth less kill when it is done, or at serving; cautious
 };
 
 struct ScenarioResult {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What each kind of food, eater and rule does to the verdict.
 #include "answer/review/reading.hpp"
+#include "safety/growth.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -70,6 +71,57 @@ TEST_CASE("what is missing is the time after which it would be done") {
     const answer::Review cool = reviewed(trip, minutes_log("0,56,food in\n60,55.5,\n120,55.0,\n"));
     CHECK_FALSE(cool.foods[0].missing.has_value());
     CHECK_FALSE(cool.foods[0].credited);
+}
+
+TEST_CASE("the rows met, but what grew while it warmed is not dead yet: not ready before that") {
+    trip::Trip trip = log_trip("crew.toml");
+    trip.foods[0].thickness = units::millimetres(100);
+    int waiting = 0;
+    bool ready = false;
+    double left = 0.0;
+    for (int end = 330; end <= 600 && !ready; end += 10) {
+        std::string rows = "0,66,food in\n";
+        for (int minute = 30; minute <= end; minute += 30) {
+            rows += fmt::format("{},61,\n{},62.5,top-up\n", minute, minute + 1);
+        }
+        const answer::Review review = reviewed(trip, minutes_log(rows + fmt::format("{},62,served\n", end + 2)));
+        const answer::FoodReview& food = review.foods[0];
+        INFO(end, " min: margin ", food.margin, ", left ", food.growth_left);
+        if (food.waits_for_growth) {
+            ++waiting;
+            left = food.growth_left;
+            CHECK(food.margin >= 1.0);
+            CHECK(food.growth_left > 0.0);
+            CHECK(review.verdict == Verdict::not_done);
+            CHECK(food.reason.figure == "perfringens.d.cautious");
+            CHECK_FALSE(food.ready_late.has_value());
+        } else if (food.ready_late) {
+            ready = true;
+            CHECK(food.growth_left == 0.0);
+            CHECK(review.verdict == Verdict::eat);
+        }
+    }
+    CHECK(waiting > 0);
+    CHECK(ready);
+    MESSAGE("waited at ", waiting, " of the ends, at the last with ", left, " log10 left");
+}
+
+TEST_CASE("likely growth is what the model gives along the likely histories, no bound") {
+    // A night out of the bath's reach: down to 25 C and there for hours.
+    const trip::Trip trip = log_trip("crew.toml");
+    const answer::Review review = reviewed(
+        trip, minutes_log("0,66,food in\n240,63,\n300,50,lid off\n360,38,\n420,29,\n480,25,\n720,22,\n960,20,\n"));
+    const answer::FoodReview& food = review.foods[0];
+    const facts::GrowthModel& model = facts::facts().growth("pork");
+    double core = 0.0;
+    for (double t = 240.0 * 60.0; t < 960.0 * 60.0; t += 60.0) {
+        core += safety::growth_rate(model, food.core_likely.at(units::seconds(t))) / 60.0;
+    }
+    const double along_core = safety::lagged_growth(core, model.q0_likely);
+    INFO("core ", along_core, ", likely ", food.growth.likely, ", bound ", food.growth.bound);
+    CHECK(food.growth.likely >= along_core - 0.1);
+    CHECK(food.growth.likely < along_core + 2.0);
+    CHECK(food.growth.bound > 2.0 * food.growth.likely);
 }
 
 TEST_CASE("food that is not done and cooled off goes over the fire, which does both") {

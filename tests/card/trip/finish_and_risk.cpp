@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+// One deck says one thing: of food that needs the fire, and of eaters at risk.
+#include "card/texts.hpp"
+#include "support/finding.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+std::string text_of(const Dealt& dealt, const char* key) {
+    return joined(texts_of(dealt.card(key)));
+}
+
+std::string minutes_up(units::Duration d) {
+    return units::print(d, units::Toward::up);
+}
+
+}  // namespace
+
+TEST_CASE("food that needs the fire has its step, with time and how to tell, on Plan, Kitchen and Log") {
+    Dealt dealt("tests/card/trips/stuffed-chicken.toml");
+    dealt.deal(units::System::metric, "en");
+    const plan::FoodPlan& food = dealt.plan.foods.front();
+    REQUIRE(food.finishing.has_value());
+    REQUIRE(food.leaves() < food.eaten);
+    const std::string out = food.leaves().clock_24();
+    const std::string takes = joined({minutes_up(food.finishing->one.simmering)});
+    for (const char* key : {"plan", "kitchen"}) {
+        const std::string text = text_of(dealt, key);
+        INFO(text);
+        CHECK(has(text, out));
+        CHECK(has(text, food.finishing->light_fire.clock_24()));
+        CHECK(has(text, takes.substr(0, takes.find('\n'))));
+        CHECK(has(text, "74 °C"));
+    }
+    CHECK(has(text_of(dealt, "kitchen"), "Thermometer in the centre"));
+    CHECK(has(text_of(dealt, "kitchen"), "pan "));  // flat and thin enough for one
+    CHECK(has(text_of(dealt, "log"), out + " out"));
+    CHECK(has(text_of(dealt, "plan"), "not safe until"));
+}
+
+TEST_CASE("held food is never called raw inside: cooked through it can be, and yet not safe") {
+    for (const std::string& path : trip_paths()) {
+        Dealt dealt(path);
+        for (const char* language : {"en", "es"}) {
+            dealt.deal(units::System::both, language);
+            for (const card::Card& card : dealt.deck.cards) {
+                const std::string text = joined(texts_of(card));
+                INFO(path, " ", language, " ", card.key, "\n", text);
+                CHECK_FALSE(has(text, "raw inside"));
+                CHECK_FALSE(has(text, "crudo por dentro"));
+            }
+        }
+    }
+}
+
+TEST_CASE("a plan for people at risk does not ask them for more than it gives, undisturbed") {
+    Dealt dealt("tests/card/trips/at-risk-beef.toml");
+    REQUIRE(dealt.trip.at_risk);
+    for (const char* language : {"en", "es"}) {
+        const bool english = std::string(language) == "en";
+        dealt.deal(units::System::metric, language);
+        const std::string limits = text_of(dealt, "limits");
+        INFO(limits);
+        // Neither "always" nor a core of 74 °C in the line about them; what to do after a fall stands in the table.
+        CHECK_FALSE(has(limits, english ? "At risk, always" : "Riesgo, siempre"));
+        CHECK(has(limits, english ? "this plan is for them" : "el plan ya cuenta con ellos"));
+        CHECK(has(limits, "74 °C"));
+        CHECK_FALSE(has(text_of(dealt, "plan"), english ? "At risk?" : "¿Riesgo?"));
+        CHECK_FALSE(has(text_of(dealt, "night"), english ? "none for them" : "nada para ellos"));
+    }
+    Dealt others("layouts/trips/class-day.toml");
+    others.deal(units::System::metric, "en");
+    REQUIRE_FALSE(others.trip.at_risk);
+    CHECK(has(text_of(others, "limits"), "At risk, always"));
+    CHECK(has(text_of(others, "plan"), "At risk?"));
+}
