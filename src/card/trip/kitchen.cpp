@@ -9,11 +9,6 @@ namespace holdwater::card {
 
 using units::Toward;
 
-units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel) {
-    return fuel.fuel == facts::Fuel::wood ? units::amount(fuel.card, writer.system(), {0.5, Toward::up})
-                                          : small_mass(fuel.card, writer.system(), Toward::up);
-}
-
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal) {
     units::LocalTime out = sear.take_out;
     for (const plan::FoodPlan& food : plan.foods) {

@@ -23,6 +23,7 @@ Effort effort_of(Draw search, Draw promise) {
     effort.promise = promise;
     effort.advise = false;
     effort.what_ifs = false;
+    effort.diagnose = false;
     return effort;
 }
 

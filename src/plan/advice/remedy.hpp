@@ -15,6 +15,7 @@ struct Effort {
     Draw promise = full_draw();
     bool advise = true;
     bool what_ifs = true;  // answer those of the trip
+    bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
