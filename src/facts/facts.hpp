@@ -98,6 +98,8 @@ struct GeneralRules {
     std::string eat_next;                   // below the hold floor for up to this long: finish and eat next
     std::string eat_now;                    // up to this long: finish and eat now; longer: throw away
     std::string fall_at_risk;               // people at risk: longer than this is thrown away
+    std::string leftovers_keep;             // cold leftovers are eaten within this time
+    std::string leftovers_reheat;           // and heated once, to this core
     std::optional<std::string> fall_once;   // below the floor one time only, and for under this long
 };
 
@@ -144,6 +146,14 @@ struct BurnRow {
     Provenance provenance = Provenance::read;
 };
 
+/// A limit as its publishers print it in both systems: "63 °C (145 °F)", though 63 °C is 145.4 °F.
+struct PrintedPair {
+    double celsius = 0.0;     // whole, or with the one decimal that is printed
+    double fahrenheit = 0.0;  // whole
+    std::string source;
+    Provenance provenance = Provenance::read;
+};
+
 struct GrowthModel {
     std::string key;  // beef, pork, chicken
     double b = 0.0;   // 1/(K sqrt(h))
@@ -176,6 +186,7 @@ class Facts {
     std::span<const Spread> spreads() const { return spreads_; }
     std::span<const BurnRow> burns() const { return burns_; }
     std::span<const GrowthModel> growth_models() const { return growth_models_; }
+    std::span<const PrintedPair> printed_pairs() const { return printed_pairs_; }
 
     /// The lookups below throw std::logic_error for a key that is not there (our own fault), except find_food and
     /// find_rule, whose keys come from users.
@@ -210,6 +221,7 @@ class Facts {
     std::vector<Spread> spreads_;
     std::vector<BurnRow> burns_;
     std::vector<GrowthModel> growth_models_;
+    std::vector<PrintedPair> printed_pairs_;
     std::string checksum_;
 };
 

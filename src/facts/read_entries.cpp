@@ -166,6 +166,10 @@ void FactsReader::ruleset(Entry& entry) {
             general.fall_once = std::move(once);
         }
     });
+    part("leftovers", [&general](Entry& leftovers) {
+        general.leftovers_keep = leftovers.text("keep");
+        general.leftovers_reheat = leftovers.text("reheat");
+    });
     const Ruleset ruleset{facts_.rulesets_.size()};
     facts_.rulesets_.push_back(std::move(general));
     const toml::array* rules = entry.array("rule");
@@ -293,6 +297,25 @@ void FactsReader::growth_model(Entry& entry) {
         entry.fault("facts-range", "the cautious q0 must not be less than the likely one");
     }
     facts_.growth_models_.push_back(std::move(model));
+}
+
+void FactsReader::printed_pair(Entry& entry) {
+    PrintedPair pair;
+    pair.celsius = entry.number("celsius");
+    entry.name("printed_pair", fmt::format("{:g}", pair.celsius));
+    pair.fahrenheit = entry.number("fahrenheit");
+    pair.provenance = entry.provenance();
+    pair.source = entry.source(pair.provenance);
+    // A publisher rounds each of the two to a whole degree at the most.
+    if (!(std::abs(units::celsius(pair.celsius).fahrenheit() - pair.fahrenheit) < 1.0)) {
+        entry.fault("facts-range", "the two are not one temperature");
+    }
+    for (const PrintedPair& other : facts_.printed_pairs_) {
+        if (other.celsius == pair.celsius || other.fahrenheit == pair.fahrenheit) {
+            entry.fault("facts-twice", "one of the two stands in another pair already");
+        }
+    }
+    facts_.printed_pairs_.push_back(std::move(pair));
 }
 
 }  // namespace holdwater::facts

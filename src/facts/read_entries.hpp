@@ -28,6 +28,7 @@ class FactsReader {
     void spread(Entry& entry);
     void burn(Entry& entry);
     void growth_model(Entry& entry);
+    void printed_pair(Entry& entry);
 
     std::optional<Category> category(Entry& entry);
     void fault(problem::Code code, std::string message);

@@ -44,6 +44,7 @@ void FactsReader::read(const toml::table& document, std::string_view file) {
         {"food", &FactsReader::food},       {"kill_standard", &FactsReader::kill_standard},
         {"ruleset", &FactsReader::ruleset}, {"spread", &FactsReader::spread},
         {"burn", &FactsReader::burn},       {"growth_model", &FactsReader::growth_model},
+        {"printed_pair", &FactsReader::printed_pair},
     };
     std::set<std::string_view> known;
     for (const auto& [kind, read_one] : kinds) {
@@ -85,9 +86,11 @@ void FactsReader::check_ruleset(const GeneralRules& rules) {
     }
     figure(rules.at_risk_fish, {"C"});
     figure(rules.hold_floor_other_red_meat, {"C"});
-    for (const std::string& key : {rules.eat_next, rules.eat_now, rules.fall_at_risk}) {
+    for (const std::string& key : {rules.eat_next, rules.eat_now, rules.fall_at_risk, rules.leftovers_keep}) {
         time(key);
     }
+    figure(rules.leftovers_reheat, {"C"});
+    time(rules.leftovers_reheat + ".hold");
     if (rules.fall_once) {
         time(*rules.fall_once);
     }

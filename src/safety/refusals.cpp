@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "safety/refusals.hpp"
 
+#include "facts/published.hpp"
 #include "safety/finish.hpp"
 #include "units/print.hpp"
 
@@ -141,6 +142,9 @@ units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset) {
 }
 
 std::string in_both(units::Temperature t) {
+    if (facts::printed_pair(t) != nullptr) {
+        return units::written(facts::published(t, units::System::both));
+    }
     const bool whole = std::abs(t.celsius() - std::round(t.celsius())) < 1e-9;
     return units::print(t, units::System::both, {whole ? 1.0 : 0.1});
 }

@@ -222,6 +222,11 @@ std::string canonical(const Trip& trip) {
         out.head("[journey]");
         out.line("takes", si(trip.journey->takes));
         out.line("air", si(trip.journey->air));
+        if (const auto* const box = std::get_if<Box>(&trip.journey->box)) {
+            out.line("box", text(box->name));
+        } else if (const auto* const loss = std::get_if<units::HeatLoss>(&trip.journey->box)) {
+            out.line("box", si(*loss));
+        }
     }
     for (const Side& side : trip.sides) {
         out.head("[[side]]");

@@ -15,7 +15,8 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box);
 void read_weather(Table& table, Weather& weather);
 void read_fire(Table& table, Fire& fire);
 void read_sleep(Table& table, Sleep& sleep);
-void read_journey(Table& table, Journey& journey);
+/// `boxes` of the trip: its box may be one of them.
+void read_journey(Table& table, const std::vector<Box>& boxes, Journey& journey);
 void read_side(Table& table, Side& side);
 void read_what_if(Table& table, WhatIf& what_if);
 

@@ -35,7 +35,10 @@ inline constexpr Range thickness{"3 mm", "250 mm", "35 mm"};
 inline constexpr Range length{"10 mm", "1000 mm", "300 mm"};
 inline constexpr Range mass{"0.02 kg", "15 kg", "1.8 kg"};
 inline constexpr Count pieces{1, 100};
-inline constexpr Range start{"-1 C", "25 C", "4 C"};
+inline constexpr Range start{"0 C", "25 C", "4 C"};
+inline constexpr Range frozen{"-60 C", "0 C", "-18 C"};  // below start, but no slip of the pen: told how to thaw it
+inline constexpr std::string_view thaw =
+    "thaw it through at 5 C (41 F) or colder, or in its bag in cold water changed every 30 min; then start = \"4 C\"";
 inline constexpr Range target{"40 C", "95 C", "63 C"};
 inline constexpr Range tolerance{"0.5 K", "10 K", "2 K"};
 inline constexpr Range bag{"0.0001 m2 K/W", "0.1 m2 K/W", "0.01 m2 K/W"};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // [fire], [sleep], [journey], [[side]] and [[what_if]]: what goes on around box and food.
 #include "trip/parts.hpp"
+#include "units/nearest.hpp"
 
 #include <fmt/format.h>
 
@@ -48,9 +49,44 @@ void read_sleep(Table& table, Sleep& sleep) {
     }
 }
 
-void read_journey(Table& table, Journey& journey) {
+namespace {
+
+/// The name of one of the trip's boxes, or the loss of another.
+void read_journey_box(Table& table, const std::vector<Box>& boxes, Journey& journey) {
+    std::string written;
+    if (!table.text("box", written, Need::optional)) {
+        return;
+    }
+    std::vector<std::string_view> names;
+    for (const Box& box : boxes) {
+        if (!box.name.empty()) {
+            names.push_back(box.name);
+        }
+        if (!box.name.empty() && box.name == written) {
+            journey.box = box;
+            return;
+        }
+    }
+    if (written.find_first_of("0123456789") == written.find_first_not_of(" \t+-.,")) {
+        if (const auto loss =
+                quantity_in<units::HeatLoss>(written, "box", ranges::loss, table.place("box"), table.report())) {
+            journey.box = *loss;
+        }
+        return;
+    }
+    const auto near = units::nearest(quoted(written), names);
+    table.error("box", "box-unknown", fmt::format("box: no [[box]] is named \"{}\"", quoted(written)),
+                near ? fmt::format("did you mean \"{}\"?", *near)
+                     : fmt::format("{}or its loss, such as box = \"{}\", or leave it out",
+                                   names.empty() ? "" : "one of " + listed(names) + ", ", ranges::loss.example));
+}
+
+}  // namespace
+
+void read_journey(Table& table, const std::vector<Box>& boxes, Journey& journey) {
     table.quantity("takes", journey.takes, ranges::journey);
     table.quantity("air", journey.air, ranges::air);
+    read_journey_box(table, boxes, journey);
     table.finish();
 }
 

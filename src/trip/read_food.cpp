@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // [[food]]: what is cooked, how big a piece is, and how done it shall be.
 #include "trip/parts.hpp"
+#include "units/parse.hpp"
 
 #include <fmt/format.h>
 
@@ -109,6 +110,21 @@ bool check_thickness_smallest(Table& table, const Food& food) {
     return good;
 }
 
+/// Frozen food is no slip of the pen: it takes its own answer.
+void read_start(Table& table, units::Temperature& start) {
+    const toml::node* const found = table.node("start");
+    const auto written = found != nullptr ? found->value<std::string_view>() : std::nullopt;
+    const auto value = units::parse<units::Temperature>(written.value_or(std::string_view{}));
+    if (value && *value < limit<units::Temperature>(ranges::frozen.high) &&
+        *value >= limit<units::Temperature>(ranges::frozen.low)) {
+        table.error("start", "out-of-range",
+                    fmt::format("start: \"{}\" is frozen, and how frozen food warms is not worked out", quoted(*written)),
+                    ranges::thaw);
+        return;
+    }
+    table.quantity("start", start, ranges::start);
+}
+
 void warn_thick(Table& table, const Food& food) {
     if (food.thickness > limit<units::Length>(ranges::odd_thickness.high)) {
         table.warning(
@@ -137,7 +153,7 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.quantity("length", food.length, ranges::length);
     const bool has_mass = table.quantity("mass", food.mass, ranges::mass);
     table.count("pieces", food.pieces, ranges::pieces, Need::optional);
-    table.quantity("start", food.start, ranges::start);
+    read_start(table, food.start);
     table.quantity("target", food.target, ranges::target);
     food.tolerance = limit<units::TemperatureDifference>(ranges::tolerance.example);
     table.quantity("tolerance", food.tolerance, ranges::tolerance, Need::optional);

@@ -87,7 +87,7 @@ void read_tables(Table& file, const FileReader& read_file, const Known& known, T
         table_missing(report, "[fire]", "it says the pots, how fast they boil and how cold the water is");
     }
     read_one(file, "sleep", [&](Table& table) { read_sleep(table, trip.sleep.emplace()); });
-    read_one(file, "journey", [&](Table& table) { read_journey(table, trip.journey.emplace()); });
+    read_one(file, "journey", [&](Table& table) { read_journey(table, trip.boxes, trip.journey.emplace()); });
     read_each(file, "side", ranges::sides, [&](Table& table) { read_side(table, trip.sides.emplace_back()); });
     read_each(file, "what_if", ranges::what_ifs,
               [&](Table& table) { read_what_if(table, trip.what_ifs.emplace_back()); });

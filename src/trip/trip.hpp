@@ -106,6 +106,8 @@ struct Sleep {
 struct Journey {
     units::Duration takes;
     units::Temperature air;
+    /// What the raw food travels and waits in: one of the trip's boxes, or the loss of another; nothing: not said.
+    std::variant<std::monostate, Box, units::HeatLoss> box;
 };
 
 struct Side {

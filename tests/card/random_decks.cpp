@@ -94,6 +94,7 @@ TEST_CASE("every plan of a random trip that holds is printed in every format on 
     cheap.search = {16, 1};
     cheap.promise = {64, 1};
     cheap.advise = false;
+    cheap.diagnose = false;
     int printed = 0;
     int tried = 0;
     std::map<std::string, int> refused;

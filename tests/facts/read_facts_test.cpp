@@ -88,6 +88,7 @@ finish = { full = "hot", cut = "hot", cut_poultry = "hot", stuffed = "hot", live
 at_risk = { red_meat = "hot", fish = "hot" }
 hold_floor_other_red_meat = "hot"
 fall = { eat_next = "hot.hold", eat_now = "hot.hold", at_risk = "hot.hold", once = "hot.hold" }
+leftovers = { keep = "hot.hold", reheat = "hot" }
 
 [[ruleset.rule]]
 category = "red-meat"

@@ -153,6 +153,7 @@ TEST_CASE("every change of meaning changes the canonical text") {
     }
     for (const std::string more :
          {"\n[sleep]\nfrom = \"22:00\"\nto = \"06:00\"\n", "\n[journey]\ntakes = \"1 h\"\nair = \"20 C\"\n",
+          "\n[journey]\ntakes = \"1 h\"\nair = \"20 C\"\nbox = \"1.2 W/K\"\n",
           "\n[[side]]\nname = \"rice\"\ntakes = \"30 min\"\n", "\n[[what_if]]\nname = \"late\"\nlater = \"1 h\"\n"}) {
         CHECK(trip::canonical(good_trip(small_trip + more)) != base);
     }

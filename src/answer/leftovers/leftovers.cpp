@@ -5,13 +5,13 @@
 #include "safety/clocks.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdwater::answer {
 namespace {
 
 // The thicknesses that heat::modes_of takes.
-constexpr int thinnest_slice = 1;   // mm
-constexpr int widest_search = 400;  // mm
+constexpr int thinnest_slice = 1;  // mm
 
 units::FilmCoefficient air_film() {
     return units::FilmCoefficient{facts::facts().value("leftovers.air-film")};
@@ -67,7 +67,11 @@ problem::Result<SliceCooling> cool_slice(units::Length thickness, facts::Contact
     SliceCooling slice;
     slice.to_middle = falls_to(*core, facts.temperature("cooling.middle"));
     slice.to_end = falls_to(*core, facts.temperature("cooling.to"));
-    slice.in_time = safety::judge_cooling(*core).in_time && *slice.to_middle <= facts.duration("cooling.first");
+    // The face cools from the moment at which the piece leaves the bath, so the clocks run at table too.
+    const units::Duration table = facts.duration("leftovers.begin");
+    slice.in_time = safety::judge_cooling(*core).in_time &&
+                    table + *slice.to_middle <= facts.duration("cooling.first") &&
+                    table + *slice.to_end <= facts.duration("cooling.all");
     return slice;
 }
 
@@ -91,7 +95,7 @@ ThickestSlice thickest_slice(Medium medium, const Cold& cold, facts::Contact con
     }
     // A thicker slice never cools sooner, so the limit is found by halving.
     int good = thinnest_slice;
-    int bad = widest_search + 1;
+    int bad = static_cast<int>(std::floor(facts::facts().value("leftovers.thickest"))) + 1;
     while (bad - good > 1) {
         const int middle = (good + bad) / 2;
         (try_slice(middle) ? good : bad) = middle;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// How thick leftovers may be so that they cool in time: 57 to 21 C in 2 h, and on to 5 C in 4 h more.
+// How thick leftovers may be so that they cool in time: 21 C within 2 h and 5 C within 6 h since they left the bath, and
+// no more than 4 h between the two.
 #pragma once
 
 #include "answer/hold/hold.hpp"
@@ -23,12 +24,12 @@ Cold slush(heat::Bound reading = heat::Bound::slow);
 Cold still_air(units::Temperature air);
 Cold loose_snow();
 
-/// How one slice cools. The first clock runs from the moment at which it goes into the cold, although the core may stay
-/// above 57 C for a while: the faces do not. The second runs from the core at 21 C to the core at 5 C.
+/// How one slice cools. The clocks run from the moment at which the piece left the bath, although the core may stay
+/// above 57 C for a while: the faces do not. At table (facts leftovers.begin) nothing of its heat is taken off.
 struct SliceCooling {
-    std::optional<units::Duration> to_middle;  // core at 21 C, since it went in; nothing: never within 72 h
-    std::optional<units::Duration> to_end;     // core at 5 C, since it went in
-    bool in_time = false;
+    std::optional<units::Duration> to_middle;  // core at 21 C, since it went into the cold; nothing: never within 72 h
+    std::optional<units::Duration> to_end;     // core at 5 C, since it went into the cold
+    bool in_time = false;                      // the time at table counted
 };
 
 /// A wide flat slice, cooled through both faces (free), or with its lower face on the floor of a tray (floor) through
@@ -37,7 +38,7 @@ problem::Result<SliceCooling> cool_slice(units::Length thickness, facts::Contact
                                          const facts::Composition& composition, units::Temperature start,
                                          const Cold& cold, heat::Bound reading = heat::Bound::slow);
 
-/// The thickest such slice that cools in time, to 1 mm (rounded down); nothing if even 1 mm does not, as in air of
+/// The thickest such slice that cools in time, to 1 mm (rounded down), never over facts leftovers.thickest; nothing if even 1 mm does not, as in air of
 /// 4 C or more.
 struct ThickestSlice {
     Medium medium = Medium::slush;

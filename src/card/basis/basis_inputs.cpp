@@ -207,6 +207,11 @@ void TripTables::rest() {
         begin("journey");
         row("takes", of(trip_.journey->takes));
         row("air", of(trip_.journey->air));
+        if (const auto* const box = std::get_if<trip::Box>(&trip_.journey->box)) {
+            row("box", plain(box->name));
+        } else if (const auto* const loss = std::get_if<units::HeatLoss>(&trip_.journey->box)) {
+            row("box", of(units::Figure{loss->si(), 2, "W/K"}));
+        }
     }
     for (const trip::Side& side : trip_.sides) {
         begin("side: " + plain(side.name));

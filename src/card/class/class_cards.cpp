@@ -115,13 +115,13 @@ Table other_trouble(const CardWriter& writer) {
     table.column(w.text("limits.table-other"));
     table.row({w.text("limits.leak", {{"full", full}})});
     table.row({w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
-                                      {"core", writer.at_least(facts.temperature("come-up.to"))}})});
+                                      {"core", writer.limit(facts.temperature("come-up.to"))}})});
     table.row({w.text("limits.risk", {{"full", full}})});
     table.row({w.text("class-limits.minced", {{"full", full}})});
-    table.row({w.text("class-limits.left", {{"middle", writer.short_degrees(facts.temperature("cooling.middle"))},
+    table.row({w.text("class-limits.left", {{"middle", writer.limit_short(facts.temperature("cooling.middle"))},
                                             {"first", units::print(facts.duration("cooling.first"))},
-                                            {"end", writer.short_degrees(facts.temperature("cooling.to"))},
-                                            {"second", units::print(facts.duration("cooling.second"))}})});
+                                            {"end", writer.limit_short(facts.temperature("cooling.to"))},
+                                            {"all", units::print(facts.duration("cooling.all"))}})});
     return table;
 }
 

@@ -131,7 +131,7 @@ class Writer {
              {"start", writer_.about(fridge)},
              {"bath", writer_.at_least(question.bath)},
              {"from", writer_.about(facts.temperature("come-up.from"))},
-             {"to", writer_.at_least(facts.temperature("come-up.to"))}},
+             {"to", writer_.limit(facts.temperature("come-up.to"))}},
             {{"time", takes ? units::print(*takes, Toward::up) : words_.text("hold.never")},
              {"warn", units::print(facts.duration("come-up.warn"))},
              {"refuse", units::print(facts.duration("come-up.refuse"))}},

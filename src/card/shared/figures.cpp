@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/figures.hpp"
 
+#include "facts/published.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -43,6 +45,18 @@ Amount small_mass(units::Mass mass, System system, Toward toward) {
                            {units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1, "oz"});
 }
 
+Amount half_litres(units::Volume v, System system, Toward toward) {
+    return units::amount(v, system, {0.5, toward});
+}
+
+Amount tenth_litres(units::Volume v, System system, Toward toward) {
+    return units::amount(v, system, {0.1, toward});
+}
+
+units::Figure kill_margin(const plan::FoodPlan& food) {
+    return units::figure(food.kill.low, 0.1, Toward::down);
+}
+
 bool worth_a_pour(units::Volume litres) {
     return units::in_litres(litres) >= 0.25;
 }
@@ -65,7 +79,7 @@ std::string CardWriter::full() const {
             hold = food.standard.finish->hold;
         }
     }
-    return written(at_least(core)) + for_hold(hold);
+    return written(limit(core)) + for_hold(hold);
 }
 
 std::string CardWriter::for_hold(units::Duration hold) const {
@@ -83,6 +97,12 @@ std::string CardWriter::children_away() const {
 Amount CardWriter::at_least(units::Temperature t) const {
     return degrees(t, system(), Toward::up);
 }
+Amount CardWriter::limit(units::Temperature t, Toward otherwise) const {
+    return facts::published(t, system(), otherwise);
+}
+Amount CardWriter::limit_short(units::Temperature t, Toward otherwise) const {
+    return facts::published(t, units::first_of(system()), otherwise);
+}
 Amount CardWriter::at_most(units::Temperature t) const {
     return units::amount(whole(t, system(), Toward::down), system(), {1.0, Toward::down});
 }
@@ -96,11 +116,11 @@ Amount CardWriter::thickness(units::Length l) const {
 }
 
 Amount CardWriter::litres(units::Volume v, Toward toward) const {
-    return units::amount(v, system(), {0.5, toward});
+    return half_litres(v, system(), toward);
 }
 
 Amount CardWriter::litres_short(units::Volume v, Toward toward) const {
-    return units::amount(v, units::first_of(system()), {0.5, toward});
+    return half_litres(v, units::first_of(system()), toward);
 }
 
 units::Duration CardWriter::alone() const {
@@ -119,7 +139,7 @@ Amount CardWriter::one_boil(units::Volume v) const {
 }
 
 Amount CardWriter::measured(units::Volume v, Toward toward) const {
-    return units::amount(v, units::first_of(system()), {0.1, toward});
+    return tenth_litres(v, units::first_of(system()), toward);
 }
 
 Amount CardWriter::short_degrees(units::Temperature t, Toward toward) const {

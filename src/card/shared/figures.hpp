@@ -21,6 +21,13 @@ std::string hold_time(units::Duration hold);
 /// A mass of less than a few kilograms: grams to 5, ounces to a half.
 units::Amount small_mass(units::Mass mass, units::System system, units::Toward toward);
 
+/// Litres to half a litre, and to a tenth: what a pot gives, or what must be poured as it was planned.
+units::Amount half_litres(units::Volume v, units::System system, units::Toward toward = units::Toward::nearest);
+units::Amount tenth_litres(units::Volume v, units::System system, units::Toward toward = units::Toward::nearest);
+
+/// How many times the kill that is asked a core has at the least: to a tenth, down.
+units::Figure kill_margin(const plan::FoodPlan& food);
+
 /// False for what would print as no litres at all.
 bool worth_a_pour(units::Volume litres);
 /// True where the box is full: nearly as much comes out as goes in.
@@ -53,6 +60,10 @@ struct CardWriter {
     /// system follows from the printed first, rounded up, so that one °C has one °F in a whole deck, and never on the
     /// unsafe side.
     units::Amount at_least(units::Temperature t) const;
+    /// A limit that was published, or a target that is one: as its publisher pairs the two systems. Never for what was
+    /// worked out.
+    units::Amount limit(units::Temperature t, units::Toward otherwise = units::Toward::up) const;
+    units::Amount limit_short(units::Temperature t, units::Toward otherwise = units::Toward::up) const;
     /// Of air, which may be colder: rounded down.
     units::Amount at_most(units::Temperature t) const;
     units::Amount about(units::Temperature t) const;

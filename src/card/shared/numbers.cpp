@@ -4,8 +4,6 @@
 #include "card/shared/shared_parts.hpp"
 #include "units/print.hpp"
 
-#include <cmath>
-
 namespace holdwater::card {
 namespace {
 
@@ -29,7 +27,7 @@ void add_food(NumberList& list, const plan::FoodPlan& food) {
              writer.at_least(food.core_peak.high), "share-95", "up-degree", list.source("heat-engine"),
              food.core_peak.error.si());
     list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low,
-             units::decimal(std::floor(food.kill.low * 10.0) / 10.0, 1), "share-95", "down-tenth", rows_of(food),
+             kill_margin(food), "share-95", "down-tenth", rows_of(food),
              food.kill.error);
     list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
              writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
@@ -75,7 +73,7 @@ void add_top_ups(NumberList& list) {
         list.add({"topup", "top-up", value_unit::hours, {}, nth}, hours_from_start(plan, top_up.at),
                  writer.clock(top_up.at), "share-95-jointly", "down-15-min-night", list.source("heat-engine"));
         list.add({"topup", "top-up", value_unit::litres, {}, nth}, units::in_litres(top_up.boiling),
-                 writer.litres(top_up.boiling, Toward::up), writer.reads() ? "likely-ladder" : "fixed", "up-half-litre",
+                 writer.one_boil(top_up.boiling), writer.reads() ? "likely-ladder" : "fixed", "up-half-litre",
                  list.source("heat-balance"));
     }
     list.add({"topup", "interval-calm", value_unit::hours}, units::in_hours(plan.interval_calm),

@@ -3,6 +3,7 @@
 #include "card/shared/dip.hpp"
 #include "card/shared/mixing.hpp"
 #include "card/shared/numbers.hpp"
+#include "card/shared/provision_figures.hpp"
 #include "card/trip/kitchen.hpp"
 #include "units/print.hpp"
 
@@ -29,8 +30,8 @@ void add_slices(NumberList& list) {
         const CardWriter& writer = list.writer();
         if (const auto slice = thickest_slice(writer.plan.around.leftovers, where.medium, facts::Contact::free)) {
             list.add({"kitchen", where.key, value_unit::millimetres}, units::in_millimetres(*slice),
-                     writer.thickness(*slice), "slow-thinnest", "down-mm-eighths",
-                     list.source("figures", "cooling.first, cooling.second"));
+                     slice_at_most(*slice, writer.system()), "slow-thinnest", "down-mm-eighths",
+                     list.source("figures", "cooling.first, cooling.all, leftovers.begin, leftovers.thickest"));
         }
     }
 }
@@ -75,6 +76,9 @@ void add_touch_numbers(NumberList& list) {
     const units::Temperature clear = facts::facts().temperature(wax.key);
     list.add({"touch", "wax", value_unit::celsius}, clear.celsius(), writer.at_least(clear), "rule", "up-degree",
              list.source("figure", wax.key + " [" + wax.source + "]"));
+    const units::Temperature sets = wax_sets();
+    list.add({"touch", "wax-sets", value_unit::celsius}, sets.celsius(), writer.at_most(sets), "rule", "down-degree",
+             list.source("figure", "wax.sets-below"));
     add_dips(list);
 }
 
@@ -83,19 +87,19 @@ void add_kitchen_numbers(NumberList& list) {
     const plan::Plan& plan = writer.plan;
     const plan::Provisions& around = plan.around;
     list.add({"kitchen", "fetch", value_unit::litres}, units::in_litres(around.water.fetch),
-             units::amount(around.water.fetch, writer.system(), {1.0, Toward::up}), "cautious-ends", "up-litre",
+             water_to_fetch(around.water, writer.system()), "cautious-ends", "up-litre",
              list.source("heat-balance"));
     list.add({"kitchen", "boil-most", value_unit::litres}, units::in_litres(around.water.boil_most),
-             writer.litres_short(around.water.boil_most, Toward::up), "cautious-ends", "up-half-litre",
+             most_to_boil(around.water, units::first_of(writer.system())), "cautious-ends", "up-half-litre",
              list.source("heat-balance"));
     if (around.fuel) {
         list.add({"kitchen", "fuel", value_unit::kilograms}, around.fuel->mass.high.si(),
-                 fuel_mass(writer, *around.fuel), "cautious-ends", "up-fuel", list.source("figures", "fuel.*"));
+                 fuel_mass(*around.fuel, writer.system()), "cautious-ends", "up-fuel", list.source("figures", "fuel.*"));
     }
     if (around.ice && around.ice->card.si() > 0.0) {
         list.add({"kitchen", "ice", value_unit::kilograms}, around.ice->drained.high.si(),
-                 units::amount(around.ice->card, writer.system(), {0.5, Toward::up}), "cautious-ends", "up-ice",
-                 list.source("figures", "ice.fusion, raw.cold"));
+                 ice_to_carry(*around.ice, writer.system()), "cautious-ends", "up-ice",
+                 list.source("figures", "ice.fusion, raw.cold, journey.box-loss"));
     }
     list.add({"kitchen", "portion", value_unit::grams}, around.portions.each.low.si() * 1e3,
              small_mass(around.portions.each.low, writer.system(), Toward::down), "most-lost", "down-5-g",

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/fill_rounds.hpp"
 #include "card/trip/cards.hpp"
 #include "units/print.hpp"
 
@@ -19,6 +20,25 @@ Steps lines(const CardWriter& writer, std::initializer_list<const char*> keys) {
     return steps;
 }
 
+/// What is poured to the reading, or measured: a round of pots each.
+void add_trims(const CardWriter& writer, Steps& steps) {
+    const std::vector<FillRound> rounds = fill_rounds(writer.plan);
+    for (std::size_t i = 0; i < rounds.size(); ++i) {
+        const bool last = i + 1 == rounds.size();
+        if (rounds[i].full || (last && !writer.reads() && !worth_a_pour(rounds[i].boiling))) {
+            continue;
+        }
+        if (writer.reads()) {
+            steps.add(writer.words.text(last ? "fill.step-trim" : "fill.step-trim-more",
+                                        {{"count", rounds[i].pots},
+                                         {"litres", writer.litres_short(rounds[i].boiling, Toward::up)},
+                                         {"reading", writer.short_degrees(writer.plan.fill.reading)}}));
+        } else {
+            steps.add(writer.words.text("fill.step-trim-measured", {{"litres", writer.measured(rounds[i].boiling)}}));
+        }
+    }
+}
+
 }  // namespace
 
 Card fill_card(const CardWriter& writer) {
@@ -26,12 +46,7 @@ Card fill_card(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const plan::Fill& fill = plan.fill;
     const bool reads = writer.reads();
-    const units::Volume pot = plan.trip->fire.pot * plan.trip->fire.usable;
-    int whole_pots = 0;
-    for (std::size_t i = 0; i < fill.pours.size(); ++i) {
-        whole_pots += i + 1 < fill.pours.size() ? fill.pours[i].pots : fill.pours[i].pots - 1;
-    }
-    const units::Volume trim = fill.boiled - pot * whole_pots;
+    const int whole_pots = full_pots(plan);
     Card card;
     if (reads) {
         card.blocks.add(writer.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
@@ -43,20 +58,15 @@ Card fill_card(const CardWriter& writer) {
     const auto step = [&](const char* key, std::initializer_list<words::Place> places = {}) {
         steps.add(w.text(key, places));
     };
-    step("fill.step-place");
+    step(plan.around.frost ? "fill.step-place-frost" : "fill.step-place");
     step("fill.step-cold", {{"litres", writer.litres(fill.cold)}});
     if (whole_pots > 0) {
         const int pots = plan.trip->fire.pots;
         const std::string together = pots > 1 && whole_pots > 1 ? w.text("fill.together", {{"pots", pots}}) : "";
         step("fill.step-pots",
-             {{"count", whole_pots}, {"litres", writer.measured(pot, Toward::down)}, {"together", together}});
+             {{"count", whole_pots}, {"litres", writer.measured(pot_gives(plan), Toward::down)}, {"together", together}});
     }
-    if (reads) {
-        step("fill.step-trim",
-             {{"litres", writer.litres_short(trim)}, {"reading", writer.short_degrees(fill.reading)}});
-    } else if (worth_a_pour(trim)) {
-        step("fill.step-trim-measured", {{"litres", writer.measured(trim)}});
-    }
+    add_trims(writer, steps);
     if (!reads && writer.wax()) {
         step("fill.step-wax");
     }

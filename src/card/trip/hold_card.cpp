@@ -75,26 +75,11 @@ std::string key_aside(const CardWriter& writer, const plan::FoodPlan& food, unit
     }
     const std::string even = w.text("hold.key-aside", {{"bath", writer.at_least(bath)}});
     if (food.standard.finish) {
-        return w.text("hold.key-aside-finish", {{"core", writer.at_least(food.standard.finish->core)},
+        return w.text("hold.key-aside-finish", {{"core", writer.limit(food.standard.finish->core)},
                                                 {"hold", writer.for_hold(food.standard.finish->hold)},
                                                 {"even", even}});
     }
     return even;
-}
-
-/// The thinnest of what each food may be at most: one figure for a deck, right for each of its foods. Nothing where one
-/// food may be no thicker than that and another one is.
-std::optional<units::Length> thickest_of_all(const plan::Plan& plan) {
-    std::optional<units::Length> least;
-    units::Length own;
-    for (const plan::FoodPlan& food : plan.foods) {
-        if (!food.thickest) {
-            return std::nullopt;
-        }
-        least = least ? std::min(*least, *food.thickest) : *food.thickest;
-        own = std::max(own, food.food->thickness);
-    }
-    return least && *least + units::millimetres(1) > own ? least : std::nullopt;
 }
 
 /// What the table does not say by itself: how to find its column, and what a dip below that costs.
@@ -116,6 +101,11 @@ void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, 
             KeyNumber{writer.words.text("hold.key-label", {{"food", plain(food.food->name)},
                                                            {"thickness", writer.thickness(food.food->thickness)}}),
                       writer.must_hold(*own.time), "", key_aside(writer, food, own.bath)});
+    }
+    // A card of several foods says of each how thick it may be; of one the caution does.
+    if (writer.plan.foods.size() > 1 && own.any_piece && food.thickest) {
+        card.blocks.add(Note{writer.words.text(
+            "hold.thickest", {{"thickest", units::amount(*food.thickest, first_of(writer), {1.0, Toward::down})}})});
     }
     if (writer.reads()) {
         card.blocks.add(Note{table_note(writer, food.hold)});
@@ -175,7 +165,7 @@ Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temp
 }
 
 OwnHold own_hold(const CardWriter& writer, const plan::FoodPlan& food) {
-    const units::Duration there = food.eaten.since(food.in);
+    const units::Duration there = food.leaves().since(food.in);
     const plan::HoldTable& table = food.hold;
     const std::vector<std::optional<units::Duration>>& times = table.cells[table.own];
     for (std::size_t i = 0; i < times.size(); ++i) {
@@ -208,7 +198,8 @@ Card hold_card(const CardWriter& writer) {
         card.blocks.add(Note{w.text("hold.ruler-note") + check});
     }
     // Without a ruler nothing but the trip's own piece is known.
-    const auto thickest = rulers.size() == plan.foods.size() ? thickest_of_all(plan) : std::nullopt;
+    const bool alone = plan.foods.size() == 1 && rulers.size() == 1;
+    const auto thickest = alone ? plan.foods.front().thickest : std::nullopt;
     card.warn(thickest ? w.text("hold.caution",
                                 {{"thickest", units::amount(*thickest, first_of(writer), {1.0, Toward::down})}})
                        : w.text("hold.caution-plain"));

@@ -9,11 +9,6 @@ namespace holdwater::card {
 
 using units::Toward;
 
-units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel) {
-    return fuel.fuel == facts::Fuel::wood ? units::amount(fuel.card, writer.system(), {0.5, Toward::up})
-                                          : small_mass(fuel.card, writer.system(), Toward::up);
-}
-
 std::string fire_time(units::Duration d) {
     return units::print(d, Toward::up);
 }

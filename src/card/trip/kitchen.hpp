@@ -11,9 +11,6 @@ namespace holdwater::card {
 /// How long over the fire, up to a minute.
 std::string fire_time(units::Duration d);
 
-/// Wood in kilograms, gas in grams; up.
-units::Amount fuel_mass(const CardWriter& writer, const plan::FuelNeed& fuel);
-
 /// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);
 

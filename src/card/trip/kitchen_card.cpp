@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/provision_figures.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/kitchen.hpp"
 #include "units/print.hpp"
@@ -21,14 +22,14 @@ KeyRow to_carry(const CardWriter& writer) {
     const words::Words& w = writer.words;
     KeyRow row;
     row.numbers.push_back(
-        writer.key(w.text("kitchen.water"), units::amount(around.water.fetch, writer.system(), {1.0, Toward::up})));
+        writer.key(w.text("kitchen.water"), water_to_fetch(around.water, writer.system())));
     if (around.fuel) {
         row.numbers.push_back(writer.key(w.text("kitchen.fuel-" + std::string(facts::to_name(around.fuel->fuel))),
-                                         fuel_mass(writer, *around.fuel)));
+                                         fuel_mass(*around.fuel, writer.system())));
     }
     if (ice_needed(around)) {
         row.numbers.push_back(
-            writer.key(w.text("kitchen.ice"), units::amount(around.ice->card, writer.system(), {0.5, Toward::up})));
+            writer.key(w.text("kitchen.ice"), ice_to_carry(*around.ice, writer.system())));
     }
     return row;
 }
@@ -57,13 +58,28 @@ Text portions_text(const CardWriter& writer) {
                               {"missing", units::amount(p.missing, writer.system(), {0.1, Toward::up})}});
 }
 
+/// In which box the ice was reckoned.
+Text ice_box(const CardWriter& writer, const plan::Ice& ice) {
+    const words::Words& w = writer.words;
+    switch (ice.box) {
+        case plan::IceBox::named:
+            return w.text("kitchen.ice-box-named", {{"name", plain(ice.name)}});
+        case plan::IceBox::given:
+            return w.text("kitchen.ice-box-given", {{"loss", ice_box_loss(ice)}});
+        case plan::IceBox::planning:
+            break;
+    }
+    return w.text("kitchen.ice-box-planning");
+}
+
 Text ice_text(const CardWriter& writer) {
     const plan::Ice& ice = *writer.plan.around.ice;
     const char* key = !ice_needed(writer.plan.around) ? "kitchen.ice-none"
                       : ice.fits                      ? "kitchen.ice-line"
                                                       : "kitchen.ice-too-much";
-    return writer.words.text(key, {{"cold", writer.at_most(facts::facts().temperature("raw.cold"))},
-                                   {"takes", units::print(writer.plan.around.ice->takes, Toward::up)}});
+    return writer.words.text(key, {{"cold", writer.limit(facts::facts().temperature("raw.cold"), Toward::down)},
+                                   {"takes", units::print(ice.takes, Toward::up)},
+                                   {"box", ice_box(writer, ice)}});
 }
 
 /// Between which readings ice slush proves that the thermometer errs no more than the plan allows: half degrees,
@@ -98,9 +114,12 @@ std::vector<Text> pack_list(const CardWriter& writer) {
     if (any_tied(plan)) {
         list.push_back(w.text("kitchen.string"));
     }
-    list.push_back(w.text("kitchen.boil", {{"boil", writer.litres_short(plan.around.water.boil_most, Toward::up)}}));
+    list.push_back(w.text("kitchen.boil", {{"boil", most_to_boil(plan.around.water, units::first_of(writer.system()))}}));
     if (plan.around.ice) {
         list.push_back(ice_text(writer));
+    }
+    if (plan.around.frost) {
+        list.push_back(w.text("kitchen.frost"));
     }
     if (writer.reads()) {
         list.push_back(thermometer_text(writer, *plan.trip->boxes.front().thermometer));
@@ -141,7 +160,7 @@ void add_finishing(const CardWriter& writer, const plan::Event& event, std::vect
         w.text(pan ? "kitchen.finish-pan" : "kitchen.finish", {{"food", name},
                                                                {"takes", fire_time(finishing.one.simmering)},
                                                                {"pan", pan ? fire_time(*pan) : ""},
-                                                               {"core", writer.at_least(food.standard.finish->core)},
+                                                               {"core", writer.limit(food.standard.finish->core)},
                                                                {"hold", writer.for_hold(food.standard.finish->hold)}});
     if (finishing.lots > 1) {
         text += " " + w.text("kitchen.finish-lots", {{"count", finishing.lots}});
@@ -188,8 +207,8 @@ Text slices(const CardWriter& writer) {
     Text all;
     for (const auto& [medium, key] : media) {
         if (const auto slice = thickest_slice(leftovers, medium, facts::Contact::free)) {
-            all += (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", writer.thickness(*slice)},
-                                                                       {"air", writer.at_most(leftovers.air)}});
+            all += (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", slice_at_most(*slice, writer.system())},
+                                                                       {"air", air_under(leftovers, writer.system())}});
         } else if (medium == answer::Medium::still_air && !all.empty()) {
             all += ", " + writer.words.text("kitchen.left-no-air");
         }
@@ -207,15 +226,19 @@ void add_leftovers(const CardWriter& writer, Card& card) {
         card.blocks.add(Note{w.text("kitchen.left-none")});
         return;
     }
+    const plan::Leftovers& leftovers = writer.plan.around.leftovers;
+    const units::Amount end = writer.limit(facts.temperature("cooling.to"), Toward::down);
     Steps steps;
-    const std::string begin = units::print(facts.duration("leftovers.begin"), Toward::down);
-    steps.add(w.text("kitchen.left-slice", {{"begin", begin}, {"where", where}}));
+    steps.add(
+        w.text("kitchen.left-slice", {{"begin", units::print(leftovers.begin, Toward::down)}, {"where", where}}));
+    steps.add(w.text("kitchen.left-cold", {{"middle", writer.limit(facts.temperature("cooling.middle"), Toward::down)},
+                                           {"first", units::print(leftovers.first)},
+                                           {"end", end},
+                                           {"all", units::print(leftovers.all)}}));
     steps.add(w.text("kitchen.left-bag"));
-    steps.add(w.text("kitchen.left-cold", {{"middle", writer.at_most(facts.temperature("cooling.middle"))},
-                                           {"first", units::print(facts.duration("cooling.first"))},
-                                           {"end", writer.at_most(facts.temperature("cooling.to"))},
-                                           {"second", units::print(facts.duration("cooling.second"))}}));
-    steps.add(w.text("kitchen.left-heat", {{"full", writer.full()}}));
+    steps.add(w.text("kitchen.left-keep", {{"count", days_to_keep(leftovers)}, {"end", end}}));
+    steps.add(w.text("kitchen.left-heat", {{"full", writer.written(writer.limit(leftovers.reheat)) +
+                                                        writer.for_hold(leftovers.reheat_hold)}}));
     card.blocks.add(std::move(steps));
 }
 

@@ -43,7 +43,7 @@ Table other_trouble(const CardWriter& writer) {
     Table other = one_column(writer);
     other.row({w.text("limits.leak", {{"full", full}})});
     other.row({w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
-                                      {"core", writer.at_least(facts.temperature("come-up.to"))}})});
+                                      {"core", writer.limit(facts.temperature("come-up.to"))}})});
     // A plan that was made for people at risk gives them what they need as long as nothing goes wrong.
     other.row({none_at_risk(writer.plan)   ? w.text("limits.risk-none")
                : writer.plan.trip->at_risk ? w.text("limits.risk-planned")
@@ -102,6 +102,7 @@ Card limits_by_clock(const CardWriter& writer) {
     other.row({pours ? w.text("limits.late-fixed")
                      : w.text("limits.late-shut", {{"until", writer.clock(writer.plan.waits_until)}})});
     card.blocks.add(other);
+    card.blocks.append(what_ifs_of_limits(writer));
     card.warn(w.text("limits.caution"));
     return card;
 }

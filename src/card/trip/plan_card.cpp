@@ -84,16 +84,16 @@ std::string rows_text(const CardWriter& writer, const plan::FoodPlan& food) {
 /// What the bath does to the core. A food that still needs the fire gets no word of safety.
 std::string core_line(const CardWriter& writer, const plan::FoodPlan& food) {
     if (food.standard.finish) {
-        return writer.words.text("plan.core-line-finish", {{"target", writer.at_least(food.food->target)},
-                                                           {"core", writer.at_least(food.standard.finish->core)},
+        return writer.words.text("plan.core-line-finish", {{"target", writer.limit(food.food->target)},
+                                                           {"core", writer.limit(food.standard.finish->core)},
                                                            {"hold", writer.for_hold(food.standard.finish->hold)}});
     }
-    const double margin = std::floor(food.kill.low * 10.0) / 10.0;
+    const units::Figure margin = kill_margin(food);
     return writer.words.text("plan.core-line",
-                             {{"target", writer.at_least(food.food->target)},
+                             {{"target", writer.limit(food.food->target)},
                               {"peak", writer.at_least(food.core_peak.high)},
-                              {"margin", margin > 20 ? writer.words.text("plan.margin-over", {{"times", 20}})
-                                                     : writer.written(units::decimal(margin, 1))}});
+                              {"margin", margin.value > 20 ? writer.words.text("plan.margin-over", {{"times", 20}})
+                                                     : writer.written(margin)}});
 }
 
 }  // namespace
@@ -103,7 +103,7 @@ Text advice_line(const CardWriter& writer, const plan::FoodPlan& food, const std
     const std::string rules{facts::to_name(writer.plan.trip->rules)};
     return w.text(key, {{"rows", rows_text(writer, food)},
                         {"whose", w.text("plan.whose-" + rules)},
-                        {"core", writer.at_least(food.standard.consumer_core)},
+                        {"core", writer.limit(food.standard.consumer_core)},
                         {"hold", writer.for_hold(food.standard.consumer_hold)}});
 }
 

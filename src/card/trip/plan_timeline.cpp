@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/plan_timeline.hpp"
 
+#include "card/shared/fill_rounds.hpp"
 #include "card/trip/kitchen.hpp"
 
 #include <algorithm>
@@ -43,7 +44,7 @@ Step finish(const CardWriter& writer, const plan::FoodPlan& food) {
     return {writer.clock(food.leaves()),
             writer.words.text("plan.finish", {{"food", plain(food.food->name)},
                                               {"takes", fire_time(food.finishing->one.simmering)},
-                                              {"core", writer.at_least(food.standard.finish->core)},
+                                              {"core", writer.limit(food.standard.finish->core)},
                                               {"hold", writer.for_hold(food.standard.finish->hold)}})};
 }
 
@@ -65,8 +66,8 @@ Step step_of(const CardWriter& writer, const Event& event) {
             return {when, w.text("plan.warm-box", {{"litres", writer.litres_short(plan.fill.warming, Toward::down)},
                                                    {"cold", writer.litres_short(plan.fill.cold)}})};
         case Event::Kind::pour: {
-            const plan::Pour& pour = plan.fill.pours[event.index];
-            if (event.index + 1 == plan.fill.pours.size()) {
+            const FillRound pour = fill_rounds(plan)[event.index];
+            if (!pour.full) {
                 return {when,
                         reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
                                                           {"litres", writer.litres_short(pour.boiling, Toward::up)}})

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/dip.hpp"
+#include "card/shared/provision_figures.hpp"
 #include "card/shared/mixing.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
@@ -123,7 +124,8 @@ void add_mixing(const CardWriter& writer, Card& card) {
 void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card) {
     const words::Words& w = writer.words;
     card.blocks.add(Heading{w.text("touch.wax-heading")});
-    card.blocks.add(Note{w.text("touch.wax", {{"wax", writer.at_least(facts::facts().temperature("wax.floor"))}})});
+    card.blocks.add(Note{w.text("touch.wax", {{"wax", writer.at_least(facts::facts().temperature("wax.floor"))},
+                                             {"sets", writer.at_most(wax_sets())}})});
     card.blocks.add(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 

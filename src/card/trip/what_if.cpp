@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/what_if.hpp"
 
+#include "plan/result/late_pour.hpp"
+
 namespace holdwater::card {
 namespace {
 
@@ -52,7 +54,18 @@ Blocks what_ifs_of_night(const CardWriter& writer) {
 Blocks what_ifs_of_limits(const CardWriter& writer) {
     std::vector<Text> lines;
     for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
-        if (!writer.reads() || answer.action == FallAction::none) {
+        if (!writer.reads()) {
+            const plan::LateStep late = plan::late_step(writer.plan, answer);
+            if (late == plan::LateStep::boil_and_eat) {
+                lines.push_back(writer.words.text("what-if.boil",
+                                                  {{"name", answer.what->name},
+                                                   {"boil", writer.must_hold(writer.plan.late_pour->boil)}}));
+            } else if (late == plan::LateStep::throw_away) {
+                lines.push_back(line(writer, "away", answer));
+            }
+            continue;
+        }
+        if (answer.action == FallAction::none) {
             continue;
         }
         lines.push_back(line(writer,

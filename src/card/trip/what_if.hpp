@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The what-if questions of a trip as lines for cards: what to do about each on Night, what it means if it was not done
-// on Limits. Nothing where the trip asks nothing, and nothing for a deck that goes by the clock alone.
+// on Limits. Nothing where the trip asks nothing; a deck that goes by the clock alone has on Limits what a late pour
+// means.
 #pragma once
 
 #include "card/shared/figures.hpp"

@@ -3,6 +3,7 @@
 
 #include "cli/exit.hpp"
 #include "cli/json/provisions_json.hpp"
+#include "plan/result/late_pour.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -109,6 +110,24 @@ Json night_of(const plan::Night& night) {
             {"morning", morning}};
 }
 
+/// Without a thermometer, where boiling through saves a late pour.
+Json late_pour_of(const plan::Plan& plan) {
+    if (!plan.late_pour) {
+        return nullptr;
+    }
+    return {{"until_min", units::in_minutes(plan.late_pour->until)},
+            {"boil_min", units::in_minutes(plan.late_pour->boil)}};
+}
+
+/// What a pour that comes so late means where nobody can measure.
+Json late_step_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) {
+    if (plan.trip->boxes.front().thermometer) {
+        return nullptr;
+    }
+    constexpr const char* steps[] = {"none", "boil-and-eat", "throw-away"};
+    return steps[static_cast<int>(plan::late_step(plan, answer))];
+}
+
 Json what_ifs_json(const plan::Plan& plan) {
     Json list = Json::array();
     for (const plan::WhatIfAnswer& answer : plan.what_ifs) {
@@ -119,7 +138,8 @@ Json what_ifs_json(const plan::Plan& plan) {
                         {"wakes", answer.wakes},
                         {"longest_alone_h", units::in_hours(answer.longest)},
                         {"below_floor_h", units::in_hours(answer.below)},
-                        {"action", safety::to_word(answer.action)}});
+                        {"action", safety::to_word(answer.action)},
+                        {"late_pour", late_step_of(answer, plan)}});
     }
     return list;
 }
@@ -177,6 +197,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                     {"events", events},
                     {"foods", foods},
                     {"night", night_of(plan.night)},
+                    {"late_pour", late_pour_of(plan)},
                     {"waits_until", plan.waits_until.iso()},
                     {"loss_w_per_k", interval(plan.loss)},
                     {"fuel", around["fuel"]},

@@ -43,12 +43,17 @@ Json ice_of(const std::optional<plan::Ice>& i) {
     if (!i) {
         return nullptr;
     }
+    constexpr const char* boxes[] = {"a-box-of-the-trip", "the-loss-given", "a-poor-box"};
     return {{"drained_kg", between(i->drained)},
             {"undrained_kg", i->undrained.si()},
             {"card_kg", i->card.si()},
             {"takes_up_l", units::in_litres(i->takes_up)},
             {"food_l", units::in_litres(i->food)},
-            {"box_l", units::in_litres(i->room)},
+            {"reckoned_in", boxes[static_cast<int>(i->box)]},
+            {"box_name", i->name.empty() ? Json(nullptr) : Json(i->name)},
+            {"box_loss_w_per_k", between(i->loss)},
+            {"waits_in_another", i->waits_elsewhere},
+            {"box_l", i->room ? Json(units::in_litres(*i->room)) : Json(nullptr)},
             {"fits", i->fits}};
 }
 
@@ -82,7 +87,15 @@ Json leftovers_of(const plan::Leftovers& l) {
              {"to_21_c_h", hours_or_null(slice.to_middle)},
              {"to_5_c_h", hours_or_null(slice.to_end)}});
     }
-    return {{"air_c", l.air.celsius()}, {"slices", slices}};
+    return {{"air_c", l.air.celsius()},
+            {"slices", slices},
+            {"begin_within_h", units::in_hours(l.begin)},
+            {"at_21_c_within_h", units::in_hours(l.first)},
+            {"at_5_c_within_h", units::in_hours(l.all)},
+            {"keep_h", units::in_hours(l.keep)},
+            {"reheat_c", l.reheat.celsius()},
+            {"reheat_for_s", l.reheat_hold.si()},
+            {"closed_bags", false}};
 }
 
 }  // namespace
@@ -110,6 +123,7 @@ Json around_json(const plan::Provisions& around) {
             {"water", water_of(around.water)},
             {"fuel", fuel_of(around.fuel)},
             {"ice", ice_of(around.ice)},
+            {"frost_c", around.frost ? Json(around.frost->celsius()) : Json(nullptr)},
             {"sides", sides},
             {"clashes", clashes},
             {"sear", sear_of(around.sear)},

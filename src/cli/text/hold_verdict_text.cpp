@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/hold_text.hpp"
 #include "facts/facts.hpp"
+#include "facts/published.hpp"
 #include "safety/clocks.hpp"
 #include "trip/ranges.hpp"
 #include "units/print.hpp"
@@ -34,6 +35,11 @@ std::string at_least(units::Temperature t) {
     return both_units(t, Toward::up);
 }
 
+/// A limit of the rules, as its publisher prints it.
+std::string limit(units::Temperature t) {
+    return facts::printed_pair(t) != nullptr ? units::written(facts::published(t, System::both)) : at_least(t);
+}
+
 std::string about(units::Temperature t) {
     return both_units(t, Toward::nearest);
 }
@@ -61,7 +67,7 @@ std::string finish_words(const safety::Finish& finish) {
                                                                      ? fmt::format("{:.0f} s", finish.hold.si())
                                                                      : up(finish.hold))
                                                     : "";
-    return at_least(finish.core) + " inside" + hold;
+    return limit(finish.core) + " inside" + hold;
 }
 
 std::string free_words(const OnePieceAnswer& answer) {
@@ -103,7 +109,7 @@ std::string once_done(const OnePieceQuestion& question, const OnePieceAnswer& an
         " Eat it then: these rules keep cooked food at {} or above, and this bath is cooler. They allow that {}for "
         "under "
         "{}.",
-        at_least(answer.standard->hold_floor), rules.fall_once ? "once, " : "",
+        limit(answer.standard->hold_floor), rules.fall_once ? "once, " : "",
         units::print(facts.duration(rules.fall_once.value_or(rules.eat_now))));
 }
 
@@ -143,7 +149,7 @@ std::string too_cool_words(const OnePieceQuestion& question, const OnePieceAnswe
         "No: a bath of {} is too cool for this food under {}. However long it stays in, it "
         "needs {}{}.",
         both_units(question.bath, Toward::down), rules_name(question), floor_will_do ? "at least " : "more than ",
-        at_least(std::max(core, standard.cook_floor)));
+        limit(std::max(core, standard.cook_floor)));
 }
 
 std::string start_words(const OnePieceQuestion& question, const OnePieceAnswer& answer) {
@@ -178,13 +184,13 @@ void note_bath(const OnePieceQuestion& question, const OnePieceAnswer& answer, p
         notes.push_back(
             problem::note("bath-near-floor",
                           fmt::format("a real bath falls: while it cooks keep its reading above {}, and never below {}",
-                                      at_least(standard.action_line), at_least(standard.cook_floor))));
+                                      limit(standard.action_line), limit(standard.cook_floor))));
     }
     if (standard.hold_floor > standard.cook_floor) {
         notes.push_back(problem::note(
             "hold-floor", fmt::format("once it is done these rules keep it at {} or above: top up before its reading "
                                       "falls to {}, or eat it at once",
-                                      at_least(standard.hold_floor), at_least(standard.hold_action_line))));
+                                      limit(standard.hold_floor), limit(standard.hold_action_line))));
     }
 }
 
@@ -199,7 +205,7 @@ void note_rows(const OnePieceQuestion& question, const OnePieceAnswer& answer, p
             fmt::format("these hold times were worked out for {}; other germs are killed by the way{}", kill.germ,
                         red_meat ? fmt::format(", but near {}, the lowest row, some of them take longer (source "
                                                "mcminn-2018): a few degrees more are safer",
-                                               at_least(kill.rows.front().core))
+                                               limit(kill.rows.front().core))
                                  : "")));
     }
     if (standard.below_consumer_advice) {
@@ -208,7 +214,7 @@ void note_rows(const OnePieceQuestion& question, const OnePieceAnswer& answer, p
             problem::note("below-consumer-advice",
                           fmt::format("meets the published rows ({}; source {}), but lies under {}: {}{} inside",
                                       kill.claim, kill.source, whose_advice(question.rules),
-                                      at_least(standard.consumer_core), hold.si() > 0.0 ? " for " + up(hold) : "")));
+                                      limit(standard.consumer_core), hold.si() > 0.0 ? " for " + up(hold) : "")));
     }
 }
 

@@ -2,7 +2,9 @@
 #include "cli/text/plan_text.hpp"
 
 #include "card/shared/figures.hpp"
+#include "card/shared/fill_rounds.hpp"
 #include "facts/facts.hpp"
+#include "facts/published.hpp"
 #include "plan/search/later_start.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
@@ -26,15 +28,29 @@ std::string day_time(units::LocalTime t) {
     return fmt::format("{} {}", days[t.weekday()], t.clock_24());
 }
 
-std::string litres(const plan::Plan& plan, units::Volume v) {
-    return units::print(v, plan.trip->units);
+/// The figures of the cards, in the program's own English: what is printed here is made there.
+card::CardWriter writer_of(const plan::Plan& plan) {
+    return {plan, words::Words::model()};
 }
-std::string degrees(const plan::Plan& plan, units::Temperature t, Toward toward = Toward::nearest) {
-    return units::written(card::degrees(t, plan.trip->units, toward));  // as on the cards
+
+std::string litres(const plan::Plan& plan, units::Volume v, Toward toward = Toward::nearest) {
+    return units::written(card::half_litres(v, plan.trip->units, toward));
+}
+std::string measured(const plan::Plan& plan, units::Volume v) {
+    return units::written(card::tenth_litres(v, plan.trip->units));
+}
+std::string at_least(const plan::Plan& plan, units::Temperature t) {
+    return units::written(writer_of(plan).at_least(t));
+}
+std::string about(const plan::Plan& plan, units::Temperature t) {
+    return units::written(writer_of(plan).about(t));
+}
+std::string limit(const plan::Plan& plan, units::Temperature t, Toward otherwise = Toward::up) {
+    return units::written(facts::published(t, plan.trip->units, otherwise));
 }
 
 bool reads(const plan::Plan& plan) {
-    return plan.trip->boxes.front().thermometer.has_value();
+    return writer_of(plan).reads();
 }
 
 std::string for_hold(units::Duration hold) {
@@ -71,26 +87,28 @@ std::string growth_words(const plan::FoodPlan& food) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (not later than {}, then with a new plan); {}boil {}",
+            return fmt::format("light the fire (later, up to {}: all times move with it, more ice; past that a new plan); "
+                               "{}boil {}",
                                day_time(plan.fill.latest_fire),
                                plan.fill.warming.si() > 0.0
                                    ? ""
                                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
-                               litres(plan, plan.fill.boiled + plan.fill.warming));
+                               litres(plan, plan.fill.boiled + plan.fill.warming, Toward::up));
         case Event::Kind::warm_box:
             return fmt::format(
                 "warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
-                litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
+                litres(plan, plan.fill.warming, Toward::down), litres(plan, plan.fill.cold));
         case Event::Kind::pour: {
-            const plan::Pour& pour = plan.fill.pours[event.index];
-            const bool last = event.index + 1 == plan.fill.pours.size();
-            // What a pot gives, to a tenth: half a litre more than the pots hold is no pour.
-            return fmt::format("pour {} boiling ({} {}){}",
-                               units::print(pour.boiling, plan.trip->units, {0.1, Toward::nearest}), pour.pots,
-                               pour.pots == 1 ? "pot" : "pots",
-                               last && !reads(plan) ? ", measured, no more"
-                               : last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading))
-                                      : "");
+            const card::FillRound pour = card::fill_rounds(plan)[event.index];
+            const std::string pots = fmt::format("{} {}", pour.pots, pour.pots == 1 ? "pot" : "pots");
+            if (pour.full) {
+                return fmt::format("pour {} boiling ({})", measured(plan, pour.boiling), pots);
+            }
+            return reads(plan) ? fmt::format("pour about {} boiling ({}); stop at a reading of {}",
+                                             litres(plan, pour.boiling, Toward::up), pots,
+                                             about(plan, plan.fill.reading))
+                               : fmt::format("pour {} boiling ({}), measured, no more", measured(plan, pour.boiling),
+                                             pots);
         }
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
@@ -102,14 +120,18 @@ std::string what(const plan::Plan& plan, const Event& event) {
             return finish_words(plan, plan.foods[event.index]);
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
-            const std::string out =
-                card::worth_a_pour(t.out) ? fmt::format("take out {} first, ", litres(plan, t.out)) : "";
+            const card::CardWriter writer = writer_of(plan);
+            const std::string in = writer.written(writer.one_boil(t.boiling));
+            const std::string out = card::is_swap(t)             ? fmt::format("take out {} first, ", in)
+                                    : card::worth_a_pour(t.out)
+                                        ? fmt::format("take out {} first, ",
+                                                      writer.written(writer.litres_short(t.out, Toward::up)))
+                                        : "";
             if (!reads(plan)) {
-                return fmt::format("{}pour {} boiling", out,
-                                   units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));
+                return fmt::format("{}pour {} boiling", out, in);
             }
-            return fmt::format("top up to {}: {}about {} boiling (reads about {})", degrees(plan, plan.top_up_mark),
-                               out, litres(plan, t.boiling), degrees(plan, t.reading.likely));
+            return fmt::format("top up to {}: {}about {} boiling (reads about {})", at_least(plan, plan.top_up_mark),
+                               out, in, about(plan, t.reading.likely));
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -186,6 +208,18 @@ std::vector<Line> timeline(const plan::Plan& plan) {
     return lines;
 }
 
+/// Without a thermometer: what to do about a pour that came later than the plan allows for.
+std::string what_was_late(const plan::Plan& plan) {
+    const card::CardWriter writer = writer_of(plan);
+    if (!plan.late_pour) {
+        return fmt::format("food whose pour was over {} late is thrown away", writer.latest_pour());
+    }
+    return fmt::format(
+        "a pour over {} late, up to {}: the food\nat once into a pot at a hard boil for {}, eat it now, keep none; later "
+        "still: throw it away",
+        writer.latest_pour(), units::print(plan.late_pour->until, Toward::down), writer.must_hold(plan.late_pour->boil));
+}
+
 }  // namespace
 
 std::string plan_text(const plan::Plan& plan) {
@@ -203,25 +237,28 @@ std::string plan_text(const plan::Plan& plan) {
     }
     out += fmt::format(
         "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since "
-        "this box\nis full of hot water.\n\n",
-        degrees(plan, facts::facts().temperature("raw.cold"), Toward::down));
+        "this box\nis full of hot water.{}\n\n",
+        limit(plan, facts::facts().temperature("raw.cold"), Toward::down),
+        plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out." : "");
     for (const plan::FoodPlan& food : plan.foods) {
         // A food that still needs the fire gets no figure that could be taken for safety.
-        out += fmt::format("{}: core peaks at {:.1f} to {:.1f} C{}, {} to {} in {}\n", food.food->name,
-                           food.core_peak.low.celsius(), food.core_peak.high.celsius(),
-                           food.standard.finish ? "" : fmt::format(", kill {:.1f} times what is asked", food.kill.low),
+        out += fmt::format("{}: core peaks at {} at the most{}, {} to {} in {}\n", food.food->name,
+                           at_least(plan, food.core_peak.high),
+                           food.standard.finish ? ""
+                                                : fmt::format(", kill {} times what is asked",
+                                                              units::written(card::kill_margin(food))),
                            safety::in_both(facts::facts().temperature("come-up.from")),
                            safety::in_both(facts::facts().temperature("come-up.to")),
                            units::print(food.come_up.high.value(), Toward::up));
         out += "  " + growth_words(food) + "\n";
         if (food.standard.finish) {
             out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
-                               degrees(plan, food.standard.finish->core, Toward::up),
+                               limit(plan, food.standard.finish->core),
                                for_hold(food.standard.finish->hold), food.standard.finish->why);
         }
         if (food.standard.below_consumer_advice) {
             out += fmt::format("  meets the published rows ({}); consumer advice asks more: {}{}\n",
-                               food.standard.kill->claim, degrees(plan, food.standard.consumer_core, Toward::up),
+                               food.standard.kill->claim, limit(plan, food.standard.consumer_core),
                                for_hold(food.standard.consumer_hold));
         }
         if (food.thickest) {
@@ -232,19 +269,17 @@ std::string plan_text(const plan::Plan& plan) {
     if (plan.trip->at_risk) {
         out += "people at risk eat: this plan gives them what they need as long as the bath keeps to it\n";
     }
-    const std::string longest =
-        units::print(units::Duration{units::round_to(plan.night.longest.si(), 900, Toward::down)});
+    const card::CardWriter writer = writer_of(plan);
+    const std::string longest = writer.may_leave(writer.alone());
     out += reads(plan) ? fmt::format(
                              "bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it "
                              "may be left {}\n",
-                             degrees(plan, plan.read_floor, Toward::up), degrees(plan, plan.action_line, Toward::up),
-                             degrees(plan, plan.top_up_mark), longest)
+                             at_least(plan, plan.read_floor), at_least(plan, plan.action_line),
+                             at_least(plan, plan.top_up_mark), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")
-               : fmt::format(
-                     "no thermometer: pour by the clock alone; after each pour it may be left {}; what was late is "
-                     "thrown away\n",
-                     longest);
+               : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n", longest,
+                             what_was_late(plan));
     out += plan.waits_until > plan.trip->serve
                ? fmt::format(
                      "if the meal slips, it may wait in the bath until {} without another top-up, and no longer, "

@@ -2,8 +2,10 @@
 #include "cli/text/provisions_text.hpp"
 
 #include "card/shared/figures.hpp"
+#include "card/shared/provision_figures.hpp"
 #include "cli/text/wrap.hpp"
 #include "facts/facts.hpp"
+#include "facts/published.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -26,6 +28,7 @@ class ProvisionsText {
         water();
         fuel();
         ice();
+        frost();
         sides();
         for (const plan::Meal& meal : around_.earlier) {
             sear(meal.sear, of_meal(meal.serve));
@@ -57,7 +60,9 @@ class ProvisionsText {
     std::string degrees(units::Temperature t, Toward toward = Toward::nearest) const {
         return units::print(t, trip_.units, {1.0, toward});
     }
-    std::string level(const char* key) const { return degrees(facts::facts().temperature(key)); }
+    std::string level(const char* key) const {
+        return units::written(facts::published(facts::facts().temperature(key), trip_.units, Toward::down));
+    }
     static std::string day_time(units::LocalTime t) {
         constexpr const char* days[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
         return fmt::format("{}\u00A0{}", days[t.weekday()], t.clock_24());
@@ -85,9 +90,10 @@ class ProvisionsText {
 
     void water() {
         const plan::WaterNeed& w = around_.water;
-        head("Water to fetch: {}", litres(w.fetch));
-        line("{} to boil in all, at the most {}; {} cold into the box", litres(w.boil_likely), litres(w.boil_most),
-             litres(w.cold));
+        head("Water to fetch: {}", units::written(card::water_to_fetch(w, trip_.units)));
+        line("{} to boil in all, at the most {}; {} cold into the box", litres(w.boil_likely),
+             units::written(card::most_to_boil(w, trip_.units)),
+             units::written(card::half_litres(w.cold, trip_.units)));
         line("drinking, side dishes and washing-up come on top");
     }
 
@@ -98,13 +104,11 @@ class ProvisionsText {
         }
         const plan::FuelNeed& f = *around_.fuel;
         const bool wood = f.fuel == facts::Fuel::wood;
-        const auto amount = [&](units::Mass m, Toward toward) {
-            return wood ? mass(m, 0.5, toward) : grams(m, toward);
-        };
+        const auto amount = [&](units::Mass m) { return units::written(card::fuel_mass(m, f.fuel, trip_.units)); };
         const std::string name(wood ? "Wood" : f.fuel == facts::Fuel::propane ? "Propane" : "Butane");
-        head("{} for the bath: {}", name, amount(f.card, Toward::up));
-        line("about {} if it burns well, {} as a rule", amount(f.mass.low, Toward::up),
-             amount(f.mass.likely, Toward::up));
+        head("{} for the bath: {}", name, amount(f.card));
+        line("about {} if it burns well, {} as a rule", amount(f.mass.low),
+             amount(f.mass.likely));
         if (wood) {
             line("{:.0f} % moisture{}; open fire", *f.moisture * 100.0,
                  f.moisture_given ? "" : " taken, up to a third");
@@ -121,14 +125,40 @@ class ProvisionsText {
             head("Ice for the way and until the food goes in: none; keep the box shut and out of the sun");
             return;
         }
-        head("Ice for the way and until the food goes in: {}", mass(i.card, 0.5, Toward::up));
+        head("Ice for the way and until the food goes in: {}", units::written(card::ice_to_carry(i, trip_.units)));
+        line("reckoned in {}, up to {}{}", ice_box(i), units::written(card::ice_box_loss(i)),
+             i.waits_elsewhere ? "; that box is a bath then, so until it goes in the food waits in another, taken as poor"
+                               : "");
         line("keeps the raw food at {} or below for {}, in air of {} on the way", level("raw.cold"),
              units::print(i.takes, Toward::up), degrees(trip_.journey->air));
         line("{} if all goes as expected; {} on a bad day if the meltwater stays in",
              mass(i.drained.likely, 0.1, Toward::up), mass(i.undrained, 0.1, Toward::up));
-        line("ice takes {}, food {}, of the {} in the box{}", litres(i.takes_up), litres(i.food),
-             litres(i.room, Toward::down), i.fits ? "" : ": it does not fit");
+        if (i.room) {
+            line("ice takes {}, food {}, of the {} in the box{}", litres(i.takes_up), litres(i.food),
+                 litres(*i.room, Toward::down), i.fits ? "" : ": it does not fit");
+        } else {
+            line("ice takes {}, food {}: see that the box holds both", litres(i.takes_up), litres(i.food));
+        }
         line("food chilled first, in tight bags; box in the shade, opened little");
+    }
+
+    static std::string ice_box(const plan::Ice& i) {
+        switch (i.box) {
+            case plan::IceBox::named:
+                return "the box \"" + i.name + "\"";
+            case plan::IceBox::given:
+                return "the box whose loss the trip gives";
+            case plan::IceBox::planning:
+                break;
+        }
+        return "a poor box, since [journey] names none";
+    }
+
+    void frost() {
+        if (around_.frost) {
+            head("Frost, {} or colder: keep raw food from freezing until it goes in", degrees(*around_.frost, Toward::up));
+            line("in its cold box with the lid shut, off snow and ice; a frozen start is not worked out");
+        }
     }
 
     void sides() {
@@ -167,29 +197,32 @@ class ProvisionsText {
 
     void leftovers() {
         const plan::Leftovers& l = around_.leftovers;
-        head("Leftovers: {} h to {}, {} h more to {}; thickest slice", facts::facts().value("cooling.first"),
-             level("cooling.middle"), facts::facts().value("cooling.second"), level("cooling.to"));
+        head("Leftovers: {} within {} of leaving the bath, {} within {} in all; thickest slice",
+             level("cooling.middle"), units::print(l.first), level("cooling.to"), units::print(l.all));
         for (const answer::ThickestSlice& slice : l.slices) {
             if (slice.contact != facts::Contact::free) {
                 continue;
             }
-            const char* where = slice.medium == answer::Medium::slush        ? "in a bag in stirred ice slush"
+            const char* where = slice.medium == answer::Medium::slush        ? "in an open thin bag in stirred ice slush"
                                 : slice.medium == answer::Medium::loose_snow ? "in loose snow"
                                                                              : "on a rack in still air";
             const std::string air = slice.medium == answer::Medium::still_air
-                                        ? fmt::format(" of up to {}", degrees(l.air, Toward::up))
+                                        ? fmt::format(" under {}", units::written(card::air_under(l, trip_.units)))
                                         : "";
             line("{}{}: {}", where, air, thickness(slice.thickest));
         }
         line("flat on a tray or one upon another: {} in slush, {} in snow", lying(answer::Medium::slush),
              lying(answer::Medium::loose_snow));
-        line("begin within {} of the meal; reheat once, to {}",
-             units::print(facts::facts().duration("leftovers.begin")),
-             degrees(facts::facts().temperature("reheat"), Toward::up));
+        line("into the cold within {} of leaving the bath, the time at table counted; never in closed bags, and loosely "
+             "covered once cold",
+             units::print(l.begin, Toward::down));
+        line("eat within {} days at {} or below; reheat once, to {}{}", card::days_to_keep(l), level("cooling.to"),
+             units::written(facts::published(l.reheat, trip_.units)),
+             l.reheat_hold.si() > 0 ? " for " + card::hold_time(l.reheat_hold) : "");
     }
 
     std::string thickness(const std::optional<units::Length>& t) const {
-        return t ? units::print(*t, trip_.units, {1.0, Toward::down}) : "too warm, do not keep it";
+        return t ? units::written(card::slice_at_most(*t, trip_.units)) : "too warm, do not keep it";
     }
     std::string lying(answer::Medium medium) const {
         for (const answer::ThickestSlice& slice : around_.leftovers.slices) {

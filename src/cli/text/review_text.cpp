@@ -2,11 +2,13 @@
 #include "cli/text/review_text.hpp"
 
 #include "facts/facts.hpp"
+#include "facts/published.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdwater::cli {
 namespace {
@@ -43,6 +45,12 @@ class ReviewText {
     std::string degrees(units::Temperature t, Toward toward = Toward::nearest, double step = 0.1) const {
         return units::print(t, trip_.units, {step, toward});
     }
+    /// A limit of the rules, as its publisher prints it.
+    std::string limit(units::Temperature t) const {
+        const bool whole = std::abs(std::remainder(t.celsius(), 1.0)) < 1e-9;
+        return whole || facts::printed_pair(t) != nullptr ? units::written(facts::published(t, trip_.units))
+                                                          : degrees(t, Toward::up);
+    }
     /// Times that speak against the food are rounded up, and a short one is still printed.
     static std::string time_up(Duration d) { return d.si() > 0 ? units::print(d, Toward::up) : "0 min"; }
     /// Growth is rounded up, so that what is printed as under 1 is under 1.
@@ -56,7 +64,7 @@ class ReviewText {
 
     std::string action(const FoodReview& food) const {
         const std::string fire =
-            degrees(facts::facts().temperature("finish.full"), Toward::up, 1.0) + " inside over the fire";
+            limit(facts::facts().temperature("finish.full")) + " inside over the fire";
         switch (food.verdict) {
             case Verdict::eat:
                 return "Eat.";
@@ -65,7 +73,7 @@ class ReviewText {
             case Verdict::finish_and_eat_next:
                 if (food.standard.finish && !(food.fall.below_floor > Duration{0})) {
                     return fmt::format("Bring it to {}{} inside over the fire at once after the bath, then eat: {}.",
-                                       degrees(food.standard.finish->core, Toward::up, 1.0),
+                                       limit(food.standard.finish->core),
                                        food.standard.finish->hold.si() > 0
                                            ? " for " + units::print(food.standard.finish->hold, Toward::up)
                                            : "",
@@ -76,7 +84,7 @@ class ReviewText {
                     return fmt::format("Bring it to {} at once and eat it at the next meal.", fire_of(food));
                 }
                 return fmt::format("Bring it to {}, or the bath back above {} at once; eat it at the next meal.", fire,
-                                   degrees(food.standard.hold_floor, Toward::up));
+                                   limit(food.standard.hold_floor));
             case Verdict::finish_and_eat_now:
                 return fmt::format("Bring it to {} and eat it now; keep none.", fire_of(food));
             case Verdict::throw_away:
@@ -114,7 +122,7 @@ class ReviewText {
                 hold = " for " + units::print(food.standard.finish->hold, Toward::up);
             }
         }
-        return degrees(core, Toward::up, 1.0) + hold + " inside over the fire";
+        return limit(core) + hold + " inside over the fire";
     }
 
     void head() {
@@ -152,8 +160,8 @@ class ReviewText {
         line("  by {} {} ({})", food.reason.rule, food.reason.figure,
              food.reason.source.empty() ? "judgement" : facts.source(food.reason.source).citation);
         line("  in at {}, looked at until {}", watch(food.in), watch(food.out));
-        line("  core from {} to {}: {}", degrees(facts.temperature("come-up.from")),
-             degrees(facts.temperature("come-up.to")), come_up(food));
+        line("  core from {} to {}: {}", limit(facts.temperature("come-up.from")),
+             limit(facts.temperature("come-up.to")), come_up(food));
         line("  kill: {} times what {} asks{}; core at the end {}, peak likely {}",
              units::number(units::round_to(food.margin, 0.01, Toward::down), 2), food.standard.kill->claim,
              food.adaptation > 1.0 ? fmt::format(" (hold times x{:.0f} after a slow warm-up)", food.adaptation) : "",
@@ -170,13 +178,13 @@ class ReviewText {
                  units::print(*food.missing, Toward::up));
         } else {
             line("  not safe yet, and never at the bath of the last row: it is credited from {} on, at the core",
-                 degrees(std::max(food.standard.kill->rows.front().core, food.standard.core_at_least), Toward::up));
+                 limit(std::max(food.standard.kill->rows.front().core, food.standard.core_at_least)));
         }
         line(
             "  below {} while cooking for up to {} (the same clock table counts), below {} after done for up to {}; "
             "likely {} in all",
-            degrees(food.standard.cook_floor, Toward::up), time_up(food.below_cook_floor),
-            degrees(std::max(food.standard.cook_floor, food.standard.hold_floor), Toward::up),
+            limit(food.standard.cook_floor), time_up(food.below_cook_floor),
+            limit(std::max(food.standard.cook_floor, food.standard.hold_floor)),
             time_up(food.below_hold_floor), units::print(food.below_likely));
         line("  bath below {} for up to {}; a top-up neither stops nor resets the clock",
              degrees(facts.temperature("fall.deep"), Toward::up), time_up(food.fall.below_50));
@@ -186,12 +194,12 @@ class ReviewText {
              logs(food.come_up_growth.bound), logs(food.come_up_growth.likely), logs(food.growth_left),
              food.waits_for_growth ? ": not ready before that is 0" : "");
         if (food.standard.finish && food.verdict != Verdict::throw_away) {
-            line("  finish over the fire to {}: {}", degrees(food.standard.finish->core, Toward::up, 1.0),
+            line("  finish over the fire to {}: {}", limit(food.standard.finish->core),
                  clause(food.standard.finish->why));
         }
         if (food.verdict == Verdict::eat && !food.consumer_met) {
             line("  the core may have stayed under the consumer advice of {}{}",
-                 degrees(food.standard.consumer_core, Toward::up),
+                 limit(food.standard.consumer_core),
                  food.standard.consumer_hold.si() > 0 ? " for " + units::print(food.standard.consumer_hold, Toward::up)
                                                       : "");
         }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/what_if_text.hpp"
 
-#include "facts/facts.hpp"
+#include "card/shared/figures.hpp"
+#include "plan/result/late_pour.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -26,19 +27,34 @@ std::string question(const trip::WhatIf& what, units::System system) {
     return what.name + " (" + text + ")";
 }
 
-std::string leave(units::Duration d) {
-    return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)});
+/// Nobody can read the bath, nor tell what the core has: what a pour that late still allows.
+std::string answer_by_clock(const plan::WhatIfAnswer& answer, const plan::Plan& plan, const card::CardWriter& writer) {
+    switch (plan::late_step(plan, answer)) {
+        case plan::LateStep::none:
+            return "holds: no pour comes later than the plan allows for.";
+        case plan::LateStep::boil_and_eat:
+            return fmt::format("a pour may come so late that the food goes at once into a pot at a hard boil for {}: eat "
+                               "it now, keep none.",
+                               writer.must_hold(plan.late_pour->boil));
+        case plan::LateStep::throw_away:
+            return "a pour may come so late that the food is thrown away.";
+    }
+    return {};
 }
 
 std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) {
-    const std::string full = units::print(facts::facts().temperature("reheat"), plan.trip->units, {1.0, Toward::up});
+    const card::CardWriter writer{plan, words::Words::model()};
+    const std::string full = writer.full();
     const units::Duration without = answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
     const std::string early =
         without <= answer.longest
             ? std::string(" Top up just before it goes out, and it holds.")
-            : fmt::format(" Topped up just before it goes out, it holds {} of it.", leave(answer.longest));
+            : fmt::format(" Topped up just before it goes out, it holds {} of it.", writer.may_leave(answer.longest));
     if (!answer.broken.empty()) {
         return "does not hold: " + answer.broken;
+    }
+    if (!writer.reads() && answer.what->fire_out) {
+        return answer_by_clock(answer, plan, writer);
     }
     switch (answer.action) {
         case safety::FallAction::none:
@@ -58,7 +74,7 @@ std::string answer_of(const plan::WhatIfAnswer& answer, const plan::Plan& plan) 
     }
     return fmt::format(
         "holds, with {} top-up{}{}; left alone {} at the most.", answer.top_ups, answer.top_ups == 1 ? "" : "s",
-        answer.wakes > 0 ? fmt::format(", {} of them by night", answer.wakes) : "", leave(answer.longest));
+        answer.wakes > 0 ? fmt::format(", {} of them by night", answer.wakes) : "", writer.may_leave(answer.longest));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
+#include "plan/advice/binding.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
 
@@ -124,20 +125,55 @@ std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan) {
     return unfinished ? unfinished : too_late(food, *plan.trip);
 }
 
+std::string all_of(const std::vector<Binding>& bound, const Setup& setup,
+                   std::string (*text)(const Binding&, const Setup&), std::string_view between) {
+    std::string all;
+    for (const Binding& one : bound) {
+        all += (all.empty() ? "" : std::string(between)) + text(one, setup);
+    }
+    return all;
+}
+
+/// The bath cannot be held, by the limit that binds: the one that alone, if it were wider, would let it hold.
+Problem bath_refusal(const Setup& setup, bool too_hot, bool diagnose) {
+    const std::vector<Binding> bound = diagnose ? bath_bound_by(setup) : std::vector<Binding>{};
+    const bool room = bound.empty() ? too_hot : bound.front().limit == Binding::Limit::room;
+    const problem::Code code = room ? problem::Code("core-too-hot") : problem::Code("bath-falls-too-fast");
+    const problem::Place place = room ? setup.foods.front().food->place : setup.box->place;
+    if (!bound.empty()) {
+        return at(place, problem::error(code, "the bath cannot be held: " + all_of(bound, setup, words_of, "; or "),
+                                        all_of(bound, setup, mend_of, ", or ")));
+    }
+    // No limit alone: each is named with its figure.
+    const bool several = setup.trip->fire.pots != 1;
+    return at(place, problem::error(
+                         code,
+                         fmt::format("the bath cannot be held between {} and a core of {}: the box, {:.2f} W/K, and {} {} "
+                                     "of {} that {} in {} are too little together",
+                                     units::print(setup.action_line, System::both, {0.1, Toward::up}),
+                                     units::print(setup.highest_core, System::both, {0.1, Toward::down}),
+                                     setup.loss.likely.si(), setup.trip->fire.pots, several ? "pots" : "pot",
+                                     units::print(setup.trip->fire.pot, System::metric), several ? "boil" : "boils",
+                                     units::print(setup.trip->fire.boils_in)),
+                         "a better box, more or larger pots, and more room between bath and core"));
+}
+
 }  // namespace
 
-Problems fill_impossible(const Setup& setup) {
+Problems fill_impossible(const Setup& setup, bool diagnose) {
+    const std::vector<Binding> bound = diagnose ? fill_bound_by(setup) : std::vector<Binding>{};
+    const std::string why = bound.empty() ? fmt::format("water boils at {} here",
+                                                        units::print(setup.boiling, System::metric, {1, Toward::down}))
+                                          : all_of(bound, setup, words_of, "; or ");
     return {at(setup.trip->fire_place,
                problem::error("fill-impossible",
-                              fmt::format("{:.0f} L at {} or more cannot be had from water that boils at {}",
-                                          units::in_litres(setup.box->water),
-                                          units::print(setup.action_line, System::metric, {1, Toward::up}),
-                                          units::print(setup.boiling, System::metric, {1, Toward::down})),
-                              "fill less water, or warm the cold water first"))};
+                              fmt::format("{:.0f} L at {} or more cannot be had: {}", units::in_litres(setup.box->water),
+                                          units::print(setup.action_line, System::metric, {1, Toward::up}), why),
+                              bound.empty() ? "fill less water" : all_of(bound, setup, mend_of, ", or ")))};
 }
 
 Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
-                       const std::vector<ScenarioResult>& results) {
+                       const std::vector<ScenarioResult>& results, bool diagnose) {
     Problems broken;
     const trip::Trip& trip = *setup.trip;
     if (plan.fill.food_in >= trip.serve) {
@@ -155,20 +191,10 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
     for (const ScenarioResult& one : results) {
         excess.push_back(one.excess);
     }
-    if (quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9)) {
-        broken.push_back(
-            at(setup.foods.front().food->place,
-               problem::error("core-too-hot", "no bath that is safe keeps the core within the target and its tolerance",
-                              "a higher target or a wider tolerance")));
-    }
-    if (!schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9) {
-        broken.push_back(at(setup.box->place,
-                            problem::error("bath-falls-too-fast",
-                                           fmt::format("the bath cannot be kept at {} or above: the box loses heat "
-                                                       "faster than {} pots of {} can make good",
-                                                       units::print(setup.action_line, System::metric, {1, Toward::up}),
-                                                       trip.fire.pots, units::print(trip.fire.pot, System::metric)),
-                                           "a better box, more or larger pots, more water, or a calmer place")));
+    const bool too_hot = quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9);
+    const bool falls = !schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9;
+    if (too_hot || falls) {
+        broken.push_back(bath_refusal(setup, too_hot, diagnose));
     }
     return broken;
 }

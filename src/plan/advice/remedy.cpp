@@ -24,6 +24,7 @@ Effort effort_of(Draw search, Draw promise) {
     effort.advise = false;
     effort.what_ifs = false;
     effort.for_cards = false;
+    effort.diagnose = false;
     return effort;
 }
 

@@ -16,6 +16,7 @@ struct Effort {
     bool advise = true;
     bool what_ifs = true;   // answer those of the trip
     bool for_cards = true;  // work out what only cards print: hold tables
+    bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);

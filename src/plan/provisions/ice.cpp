@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/provisions/ice.hpp"
 
+#include "answer/gauge/box_loss.hpp"
 #include "answer/hold/piece.hpp"
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
@@ -10,6 +11,7 @@
 #include "units/print.hpp"
 
 #include <algorithm>
+#include <variant>
 
 namespace holdwater::plan {
 namespace {
@@ -21,8 +23,8 @@ double heat_to_take(const IceQuestion& q) {
     if (q.air <= cold && (q.waits_air <= cold || q.waits.si() <= 0.0) && q.food_start <= cold) {
         return 0.0;
     }
-    const double through_wall = q.loss.si() * (std::max(q.air.celsius(), 0.0) * q.takes.si() +
-                                               std::max(q.waits_air.celsius(), 0.0) * q.waits.si());
+    const double through_wall = q.loss.si() * std::max(q.air.celsius(), 0.0) * q.takes.si() +
+                                q.waits_loss.si() * std::max(q.waits_air.celsius(), 0.0) * q.waits.si();
     const double from_food = q.food.si() * std::max((q.food_start - cold).si(), 0.0);
     const double from_liner = q.liner.si() * std::max((q.air - cold).si(), 0.0);
     return through_wall + from_food + from_liner;
@@ -45,6 +47,15 @@ units::Temperature warmest_start(const Setup& setup) {
     return warmest;
 }
 
+/// From the first fire until the last of the food goes in.
+units::Duration longest_wait(const Setup& setup, const Plan& plan) {
+    units::Duration waits{0};
+    for (const FoodPlan& food : plan.foods) {
+        waits = std::max(waits, food.in.since(setup.trip->from));
+    }
+    return waits;
+}
+
 /// From the first fire on, for so long.
 units::Temperature warmest_air(const Setup& setup, units::Duration until) {
     units::Temperature warmest = setup.outside.at(units::Duration{0});
@@ -65,6 +76,47 @@ units::Mass ice_undrained(const IceQuestion& question) {
     return units::Mass{heat_to_take(question) / (facts::facts().value("ice.fusion") + warming)};
 }
 
+namespace {
+
+using Losses = Between<units::HeatLoss>;
+
+/// A poor box or bag, where the trip names none.
+Losses planning_loss() {
+    const facts::Figure& figure = facts::facts().figure("journey.box-loss");
+    return {units::HeatLoss{figure.low}, units::HeatLoss{figure.value}, units::HeatLoss{figure.high}};
+}
+
+Losses losses_of(const heat::BoxLoss& loss) {
+    return {loss.low, loss.likely, loss.high};
+}
+
+/// Which box the raw food is in on the way, and which while it waits: each box of a trip becomes a bath, so that what
+/// travelled in one waits in another.
+void choose_box(const Setup& setup, Ice& ice, Losses& waiting, units::HeatCapacity& liner) {
+    const trip::Journey& journey = *setup.trip->journey;
+    ice.loss = waiting = planning_loss();
+    liner = setup.liner;  // of a box that nobody measured: as of this one
+    if (const auto* given = std::get_if<units::HeatLoss>(&journey.box)) {
+        const facts::Spread& spread = facts::facts().spread("box-loss");
+        ice.box = IceBox::given;
+        ice.loss = waiting = Losses{*given * spread.low, *given, *given * spread.high};
+    } else if (const auto* named = std::get_if<trip::Box>(&journey.box)) {
+        const units::HeatCapacity own = heat::liner_of(named->inside);
+        const auto loss = answer::loss_of(*named, own);
+        if (!loss) {
+            return;  // its test tells nothing: a poor one then
+        }
+        ice.box = IceBox::named;
+        ice.name = named->name;
+        ice.loss = losses_of(*loss);
+        ice.room = heat::volume_of(named->inside);
+        liner = own;
+        ice.waits_elsewhere = true;  // every box of a trip is filled with hot water
+    }
+}
+
+}  // namespace
+
 std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
     if (!setup.trip->journey) {
         return std::nullopt;
@@ -72,17 +124,25 @@ std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
     const facts::Facts& facts = facts::facts();
     const trip::Journey& journey = *setup.trip->journey;
     const double wind = heat::wind_factor(heat::wind_position(facts::Wind::breezy));
-    IceQuestion question{setup.loss.likely * wind, journey.air, journey.takes,      capacity_of(setup),
-                         warmest_start(setup),     setup.liner, units::Duration{0}, journey.air};
-    for (const FoodPlan& food : plan.foods) {
-        question.waits = std::max(question.waits, food.in.since(setup.trip->from));
-    }
-    question.waits_air = warmest_air(setup, question.waits);
     Ice ice;
+    Losses waiting;
+    IceQuestion question;
+    choose_box(setup, ice, waiting, question.liner);
+    question.air = journey.air;
+    question.takes = journey.takes;
+    question.food = capacity_of(setup);
+    question.food_start = warmest_start(setup);
+    question.waits = longest_wait(setup, plan);
+    question.waits_air = warmest_air(setup, question.waits);
+    const auto in_box = [&](units::HeatLoss way, units::HeatLoss wait) {
+        question.loss = way * wind;
+        question.waits_loss = wait * wind;
+    };
+    in_box(ice.loss.likely, waiting.likely);
     ice.drained.likely = ice_drained(question);
-    question.loss = setup.loss.low * wind;
+    in_box(ice.loss.low, waiting.low);
     ice.drained.low = ice_drained(question);
-    question.loss = setup.loss.high * wind;
+    in_box(ice.loss.high, waiting.high);
     question.air = journey.air + units::kelvins(facts.spread("outside").high);
     question.waits_air = question.waits_air + units::kelvins(facts.spread("outside").high);
     question.food_start = question.food_start + units::kelvins(facts.spread("start").high);
@@ -91,10 +151,22 @@ std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
     ice.card = units::Mass{units::round_to(ice.drained.high.si(), facts.value("journey.step"), units::Toward::up)};
     ice.takes_up = units::Volume{ice.card.si() / facts.value("journey.ice-bulk")};
     ice.takes = question.takes + question.waits;
-    ice.room = heat::volume_of(setup.box->inside);
     ice.food = setup.food_volume;
-    ice.fits = ice.takes_up + ice.food <= ice.room;
+    ice.fits = !ice.room || ice.takes_up + ice.food <= *ice.room;
     return ice;
+}
+
+std::optional<units::Temperature> frost_of(const Setup& setup, const Plan& plan) {
+    const units::Duration waits = longest_wait(setup, plan);
+    units::Temperature coldest = setup.outside.at(units::Duration{0});
+    for (units::Duration t{0}; t <= waits; t += units::minutes(30)) {
+        coldest = std::min(coldest, setup.outside.at(t));
+    }
+    if (setup.trip->journey) {
+        coldest = std::min(coldest, setup.trip->journey->air);
+    }
+    coldest = coldest + units::kelvins(facts::facts().spread("outside").low);
+    return coldest < facts::facts().temperature("raw.freezes") ? std::optional(coldest) : std::nullopt;
 }
 
 }  // namespace holdwater::plan

@@ -18,8 +18,7 @@ namespace {
 units::Temperature air_for_leftovers(const Setup& setup) {
     const facts::Facts& facts = facts::facts();
     const units::LocalTime serve = setup.trip->serve;
-    const units::Duration until =
-        facts.duration("leftovers.begin") + facts.duration("cooling.first") + facts.duration("cooling.second");
+    const units::Duration until = facts.duration("leftovers.begin") + facts.duration("cooling.all");
     units::Temperature warmest = setup.trip->weather.air_at(serve);
     for (units::Duration t{0}; t <= until; t += units::minutes(15)) {
         warmest = std::max(warmest, setup.trip->weather.air_at(serve.after(t)));
@@ -33,12 +32,27 @@ bool same(const facts::Composition& a, const facts::Composition& b) {
 }
 
 Leftovers leftovers_of(const Setup& setup, const Plan& plan) {
+    const facts::Facts& facts = facts::facts();
+    const facts::GeneralRules& rules = facts.rules_of(setup.trip->rules);
     Leftovers leftovers;
+    leftovers.begin = facts.duration("leftovers.begin");
+    leftovers.first = facts.duration("cooling.first");
+    leftovers.all = facts.duration("cooling.all");
+    leftovers.keep = facts.duration(rules.leftovers_keep);
+    leftovers.reheat = facts.temperature(rules.leftovers_reheat);
+    leftovers.reheat_hold = facts.duration(rules.leftovers_reheat + ".hold");
     leftovers.air = air_for_leftovers(setup);
     // Starts at the hottest core of the plan: a slice that was served cooler only cools sooner.
     units::Temperature start = setup.highest_core;
     for (const FoodPlan& food : plan.foods) {
         start = std::max({start, food.core_peak.high, food.food->target + food.food->tolerance});
+        if (const auto& finish = food.standard.finish) {
+            start = std::max(start, finish->core);
+            if (finish->core > leftovers.reheat) {  // what was asked of it once is asked of it again
+                leftovers.reheat = finish->core;
+                leftovers.reheat_hold = finish->hold;
+            }
+        }
     }
     for (std::size_t i = 0; i < setup.foods.size(); ++i) {
         const facts::Composition& composition = setup.foods[i].piece.composition;
@@ -96,7 +110,7 @@ problem::Problems notes_of(const Provisions& around, const trip::Trip& trip) {
             "ice-does-not-fit",
             fmt::format("{:.1f} L of ice and {:.1f} L of food do not fit: this box holds {:.1f} L",
                         units::in_litres(around.ice->takes_up), units::in_litres(around.ice->food),
-                        units::in_litres(around.ice->room)),
+                        units::in_litres(around.ice->room.value_or(units::Volume{}))),
             "take part of the ice in a second box and top up on the way, or travel in the cool of the day");
         notes.push_back(std::move(full));
     }
@@ -129,6 +143,7 @@ Provisions provisions_of(const Setup& setup, const Plan& plan) {
     around.water = water_of(plan);
     around.fuel = fuel_of(plan, around.water);
     around.ice = ice_of(setup, plan);
+    around.frost = frost_of(setup, plan);
     around.sides = sides_of(plan);
     around.sear = sear_of(setup, plan, setup.trip->serve);
     around.earlier = earlier_meals(setup, plan);

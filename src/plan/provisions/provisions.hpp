@@ -23,6 +23,12 @@ struct Leftovers {
     /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has
     /// none.
     std::vector<answer::ThickestSlice> slices;
+    units::Duration begin;  // into the cold, since the piece left the bath
+    units::Duration first;  // and down to facts cooling.middle
+    units::Duration all;    // and down to facts cooling.to
+    units::Duration keep;   // and eaten, by the rules of the trip
+    units::Temperature reheat;  // once, to this core
+    units::Duration reheat_hold;
 };
 
 /// A meal before the trip's serving, of foods that come out for it.
@@ -37,6 +43,7 @@ struct Provisions {
     WaterNeed water;
     std::optional<FuelNeed> fuel;  // nothing: none is needed
     std::optional<Ice> ice;        // nothing: no journey
+    std::optional<units::Temperature> frost;  // air in which raw food that waits may freeze
     Sides sides;
     Sear sear;
     std::vector<Meal> earlier;  // in time order

@@ -105,4 +105,18 @@ std::optional<LatePour> late_pour(const Ensemble& ensemble) {
     return late.until > allowed ? std::optional(late) : std::nullopt;
 }
 
+LateStep late_step(const Plan& plan, Duration late) {
+    if (late <= units::minutes(facts::facts().spread("top-up.late").high)) {
+        return LateStep::none;
+    }
+    return plan.late_pour && late <= plan.late_pour->until ? LateStep::boil_and_eat : LateStep::throw_away;
+}
+
+LateStep late_step(const Plan& plan, const WhatIfAnswer& answer) {
+    if (!answer.what->fire_out || plan.top_ups.empty()) {
+        return LateStep::none;
+    }
+    return late_step(plan, *answer.what->fire_out + plan.round);
+}
+
 }  // namespace holdwater::plan

@@ -13,4 +13,11 @@ namespace holdwater::plan {
 /// is saved, or where water does not boil hot enough.
 std::optional<LatePour> late_pour(const Ensemble& ensemble);
 
+/// What to do where nobody can measure and a pour comes so late.
+enum class LateStep { none, boil_and_eat, throw_away };
+LateStep late_step(const Plan& plan, units::Duration late);
+
+/// The same for a what-if without fire, at its worst: the pots had just to be boiled anew.
+LateStep late_step(const Plan& plan, const WhatIfAnswer& answer);
+
 }  // namespace holdwater::plan

@@ -201,7 +201,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     const Ensemble ensemble(*setup, effort.promise);
     const auto tried = search_and_try(ensemble, effort.search);
     if (!tried) {
-        const problem::Problems broken = fill_impossible(*setup);
+        const problem::Problems broken = fill_impossible(*setup, effort.diagnose);
         return effort.advise ? with_advice(trip, broken) : broken;
     }
     const Schedule* const schedule = &tried->schedule;
@@ -228,7 +228,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
-    problem::Problems broken = limits_broken(*setup, *schedule, plan, results);
+    problem::Problems broken = limits_broken(*setup, *schedule, plan, results, effort.diagnose);
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }

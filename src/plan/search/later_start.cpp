@@ -22,6 +22,7 @@ std::optional<LaterStart> later_start(const Plan& plan) {
             return food.in.value_or(later.serve) > from && trip::eaten(food, later) > from;
         });
         Effort effort;
+        effort.diagnose = false;
         effort.search = search;
         effort.promise = promise;
         effort.advise = false;

@@ -131,13 +131,16 @@ void check_leftovers(const Dealt& dealt) {
         CHECK_FALSE(has(text, "ice slush"));
         return;
     }
+    CHECK(has(text, "Into the cold within 1 h of leaving the bath."));
     CHECK(has(text, "in 2 h, "));
-    CHECK(has(text, "in 4 h more. Else throw away."));
+    CHECK(has(text, "in 6 h. Else throw away."));
+    CHECK(has(text, "no closed bag"));
+    CHECK(has(text, dealt.trip.rules == facts::from_name<facts::Ruleset>("uk") ? "Keep 2 days at" : "Keep 3 days at"));
     CHECK(has(text, "Reheat once, to "));
     if (dealt.trip.units != units::System::both) {
         return;  // the same code writes one system or two
     }
-    CHECK(has(text, "21 °C (69 °F) in 2 h, 5 °C (41 °F) in 4 h more."));
+    CHECK(has(text, "From the bath on: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
     for (const answer::ThickestSlice& slice : dealt.plan.around.leftovers.slices) {
         if (slice.contact != facts::Contact::free) {
             continue;

@@ -7,10 +7,13 @@
 #include "made_up.hpp"
 #include "plan/search/setup.hpp"
 #include "support/near.hpp"
+#include "trip/ranges.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 #include <vector>
 
 using namespace holdwater;
@@ -136,12 +139,15 @@ TEST_CASE("in air that keeps the food cold no ice is needed") {
 
 TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     trip::Trip trip = support::demo_trip("trail-crew");
+    trip.journey->box = trip.boxes.front();  // on the way in the box that becomes the bath
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
     plan.trip = &trip;
     const auto ice = plan::ice_of(*setup, plan);
     REQUIRE(ice.has_value());
+    CHECK(ice->box == plan::IceBox::named);
+    CHECK(ice->waits_elsewhere);
     CHECK(ice->drained.low < ice->drained.likely);
     CHECK(ice->drained.likely < ice->drained.high);
     CHECK(ice->card >= ice->drained.high);
@@ -161,8 +167,8 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     REQUIRE(waiting.has_value());
     CHECK(waiting->takes == units::hours(11));
     const double more = (waiting->drained.high - ice->drained.high).si();
-    CHECK(more > 0.0);
-    CHECK(more <= setup->loss.high.si() * 1.15 * 12 * 6 * 3600 / 333500);
+    // That box is full of hot water by then, so the food waits in a poor one: 2.5 W/K.
+    CHECK(near_rel(more, 2.5 * 1.15 * 12 * 6 * 3600 / 333500, 0.03));
 
     trip.journey->takes = units::hours(72);
     trip.journey->air = units::celsius(40);
@@ -172,4 +178,83 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     CHECK_FALSE(long_way->fits);
     trip.journey.reset();
     CHECK_FALSE(plan::ice_of(*setup, plan).has_value());
+}
+
+TEST_CASE("ice is reckoned in the box that the raw food is in, not in the one with the bath") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    const auto setup = plan::set_up(trip);
+    REQUIRE(setup.ok());
+    plan::Plan plan;
+    plan.trip = &trip;
+    const auto drained = [&] { return plan::ice_of(*setup, plan)->drained.high.si(); };
+
+    // Nobody said: a poor box, with more ice than the hot box itself would take.
+    trip.journey->box = {};
+    const auto poor = plan::ice_of(*setup, plan);
+    REQUIRE(poor.has_value());
+    CHECK(poor->box == plan::IceBox::planning);
+    CHECK_FALSE(poor->room.has_value());
+    CHECK(poor->fits);
+    trip.journey->box = trip.boxes.front();
+    const double in_the_bath_box = drained();
+    CHECK(poor->drained.high.si() > in_the_bath_box);
+
+    // A loss: 5 h in 18 + 3 C through 1.2 W/K at its high end, breezy.
+    trip.journey->box = units::HeatLoss{1.2};
+    const auto given = plan::ice_of(*setup, plan);
+    CHECK(given->box == plan::IceBox::given);
+    const double wall = 1.2 * facts::facts().spread("box-loss").high * 1.15 * 21 * 5 * 3600;
+    const double liner = setup->liner.si() * (21 - 5);
+    const double food = 3.6 * 3550 * 1.0;
+    CHECK(near_rel(given->drained.high.si(), (wall + liner + food) / 333500, 0.01));
+    // The better the box, the less ice; and the box of the bath has no say in it.
+    trip.journey->box = units::HeatLoss{0.6};
+    const double better = drained();
+    CHECK(better < given->drained.high.si());
+    trip.boxes.front().test = units::HeatLoss{4.0};
+    const auto leaky = plan::set_up(trip);
+    REQUIRE(leaky.ok());
+    CHECK(near_rel(plan::ice_of(*leaky, plan)->drained.high.si(), better, 1e-12));
+
+    // Another box by its name has room and liner of its own.
+    trip::Box other = trip.boxes.front();
+    other.name = "cold box";
+    other.inside = {units::millimetres(200), units::millimetres(200), units::millimetres(150)};
+    trip.journey->box = other;
+    const auto named = plan::ice_of(*setup, plan);
+    CHECK(named->name == "cold box");
+    REQUIRE(named->room.has_value());
+    CHECK(near_abs(units::in_litres(*named->room), 6.0, 1e-9));
+}
+
+TEST_CASE("frost on the way or at the fire is told, mild air is not") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    plan::Plan plan;
+    plan.trip = &trip;
+    const auto frost = [&] {
+        const auto setup = plan::set_up(trip);
+        REQUIRE(setup.ok());
+        return plan::frost_of(*setup, plan);
+    };
+    trip.weather.hours = std::vector<trip::Weather::Daily>{{{0}, units::celsius(10)}};
+    CHECK_FALSE(frost().has_value());
+    trip.journey->air = units::celsius(-6);
+    CHECK(frost().has_value());
+    trip.journey.reset();
+    CHECK_FALSE(frost().has_value());
+    trip.weather.hours = std::vector<trip::Weather::Daily>{{{0}, units::celsius(-2)}};
+    CHECK(frost().has_value());
+    // It may be 3 K colder than foretold: 1 C can freeze, 3 C cannot.
+    trip.weather.hours = std::vector<trip::Weather::Daily>{{{0}, units::celsius(1)}};
+    CHECK(frost().has_value());
+    trip.weather.hours = std::vector<trip::Weather::Daily>{{{0}, units::celsius(3)}};
+    CHECK_FALSE(frost().has_value());
+}
+
+TEST_CASE("what a trip file says of thawing is what the facts say") {
+    const std::string thaw{trip::ranges::thaw};
+    const facts::Facts& facts = facts::facts();
+    CHECK(thaw.find(fmt::format("{:g} C (41 F)", facts.temperature("raw.cold").celsius())) != std::string::npos);
+    CHECK(thaw.find(fmt::format("every {:g} min", units::in_minutes(facts.duration("thaw.change")))) !=
+          std::string::npos);
 }

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+// Published limits on cards are printed as their publishers pair them; Fill and Plan tell the same pours.
+#include "card/texts.hpp"
+#include "card/trip/cards.hpp"
+#include "card/trip/plan_timeline.hpp"
+#include "facts/facts.hpp"
+#include "support/finding.hpp"
+
+#include <doctest/doctest.h>
+
+#include <regex>
+#include <string>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+/// Published limits beside a °F that was rounded.
+const std::regex& wrong_pair() {
+    static const std::regex wrong(
+        R"(21 °C \(69 °F\)|69 °F \(21 °C\)|[Cc]ore[^.\n]*(63 °C \(146|146 °F \(63|74 °C \(166|166 °F \(74)|)"
+        R"(Reheat[^.\n]*(166 °F|76 °C)|55 °C \(131 °F\): throw|core under 131 °F)");
+    return wrong;
+}
+
+}  // namespace
+
+TEST_CASE("no deck prints a published limit with another °F than its publisher") {
+    for (const std::string& path : trip_paths()) {
+        Dealt dealt(path);
+        for (const units::System system :
+             {units::System::metric, units::System::us, units::System::both, units::System::us_first}) {
+            dealt.deal(system, "en");
+            const std::string text = joined(texts_of(dealt.deck));
+            CAPTURE(path);
+            CAPTURE(units::name_of(system));
+            std::smatch found;
+            const bool wrong = std::regex_search(text, found, wrong_pair());
+            CHECK_MESSAGE(!wrong, found.str());
+            if (system == units::System::both && dealt.reads()) {
+                CHECK(has(text, "21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h"));
+                CHECK(has(text, "core under 54.4 °C (130 °F)"));
+            }
+            if (system == units::System::us && dealt.reads()) {
+                CHECK(has(text, "70 °F in 2 h, 41 °F in 6 h"));
+            }
+        }
+    }
+}
+
+TEST_CASE("a target and an advice that are published limits are printed so, a reading of the same degrees is not") {
+    Dealt dealt("layouts/trips/trail-crew.toml");  // pork to 63 C
+    dealt.deal(units::System::both, "en");
+    const std::string plan = joined(texts_of(dealt.card("plan")));
+    CHECK(has(plan, "Core in the bath 63 °C (145 °F)"));
+    const card::CardWriter writer{dealt.plan, words::Words::model()};
+    CHECK(writer.written(writer.at_least(units::celsius(63))) == "63\u00A0°C (146\u00A0°F)");
+    CHECK(writer.written(writer.limit(units::celsius(63))) == "63\u00A0°C (145\u00A0°F)");
+}
+
+TEST_CASE("Fill and Plan tell the same pours, pot by pot") {
+    const Dealt dealt("layouts/trips/trail-crew.toml");
+    plan::Plan plan = dealt.plan;
+    trip::Trip trip = dealt.trip;
+    trip.units = units::System::metric;
+    trip.fire.pots = 2;
+    trip.fire.pot = units::litres(10);
+    trip.fire.usable = 0.8;
+    plan.trip = &trip;
+    plan.fill.pours.clear();
+    plan.events.clear();
+    for (const double litres : {16.0, 14.0, 4.0}) {
+        const units::LocalTime at = trip.from.after(units::minutes(30.0 * (1.0 + plan.fill.pours.size())));
+        plan.events.push_back({at, plan::Event::Kind::pour, plan.fill.pours.size()});
+        plan.fill.pours.push_back({at, units::litres(litres), litres > 8.0 ? 2 : 1});
+    }
+    plan.fill.boiled = units::litres(34);
+    const card::CardWriter writer{plan, words::Words::model()};
+    const std::string fill = joined(texts_of(card::fill_card(writer)));
+    CAPTURE(fill);
+    CHECK(has(fill, "Add 2 pots of 8.0 L, 2 at a time, boiling hard."));
+    CHECK(has(fill, "Then 2 pots, about 14.0 L in all"));
+    CHECK(has(fill, "Last pot, about 4.0 L"));
+    CHECK_FALSE(has(fill, "4 pots"));
+    std::string timeline;
+    for (const card::Step& step : card::timeline_of(writer).steps) {
+        timeline += step.text + "\n";
+    }
+    timeline = joined({timeline});
+    CAPTURE(timeline);
+    CHECK(has(timeline, "Pour in 2 pots, 16.0 L boiling."));
+    CHECK(has(timeline, "about 14.0 L."));
+    CHECK(has(timeline, "about 4.0 L."));
+}
+
+TEST_CASE("with two foods each has its own limit of thickness, and no food is told another's") {
+    const Dealt dealt("tests/card/trips/minced-two-foods.toml");
+    REQUIRE(dealt.plan.foods.size() == 2);
+    const card::Card& hold = dealt.card("hold");
+    const std::string text = joined(texts_of(hold));
+    CAPTURE(text);
+    for (const plan::FoodPlan& food : dealt.plan.foods) {
+        REQUIRE(food.thickest.has_value());
+        const std::string own = units::print(*food.thickest, units::first_of(dealt.trip.units), {1.0, units::Toward::down});
+        std::string line = joined({"Over " + own + " thick: split it."});
+        line.pop_back();  // the end of the line
+        CHECK(has(text, line));
+    }
+    // The caution speaks for the whole card, so it names no thickness of one of them.
+    CHECK(has(text, "Colour proves nothing. Time starts when food goes in."));
+    CHECK_FALSE(has(text, "Colour proves nothing. Over "));
+}
+
+TEST_CASE("wax that has not clouded yet is told to prove less than wax that has just turned clear") {
+    const Dealt dealt("tests/card/trips/no-thermometer-chicken.toml");
+    const std::string touch = joined(texts_of(dealt.card("touch")));
+    CHECK(has(touch, "Just turned clear all through: 65 °C (149 °F) or more."));
+    CHECK(has(touch, "Cooling, it stays clear to 62 °C (143 °F)."));
+}
+
+TEST_CASE("the ice says which box it was reckoned in, and frost that raw food must not freeze") {
+    trip::Trip trip = Dealt("layouts/trips/paddling-day.toml").trip;
+    trip.units = units::System::metric;
+    trip.journey->box = {};
+    CHECK(has(joined(texts_of(Dealt(trip).card("kitchen"))), "reckoned in a poor box"));
+    trip.journey->box = units::HeatLoss{1.2};
+    CHECK(has(joined(texts_of(Dealt(trip).card("kitchen"))), "reckoned in a box of 1.4 W/K"));
+    CHECK_FALSE(has(joined(texts_of(Dealt(trip).card("kitchen"))), "must not freeze"));
+    trip.journey->air = units::celsius(-8);
+    const Dealt frost(trip);
+    CHECK(has(joined(texts_of(frost.card("kitchen"))), "raw food must not freeze"));
+    CHECK(has(joined(texts_of(frost.card("fill"))), "back in the cold, not in frost"));
+    CHECK_FALSE(has(joined(texts_of(frost.card("fill"))), "back on ice"));
+}
