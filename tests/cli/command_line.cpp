@@ -92,14 +92,17 @@ TEST_CASE("each card number says its quantile, its rounding and its source, and 
     const auto folder = fresh_folder("card-numbers");
     const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), folder);
     const auto json = nlohmann::json::parse(said.out);
-    REQUIRE(json["card"].size() > 15);
-    for (const auto& number : json["card"]) {
+    REQUIRE(json["figures"].size() > 100);
+    std::set<std::string> ids;
+    for (const auto& number : json["figures"]) {
         CAPTURE(number.dump());
         CHECK_FALSE(number["quantile"].get<std::string>().empty());
-        CHECK_FALSE(number["rounding"].get<std::string>().empty());
+        CHECK_FALSE(number["step"].get<std::string>().empty());
+        CHECK(std::set<std::string>{"up", "down", "none"}.contains(number["side"].get<std::string>()));
+        CHECK(ids.insert(number["id"].get<std::string>()).second);
         CHECK_FALSE(number["source"].get<std::string>().empty());
-        CHECK_FALSE(number["printed"].get<std::string>().empty());
-        if (number["name"] == "fill_c") {
+        CHECK_FALSE(number["text"].get<std::string>().empty());
+        if (number["id"] == "fill.fill_c") {
             CHECK(number["value"].get<double>() == std::floor(number["value"].get<double>()));
         }
     }

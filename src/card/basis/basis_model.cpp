@@ -102,6 +102,9 @@ void BasisMaker::numbers() {
         table.column(word("numbers-value"));
         table.column(word("numbers-how"));
         for (const CardNumber& number : card_numbers({plan, words_})) {
+            if (number.detail) {
+                continue;
+            }
             const units::Amount value = units::significant(number.value, 4, number.unit);
             const bool sampled = number.error && *number.error > 0;
             table.row({words_.text(number.card + ".name") + ": " + plain(number.label), number.printed,

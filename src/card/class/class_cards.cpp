@@ -2,6 +2,7 @@
 #include "card/class/class_deck.hpp"
 #include "card/class/class_parts.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "plan/result/hold_table.hpp"
 #include "units/print.hpp"
 
 #include <cmath>
@@ -34,7 +35,7 @@ Card named(const words::Words& w, const std::string& section) {
 void add_ruler(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, Card& card) {
     const words::Words& w = writer.words;
     const Text shape = w.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
-    Ruler ruler = ruler_of(writer, food, bath, false);
+    Ruler ruler = ruler_of(writer, food, plan::hold_ruler(writer.plan, food, bath), false);
     // Bath, shape and how the piece lies stay with the ruler that they decide, on whatever face it comes to stand.
     ruler.title = w.text("class-hold.ruler-title-" + std::string(facts::to_name(food.food->contact)),
                          {{"bath", writer.at_least(bath)}, {"shape", shape}});

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/dip.hpp"
 
+#include "facts/facts.hpp"
 #include "safety/burn.hpp"
+#include "units/print.hpp"
 
+#include <cmath>
 #include <utility>
 
 namespace holdwater::card {
@@ -21,6 +24,19 @@ std::vector<Dip> dips() {
         }
     }
     return made;
+}
+
+std::string span_of(const safety::BathBand& band, bool fahrenheit) {
+    const auto in_unit = [&](units::Temperature t) { return fahrenheit ? t.fahrenheit() : t.celsius(); };
+    return units::written(units::figure(in_unit(band.p5), 1.0, units::Toward::down)) + "–" +
+           units::written(units::figure(in_unit(band.p95), 1.0, units::Toward::up));
+}
+
+int cold_hand_later() {
+    const units::Temperature bath = facts::facts().temperature("touch.example");
+    const auto warm = safety::sting_band(bath, safety::HandState::warm, safety::Stirring::stirred).p95;
+    const auto cold = safety::sting_band(bath, safety::HandState::cold, safety::Stirring::stirred).p95;
+    return warm && cold ? static_cast<int>(std::lround(*cold / *warm)) : 1;
 }
 
 }  // namespace holdwater::card

@@ -6,6 +6,7 @@
 #include "units/quantity.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace holdwater::card {
@@ -18,5 +19,12 @@ struct Dip {
 
 /// From at once to not by a count of two; no row for a longer dip.
 std::vector<Dip> dips();
+
+/// "64–90", whole degrees outwards: the band may be a little wider, never narrower.
+std::string span_of(const safety::BathBand& band, bool fahrenheit);
+
+/// How many times later the slow end of cold hands is stung than that of warm ones, in the example of the facts, as it
+/// is printed.
+int cold_hand_later();
 
 }  // namespace holdwater::card

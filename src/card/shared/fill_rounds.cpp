@@ -3,6 +3,8 @@
 
 #include "card/shared/figures.hpp"
 
+#include <cmath>
+
 namespace holdwater::card {
 
 units::Volume pot_gives(const plan::Plan& plan) {
@@ -27,6 +29,10 @@ int full_pots(const plan::Plan& plan) {
         pots += round.full ? round.pots : 0;
     }
     return pots;
+}
+
+units::Mass weight_of_fill(const plan::Plan& plan) {
+    return units::Mass{std::ceil(units::in_litres(plan.trip->boxes.front().water) / 5.0) * 5.0};
 }
 
 }  // namespace holdwater::card

@@ -22,4 +22,7 @@ std::vector<FillRound> fill_rounds(const plan::Plan& plan);
 int full_pots(const plan::Plan& plan);
 units::Volume pot_gives(const plan::Plan& plan);
 
+/// Of the filled box, up to 5 kg, as its caution has it.
+units::Mass weight_of_fill(const plan::Plan& plan);
+
 }  // namespace holdwater::card

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/numbers.hpp"
 
-#include "card/shared/shared_parts.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::card {
@@ -26,16 +25,15 @@ void add_food(NumberList& list, const plan::FoodPlan& food) {
     list.add(Name{"plan", "core-peak", value_unit::celsius, name}, food.core_peak.high.celsius(),
              writer.at_least(food.core_peak.high), "share-95", "up-degree", list.source("heat-engine"),
              food.core_peak.error.si());
-    list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low,
-             kill_margin(food), "share-95", "down-tenth", rows_of(food),
-             food.kill.error);
+    list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low, kill_margin(food), "share-95",
+             "down-tenth", rows_of(food), food.kill.error);
     list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
              writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
     if (writer.reads() && !food.standard.finish) {
         list.add(Name{"plan", "ready-if", value_unit::celsius, name}, food.ready_if.celsius(),
                  writer.short_degrees(food.ready_if, Toward::up), "share-5", "up-degree", list.source("heat-engine"));
     }
-    if (const OwnHold own = own_hold(writer, food); own.any_piece && own.time) {
+    if (const plan::OwnHold& own = food.own_hold; own.any_piece && own.time) {
         list.add(Name{"hold", "hold-bath", value_unit::celsius, name}, own.bath.celsius(), writer.at_least(own.bath),
                  "chosen", "up-degree", list.source("heat-engine"));
         list.add(Name{"hold", "hold", value_unit::hours, name}, units::in_hours(*own.time), writer.must_hold(*own.time),
@@ -121,6 +119,9 @@ std::vector<CardNumber> card_numbers(const CardWriter& writer) {
     add_touch_numbers(list);
     add_limits(list);
     add_kitchen_numbers(list);
+    add_act_details(list);
+    add_reading_details(list);
+    add_measure_details(list);
     return list.take();
 }
 

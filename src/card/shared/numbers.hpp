@@ -14,6 +14,7 @@ namespace holdwater::card {
 
 struct CardNumber {
     std::string card;       // key of the card, "night"
+    bool detail = false;    // a row of a table, a step or a caution: too many for the basis sheet and --explain
     std::string name;       // "longest_alone_h", the same in every language
     std::string label;      // "longest alone", in the language of the words
     double value = 0.0;     // unrounded, in the unit that ends the name
@@ -22,11 +23,13 @@ struct CardNumber {
     // In the language of the words:
     std::string quantile;         // "95 of 100 scenarios", "rule", "chosen"
     std::string rounding;         // "down to 15 min"
+    std::string_view side;        // "up", "down" or "none": to which side that is
     std::string source;           // key of a source, of a figure, or what it was worked out from
     std::optional<double> error;  // of the value, from drawing scenarios at all; where it was worked out
 };
 
-/// In the order of the deck.
+/// Every number that a card of the deck prints, first those that one acts on, in the order of the deck, then the
+/// details.
 std::vector<CardNumber> card_numbers(const CardWriter& writer);
 
 /// The unit of an unrounded value.
@@ -63,6 +66,10 @@ class NumberList {
     void add(const Name& name, double value, const units::Amount& printed, std::string_view quantile,
              std::string_view rounding, std::string source, std::optional<double> error = std::nullopt);
 
+    /// The same for what stands in rows, steps and cautions; it has no label.
+    void add_detail(const Name& name, double value, std::string printed, std::string_view quantile,
+                    std::string_view rounding, std::string source);
+
     /// The text of a key of [source], over the keys of figures or rows.
     std::string source(std::string_view key, std::string_view keys = {}) const;
 
@@ -77,5 +84,9 @@ class NumberList {
 /// Parts of the list, in provision_numbers.cpp.
 void add_touch_numbers(NumberList& list);
 void add_kitchen_numbers(NumberList& list);
+/// And in act_numbers.cpp, reading_numbers.cpp and measure_numbers.cpp.
+void add_act_details(NumberList& list);
+void add_reading_details(NumberList& list);
+void add_measure_details(NumberList& list);
 
 }  // namespace holdwater::card

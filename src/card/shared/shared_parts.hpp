@@ -7,18 +7,9 @@
 
 namespace holdwater::card {
 
-/// A tick each 5 mm, a label each 10, for this food and shape in a bath that never reads less. `mark_own`: the tick of
-/// the food's own thickness stands out.
-Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, bool mark_own = true);
-
-/// The hold time that a deck prints for the trip's own piece: in the lowest bath of its table in which that is over
-/// within the trip, since just at the target it takes days.
-struct OwnHold {
-    units::Temperature bath;              // never read less
-    std::optional<units::Duration> time;  // since food in; nothing: in none of these baths
-    bool any_piece = true;                // false: known of this piece in this plan's bath alone
-};
-OwnHold own_hold(const CardWriter& writer, const plan::FoodPlan& food);
+/// A tick each 5 mm, a label each 10. `mark_own`: the tick of the food's own thickness stands out.
+Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, const plan::HoldRuler& ruler,
+               bool mark_own = true);
 
 /// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
 /// `key` of the words: with {rows}, {whose}, {core}, {hold}.

@@ -63,8 +63,9 @@ Card fill_card(const CardWriter& writer) {
     if (whole_pots > 0) {
         const int pots = plan.trip->fire.pots;
         const std::string together = pots > 1 && whole_pots > 1 ? w.text("fill.together", {{"pots", pots}}) : "";
-        step("fill.step-pots",
-             {{"count", whole_pots}, {"litres", writer.measured(pot_gives(plan), Toward::down)}, {"together", together}});
+        step("fill.step-pots", {{"count", whole_pots},
+                                {"litres", writer.measured(pot_gives(plan), Toward::down)},
+                                {"together", together}});
     }
     add_trims(writer, steps);
     if (!reads && writer.wax()) {
@@ -85,9 +86,8 @@ Card fill_card(const CardWriter& writer) {
     card.blocks.add(lines(writer, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
     card.blocks.add(Heading{w.text("fill.burn-heading")});
     card.blocks.add(Note{w.text("fill.first-aid")});
-    const units::Mass heavy{std::ceil(units::in_litres(plan.trip->boxes.front().water) / 5.0) * 5.0};
-    card.warn(w.text("fill.caution",
-                     {{"mass", units::amount(heavy, writer.system(), {1.0})}, {"away", writer.children_away()}}));
+    card.warn(w.text("fill.caution", {{"mass", units::amount(weight_of_fill(plan), writer.system(), {1.0})},
+                                      {"away", writer.children_away()}}));
     return card;
 }
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
-#include "plan/result/hold_table.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -95,7 +94,7 @@ std::string table_note(const CardWriter& writer, const plan::HoldTable& table) {
 
 /// The trip's own piece, a table where baths are read, and the ruler for the back.
 void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, std::vector<Ruler>& rulers) {
-    const OwnHold own = own_hold(writer, food);
+    const plan::OwnHold& own = food.own_hold;
     if (own.time) {
         card.blocks.add(
             KeyNumber{writer.words.text("hold.key-label", {{"food", plain(food.food->name)},
@@ -112,7 +111,7 @@ void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, 
         card.blocks.add(table_of(writer, food));
     }
     if (own.any_piece) {
-        rulers.push_back(ruler_of(writer, food, own.bath));
+        rulers.push_back(ruler_of(writer, food, own.ruler));
     } else {
         card.blocks.add(Note{writer.words.text("hold.other-piece")});
     }
@@ -131,14 +130,8 @@ std::string scale_check(const CardWriter& writer, const Ruler& ruler) {
 
 }  // namespace
 
-Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, bool mark_own) {
+Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, const plan::HoldRuler& ruler, bool mark_own) {
     const words::Words& w = writer.words;
-    // One tick each 5 mm, a label each 10; as long as pieces of this sort may come, and as the longest card shows.
-    double longest = std::clamp(std::ceil(units::in_millimetres(food.food->thickness) / 5.0) * 10.0, 60.0, 110.0);
-    if (food.thickest) {
-        longest = std::min(longest, units::in_millimetres(*food.thickest));
-    }
-    const auto ruler = plan::hold_ruler(writer.plan, food, bath, units::millimetres(5), units::millimetres(longest));
     Ruler drawn;
     drawn.title = w.text(!writer.reads()        ? "hold.ruler-title-clock"
                          : food.standard.finish ? "hold.ruler-title-finish"
@@ -147,7 +140,7 @@ Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temp
                           {"shape", shape_text(writer, food.food->shape)},
                           {"bath", writer.at_least(ruler.bath)}});
     drawn.zero_label = w.text("hold.ruler-zero");
-    for (const plan::RulerTick& tick : ruler.ticks) {
+    for (const plan::HoldRuler::Tick& tick : ruler.ticks) {
         const double mm = units::in_millimetres(tick.thickness);
         const bool labelled = std::lround(mm) % 10 == 0;
         // The tick of the trip's own piece, which may be a little thinner but never thicker than it.
@@ -162,21 +155,6 @@ Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, units::Temp
     drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
     drawn.too_thick_label = w.text("hold.ruler-thick");
     return drawn;
-}
-
-OwnHold own_hold(const CardWriter& writer, const plan::FoodPlan& food) {
-    const units::Duration there = food.leaves().since(food.in);
-    const plan::HoldTable& table = food.hold;
-    const std::vector<std::optional<units::Duration>>& times = table.cells[table.own];
-    for (std::size_t i = 0; i < times.size(); ++i) {
-        if (times[i] && *times[i] <= there) {
-            return {table.baths[i], times[i], true};
-        }
-    }
-    if (!writer.reads()) {
-        return {table.baths.front(), food.ready().since(food.in), false};
-    }
-    return {table.baths.front(), times.front(), true};
 }
 
 Card hold_card(const CardWriter& writer) {

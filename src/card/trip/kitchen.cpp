@@ -9,6 +9,24 @@ namespace holdwater::card {
 
 using units::Toward;
 
+Text slush_reads(const CardWriter& writer) {
+    const units::TemperatureDifference error = writer.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+    const units::Temperature zero = units::celsius(0.0);
+    const auto half = [](double value, Toward toward) {
+        return units::significant(units::round_to(value, 0.5, toward));
+    };
+    const auto ends = [&](units::System one) {
+        const auto in_unit = [&](units::Temperature t) {
+            return one == units::System::us ? t.fahrenheit() : t.celsius();
+        };
+        return writer.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
+                                                              {"high", half(in_unit(zero + error), Toward::down)},
+                                                              {"unit", one == units::System::us ? "°F" : "°C"}});
+    };
+    const Text first = ends(units::first_of(writer.system()));
+    return units::two(writer.system()) ? first + " (" + ends(units::second_of(writer.system())) + ")" : first;
+}
+
 std::string fire_time(units::Duration d) {
     return units::print(d, Toward::up);
 }

@@ -11,6 +11,10 @@ namespace holdwater::card {
 /// How long over the fire, up to a minute.
 std::string fire_time(units::Duration d);
 
+/// Between which readings ice slush proves that the thermometer errs no more than the plan allows: half degrees,
+/// inwards; "-1 to 1 °C".
+Text slush_reads(const CardWriter& writer);
+
 /// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);
 

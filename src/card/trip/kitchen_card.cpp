@@ -21,15 +21,13 @@ KeyRow to_carry(const CardWriter& writer) {
     const plan::Provisions& around = writer.plan.around;
     const words::Words& w = writer.words;
     KeyRow row;
-    row.numbers.push_back(
-        writer.key(w.text("kitchen.water"), water_to_fetch(around.water, writer.system())));
+    row.numbers.push_back(writer.key(w.text("kitchen.water"), water_to_fetch(around.water, writer.system())));
     if (around.fuel) {
         row.numbers.push_back(writer.key(w.text("kitchen.fuel-" + std::string(facts::to_name(around.fuel->fuel))),
                                          fuel_mass(*around.fuel, writer.system())));
     }
     if (ice_needed(around)) {
-        row.numbers.push_back(
-            writer.key(w.text("kitchen.ice"), ice_to_carry(*around.ice, writer.system())));
+        row.numbers.push_back(writer.key(w.text("kitchen.ice"), ice_to_carry(*around.ice, writer.system())));
     }
     return row;
 }
@@ -82,27 +80,6 @@ Text ice_text(const CardWriter& writer) {
                                    {"box", ice_box(writer, ice)}});
 }
 
-/// Between which readings ice slush proves that the thermometer errs no more than the plan allows: half degrees,
-/// inwards.
-Text thermometer_text(const CardWriter& writer, units::TemperatureDifference error) {
-    const units::Temperature zero = units::celsius(0.0);
-    const auto half = [](double value, Toward toward) {
-        return units::significant(units::round_to(value, 0.5, toward));
-    };
-    const auto ends = [&](units::System one) {
-        const auto in_unit = [&](units::Temperature t) {
-            return one == units::System::us ? t.fahrenheit() : t.celsius();
-        };
-        return writer.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
-                                                              {"high", half(in_unit(zero + error), Toward::down)},
-                                                              {"unit", one == units::System::us ? "°F" : "°C"}});
-    };
-    const Text first = ends(units::first_of(writer.system()));
-    const bool two = units::two(writer.system());
-    return writer.words.text("kitchen.thermometer",
-                             {{"ends", two ? first + " (" + ends(units::second_of(writer.system())) + ")" : first}});
-}
-
 /// What goes into the packs, one a line.
 std::vector<Text> pack_list(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
@@ -114,7 +91,8 @@ std::vector<Text> pack_list(const CardWriter& writer) {
     if (any_tied(plan)) {
         list.push_back(w.text("kitchen.string"));
     }
-    list.push_back(w.text("kitchen.boil", {{"boil", most_to_boil(plan.around.water, units::first_of(writer.system()))}}));
+    list.push_back(
+        w.text("kitchen.boil", {{"boil", most_to_boil(plan.around.water, units::first_of(writer.system()))}}));
     if (plan.around.ice) {
         list.push_back(ice_text(writer));
     }
@@ -122,7 +100,7 @@ std::vector<Text> pack_list(const CardWriter& writer) {
         list.push_back(w.text("kitchen.frost"));
     }
     if (writer.reads()) {
-        list.push_back(thermometer_text(writer, *plan.trip->boxes.front().thermometer));
+        list.push_back(w.text("kitchen.thermometer", {{"ends", slush_reads(writer)}}));
     }
     return list;
 }
@@ -207,8 +185,9 @@ Text slices(const CardWriter& writer) {
     Text all;
     for (const auto& [medium, key] : media) {
         if (const auto slice = thickest_slice(leftovers, medium, facts::Contact::free)) {
-            all += (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", slice_at_most(*slice, writer.system())},
-                                                                       {"air", air_under(leftovers, writer.system())}});
+            all +=
+                (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", slice_at_most(*slice, writer.system())},
+                                                                    {"air", air_under(leftovers, writer.system())}});
         } else if (medium == answer::Medium::still_air && !all.empty()) {
             all += ", " + writer.words.text("kitchen.left-no-air");
         }
@@ -229,8 +208,7 @@ void add_leftovers(const CardWriter& writer, Card& card) {
     const plan::Leftovers& leftovers = writer.plan.around.leftovers;
     const units::Amount end = writer.limit(facts.temperature("cooling.to"), Toward::down);
     Steps steps;
-    steps.add(
-        w.text("kitchen.left-slice", {{"begin", units::print(leftovers.begin, Toward::down)}, {"where", where}}));
+    steps.add(w.text("kitchen.left-slice", {{"begin", units::print(leftovers.begin, Toward::down)}, {"where", where}}));
     steps.add(w.text("kitchen.left-cold", {{"middle", writer.limit(facts.temperature("cooling.middle"), Toward::down)},
                                            {"first", units::print(leftovers.first)},
                                            {"end", end},

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/dip.hpp"
-#include "card/shared/provision_figures.hpp"
 #include "card/shared/mixing.hpp"
+#include "card/shared/provision_figures.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/kitchen.hpp"
-#include "safety/sting.hpp"
 #include "units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -16,23 +13,11 @@
 namespace holdwater::card {
 namespace {
 
-using safety::HandState;
-using safety::Stirring;
 using units::System;
 using units::Toward;
 
-std::string whole(double value, Toward toward) {
-    return units::written(units::figure(value, 1.0, toward));
-}
-
 units::Figure parts(double to_one_cold) {
     return units::figure(to_one_cold, 0.1, Toward::up);
-}
-
-/// "64–90", whole degrees outwards: the band may be a little wider, never narrower.
-std::string span(const safety::BathBand& band, bool fahrenheit) {
-    const auto in_unit = [&](units::Temperature t) { return fahrenheit ? t.fahrenheit() : t.celsius(); };
-    return whole(in_unit(band.p5), Toward::down) + "–" + whole(in_unit(band.p95), Toward::up);
 }
 
 /// The burn time of all rows, where it is one.
@@ -60,9 +45,9 @@ Table dip_table(const CardWriter& writer) {
     }
     for (const Dip& dip : rows) {
         std::vector<Text> cells{w.text(std::string("touch.dip-") + dip.key)};
-        cells.push_back(span(dip.band, us_first));
+        cells.push_back(span_of(dip.band, us_first));
         if (units::two(system)) {
-            cells.push_back(span(dip.band, !us_first));
+            cells.push_back(span_of(dip.band, !us_first));
         }
         if (!one_burn) {
             cells.push_back(dip.burn ? hold_time(*dip.burn) : "");
@@ -70,14 +55,6 @@ Table dip_table(const CardWriter& writer) {
         table.rows.push_back(std::move(cells));
     }
     return table;
-}
-
-/// How much later the slow end of cold hands is stung than that of warm ones, in the example of the facts.
-double cold_hand_later() {
-    const units::Temperature bath = facts::facts().temperature("touch.example");
-    const auto warm = safety::sting_band(bath, HandState::warm, Stirring::stirred).p95;
-    const auto cold = safety::sting_band(bath, HandState::cold, Stirring::stirred).p95;
-    return warm && cold ? *cold / *warm : 1.0;
 }
 
 bool any_poultry_or_fish(const plan::Plan& plan) {
@@ -125,7 +102,7 @@ void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card) {
     const words::Words& w = writer.words;
     card.blocks.add(Heading{w.text("touch.wax-heading")});
     card.blocks.add(Note{w.text("touch.wax", {{"wax", writer.at_least(facts::facts().temperature("wax.floor"))},
-                                             {"sets", writer.at_most(wax_sets())}})});
+                                              {"sets", writer.at_most(wax_sets())}})});
     card.blocks.add(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 
@@ -141,7 +118,7 @@ void add_hand(const CardWriter& writer, Card& card) {
     card.blocks.add(std::move(steps));
     card.blocks.add(dip_table(writer));
     card.blocks.add(Note{w.text("touch.proves")});
-    card.blocks.add(Note{w.text("touch.cold-hand", {{"times", whole(cold_hand_later(), Toward::nearest)}})});
+    card.blocks.add(Note{w.text("touch.cold-hand", {{"times", units::decimal(cold_hand_later(), 0)}})});
 }
 
 Card touch_card(const CardWriter& writer) {

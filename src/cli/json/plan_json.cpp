@@ -147,16 +147,18 @@ Json what_ifs_json(const plan::Plan& plan) {
 }  // namespace
 
 Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
-    Json card = Json::array();
+    Json figures = Json::array();
     for (const card::CardNumber& n : numbers) {
-        card.push_back({{"card", n.card},
-                        {"name", n.name},
-                        {"value", n.value},
-                        {"printed", n.printed},
-                        {"quantile", n.quantile},
-                        {"rounding", n.rounding},
-                        {"source", n.source},
-                        {"error", n.error ? Json(*n.error) : Json(nullptr)}});
+        figures.push_back({{"id", n.card + "." + n.name},
+                           {"card", n.card},
+                           {"value", n.value},
+                           {"unit", n.unit},
+                           {"text", n.printed},
+                           {"side", n.side},
+                           {"step", n.rounding},
+                           {"quantile", n.quantile},
+                           {"source", n.source},
+                           {"error", n.error ? Json(*n.error) : Json(nullptr)}});
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
@@ -204,7 +206,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                     {"ice", around["ice"]},
                     {"around", around},
                     {"what_if", what_ifs_json(plan)},
-                    {"card", card},
+                    {"figures", figures},
                     {"problems", Json::array()},
                     {"warnings", problems_json(plan.notes)}};
     return root;

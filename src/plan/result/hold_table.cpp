@@ -91,6 +91,18 @@ std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::v
     return most > 0 ? std::optional(most) : std::nullopt;
 }
 
+OwnHold own_hold_of(const Plan& plan, const FoodPlan& food) {
+    const units::Duration there = food.leaves().since(food.in);
+    const std::vector<std::optional<units::Duration>>& times = food.hold.cells[food.hold.own];
+    const auto soon =
+        std::find_if(times.begin(), times.end(), [&](const auto& time) { return time && *time <= there; });
+    if (soon != times.end()) {
+        return {food.hold.baths[static_cast<std::size_t>(soon - times.begin())], *soon, true, {}};
+    }
+    const bool reads = plan.trip->boxes.front().thermometer.has_value();
+    return {food.hold.baths.front(), reads ? times.front() : food.ready().since(food.in), reads, {}};
+}
+
 }  // namespace
 
 std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, Length thickness, Temperature bath) {
@@ -122,11 +134,22 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
     if (plan.trip->boxes.front().thermometer) {
         table.dip = dip_of(plan, table, rows);
     }
+    food.own_hold = own_hold_of(plan, food);
+    if (food.own_hold.any_piece) {
+        food.own_hold.ruler = hold_ruler(plan, food, food.own_hold.bath);
+    }
 }
 
-HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath, Length step, Length longest) {
-    std::vector<std::optional<units::Duration>> times(static_cast<std::size_t>(std::floor(longest / step + 1e-6)));
+HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath) {
+    const Length step = units::millimetres(5);
+    const double own = units::in_millimetres(food.food->thickness);
+    double longest = std::clamp(std::ceil(own / 5.0) * 10.0, 60.0, 110.0);
+    if (food.thickest) {
+        longest = std::min(longest, units::in_millimetres(*food.thickest));
+    }
     const auto thickness = [&](std::size_t i) { return static_cast<double>(i + 1) * step; };
+    std::vector<std::optional<units::Duration>> times(
+        static_cast<std::size_t>(std::floor(units::millimetres(longest) / step + 1e-6)));
     for_each_index(
         times.size(), [&](std::size_t i) { times[i] = safe_hold(plan, food, thickness(i), bath); }, 1);
     HoldRuler ruler;

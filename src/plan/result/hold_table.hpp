@@ -14,22 +14,13 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
 /// The thickest piece that becomes safe and comes up in time in this bath, down to 1 mm; nothing under 5 mm.
 std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath);
 
-/// Works out FoodPlan::hold and FoodPlan::thickest, from levels, piece and standard. The thickest is that of the
+/// Works out FoodPlan::hold, own_hold and thickest, from levels, piece, standard and times. The thickest is that of the
 /// table's first bath, to the millimetre as it is printed, and never thinner than the food's own piece: the plan has
 /// judged that one in all its scenarios.
 void work_out_hold(const Plan& plan, FoodPlan& food);
 
-/// A tick every so many millimetres, until pieces come up too slowly in this bath.
-struct RulerTick {
-    units::Length thickness;
-    units::Duration hold;
-};
-struct HoldRuler {
-    units::Temperature bath;
-    std::vector<RulerTick> ticks;
-    units::Length too_thick;  // from here on: split it
-};
-HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, units::Temperature bath, units::Length step,
-                     units::Length longest);
+/// The ruler of a card in this bath: a tick each 5 mm, as long as pieces of this sort may come and as the longest card
+/// shows, and no longer than FoodPlan::thickest, where that is known.
+HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, units::Temperature bath);
 
 }  // namespace holdwater::plan

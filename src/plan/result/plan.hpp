@@ -71,6 +71,26 @@ struct HoldTable {
     std::optional<int> dip;
 };
 
+/// Hold times every so many millimetres, until pieces come up too slowly or there is no more to be said.
+struct HoldRuler {
+    struct Tick {
+        units::Length thickness;
+        units::Duration hold;
+    };
+    units::Temperature bath;  // that never reads less
+    std::vector<Tick> ticks;
+    units::Length too_thick;  // from here on: split it
+};
+
+/// The hold time that a deck prints for the trip's own piece: in the lowest bath of its table in which that is over
+/// within the trip, since just at the target it takes days.
+struct OwnHold {
+    units::Temperature bath;              // never reads less
+    std::optional<units::Duration> time;  // since food in; nothing: in none of these baths
+    bool any_piece = true;                // false: known of this piece in this plan's bath alone
+    HoldRuler ruler;                      // of other pieces in that bath; empty where nothing is known of them
+};
+
 struct FoodPlan {
     const trip::Food* food = nullptr;
     answer::Piece piece;
@@ -100,6 +120,7 @@ struct FoodPlan {
     bool waits_for_growth() const { return !standard.finish && ready_late && done_late && *ready_late > *done_late; }
     std::optional<units::Length> thickest;  // that comes up in time in this bath
     HoldTable hold;
+    OwnHold own_hold;
 };
 
 /// How long the bath may be left alone after a reading, at the coldest time of the plan.
