@@ -41,7 +41,7 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
 /// Eyes in weak light: how much is resolved at which distance, and how much of the contrast is left.
 struct Dim {
     double resolved_arcmin = 0.0;
-    double distance_mm = 0.0;
+    units::Millimetres distance;
     double contrast_share = 1.0;
 };
 

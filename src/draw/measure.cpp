@@ -10,7 +10,6 @@ namespace holdwater::draw {
 
 namespace {
 
-using layout::mm_per_pt;
 constexpr long thousand = 1000;
 
 /// Advances in thousandths of an em, rounded down: the PDF knows no finer ones, and both back ends draw with these.
@@ -32,7 +31,7 @@ class FontMeasure : public layout::Measure {
     explicit FontMeasure(const OpenFonts& fonts)
         : advances_{read_advances(fonts.regular.get()), read_advances(fonts.bold.get())} {}
 
-    double width(std::string_view text, layout::Weight which, double size_pt) const override {
+    layout::Millimetres width(std::string_view text, layout::Weight which, layout::Points size) const override {
         const auto& known = advances_.at(which == layout::Weight::bold ? 1 : 0);
         long total = 0;
         for (const char32_t point : code_points(text)) {
@@ -40,7 +39,7 @@ class FontMeasure : public layout::Measure {
                 total += found->second;
             }
         }
-        return static_cast<double>(total) / static_cast<double>(thousand) * size_pt * mm_per_pt;
+        return units::in_millimetres(static_cast<double>(total) / static_cast<double>(thousand) * size);
     }
 
     bool covers(std::string_view text, layout::Weight which) const override {

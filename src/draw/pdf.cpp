@@ -17,8 +17,6 @@ namespace holdwater::draw {
 
 namespace {
 
-using layout::mm_per_pt;
-
 struct Fault {
     unsigned long code = 0;
     unsigned long detail = 0;
@@ -43,7 +41,7 @@ problem::Problem failed(const Fault& fault) {
 
 /// Whether every place and size on it is a number that a file can hold.
 bool sound(const layout::Page& page) {
-    const auto finite = [](auto... values) { return (std::isfinite(values) && ...); };
+    const auto finite = [](auto... values) { return (std::isfinite(values.value()) && ...); };
     const layout::Overloaded item_is_sound{
         [&](const layout::PlacedText& text) { return finite(text.x, text.baseline, text.size_pt); },
         [&](const layout::PlacedLine& rule) { return finite(rule.x1, rule.y1, rule.x2, rule.y2, rule.width_pt); },
@@ -151,7 +149,7 @@ problem::Result<std::string> write(const std::vector<layout::Page>& pages, const
         HPDF_Page_SetHeight(page, pdf_pt(pages[i].height));
         fine = fine && paint(page, pages[i], reading, i, fonts);
         fine = fine && (reading == nullptr ||
-                        add_page_boxes(doc, page, pages[i].width / mm_per_pt, pages[i].height / mm_per_pt));
+                        add_page_boxes(doc, page, units::in_points(pages[i].width), units::in_points(pages[i].height)));
     }
     Archive archive(doc, info);
     fine = fine && (reading == nullptr || archive.before_writing(made, *reading, fonts));

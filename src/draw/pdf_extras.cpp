@@ -79,12 +79,12 @@ bool write_raw(HPDF_Page page, const std::string& operators) {
     return done(HPDF_Stream_WriteStr(attributes->stream, operators.c_str()));
 }
 
-bool add_page_boxes(HPDF_Doc document, HPDF_Page page, double width_pt, double height_pt) {
+bool add_page_boxes(HPDF_Doc document, HPDF_Page page, units::Points width, units::Points height) {
     HPDF_Box box;
     box.left = 0.0F;
     box.bottom = 0.0F;
-    box.right = static_cast<HPDF_REAL>(width_pt);
-    box.top = static_cast<HPDF_REAL>(height_pt);
+    box.right = static_cast<HPDF_REAL>(width.value());
+    box.top = static_cast<HPDF_REAL>(height.value());
     return add(page, "TrimBox", HPDF_Box_Array_New(document->mmgr, box)) &&
            add(page, "BleedBox", HPDF_Box_Array_New(document->mmgr, box));
 }

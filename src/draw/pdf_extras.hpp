@@ -19,7 +19,7 @@ bool knows_objects();
 bool write_raw(HPDF_Page page, const std::string& operators);
 
 /// What is kept when the page is trimmed, and what may be inked: all of it.
-bool add_page_boxes(HPDF_Doc document, HPDF_Page page, double width_pt, double height_pt);
+bool add_page_boxes(HPDF_Doc document, HPDF_Page page, units::Points width, units::Points height);
 
 /// The language of the text, such as "en"; the title, not the file's name, above the window.
 bool add_language(HPDF_Doc document, const std::string& language);

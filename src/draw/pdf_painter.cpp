@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -15,13 +16,14 @@ namespace holdwater::draw {
 
 namespace {
 
-using layout::mm_per_pt;
+using layout::Millimetres;
+using layout::Points;
 
 /// Draws items on one page: y from the top in the list, from the foot in the file.
 class PdfPainter {
   public:
-    PdfPainter(HPDF_Page page, double height_mm, bool raw_allowed, PdfFonts& fonts)
-        : page_(page), height_(height_mm), raw_allowed_(raw_allowed), fonts_(fonts) {}
+    PdfPainter(HPDF_Page page, Millimetres height, bool raw_allowed, PdfFonts& fonts)
+        : page_(page), height_(height), raw_allowed_(raw_allowed), fonts_(fonts) {}
 
     /// A space after the next text, for those who read the file without seeing it.
     void set_space(bool wanted) { space_ = wanted; }
@@ -32,7 +34,7 @@ class PdfPainter {
         (bold ? fonts_.used_bold : fonts_.used_regular) += code_points(words);
         set_fill(text.grey);
         HPDF_Page_BeginText(page_);
-        const auto size = static_cast<HPDF_REAL>(text.size_pt);
+        const auto size = static_cast<HPDF_REAL>(text.size_pt.value());
         if (const std::pair font{bold ? fonts_.bold : fonts_.regular, size}; font_ != font) {
             HPDF_Page_SetFontAndSize(page_, font.first, font.second);
             font_ = font;
@@ -55,7 +57,7 @@ class PdfPainter {
     }
 
     void operator()(const layout::PlacedBox& box) {
-        if (!box.filled && box.stroke_pt <= 0.0) {
+        if (!box.filled && box.stroke_pt <= Points{}) {
             return;
         }
         prepare(box.filled, box.fill_grey, box.stroke_pt, {});
@@ -64,7 +66,7 @@ class PdfPainter {
     }
 
     void operator()(const layout::PlacedPath& path) {
-        if (path.points.size() < 2 || (!path.filled && path.stroke_pt <= 0.0)) {
+        if (path.points.size() < 2 || (!path.filled && path.stroke_pt <= Points{})) {
             return;
         }
         prepare(path.filled, path.fill_grey, path.stroke_pt, path.dash_mm);
@@ -84,11 +86,11 @@ class PdfPainter {
 
   private:
     /// To 0.01 pt, 4 micrometres: finer figures would only make the file larger.
-    static HPDF_REAL pt(double mm) {
+    static HPDF_REAL pt(Millimetres length) {
         constexpr double parts = 100.0;
-        return static_cast<HPDF_REAL>(std::round(mm / mm_per_pt * parts) / parts);
+        return static_cast<HPDF_REAL>(std::round(units::in_points(length).value() * parts) / parts);
     }
-    HPDF_REAL y(double from_top) const { return pt(height_ - from_top); }
+    HPDF_REAL y(Millimetres from_top) const { return pt(height_ - from_top); }
 
     void set_fill(double grey) {
         if (fill_ != grey) {
@@ -96,43 +98,43 @@ class PdfPainter {
             fill_ = grey;
         }
     }
-    void set_stroke(double width_pt, double grey, const std::vector<double>& dash_mm) {
+    void set_stroke(Points width_pt, double grey, const std::vector<Millimetres>& dash_mm) {
         if (line_ != std::pair{width_pt, grey}) {
-            HPDF_Page_SetLineWidth(page_, static_cast<HPDF_REAL>(width_pt));
+            HPDF_Page_SetLineWidth(page_, static_cast<HPDF_REAL>(width_pt.value()));
             HPDF_Page_SetGrayStroke(page_, static_cast<HPDF_REAL>(grey));
             line_ = {width_pt, grey};
         }
         if (!dash_mm.empty() && !raw_allowed_) {
             std::vector<HPDF_UINT16> whole;
-            for (const double part : dash_mm) {
-                whole.push_back(static_cast<HPDF_UINT16>(std::max(1.0, std::round(part / mm_per_pt))));
+            for (const Millimetres part : dash_mm) {
+                whole.push_back(static_cast<HPDF_UINT16>(std::max(1.0, std::round(units::in_points(part).value()))));
             }
             HPDF_Page_SetDash(page_, whole.data(), static_cast<HPDF_UINT>(whole.size()), 0);
         } else if (!dash_mm.empty()) {
             std::string operators = "[";
-            for (const double part : dash_mm) {
-                operators += fmt::format("{:.4f} ", part / mm_per_pt);
+            for (const Millimetres part : dash_mm) {
+                operators += fmt::format("{:.4f} ", units::in_points(part).value());
             }
             raw(operators + "] 0 d\r\n");
         }
     }
-    void end_dash(const std::vector<double>& dash_mm) {
+    void end_dash(const std::vector<Millimetres>& dash_mm) {
         if (!dash_mm.empty() && !raw_allowed_) {
             HPDF_Page_SetDash(page_, nullptr, 0, 0);
         } else if (!dash_mm.empty()) {
             raw("[] 0 d\r\n");
         }
     }
-    void prepare(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash_mm) {
+    void prepare(bool filled, double fill_grey, Points stroke_pt, const std::vector<Millimetres>& dash_mm) {
         if (filled) {
             set_fill(fill_grey);
         }
-        if (stroke_pt > 0.0) {
+        if (stroke_pt > Points{}) {
             set_stroke(stroke_pt, 0.0, dash_mm);
         }
     }
-    void finish(bool filled, double stroke_pt) {
-        if (filled && stroke_pt > 0.0) {
+    void finish(bool filled, Points stroke_pt) {
+        if (filled && stroke_pt > Points{}) {
             HPDF_Page_FillStroke(page_);
         } else if (filled) {
             HPDF_Page_Fill(page_);
@@ -142,21 +144,21 @@ class PdfPainter {
     }
 
     HPDF_Page page_;
-    double height_;
+    Millimetres height_;
     bool raw_allowed_;
     bool space_ = false;
     PdfFonts& fonts_;
     bool raw_failed_ = false;
     // What was set last holds until something else is set.
     std::pair<HPDF_Font, HPDF_REAL> font_{nullptr, 0.0F};
-    std::pair<double, double> line_{-1.0, -1.0};
-    double fill_ = -1.0;
+    std::optional<std::pair<Points, double>> line_;  // weight and tone
+    std::optional<double> fill_;
 };
 
 }  // namespace
 
-HPDF_REAL pdf_pt(double mm) {
-    return static_cast<HPDF_REAL>(mm / mm_per_pt);
+HPDF_REAL pdf_pt(units::Millimetres length) {
+    return static_cast<HPDF_REAL>(units::in_points(length).value());
 }
 
 bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std::size_t number, PdfFonts& fonts) {

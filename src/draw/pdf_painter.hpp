@@ -17,7 +17,7 @@ struct PdfFonts {
     std::u32string used_bold;
 };
 
-HPDF_REAL pdf_pt(double mm);
+HPDF_REAL pdf_pt(units::Millimetres length);
 
 /// Without `reading` no tags, and dashes in whole points: nothing that libharu's own interface cannot do. False if
 /// something could not be written.

@@ -18,9 +18,8 @@ namespace holdwater::draw {
 
 namespace {
 
-using layout::mm_per_pt;
-constexpr double points_per_inch = 72.0;
-constexpr double mm_per_inch = 25.4;
+using layout::Millimetres;
+using layout::Points;
 
 struct SurfaceCloser {
     void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
@@ -52,7 +51,7 @@ class PngPainter {
     void operator()(const layout::PlacedText& text) const {
         cairo_save(context_);
         cairo_set_font_face(context_, text.face == layout::Weight::bold ? bold_.get() : regular_.get());
-        cairo_set_font_size(context_, text.size_pt);
+        cairo_set_font_size(context_, text.size_pt.value());
         tone(text.grey);
         cairo_translate(context_, pt(text.x), pt(text.baseline));
         if (text.upward) {
@@ -91,26 +90,26 @@ class PngPainter {
     }
 
   private:
-    static double pt(double mm) { return mm / mm_per_pt; }
+    static double pt(Millimetres length) { return units::in_points(length).value(); }
     void tone(double grey) const { cairo_set_source_rgb(context_, grey, grey, grey); }
 
-    void stroke(double width_pt, const std::vector<double>& dash_mm, double grey) const {
+    void stroke(Points width, const std::vector<Millimetres>& lengths, double grey) const {
         tone(grey);
-        cairo_set_line_width(context_, width_pt);
+        cairo_set_line_width(context_, width.value());
         std::vector<double> dash;
-        for (const double part : dash_mm) {
+        for (const Millimetres part : lengths) {
             dash.push_back(pt(part));
         }
         cairo_set_dash(context_, dash.data(), static_cast<int>(dash.size()), 0.0);
         cairo_stroke(context_);
     }
 
-    void finish(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash_mm) const {
+    void finish(bool filled, double fill_grey, Points stroke_pt, const std::vector<Millimetres>& dash_mm) const {
         if (filled) {
             tone(fill_grey);
             cairo_fill_preserve(context_);
         }
-        if (stroke_pt > 0.0) {
+        if (stroke_pt > Points{}) {
             stroke(stroke_pt, dash_mm, 0.0);
         }
         cairo_new_path(context_);
@@ -161,7 +160,7 @@ void write_pixels(const Pixels& pixels, cairo_surface_t* surface) {
 /// cards smaller than they are it shrinks with them.
 double blur_px(const Dim& dim, double page_scale, double dpi) {
     const double angle = dim.resolved_arcmin / 60.0 * std::numbers::pi / 180.0;
-    return dim.distance_mm * std::tan(angle) * page_scale / mm_per_inch * dpi;
+    return dim.distance * std::tan(angle) * page_scale / units::inch * dpi;
 }
 
 void see(cairo_surface_t* surface, const Light& light, double page_scale, double dpi) {
@@ -189,10 +188,12 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
     if (!fonts.ok()) {
         return fonts.problems();
     }
-    const double scale = dpi / points_per_inch;
+    const double scale = dpi / units::points_per_inch;
     // Pixels as the rasterisers of the PDF count them: the page's own top edge is row 0, the last row may be part
     // empty.
-    const auto pixels = [&](double mm) { return static_cast<int>(std::ceil(mm / mm_per_pt * scale - 1e-6)); };
+    const auto pixels = [&](Millimetres length) {
+        return static_cast<int>(std::ceil(units::in_points(length).value() * scale - 1e-6));
+    };
     const std::unique_ptr<cairo_surface_t, SurfaceCloser> surface(
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(page.width), pixels(page.height)));
     if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS) {

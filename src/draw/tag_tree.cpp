@@ -108,15 +108,15 @@ void PageTree::add_group(int index) {
 
 /// A reader of the file sees no gap between two stretches of text unless a space says so.
 bool PageTree::breaks_off(const layout::PlacedText& text, const layout::PlacedText& next) const {
-    constexpr double touching = 0.05;  // mm
+    constexpr units::Millimetres touching{0.05};
     if (text.text.empty() || text.text.back() == ' ' || next.text.starts_with(' ')) {
         return false;
     }
     const bool same_line =
-        text.upward ? std::abs(text.x - next.x) < touching : std::abs(text.baseline - next.baseline) < touching;
-    const double end = text.upward ? text.baseline - text.width : text.x + text.width;
+        text.upward ? abs(text.x - next.x) < touching : abs(text.baseline - next.baseline) < touching;
+    const units::Millimetres end = text.upward ? text.baseline - text.width : text.x + text.width;
     const bool hyphen = text.text.back() == '-' && text.text.size() > 1 && text.text[text.text.size() - 2] != ' ';
-    return same_line ? std::abs(end - (text.upward ? next.baseline : next.x)) > touching : !hyphen;
+    return same_line ? abs(end - (text.upward ? next.baseline : next.x)) > touching : !hyphen;
 }
 
 PageReading PageTree::read() {

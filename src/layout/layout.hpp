@@ -15,31 +15,31 @@ namespace holdwater::layout {
 
 /// A card format, from layouts/formats/NAME.toml.
 struct Format {
-    std::string name;    // "hand"
-    double width = 0.0;  // mm
-    double height = 0.0;
-    double margin = 4.0;      // quiet zone at every cut
-    double distance = 450.0;  // mm, at which it must be read
-    double body_pt = 10.0;
-    double figure_pt = 11.0;  // cautions and table figures
-    double key_pt = 28.0;     // key number
-    double heading_pt = 12.0;
-    double small_pt = 7.5;      // footer only
-    double key_max_pt = 44.0;   // the key number grows up to this where its face has room
-    double question_pt = 14.0;  // the card's question
-    std::string mark;           // "daylight", printed at the head; may be empty
-    bool compact = false;       // a small card: a warning has a black tag in its first line instead of a bar above it
-    bool leaves_out = false;    // a card that finds no room is left out and named, instead of being an error
+    std::string name;  // "hand"
+    Millimetres width;
+    Millimetres height;
+    Millimetres margin = 4.0_mm;      // quiet zone at every cut
+    Millimetres distance = 450.0_mm;  // at which it must be read
+    Points body_pt = 10.0_pt;
+    Points figure_pt = 11.0_pt;  // cautions and table figures
+    Points key_pt = 28.0_pt;     // key number
+    Points heading_pt = 12.0_pt;
+    Points small_pt = 7.5_pt;      // footer only
+    Points key_max_pt = 44.0_pt;   // the key number grows up to this where its face has room
+    Points question_pt = 14.0_pt;  // the card's question
+    std::string mark;              // "daylight", printed at the head; may be empty
+    bool compact = false;     // a small card: a warning has a black tag in its first line instead of a bar above it
+    bool leaves_out = false;  // a card that finds no room is left out and named, instead of being an error
 };
 
 /// A sheet, from layouts/sheets/NAME.toml.
 struct Sheet {
     std::string name;  // "a4"
-    double width = 0.0;
-    double height = 0.0;
-    double margin_sides = 5.0;
-    double margin_top = 5.0;
-    double margin_bottom = 8.0;
+    Millimetres width;
+    Millimetres height;
+    Millimetres margin_sides = 5.0_mm;
+    Millimetres margin_top = 5.0_mm;
+    Millimetres margin_bottom = 8.0_mm;
 };
 
 enum class Sides { duplex, single, fold };
@@ -101,6 +101,6 @@ problem::Problems check_sheets(const std::vector<Page>& pages, const Format& typ
                                const Measure& measure);
 
 /// Every face of a deck, small, on one page of the given width: a picture for a README or an overview.
-Page contact_sheet(const std::vector<CardFaces>& cards, int columns, double width_mm);
+Page contact_sheet(const std::vector<CardFaces>& cards, int columns, Millimetres width);
 
 }  // namespace holdwater::layout

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// A page as a closed list of placed items, in millimetres from the top left, y down. Back ends draw it, nothing else.
+// A page as a closed list of placed items, placed from the top left, y down. Back ends draw it, nothing else.
 #pragma once
+
+#include "units/page_length.hpp"
 
 #include <string>
 #include <variant>
@@ -8,7 +10,9 @@
 
 namespace holdwater::layout {
 
-inline constexpr double mm_per_pt = 25.4 / 72.0;
+using units::Millimetres;
+using units::Points;
+using namespace units::page_literals;
 
 enum class Weight { regular, bold };
 
@@ -41,30 +45,30 @@ struct Spot {
 };
 
 struct PlacedText {
-    double x = 0.0;  // of the origin of the first glyph
-    double baseline = 0.0;
-    double size_pt = 0.0;
+    Millimetres x;  // of the origin of the first glyph
+    Millimetres baseline;
+    Points size_pt;
     Weight face = Weight::regular;
     double grey = 0.0;  // 0 black, 1 white
     std::string text;   // UTF-8, one line
     Role role = Role::paragraph;
-    double width = 0.0;   // as measured
+    Millimetres width;    // as measured
     bool upward = false;  // read with the card turned: runs up the page from its origin, capitals to the left
     Spot spot = {};
 };
 
 struct PlacedLine {
-    double x1 = 0.0, y1 = 0.0, x2 = 0.0, y2 = 0.0;
-    double width_pt = 0.5;
-    std::vector<double> dash_mm;  // empty: solid
+    Millimetres x1, y1, x2, y2;
+    Points width_pt = 0.5_pt;
+    std::vector<Millimetres> dash_mm;  // empty: solid
     double grey = 0.0;
     Role role = Role::artifact;
     Spot spot = {};
 };
 
 struct PlacedBox {
-    double x = 0.0, y = 0.0, width = 0.0, height = 0.0;
-    double stroke_pt = 0.0;  // 0: no outline
+    Millimetres x, y, width, height;
+    Points stroke_pt;  // 0: no outline
     bool filled = false;
     double fill_grey = 0.0;
     Role role = Role::artifact;
@@ -73,14 +77,14 @@ struct PlacedBox {
 
 struct PlacedPath {
     struct Point {
-        double x = 0.0, y = 0.0;
+        Millimetres x, y;
     };
     std::vector<Point> points;  // a polyline
     bool closed = false;
     bool filled = false;
     double fill_grey = 0.0;
-    double stroke_pt = 0.5;  // 0: no outline
-    std::vector<double> dash_mm;
+    Points stroke_pt = 0.5_pt;  // 0: no outline
+    std::vector<Millimetres> dash_mm;
     Role role = Role::artifact;
     Spot spot = {};
 };
@@ -107,8 +111,8 @@ inline const PlacedText* as_text(const Item& item) {
 }
 
 struct Page {
-    double width = 0.0;  // mm
-    double height = 0.0;
+    Millimetres width;
+    Millimetres height;
     std::string name;  // "fill-1", "sheet 1 front"
     std::vector<Item> items;
     std::vector<Group> groups = {};

@@ -14,6 +14,7 @@
 #include <iterator>
 #include <optional>
 #include <string_view>
+#include <variant>
 
 namespace holdwater::layout {
 
@@ -24,11 +25,9 @@ constexpr double greatest_pt = 200.0;
 
 struct Field {
     std::string_view key;
-    double* number = nullptr;     // either a number
-    std::string* text = nullptr;  // or a text
-    bool* yes_or_no = nullptr;    // or true, false
+    std::variant<Millimetres*, Points*, std::string*, bool*> into;
     bool required = true;
-    double least = 0.0;
+    double least = 0.0;  // a length, in the unit of the key
     double most = greatest_mm;
 };
 
@@ -47,40 +46,48 @@ class Reader {
         problems_.push_back(std::move(made));
     }
     void take(const Field& field, const toml::node& node);
+    /// In the unit of the key; nothing, with its fault, if it is none or out of range.
+    std::optional<double> length(const Field& field, const toml::node& node);
 
     std::string file_name_;
     problem::Problems& problems_;
 };
 
 void Reader::take(const Field& field, const toml::node& node) {
-    if (field.text != nullptr) {
-        if (const auto text = node.value<std::string>()) {
-            *field.text = *text;
-        } else {
-            fault("layout-text-expected", fmt::format("{} must be a text", field.key),
-                  fmt::format("{} = \"...\"", field.key), node.source());
-        }
-        return;
-    }
-    if (field.yes_or_no != nullptr) {
-        if (const auto yes = node.is_boolean() ? node.value<bool>() : std::nullopt) {
-            *field.yes_or_no = *yes;
-        } else {
-            fault("layout-true-or-false-expected", fmt::format("{} must be true or false", field.key), "",
-                  node.source());
-        }
-        return;
-    }
+    std::visit(Overloaded{[&](std::string* into) {
+                              if (const auto text = node.value<std::string>()) {
+                                  *into = *text;
+                              } else {
+                                  fault("layout-text-expected", fmt::format("{} must be a text", field.key),
+                                        fmt::format("{} = \"...\"", field.key), node.source());
+                              }
+                          },
+                          [&](bool* into) {
+                              if (const auto yes = node.is_boolean() ? node.value<bool>() : std::nullopt) {
+                                  *into = *yes;
+                              } else {
+                                  fault("layout-true-or-false-expected",
+                                        fmt::format("{} must be true or false", field.key), "", node.source());
+                              }
+                          },
+                          [&](Millimetres* into) { *into = Millimetres{length(field, node).value_or(into->value())}; },
+                          [&](Points* into) { *into = Points{length(field, node).value_or(into->value())}; }},
+               field.into);
+}
+
+std::optional<double> Reader::length(const Field& field, const toml::node& node) {
     const auto number = node.is_number() ? node.value<double>() : std::nullopt;
     if (!number || !std::isfinite(*number)) {
         fault("layout-number-expected", fmt::format("{} must be a number", field.key),
               "its unit is in the name of the key", node.source());
-    } else if (*number < field.least || *number > field.most) {
+        return std::nullopt;
+    }
+    if (*number < field.least || *number > field.most) {
         fault("layout-out-of-range", fmt::format("{} = {:g} is out of range", field.key, *number),
               fmt::format("{:g} to {:g}", field.least, field.most), node.source());
-    } else {
-        *field.number = *number;
+        return std::nullopt;
     }
+    return number;
 }
 
 void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
@@ -132,21 +139,21 @@ problem::Result<Format> read_format(std::string_view toml, const std::string& fi
     problem::Problems problems;
     Format format;
     Reader(file_name, problems)
-        .read(toml, {{"name", nullptr, &format.name},
-                     {"width_mm", &format.width, nullptr, nullptr, true, least_card},
-                     {"height_mm", &format.height, nullptr, nullptr, true, least_card},
-                     {"margin_mm", &format.margin, nullptr, nullptr, true, 1.0, 20.0},
-                     {"distance_mm", &format.distance, nullptr, nullptr, true, 200.0, 3000.0},
-                     {"body_pt", &format.body_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"figure_pt", &format.figure_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"key_pt", &format.key_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"key_max_pt", &format.key_max_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"question_pt", &format.question_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"heading_pt", &format.heading_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"small_pt", &format.small_pt, nullptr, nullptr, true, least_pt, greatest_pt},
-                     {"mark", nullptr, &format.mark, nullptr, false},
-                     {"compact", nullptr, nullptr, &format.compact, false},
-                     {"leaves_out", nullptr, nullptr, &format.leaves_out, false}});
+        .read(toml, {{"name", &format.name},
+                     {"width_mm", &format.width, true, least_card},
+                     {"height_mm", &format.height, true, least_card},
+                     {"margin_mm", &format.margin, true, 1.0, 20.0},
+                     {"distance_mm", &format.distance, true, 200.0, 3000.0},
+                     {"body_pt", &format.body_pt, true, least_pt, greatest_pt},
+                     {"figure_pt", &format.figure_pt, true, least_pt, greatest_pt},
+                     {"key_pt", &format.key_pt, true, least_pt, greatest_pt},
+                     {"key_max_pt", &format.key_max_pt, true, least_pt, greatest_pt},
+                     {"question_pt", &format.question_pt, true, least_pt, greatest_pt},
+                     {"heading_pt", &format.heading_pt, true, least_pt, greatest_pt},
+                     {"small_pt", &format.small_pt, true, least_pt, greatest_pt},
+                     {"mark", &format.mark, false},
+                     {"compact", &format.compact, false},
+                     {"leaves_out", &format.leaves_out, false}});
     if (problems.empty() && format.key_max_pt < format.key_pt) {
         problems.push_back(
             file_fault(file_name, "layout-out-of-range", "key_max_pt is below key_pt", "key_max_pt = key_pt or more"));
@@ -163,12 +170,12 @@ problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file
     problem::Problems problems;
     Sheet sheet;
     Reader(file_name, problems)
-        .read(toml, {{"name", nullptr, &sheet.name},
-                     {"width_mm", &sheet.width, nullptr, nullptr, true, least_sheet},
-                     {"height_mm", &sheet.height, nullptr, nullptr, true, least_sheet},
-                     {"margin_sides_mm", &sheet.margin_sides, nullptr, nullptr, true, 0.0, most_margin},
-                     {"margin_top_mm", &sheet.margin_top, nullptr, nullptr, true, 0.0, most_margin},
-                     {"margin_bottom_mm", &sheet.margin_bottom, nullptr, nullptr, true, 0.0, most_margin}});
+        .read(toml, {{"name", &sheet.name},
+                     {"width_mm", &sheet.width, true, least_sheet},
+                     {"height_mm", &sheet.height, true, least_sheet},
+                     {"margin_sides_mm", &sheet.margin_sides, true, 0.0, most_margin},
+                     {"margin_top_mm", &sheet.margin_top, true, 0.0, most_margin},
+                     {"margin_bottom_mm", &sheet.margin_bottom, true, 0.0, most_margin}});
     if (problem::has_error(problems)) {
         return problems;
     }

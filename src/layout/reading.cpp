@@ -70,7 +70,7 @@ int add_group(Page& page, const Group& group) {
     return static_cast<int>(page.groups.size()) - 1;
 }
 
-void put_in_group(Page& page, int group, const std::vector<Item>& items, double dx, double dy) {
+void put_in_group(Page& page, int group, const std::vector<Item>& items, Millimetres dx, Millimetres dy) {
     const std::size_t first = page.items.size();
     const bool whole = page.groups[static_cast<std::size_t>(group)].tag == Tag::figure;
     put(page.items, items, dx, dy);
@@ -80,11 +80,11 @@ void put_in_group(Page& page, int group, const std::vector<Item>& items, double 
     }
 }
 
-void put_group(Page& page, const Fragment& part, double dx, double dy) {
+void put_group(Page& page, const Fragment& part, Millimetres dx, Millimetres dy) {
     put_in_group(page, add_group(page, part.group), part.items, dx, dy);
 }
 
-void put_page(Page& onto, const Page& part, double dx, double dy, double factor) {
+void put_page(Page& onto, const Page& part, Millimetres dx, Millimetres dy, double factor) {
     const int before = static_cast<int>(onto.groups.size());
     onto.groups.insert(onto.groups.end(), part.groups.begin(), part.groups.end());
     onto.items.reserve(onto.items.size() + part.items.size());
@@ -95,16 +95,16 @@ void put_page(Page& onto, const Page& part, double dx, double dy, double factor)
     }
 }
 
-std::string described(const card::Ruler& ruler, double end_mm) {
+std::string described(const card::Ruler& ruler, Millimetres end) {
     std::string made = spoken(ruler.title);
     std::string ticks;
     for (const auto& tick : ruler.ticks) {
-        if (!tick.label.empty() && tick.at_mm <= end_mm) {
+        if (!tick.label.empty() && Millimetres{tick.at_mm} <= end) {
             add(ticks, fmt::format("{:g} mm: {}", tick.at_mm, spoken(tick.label)), "; ");
         }
     }
     add(made, ticks, ". ");
-    if (end_mm >= ruler.too_thick_mm) {
+    if (end >= Millimetres{ruler.too_thick_mm}) {
         add(made, fmt::format("{:g} mm: {}", ruler.too_thick_mm, spoken(ruler.too_thick_label)), "; ");
     }
     return made;

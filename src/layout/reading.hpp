@@ -18,16 +18,16 @@ void set_cell(std::vector<Item>& items, std::size_t first, std::size_t cell);
 int add_group(Page& page, const Group& group);
 
 /// Puts items on a page as members of a group: all of a figure's, of any other only the texts.
-void put_in_group(Page& page, int group, const std::vector<Item>& items, double dx, double dy);
+void put_in_group(Page& page, int group, const std::vector<Item>& items, Millimetres dx, Millimetres dy);
 
 /// Puts a fragment on a page as its next group.
-void put_group(Page& page, const Fragment& part, double dx, double dy);
+void put_group(Page& page, const Fragment& part, Millimetres dx, Millimetres dy);
 
 /// Puts a whole page, grown by `factor` first, on another, whose reading order it continues.
-void put_page(Page& onto, const Page& part, double dx, double dy, double factor = 1.0);
+void put_page(Page& onto, const Page& part, Millimetres dx, Millimetres dy, double factor = 1.0);
 
 /// What a figure shows, in the words that stand on it.
-std::string described(const card::Ruler& ruler, double end_mm);
+std::string described(const card::Ruler& ruler, Millimetres end);
 std::string described(const card::Curve& curve);
 std::string described(const card::DayBar& bar);
 

@@ -18,6 +18,7 @@
 #include <vector>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using namespace holdwater::support;
 
 namespace {
@@ -110,21 +111,21 @@ TEST_CASE("every cell of the Log is at least 7 mm high, on each of its faces") {
                 }
                 // Each rule between columns, cut by the rules between rows.
                 for (const layout::PlacedLine& upright : lines) {
-                    if (std::abs(upright.x1 - upright.x2) > 1e-9) {
+                    if (abs(upright.x1 - upright.x2) > 1e-9_mm) {
                         continue;
                     }
-                    std::vector<double> cuts{upright.y1};
+                    std::vector<layout::Millimetres> cuts{upright.y1};
                     for (const layout::PlacedLine& level : lines) {
-                        const bool crosses = std::abs(level.y1 - level.y2) < 1e-9 && level.x1 < upright.x1 &&
-                                             level.x2 > upright.x1 && level.y1 > upright.y1 + 1e-9 &&
-                                             level.y1 < upright.y2 + 1e-6;
+                        const bool crosses = abs(level.y1 - level.y2) < 1e-9_mm && level.x1 < upright.x1 &&
+                                             level.x2 > upright.x1 && level.y1 > upright.y1 + 1e-9_mm &&
+                                             level.y1 < upright.y2 + 1e-6_mm;
                         if (crosses) {
                             cuts.push_back(level.y1);
                         }
                     }
                     std::sort(cuts.begin(), cuts.end());
                     for (std::size_t i = 1; i < cuts.size(); ++i) {
-                        CHECK(cuts[i] - cuts[i - 1] >= 7.0 - 1e-6);
+                        CHECK(cuts[i] - cuts[i - 1] >= 7.0_mm - 1e-6_mm);
                         ++cells;
                     }
                 }

@@ -70,8 +70,8 @@ TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 
         for (const layout::Page& face : card.faces) {
             for (const layout::Item& item : face.items) {
                 const auto* line = std::get_if<layout::PlacedLine>(&item);
-                if (line != nullptr && line->role == layout::Role::ruler_tick && std::abs(line->y1 - line->y2) < 1e-9) {
-                    ticks.push_back(line->y1);
+                if (line != nullptr && line->role == layout::Role::ruler_tick && line->y1 == line->y2) {
+                    ticks.push_back(line->y1.value());
                 }
             }
         }

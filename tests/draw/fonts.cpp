@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The faces made in the build, and what is measured from them.
 #include "draw/font.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 #include "support/printing.hpp"
 #include "support/problems.hpp"
 #include "typeface.hpp"
@@ -13,6 +13,7 @@
 #include <vector>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using layout::Weight;
 using support::near_abs;
 using support::real_measure;
@@ -89,22 +90,22 @@ TEST_CASE("what fonts/CMakeLists.txt says of the typeface is so: heights and ste
 
 TEST_CASE("advances: B612 has figures of 0.65 em and a space of 0.35 em, in both faces alike") {
     // print.md 7.1, measured on the font files: digits 1300, space 700 of 2000 units.
-    constexpr double em10 = 10.0 * 25.4 / 72.0;
+    constexpr layout::Millimetres em10{10.0 * 25.4 / 72.0};
     for (const Weight face : {Weight::regular, Weight::bold}) {
         for (const char* digit : {"0", "1", "5", "9"}) {
-            CHECK(near_abs(real_measure().width(digit, face, 10.0), 0.65 * em10, 1e-9));
+            CHECK(near_abs(real_measure().width(digit, face, 10.0_pt), 0.65 * em10, 1e-9));
         }
-        CHECK(near_abs(real_measure().width(" ", face, 10.0), 0.35 * em10, 1e-9));
-        CHECK(near_abs(real_measure().width("\u00A0", face, 10.0), 0.35 * em10, 1e-9));
-        CHECK(real_measure().width("", face, 10.0) == 0.0);
+        CHECK(near_abs(real_measure().width(" ", face, 10.0_pt), 0.35 * em10, 1e-9));
+        CHECK(near_abs(real_measure().width("\u00A0", face, 10.0_pt), 0.35 * em10, 1e-9));
+        CHECK(real_measure().width("", face, 10.0_pt) == 0.0_mm);
         // No kerning: a text is as wide as its letters.
-        const double whole = real_measure().width("AVATAR", face, 12.0);
-        double sum = 0.0;
+        const layout::Millimetres whole = real_measure().width("AVATAR", face, 12.0_pt);
+        layout::Millimetres sum;
         for (const char* letter : {"A", "V", "A", "T", "A", "R"}) {
-            sum += real_measure().width(letter, face, 12.0);
+            sum += real_measure().width(letter, face, 12.0_pt);
         }
         CHECK(near_abs(whole, sum, 1e-9));
-        CHECK(near_abs(real_measure().width("AVATAR", face, 24.0), 2.0 * whole, 1e-9));
+        CHECK(near_abs(real_measure().width("AVATAR", face, 24.0_pt), 2.0 * whole, 1e-9));
     }
 }
 
@@ -129,8 +130,8 @@ TEST_CASE("a typeface that is not there is an error that says which") {
     const support::Scratch scratch("font");
     files.bold = scratch.write("no.ttf", "this is no font");
     CHECK_FALSE(draw::open_measure(files).ok());
-    CHECK_FALSE(draw::to_png(layout::Page{10.0, 10.0, "", {}}, files, 72.0).ok());
-    CHECK_FALSE(draw::to_pdf({layout::Page{100.0, 100.0, "", {}}}, files, {}).ok());
+    CHECK_FALSE(draw::to_png(layout::Page{10.0_mm, 10.0_mm, "", {}}, files, 72.0).ok());
+    CHECK_FALSE(draw::to_pdf({layout::Page{100.0_mm, 100.0_mm, "", {}}}, files, {}).ok());
 }
 
 TEST_CASE("making the faces again gives the same bytes, and their licence lies beside them") {

@@ -11,6 +11,7 @@
 #include <cmath>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using draw::Colour;
 using support::near_abs;
 using support::near_rel;
@@ -40,10 +41,10 @@ draw::Pixels picture(const layout::Page& page, double dpi, const draw::Light& li
 
 /// Black on the left, white from the middle on.
 layout::Page edge_page(double scale) {
-    layout::Page page{20.0, 10.0, "edge", {}};
+    layout::Page page{20.0_mm, 10.0_mm, "edge", {}};
     layout::PlacedBox box;
-    box.width = 10.0;
-    box.height = 10.0;
+    box.width = 10.0_mm;
+    box.height = 10.0_mm;
     box.filled = true;
     page.items.emplace_back(box);
     page.scale = scale;
@@ -118,7 +119,7 @@ TEST_CASE("a card by a red lamp: nothing but red, and as dark where it was dark"
 
 TEST_CASE("dim light blurs an edge as wide as the eye resolves, and takes half of the contrast") {
     draw::Light light;
-    light.dim = draw::Dim{3.0, 450.0, 0.5};
+    light.dim = draw::Dim{3.0, 450.0_mm, 0.5};
     constexpr double dpi = 254.0;  // ten pixels a millimetre
     // Three minutes of arc at 450 mm are 0.393 mm; an edge under a bell of that width at half its height goes from a
     // tenth to nine tenths within 2.563 / 2.355 of it.

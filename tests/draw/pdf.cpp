@@ -9,6 +9,7 @@
 #include <limits>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using support::run;
 
 namespace {
@@ -20,11 +21,11 @@ std::string pdf_of(const std::vector<layout::Page>& pages, const std::vector<std
 }
 
 layout::Page one_text(const std::string& text) {
-    layout::Page page{92.0, 124.0, "one", {}};
+    layout::Page page{92.0_mm, 124.0_mm, "one", {}};
     layout::PlacedText placed;
-    placed.x = 10.0;
-    placed.baseline = 20.0;
-    placed.size_pt = 10.0;
+    placed.x = 10.0_mm;
+    placed.baseline = 20.0_mm;
+    placed.size_pt = 10.0_pt;
     placed.text = text;
     page.items.emplace_back(placed);
     return page;
@@ -129,13 +130,13 @@ TEST_CASE("a missing glyph is refused before anything is drawn") {
 TEST_CASE("what the library cannot write is an error, never half a file") {
     CHECK(support::has_code(draw::to_pdf({}, support::fonts(), {}).problems(), "pdf-failed"));
     layout::Page page = one_text("here");
-    std::get<layout::PlacedText>(page.items[0]).x = std::numeric_limits<double>::quiet_NaN();
+    std::get<layout::PlacedText>(page.items[0]).x = layout::Millimetres{std::numeric_limits<double>::quiet_NaN()};
     CHECK(support::has_code(draw::to_pdf({page}, support::fonts(), {}).problems(), "pdf-failed"));
     page = one_text("here");
-    page.width = 0.5;  // mm: below what a PDF page may be
+    page.width = 0.5_mm;  // below what a PDF page may be
     const auto small = draw::to_pdf({page}, support::fonts(), {});
     CHECK_FALSE(small.ok());
     CHECK(small.problems()[0].message.find("0x1054") != std::string::npos);
-    CHECK(support::has_code(draw::to_png({0.0, 0.0, "", {}}, support::fonts(), -1.0).problems(), "png-failed"));
-    CHECK(support::has_code(draw::to_png({1e6, 1e6, "", {}}, support::fonts(), 300.0).problems(), "png-failed"));
+    CHECK(support::has_code(draw::to_png({0.0_mm, 0.0_mm, "", {}}, support::fonts(), -1.0).problems(), "png-failed"));
+    CHECK(support::has_code(draw::to_png({1e6_mm, 1e6_mm, "", {}}, support::fonts(), 300.0).problems(), "png-failed"));
 }

@@ -2,13 +2,14 @@
 // The picture of a page and its PDF are the same page; the ruler measures true on it.
 #include "support/pictures.hpp"
 
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using support::near_abs;
 using support::own_picture;
 using support::pdf_picture;
@@ -42,8 +43,8 @@ TEST_CASE("the ruler of the printed page: 60 mm between its ticks at 20 and 80 m
     std::vector<double> items;
     for (const auto& item : page.items) {
         const auto* rule = std::get_if<layout::PlacedLine>(&item);
-        if (rule != nullptr && rule->role == layout::Role::ruler_tick && rule->x1 == 0.0) {
-            items.push_back(rule->y1);
+        if (rule != nullptr && rule->role == layout::Role::ruler_tick && rule->x1 == 0.0_mm) {
+            items.push_back(rule->y1.value());
         }
     }
     std::sort(items.begin(), items.end());
@@ -76,15 +77,15 @@ TEST_CASE("the ruler of the printed page: 60 mm between its ticks at 20 and 80 m
 }
 
 TEST_CASE("a turned text runs up the page in both") {
-    layout::Page page{60.0, 60.0, "turned", {}};
+    layout::Page page{60.0_mm, 60.0_mm, "turned", {}};
     layout::PlacedText text;
-    text.x = 30.0;
-    text.baseline = 50.0;
-    text.size_pt = 20.0;
+    text.x = 30.0_mm;
+    text.baseline = 50.0_mm;
+    text.size_pt = 20.0_pt;
     text.text = "HHHH";
     text.upward = true;
     page.items.emplace_back(text);
-    const double width = support::real_measure().width("HHHH", layout::Weight::regular, 20.0);
+    const double width = support::real_measure().width("HHHH", layout::Weight::regular, 20.0_pt).value();
     constexpr int dpi = 254;  // ten pixels a millimetre
     for (const auto& picture : {own_picture(page, dpi, 1), pdf_picture(page, dpi, 1)}) {
         double left = 60.0, right = 0.0, top = 60.0, bottom = 0.0;

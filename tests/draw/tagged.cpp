@@ -12,6 +12,7 @@
 #include <string>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 using support::run;
 
 namespace {
@@ -45,13 +46,14 @@ std::size_t count(const std::string& text, const std::string& part) {
     return found;
 }
 
-layout::PlacedText text_at(const std::string& words, double x, double baseline, layout::Spot spot) {
+layout::PlacedText text_at(const std::string& words, layout::Millimetres x, layout::Millimetres baseline,
+                           layout::Spot spot) {
     layout::PlacedText made;
     made.text = words;
     made.x = x;
     made.baseline = baseline;
-    made.size_pt = 10.0;
-    made.width = support::real_measure().width(words, layout::Weight::regular, 10.0);
+    made.size_pt = 10.0_pt;
+    made.width = support::real_measure().width(words, layout::Weight::regular, 10.0_pt);
     made.spot = spot;
     return made;
 }
@@ -153,13 +155,13 @@ TEST_CASE("the file's name of itself comes from what is in it") {
 }
 
 TEST_CASE("a table keeps its columns where cells are empty, and stray items are furniture") {
-    layout::Page page{92.0, 124.0, "one", {}};
+    layout::Page page{92.0_mm, 124.0_mm, "one", {}};
     page.groups = {
         {layout::Tag::table, true, ""}, {layout::Tag::paragraph, false, ""}, {layout::Tag::heading, false, ""}};
-    page.items = {text_at("head", 5, 10, {0, 0, 1}),   text_at("a", 5, 20, {0, 1, 0}),
-                  text_at("title", 5, 5, {0, -1, -1}), text_at("loose", 5, 30, {}),
-                  text_at("astray", 5, 40, {7, 0, 0}), text_at("well-", 5, 50, {1, 0, 0}),
-                  text_at("done", 5, 55, {1, 0, 0}),   text_at("so", 40, 55, {1, 0, 0})};
+    page.items = {text_at("head", 5.0_mm, 10.0_mm, {0, 0, 1}),   text_at("a", 5.0_mm, 20.0_mm, {0, 1, 0}),
+                  text_at("title", 5.0_mm, 5.0_mm, {0, -1, -1}), text_at("loose", 5.0_mm, 30.0_mm, {}),
+                  text_at("astray", 5.0_mm, 40.0_mm, {7, 0, 0}), text_at("well-", 5.0_mm, 50.0_mm, {1, 0, 0}),
+                  text_at("done", 5.0_mm, 55.0_mm, {1, 0, 0}),   text_at("so", 40.0_mm, 55.0_mm, {1, 0, 0})};
     const auto reading = draw::reading_of({page});
     std::vector<std::string> types;
     for (const auto& element : reading.elements) {

@@ -30,20 +30,20 @@ std::string line_of(const problem::Problems& problems, std::size_t which = 0) {
 TEST_CASE("the shipped formats have the sizes of the design") {
     const Format hand = support::format("hand");
     CHECK(hand.name == "hand");
-    CHECK(hand.width == 92.0);
-    CHECK(hand.height == 124.0);
-    CHECK(hand.key_pt >= 28.0);
+    CHECK(hand.width == 92.0_mm);
+    CHECK(hand.height == 124.0_mm);
+    CHECK(hand.key_pt >= 28.0_pt);
     CHECK(hand.mark.empty());
     const Format pocket = support::format("pocket");
-    CHECK(pocket.height == 81.0);
+    CHECK(pocket.height == 81.0_mm);
     CHECK(pocket.mark == "daylight");
     CHECK(pocket.compact);
     CHECK_FALSE(hand.compact);
-    CHECK(support::format("wallet").width == 85.6);
-    CHECK(support::format("wallet").height == 53.98);
-    CHECK(support::format("large").width == 190.0);
-    CHECK(support::sheet("a4").height == 297.0);
-    CHECK(support::sheet("letter").width == 215.9);
+    CHECK(support::format("wallet").width == 85.6_mm);
+    CHECK(support::format("wallet").height == 53.98_mm);
+    CHECK(support::format("large").width == 190.0_mm);
+    CHECK(support::sheet("a4").height == 297.0_mm);
+    CHECK(support::sheet("letter").width == 215.9_mm);
 }
 
 TEST_CASE("faults name file, line and column and what would be right") {

@@ -51,13 +51,13 @@ TEST_CASE("every text of every face is read, the foot once a card, and each face
             for (const auto& page : card.faces) {
                 CAPTURE(page.name);
                 const bool first = &page == &card.faces.front();
-                double foot = page.height;
+                Millimetres foot = page.height;
                 for (const auto& text : support::texts(page)) {
                     foot = text.role == Role::artifact ? std::min(foot, text.baseline) : foot;
                 }
                 for (const auto& text : support::texts(page)) {
                     const bool read = text.spot.group >= 0;
-                    CHECK_MESSAGE((read || (!first && text.baseline > foot - 0.1)), text.text);
+                    CHECK_MESSAGE((read || (!first && text.baseline > foot - 0.1_mm)), text.text);
                     CHECK((first || text.role != Role::artifact || !read));
                     CHECK(text.spot.group < static_cast<int>(page.groups.size()));
                 }
@@ -125,20 +125,20 @@ TEST_CASE("a figure owns its lines, anything else only its texts") {
 }
 
 TEST_CASE("sheets and overviews go on with the reading order of what is put on them") {
-    Page one{10.0, 10.0, "one", {}};
+    Page one{10.0_mm, 10.0_mm, "one", {}};
     Fragment words;
     words.items.emplace_back(PlacedText{});
-    put_group(one, words, 1.0, 2.0);
-    Page sheet{100.0, 100.0, "sheet", {}};
-    put_page(sheet, one, 10.0, 10.0);
-    put_page(sheet, one, 20.0, 10.0, 2.0);
+    put_group(one, words, 1.0_mm, 2.0_mm);
+    Page sheet{100.0_mm, 100.0_mm, "sheet", {}};
+    put_page(sheet, one, 10.0_mm, 10.0_mm);
+    put_page(sheet, one, 20.0_mm, 10.0_mm, 2.0);
     REQUIRE(sheet.groups.size() == 2);
     const auto texts = support::texts(sheet);
     CHECK(texts[0].spot.group == 0);
     CHECK(texts[1].spot.group == 1);
-    CHECK(texts[0].x == 11.0);
-    CHECK(texts[1].x == 22.0);
-    CHECK(contact_sheet(faces_in("hand"), 4, 200.0).scale < 0.6);
+    CHECK(texts[0].x == 11.0_mm);
+    CHECK(texts[1].x == 22.0_mm);
+    CHECK(contact_sheet(faces_in("hand"), 4, 200.0_mm).scale < 0.6);
 }
 
 TEST_CASE("figures in words: only what is drawn, and a bath never warmer than the line") {
@@ -147,8 +147,8 @@ TEST_CASE("figures in words: only what is drawn, and a bath never warmer than th
     ruler.ticks = {{20.0, "45\u00A0min", false}, {25.0, "", false}, {40.0, "2 h", true}, {60.0, "5 h", false}};
     ruler.too_thick_mm = 70.0;
     ruler.too_thick_label = "split it";
-    CHECK(described(ruler, 70.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h; 60 mm: 5 h; 70 mm: split it");
-    CHECK(described(ruler, 40.0) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h");  // cut off: no bar for too thick
+    CHECK(described(ruler, 70.0_mm) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h; 60 mm: 5 h; 70 mm: split it");
+    CHECK(described(ruler, 40.0_mm) == "Loin. Bath 60 °C. 20 mm: 45 min; 40 mm: 2 h");  // cut off: no bar for too thick
 
     card::Curve curve;
     curve.title = "Night";

@@ -23,8 +23,8 @@ namespace {
 using layout::Tag;
 
 /// To 0.1 mm, without a minus before nothing.
-std::string mm(double value) {
-    const double rounded = std::round(10.0 * value) / 10.0;
+std::string mm(layout::Millimetres length) {
+    const double rounded = std::round(10.0 * length.value()) / 10.0;
     return fmt::format("{:.1f}", rounded == 0.0 ? 0.0 : rounded);
 }
 
@@ -32,12 +32,13 @@ std::string tone(double grey) {
     return grey == 0.0 ? "" : fmt::format(" grey {:g}", grey);
 }
 
-std::string stroke(double width_pt, const std::vector<double>& dash) {
-    return fmt::format(" {:g}{}", std::round(100.0 * width_pt) / 100.0, dash.empty() ? "" : " dashed");
+std::string stroke(layout::Points width, const std::vector<layout::Millimetres>& dash) {
+    return fmt::format(" {:g}{}", std::round(100.0 * width.value()) / 100.0, dash.empty() ? "" : " dashed");
 }
 
-std::string ink(bool filled, double fill_grey, double stroke_pt, const std::vector<double>& dash) {
-    return (filled ? " filled" + tone(fill_grey) : "") + (stroke_pt > 0.0 ? " line" + stroke(stroke_pt, dash) : "");
+std::string ink(bool filled, double fill_grey, layout::Points width, const std::vector<layout::Millimetres>& dash) {
+    return (filled ? " filled" + tone(fill_grey) : "") +
+           (width > layout::Points{} ? " line" + stroke(width, dash) : "");
 }
 
 /// "table3 r1 c2": the group's tag and number, row and cell.
@@ -57,7 +58,7 @@ struct Line {
 
     std::string operator()(const layout::PlacedText& t) const {
         return fmt::format("text {} {} {:g}{}{}{}{} | {}", mm(t.x), mm(t.baseline),
-                           std::round(100.0 * t.size_pt) / 100.0, t.face == layout::Weight::bold ? " bold" : "",
+                           std::round(100.0 * t.size_pt.value()) / 100.0, t.face == layout::Weight::bold ? " bold" : "",
                            t.upward ? " upward" : "", tone(t.grey), spot_of(page, t.spot), t.text);
     }
     std::string operator()(const layout::PlacedLine& l) const {

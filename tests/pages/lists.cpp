@@ -10,6 +10,7 @@
 #include <sstream>
 
 using namespace holdwater;
+using namespace holdwater::units::page_literals;
 namespace fs = std::filesystem;
 
 namespace {
@@ -57,16 +58,16 @@ TEST_CASE("every face of the demo decks has the items of its list") {
 }
 
 TEST_CASE("a moved, changed or lost item is seen") {
-    layout::Page page{92.0, 124.0, "one", {}};
+    layout::Page page{92.0_mm, 124.0_mm, "one", {}};
     layout::PlacedText text;
-    text.x = 10.0;
+    text.x = 10.0_mm;
     text.text = "71 °C";
     page.items.emplace_back(text);
     const std::string before = support::items_of(page);
     CHECK(first_difference(before, before) == "");
     for (const double by : {0.1, -0.1, 5.0}) {
         auto other = page;
-        std::get<layout::PlacedText>(other.items[0]).x += by;
+        std::get<layout::PlacedText>(other.items[0]).x += layout::Millimetres{by};
         CHECK(first_difference(before, support::items_of(other)) != "");
     }
     auto other = page;

@@ -10,12 +10,12 @@ namespace holdwater::support {
 
 class FakeMeasure : public layout::Measure {
   public:
-    double width(std::string_view text, layout::Weight, double size_pt) const override {
+    layout::Millimetres width(std::string_view text, layout::Weight, layout::Points size) const override {
         std::size_t characters = 0;
         for (const char c : text) {
             characters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
         }
-        return static_cast<double>(characters) * 0.5 * size_pt * 25.4 / 72.0;
+        return layout::Millimetres{static_cast<double>(characters) * 0.5 * size.value() * 25.4 / 72.0};
     }
     /// Has every character but the snowman.
     bool covers(std::string_view text, layout::Weight) const override {

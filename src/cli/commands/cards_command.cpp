@@ -57,7 +57,8 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
         return pdf.problems();
     }
     notes.insert(notes.end(), pdf.problems().begin(), pdf.problems().end());
-    const card::Printing printing{to.format, style->format.width, style->format.height, to.sheet, to.sides};
+    const card::Printing printing{to.format, style->format.width.value(), style->format.height.value(), to.sheet,
+                                  to.sides};
     auto basis = sheets_pdf(card::basis(trip, plans, remarks, printing, style->words, style->stamp), style->sheet,
                             *style->measure, style->phrases);
     if (!basis) {

@@ -10,9 +10,9 @@
 
 namespace holdwater::cli {
 
-draw::Dim dim_light(double distance_mm) {
+draw::Dim dim_light(units::Millimetres distance) {
     const facts::Facts& facts = facts::facts();
-    return {facts.value("sight.acuity-day") / facts.value("sight.dim-acuity"), distance_mm,
+    return {facts.value("sight.acuity-day") / facts.value("sight.dim-acuity"), distance,
             facts.value("sight.dim-contrast")};
 }
 
@@ -21,7 +21,7 @@ problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFa
     constexpr double face_dpi = 220.0;
     constexpr double sheet_dpi = 100.0;
     constexpr int columns = 4;
-    constexpr double sheet_mm = 400.0;
+    constexpr units::Millimetres sheet{400.0};
     std::vector<Finished> files;
     for (const layout::CardFaces& card : faces) {
         for (const layout::Page& face : card.faces) {
@@ -35,7 +35,7 @@ problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFa
             files.push_back({deck.path(fmt::format("card-{}.png", files.size() + 1)), std::move(png).value()});
         }
     }
-    auto all = draw::to_png(layout::contact_sheet(faces, columns, sheet_mm), font_files(), sheet_dpi, light);
+    auto all = draw::to_png(layout::contact_sheet(faces, columns, sheet), font_files(), sheet_dpi, light);
     if (!all) {
         return all.problems();
     }

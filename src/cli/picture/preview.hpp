@@ -13,7 +13,7 @@
 namespace holdwater::cli {
 
 /// A dark camp: what eyes make out there at this distance, from the figures of facts/night_view.toml.
-draw::Dim dim_light(double distance_mm);
+draw::Dim dim_light(units::Millimetres distance);
 
 /// The deck's card-1.png and so on, one a face, and card-sheet.png with all of them.
 problem::Result<std::vector<Finished>> previews(const std::vector<layout::CardFaces>& faces, const draw::Light& light,

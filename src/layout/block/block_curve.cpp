@@ -19,7 +19,7 @@ class CurvePlan {
     Fragment draw();
 
   private:
-    double place_head(Fragment& made) const;  // returns where the plot may begin
+    Millimetres place_head(Fragment& made) const;  // returns where the plot may begin
     void place_axes(Fragment& made) const;
     void place_floor_label(Fragment& made) const;
 
@@ -28,52 +28,52 @@ class CurvePlan {
     CurveScale scale_;
 };
 
-double CurvePlan::place_head(Fragment& made) const {
+Millimetres CurvePlan::place_head(Fragment& made) const {
     const TextStyle style = body_style(setting_);
-    double cursor = 0.0;
+    Millimetres cursor;
     if (!block_.title.empty()) {
         TextStyle bold = style;
         bold.size_pt = setting_.format.figure_pt;
         bold.face = Weight::bold;
         bold.quiet_units = false;
         const Fragment title = paragraph(block_.title, bold, setting_.width, setting_.measure);
-        put(made, title, 0.0, 0.0);
-        cursor = title.height + setting_.scaled(1.4);
+        put(made, title, 0.0_mm, 0.0_mm);
+        cursor = title.height + setting_.scaled(1.4_mm);
     }
     // What stands upright and what the lines mean, in one line where there is room.
     const TextLine upright = one_line(block_.y_title, style, setting_.measure);
-    place(made.items, upright, 0.0, cursor + ascent(style.size_pt), style);
+    place(made.items, upright, 0.0_mm, cursor + ascent(style.size_pt), style);
     const CurveKey key = curve_key(block_, setting_, setting_.width);
-    if (upright.width + setting_.scaled(4.0) + key.width > setting_.width) {
+    if (upright.width + setting_.scaled(4.0_mm) + key.width > setting_.width) {
         cursor += leading(style.size_pt);
-        put(made, key.fragment, 0.0, cursor);
+        put(made, key.fragment, 0.0_mm, cursor);
     } else {
         put(made, key.fragment, setting_.width - key.width, cursor);
     }
-    return cursor + key.fragment.height + setting_.scaled(1.2);
+    return cursor + key.fragment.height + setting_.scaled(1.2_mm);
 }
 
 void CurvePlan::place_axes(Fragment& made) const {
     const TextStyle style = body_style(setting_);
     for (const auto& label : block_.y_labels) {
         const TextLine text = one_line(label.text, style, setting_.measure);
-        const double at = scale_.y(label.at);
-        place(made.items, text, scale_.left - setting_.scaled(1.6) - text.width, at + 0.5 * cap_height(style.size_pt),
-              style);
+        const Millimetres at = scale_.y(label.at);
+        place(made.items, text, scale_.left - setting_.scaled(1.6_mm) - text.width,
+              at + 0.5 * cap_height(style.size_pt), style);
         PlacedLine grid = line(scale_.left, at, scale_.right, at, hair_pt);
-        grid.dash_mm = {0.3, 1.2};
+        grid.dash_mm = {0.3_mm, 1.2_mm};
         made.items.emplace_back(grid);
     }
-    double next = -std::numeric_limits<double>::infinity();
-    const double baseline = scale_.bottom + setting_.scaled(1.8) + ascent(style.size_pt);
+    Millimetres next{-std::numeric_limits<double>::infinity()};
+    const Millimetres baseline = scale_.bottom + setting_.scaled(1.8_mm) + ascent(style.size_pt);
     for (const auto& label : block_.x_labels) {
         const TextLine text = one_line(label.text, style, setting_.measure);
-        const double at = scale_.x(label.at);
-        made.items.emplace_back(line(at, scale_.bottom, at, scale_.bottom + setting_.scaled(1.2), rule_pt));
-        const double start = std::min(at - 0.5 * text.width, setting_.width - text.width);
+        const Millimetres at = scale_.x(label.at);
+        made.items.emplace_back(line(at, scale_.bottom, at, scale_.bottom + setting_.scaled(1.2_mm), rule_pt));
+        const Millimetres start = std::min(at - 0.5 * text.width, setting_.width - text.width);
         if (start >= next) {  // a label that would touch its neighbour leaves its tick bare
             place(made.items, text, start, baseline, style);
-            next = start + text.width + setting_.scaled(1.5);
+            next = start + text.width + setting_.scaled(1.5_mm);
         }
     }
     made.items.emplace_back(line(scale_.left, scale_.top, scale_.left, scale_.bottom, rule_pt));
@@ -87,25 +87,25 @@ void CurvePlan::place_floor_label(Fragment& made) const {
     TextStyle style = figure_style(setting_);
     style.role = Role::paragraph;
     const TextLine text = one_line(block_.floor_label, style, setting_.measure);
-    const double pad = setting_.scaled(0.8);
-    const double floor = scale_.y(block_.floor);
-    const double above = floor - setting_.scaled(1.1) - descent(style.size_pt);  // baselines
-    const double below = floor + setting_.scaled(1.3) + ascent(style.size_pt);
+    const Millimetres pad = setting_.scaled(0.8_mm);
+    const Millimetres floor = scale_.y(block_.floor);
+    const Millimetres above = floor - setting_.scaled(1.1_mm) - descent(style.size_pt);  // baselines
+    const Millimetres below = floor + setting_.scaled(1.3_mm) + ascent(style.size_pt);
     struct Place {
-        double x;
-        double baseline;
+        Millimetres x;
+        Millimetres baseline;
     };
-    const double start = scale_.left + setting_.scaled(1.6);
-    const double end = scale_.right - text.width - setting_.scaled(0.8);
+    const Millimetres start = scale_.left + setting_.scaled(1.6_mm);
+    const Millimetres end = scale_.right - text.width - setting_.scaled(0.8_mm);
     std::vector<Place> places;
-    for (const double baseline : {above, below}) {
-        for (const double at : {start, 0.5 * (start + end), end}) {
+    for (const Millimetres baseline : {above, below}) {
+        for (const Millimetres at : {start, 0.5 * (start + end), end}) {
             places.push_back({at, baseline});
         }
     }
     // Ends and middle look best; where all of them are taken, anywhere along the floor.
     constexpr int tried = 12;
-    for (const double baseline : {above, below}) {
+    for (const Millimetres baseline : {above, below}) {
         for (int i = 1; i < tried; ++i) {
             places.push_back({start + (end - start) * i / tried, baseline});
         }
@@ -113,43 +113,43 @@ void CurvePlan::place_floor_label(Fragment& made) const {
     // Where nothing else runs; else, inside the plot at least, on white over what runs there.
     const auto in_plot = [&](const Place& one) {
         return one.baseline - ascent(style.size_pt) > scale_.top &&
-               one.baseline + descent(style.size_pt) < scale_.bottom - 0.3;
+               one.baseline + descent(style.size_pt) < scale_.bottom - 0.3_mm;
     };
     const auto free = [&](const Place& one) {
-        return in_plot(one) && !curve_takes(block_, scale_, one.x - pad, one.baseline - ascent(style.size_pt) - 0.3,
+        return in_plot(one) && !curve_takes(block_, scale_, one.x - pad, one.baseline - ascent(style.size_pt) - 0.3_mm,
                                             one.x + text.width + pad, one.baseline + descent(style.size_pt));
     };
     auto found = std::find_if(places.begin(), places.end(), free);
     found = found != places.end() ? found : std::find_if(places.begin(), places.end(), in_plot);
     const Place best = found != places.end() ? *found : places.front();
-    made.items.emplace_back(filled_box(best.x - pad, best.baseline - ascent(style.size_pt) - 0.2,
-                                       text.width + 2.0 * pad, ascent(style.size_pt) + descent(style.size_pt) + 0.2,
+    made.items.emplace_back(filled_box(best.x - pad, best.baseline - ascent(style.size_pt) - 0.2_mm,
+                                       text.width + 2.0 * pad, ascent(style.size_pt) + descent(style.size_pt) + 0.2_mm,
                                        1.0));
     place(made.items, text, best.x, best.baseline, style);
 }
 
 Fragment CurvePlan::draw() {
-    constexpr double least_height = 20.0;  // mm of the plot, for a 10 pt body
-    constexpr double roomy_height = 62.0;
+    constexpr Millimetres least_height = 20.0_mm;  // mm of the plot, for a 10 pt body
+    constexpr Millimetres roomy_height = 62.0_mm;
     const TextStyle style = body_style(setting_);
     Fragment made;
     made.group = {Tag::figure, false, described(block_)};
-    const double top = place_head(made);
-    double labels = 0.0;
+    const Millimetres top = place_head(made);
+    Millimetres labels;
     for (const auto& label : block_.y_labels) {
         labels = std::max(labels, one_line(label.text, style, setting_.measure).width);
     }
-    scale_.set_plot(labels + setting_.scaled(1.6), top, setting_.width - setting_.scaled(1.0),
+    scale_.set_plot(labels + setting_.scaled(1.6_mm), top, setting_.width - setting_.scaled(1.0_mm),
                     top + setting_.between(setting_.scaled(least_height), setting_.scaled(roomy_height)));
 
     // Grid first, lines over it; labels stand on white where nothing else runs.
     place_axes(made);
     place_curve(made.items, block_, scale_, setting_);
     place_floor_label(made);
-    double cursor = scale_.bottom + setting_.scaled(1.8) + lines_height(1, style.size_pt);
+    Millimetres cursor = scale_.bottom + setting_.scaled(1.8_mm) + lines_height(1, style.size_pt);
     if (!block_.x_title.empty()) {
         const TextLine text = one_line(block_.x_title, style, setting_.measure);
-        cursor += setting_.scaled(0.4);
+        cursor += setting_.scaled(0.4_mm);
         place(made.items, text, std::max(scale_.left, scale_.right - text.width), cursor + ascent(style.size_pt),
               style);
         made.too_wide = std::max(made.too_wide, text.width - setting_.width);

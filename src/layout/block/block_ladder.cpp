@@ -26,25 +26,26 @@ Fragment ladder(const card::Ladder& block, const BlockContext& setting) {
     const TextStyle style = rung_style(setting);
     TextStyle head = body_style(setting);
     head.role = Role::table;
-    const double row = lines_height(1, style.size_pt) + setting.between(setting.scaled(0.8), setting.scaled(5.0));
-    const double rail = em(2.0 * heavy_pt);
-    const double stub = setting.scaled(3.4);  // of a rung, on each side of its reading
-    const double air = setting.scaled(1.4);
+    const Millimetres row =
+        lines_height(1, style.size_pt) + setting.between(setting.scaled(0.8_mm), setting.scaled(5.0_mm));
+    const Millimetres rail = em(2.0 * heavy_pt);
+    const Millimetres stub = setting.scaled(3.4_mm);  // of a rung, on each side of its reading
+    const Millimetres air = setting.scaled(1.4_mm);
 
     // The left part: rail, stub, reading, stub, rail.
     FigureColumn readings;
     for (const auto& rung : block.rungs) {
         readings.take(figure_of(rung.reading, style, measure));
     }
-    const double inside = 2.0 * (stub + air) + readings.width();
-    const double head_least = widest_word(block.left_head, head, measure);
-    const double left = std::max(inside + 2.0 * rail, head_least);
-    const double gap = setting.scaled(4.0);
+    const Millimetres inside = 2.0 * (stub + air) + readings.width();
+    const Millimetres head_least = widest_word(block.left_head, head, measure);
+    const Millimetres left = std::max(inside + 2.0 * rail, head_least);
+    const Millimetres gap = setting.scaled(4.0_mm);
 
     const std::size_t columns = block.right_heads.size();
-    const double room = setting.width - left - gap;
-    const double column = columns == 0 ? room : room / static_cast<double>(columns);
-    const double pad = setting.scaled(2.0);
+    const Millimetres room = setting.width - left - gap;
+    const Millimetres column = columns == 0 ? room : room / static_cast<double>(columns);
+    const Millimetres pad = setting.scaled(2.0_mm);
 
     Fragment made;
     made.group.tag = Tag::table;
@@ -60,18 +61,18 @@ Fragment ladder(const card::Ladder& block, const BlockContext& setting) {
         }
         heads.push_back(paragraph(text, strong, column - pad, measure));
     }
-    double head_height = 0.0;
+    Millimetres head_height;
     for (const auto& one : heads) {
         head_height = std::max(head_height, one.height);
     }
     for (std::size_t c = 0; c < heads.size(); ++c) {
-        const double x = c == 0 ? 0.0 : left + gap + column * static_cast<double>(c - 1);
+        const Millimetres x = c == 0 ? 0.0_mm : left + gap + column * static_cast<double>(c - 1);
         const std::size_t first = made.items.size();
         put(made, heads[c], x, head_height - heads[c].height);
         set_cell(made.items, first, c);
     }
     set_row(made.items, 0, 0);
-    const double top = head_height + setting.scaled(1.0);
+    const Millimetres top = head_height + setting.scaled(1.0_mm);
 
     std::vector<FigureColumn> amounts(columns);
     for (const auto& rung : block.rungs) {
@@ -81,22 +82,22 @@ Fragment ladder(const card::Ladder& block, const BlockContext& setting) {
         }
     }
 
-    double y = top;
-    const double x0 = rail;  // inner edges of the rails
-    const double x1 = left - rail;
+    Millimetres y = top;
+    const Millimetres x0 = rail;  // inner edges of the rails
+    const Millimetres x1 = left - rail;
     for (std::size_t r = 0; r < block.rungs.size(); ++r) {
-        const double middle = y + 0.5 * row;
-        const double baseline = middle + 0.5 * cap_height(style.size_pt);
+        const Millimetres middle = y + 0.5 * row;
+        const Millimetres baseline = middle + 0.5 * cap_height(style.size_pt);
         const Figure reading = figure_of(block.rungs[r].reading, style, measure);
         const std::size_t first = made.items.size();
         place_figure(made.items, reading, readings, x0, x1 - x0, card::Align::centre, baseline, style);
         set_cell(made.items, first, 0);
-        const double half = 0.5 * readings.width() + air;
-        const double centre = 0.5 * (x0 + x1);
+        const Millimetres half = 0.5 * readings.width() + air;
+        const Millimetres centre = 0.5 * (x0 + x1);
         made.items.emplace_back(line(x0, middle, centre - half, middle, heavy_pt));
         made.items.emplace_back(line(centre + half, middle, x1, middle, heavy_pt));
         for (std::size_t c = 0; c < columns && c < block.rungs[r].amounts.size(); ++c) {
-            const double x = left + gap + column * static_cast<double>(c);
+            const Millimetres x = left + gap + column * static_cast<double>(c);
             const std::size_t first_amount = made.items.size();
             place_figure(made.items, figure_of(block.rungs[r].amounts[c], style, measure), amounts[c], x, column - pad,
                          card::Align::left, baseline, style);
@@ -106,7 +107,7 @@ Fragment ladder(const card::Ladder& block, const BlockContext& setting) {
         y += row;
         if (r + 1 < block.rungs.size()) {
             // A little low: letters hang below the line, none stands above the capitals.
-            const double between = y + 0.06 * em(style.size_pt);
+            const Millimetres between = y + 0.06 * em(style.size_pt);
             made.items.emplace_back(line(left + gap, between, setting.width, between, hair_pt));
         }
     }
@@ -118,36 +119,37 @@ Fragment ladder(const card::Ladder& block, const BlockContext& setting) {
     // On one line where that can be had without falling below the table figures.
     const auto action_start = [&] {
         return std::max(left + gap,
-                        pad + one_line(block.floor_reading, floor_style, measure).width + setting.scaled(7.0));
+                        pad + one_line(block.floor_reading, floor_style, measure).width + setting.scaled(7.0_mm));
     };
     while (floor_style.size_pt > setting.format.figure_pt &&
            action_start() + one_line(block.floor_action, floor_style, measure).width > setting.width - pad) {
-        floor_style.size_pt = std::max(setting.format.figure_pt, floor_style.size_pt - 0.25);
+        floor_style.size_pt = std::max(setting.format.figure_pt, floor_style.size_pt - 0.25_pt);
     }
     const TextLine reading = one_line(block.floor_reading, floor_style, measure);
-    const double action_x = action_start();
+    const Millimetres action_x = action_start();
     const auto action = break_lines(block.floor_action, floor_style, setting.width - action_x - pad, measure);
-    const double bar = std::max(row, lines_height(action.size(), floor_style.size_pt) + setting.scaled(2.6));
-    made.items.emplace_back(filled_box(0.0, y, setting.width, bar));
-    const double middle = y + 0.5 * bar;
+    const Millimetres bar = std::max(row, lines_height(action.size(), floor_style.size_pt) + setting.scaled(2.6_mm));
+    made.items.emplace_back(filled_box(0.0_mm, y, setting.width, bar));
+    const Millimetres middle = y + 0.5 * bar;
     const std::size_t floor = made.items.size();
     place(made.items, reading, pad, middle + 0.5 * cap_height(floor_style.size_pt), floor_style);
     set_cell(made.items, floor, 0);
     const std::size_t floor_words = made.items.size();
-    double baseline = middle + 0.5 * cap_height(floor_style.size_pt) -
-                      0.5 * leading(floor_style.size_pt) * static_cast<double>(action.empty() ? 0 : action.size() - 1);
+    Millimetres baseline =
+        middle + 0.5 * cap_height(floor_style.size_pt) -
+        0.5 * leading(floor_style.size_pt) * static_cast<double>(action.empty() ? 0 : action.size() - 1);
     for (const auto& one : action) {
         place(made.items, one, action_x, baseline, floor_style);
-        made.too_wide = std::max(made.too_wide, one.width - (setting.width - action_x - pad) - 1e-6);
+        made.too_wide = std::max(made.too_wide, one.width - (setting.width - action_x - pad) - 1e-6_mm);
         baseline += leading(floor_style.size_pt);
     }
     set_cell(made.items, floor_words, 1);
     set_row(made.items, floor, block.rungs.size() + 1);
-    const double arrow = 0.8 * cap_height(floor_style.size_pt);
+    const Millimetres arrow = 0.8 * cap_height(floor_style.size_pt);
     place_arrow(made.items, action_x - 1.6 * arrow, middle - 0.5 * arrow, arrow, 1.0);
 
     // Rails stand on the floor and end a little above the first rung.
-    made.items.emplace_back(filled_box(0.0, top, rail, y - top));
+    made.items.emplace_back(filled_box(0.0_mm, top, rail, y - top));
     made.items.emplace_back(filled_box(left - rail, top, rail, y - top));
     made.height = y + bar;
     return made;

@@ -13,28 +13,28 @@ namespace holdwater::layout {
 namespace {
 
 // Across the ruler, from the cut inwards [mm].
-constexpr double small_tick = 4.0;
-constexpr double long_tick = 7.0;
-constexpr double label_at = 10.5;
-constexpr double zero_head = 1.2;  // between the quiet zone and the highest thing at the zero line
+constexpr Millimetres small_tick = 4.0_mm;
+constexpr Millimetres long_tick = 7.0_mm;
+constexpr Millimetres label_at = 10.5_mm;
+constexpr Millimetres zero_head = 1.2_mm;  // between the quiet zone and the highest thing at the zero line
 
 /// The ruler as drawn at the left edge of an upright card; `along` runs down, `across` to the right.
 struct Upright {
     std::vector<Item> items;
-    double across = 0.0;
-    double cut_off = 0.0;
-    double too_tight = 0.0;
+    Millimetres across;
+    Millimetres cut_off;
+    Millimetres too_tight;
 };
 
-PlacedLine tick_line(double across, double along, double width_pt) {
-    PlacedLine made = line(0.0, along, across, along, width_pt);
+PlacedLine tick_line(Millimetres across, Millimetres along, Points width_pt) {
+    PlacedLine made = line(0.0_mm, along, across, along, width_pt);
     made.role = Role::ruler_tick;
     return made;
 }
 
 class RulerPlan {
   public:
-    RulerPlan(const card::Ruler& block, const BlockContext& setting, double from, double to)
+    RulerPlan(const card::Ruler& block, const BlockContext& setting, Millimetres from, Millimetres to)
         : block_(block), setting_(setting), from_(from), to_(to) {}
 
     Upright draw();
@@ -43,7 +43,7 @@ class RulerPlan {
     struct Label {
         TextLine text;
         TextStyle style;
-        double at = 0.0;  // along
+        Millimetres at;  // along
         bool marked = false;
     };
 
@@ -52,15 +52,15 @@ class RulerPlan {
     void place_labels(Upright& made) const;
     void place_bar(Upright& made) const;
     TextStyle label_style(bool on_black) const;
-    double two_line_width(const card::Text& text, const TextStyle& style) const;
+    Millimetres two_line_width(const card::Text& text, const TextStyle& style) const;
 
     const card::Ruler& block_;
     const BlockContext& setting_;
-    double from_;  // along
-    double to_;
-    double zero_ = 0.0;
-    double end_ = 0.0;    // mm from zero: where the bar starts
-    double inner_ = 0.0;  // across: where the labels end
+    Millimetres from_;  // along
+    Millimetres to_;
+    Millimetres zero_;
+    Millimetres end_;    // mm from zero: where the bar starts
+    Millimetres inner_;  // across: where the labels end
     std::vector<TextLine> bar_text_;
     std::vector<TextLine> zero_text_;
 };
@@ -76,9 +76,9 @@ TextStyle RulerPlan::label_style(bool on_black) const {
 }
 
 /// The least width in which a text stands in two lines.
-double RulerPlan::two_line_width(const card::Text& text, const TextStyle& style) const {
-    constexpr double step = 0.25;
-    double width = widest_word(text, style, setting_.measure);
+Millimetres RulerPlan::two_line_width(const card::Text& text, const TextStyle& style) const {
+    constexpr Millimetres step = 0.25_mm;
+    Millimetres width = widest_word(text, style, setting_.measure);
     while (break_lines(text, style, width, setting_.measure).size() > 2) {
         width += step;
     }
@@ -86,15 +86,15 @@ double RulerPlan::two_line_width(const card::Text& text, const TextStyle& style)
 }
 
 Upright RulerPlan::draw() {
-    const double line_height = leading(setting_.format.figure_pt);
+    const Millimetres line_height = leading(setting_.format.figure_pt);
     zero_ = from_ + zero_head + 0.5 * line_height;
 
-    double widest = two_line_width(block_.zero_label, body_style(setting_));
+    Millimetres widest = two_line_width(block_.zero_label, body_style(setting_));
     for (const auto& tick : block_.ticks) {
         widest = std::max(widest, one_line(tick.label, label_style(false), setting_.measure).width);
     }
-    const double pad = setting_.scaled(1.2);
-    const double bar_inset = setting_.format.margin + 2.0 * pad;
+    const Millimetres pad = setting_.scaled(1.2_mm);
+    const Millimetres bar_inset = setting_.format.margin + 2.0 * pad;
     inner_ = std::max({label_at + widest + pad, bar_inset + two_line_width(block_.too_thick_label, label_style(true)),
                        bar_inset + two_line_width(setting_.phrases.longer, label_style(true))});
     zero_text_ = break_lines(block_.zero_label, body_style(setting_), widest, setting_.measure);
@@ -107,19 +107,19 @@ Upright RulerPlan::draw() {
     };
     Upright made;
     bar_text_ = bar_lines(block_.too_thick_label);
-    end_ = block_.too_thick_mm;
+    end_ = Millimetres{block_.too_thick_mm};
     if (zero_ + end_ + bar_height(bar_text_) > to_) {
         // No room for all of it: end at the last tick that has room, and say so.
         bar_text_ = bar_lines(setting_.phrases.longer);
-        const double room = to_ - bar_height(bar_text_) - zero_;
-        end_ = 0.0;
+        const Millimetres room = to_ - bar_height(bar_text_) - zero_;
+        end_ = 0.0_mm;
         for (const auto& tick : block_.ticks) {
-            if (tick.at_mm <= room) {
-                end_ = std::max(end_, tick.at_mm);
+            if (const Millimetres at{tick.at_mm}; at <= room) {
+                end_ = std::max(end_, at);
             }
         }
         made.cut_off = end_;
-        made.too_tight = end_ > 0.0 ? 0.0 : -room;
+        made.too_tight = end_ > 0.0_mm ? 0.0_mm : -room;
     }
     place_bar(made);
     place_ticks(made);
@@ -129,14 +129,14 @@ Upright RulerPlan::draw() {
 }
 
 void RulerPlan::place_bar(Upright& made) const {
-    const double pad = setting_.scaled(1.2);
-    constexpr double longest = 18.0;  // more black says no more
-    const double text = lines_height(bar_text_.size(), setting_.format.figure_pt);
-    const double length = std::min(to_ - zero_ - end_, std::max(longest, text + 2.0 * pad));
+    const Millimetres pad = setting_.scaled(1.2_mm);
+    constexpr Millimetres longest = 18.0_mm;  // more black says no more
+    const Millimetres text = lines_height(bar_text_.size(), setting_.format.figure_pt);
+    const Millimetres length = std::min(to_ - zero_ - end_, std::max(longest, text + 2.0 * pad));
     PlacedBox bar = filled_box(setting_.format.margin, zero_ + end_, inner_ - setting_.format.margin, length);
     bar.role = Role::ruler_tick;
     made.items.emplace_back(bar);
-    double baseline = zero_ + end_ + std::max(pad, 0.5 * (length - text)) + ascent(setting_.format.figure_pt);
+    Millimetres baseline = zero_ + end_ + std::max(pad, 0.5 * (length - text)) + ascent(setting_.format.figure_pt);
     for (const auto& one : bar_text_) {
         place(made.items, one, setting_.format.margin + pad, baseline, label_style(true));
         baseline += leading(setting_.format.figure_pt);
@@ -144,13 +144,14 @@ void RulerPlan::place_bar(Upright& made) const {
 }
 
 void RulerPlan::place_ticks(Upright& made) const {
-    made.items.emplace_back(tick_line(label_at - setting_.scaled(1.0), zero_, 1.25 * heavy_pt));
+    made.items.emplace_back(tick_line(label_at - setting_.scaled(1.0_mm), zero_, 1.25 * heavy_pt));
     for (const auto& tick : block_.ticks) {
-        if (tick.at_mm > end_) {
+        const Millimetres at{tick.at_mm};
+        if (at > end_) {
             continue;
         }
-        const double across = tick.label.empty() && !tick.marked ? small_tick : long_tick;
-        made.items.emplace_back(tick_line(across, zero_ + tick.at_mm, tick.marked ? heavy_pt : rule_pt));
+        const Millimetres across = tick.label.empty() && !tick.marked ? small_tick : long_tick;
+        made.items.emplace_back(tick_line(across, zero_ + at, tick.marked ? heavy_pt : rule_pt));
     }
 }
 
@@ -163,9 +164,9 @@ std::vector<RulerPlan::Label> RulerPlan::labels(std::size_t every) const {
     }
     std::vector<Label> ticks;
     for (const auto& tick : block_.ticks) {
-        if (!tick.label.empty() && tick.at_mm <= end_) {
+        if (const Millimetres at{tick.at_mm}; !tick.label.empty() && at <= end_) {
             const TextStyle style = label_style(tick.marked);
-            ticks.push_back({one_line(tick.label, style, setting_.measure), style, zero_ + tick.at_mm, tick.marked});
+            ticks.push_back({one_line(tick.label, style, setting_.measure), style, zero_ + at, tick.marked});
         }
     }
     std::stable_sort(ticks.begin(), ticks.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
@@ -178,9 +179,9 @@ std::vector<RulerPlan::Label> RulerPlan::labels(std::size_t every) const {
 }
 
 void RulerPlan::place_labels(Upright& made) const {
-    const double slot = 1.12 * leading(setting_.format.figure_pt);
+    const Millimetres slot = 1.12 * leading(setting_.format.figure_pt);
     const auto spread_of = [&](const std::vector<Label>& all) {
-        std::vector<double> wanted;
+        std::vector<Millimetres> wanted;
         for (const auto& label : all) {
             wanted.push_back(label.at);
         }
@@ -188,17 +189,17 @@ void RulerPlan::place_labels(Upright& made) const {
     };
     std::vector<Label> labels = this->labels(1);
     Spread spread = spread_of(labels);
-    for (std::size_t every = 2; spread.missing > 0.0 && every <= block_.ticks.size(); ++every) {
+    for (std::size_t every = 2; spread.missing > 0.0_mm && every <= block_.ticks.size(); ++every) {
         labels = this->labels(every);
         spread = spread_of(labels);
     }
     made.too_tight = std::max(made.too_tight, spread.missing);
     for (std::size_t i = 0; i < labels.size(); ++i) {
         const Label& label = labels[i];
-        const double middle = spread.at[i];
-        const double baseline = middle + 0.5 * cap_height(label.style.size_pt);
+        const Millimetres middle = spread.at[i];
+        const Millimetres baseline = middle + 0.5 * cap_height(label.style.size_pt);
         if (label.marked) {
-            const double pad = setting_.scaled(1.0);
+            const Millimetres pad = setting_.scaled(1.0_mm);
             made.items.emplace_back(
                 filled_box(label_at - pad, middle - 0.47 * slot, label.text.width + 2.0 * pad, 0.94 * slot));
         }
@@ -206,7 +207,7 @@ void RulerPlan::place_labels(Upright& made) const {
         if (i < zero_text_.size()) {
             continue;  // the zero line itself reaches its label
         }
-        PlacedLine leader = line(long_tick, label.at, label_at - setting_.scaled(1.0), middle, hair_pt);
+        PlacedLine leader = line(long_tick, label.at, label_at - setting_.scaled(1.0_mm), middle, hair_pt);
         leader.width_pt = label.marked ? heavy_pt : hair_pt;
         leader.role = Role::ruler_tick;
         made.items.emplace_back(leader);
@@ -218,13 +219,14 @@ void RulerPlan::place_labels(Upright& made) const {
 RulerStrip ruler(const card::Ruler& block, const BlockContext& setting) {
     const Format& format = setting.format;
     const bool upright = format.height > format.width;
-    const double length = upright ? format.height : format.width;
+    const Millimetres length = upright ? format.height : format.width;
     Upright drawn = RulerPlan(block, setting, format.margin, length - format.margin).draw();
     RulerStrip strip;
     strip.cut_off_mm = drawn.cut_off;
     strip.too_tight = drawn.too_tight;
-    strip.group = {Tag::figure, false, described(block, drawn.cut_off > 0.0 ? drawn.cut_off : block.too_thick_mm)};
-    const double air = setting.scaled(3.0);
+    strip.group = {Tag::figure, false,
+                   described(block, drawn.cut_off > 0.0_mm ? drawn.cut_off : Millimetres{block.too_thick_mm})};
+    const Millimetres air = setting.scaled(3.0_mm);
     if (upright) {
         strip.items = std::move(drawn.items);
         strip.left = drawn.across + air - format.margin;

@@ -14,13 +14,13 @@ Fragment heading(const card::Heading& block, const BlockContext& setting) {
     style.face = Weight::bold;
     style.quiet_units = false;
     style.role = Role::heading;
-    const double air = setting.ruled ? 0.0 : setting.scaled(1.5);
+    const Millimetres air = setting.ruled ? 0.0_mm : setting.scaled(1.5_mm);
     Fragment made;
     if (!setting.ruled) {
-        made.items.emplace_back(line(0.0, 0.0, setting.width, 0.0, rule_pt));
+        made.items.emplace_back(line(0.0_mm, 0.0_mm, setting.width, 0.0_mm, rule_pt));
     }
     const Fragment text = paragraph(block.text, style, setting.width, setting.measure);
-    put(made, text, 0.0, air);
+    put(made, text, 0.0_mm, air);
     made.height = air + text.height;
     made.group.tag = Tag::heading;
     return made;
@@ -34,14 +34,14 @@ Fragment steps(const card::Steps& block, const BlockContext& setting, int first_
     TextStyle mark = figure_style(setting);
     mark.quiet_units = false;
     const TextStyle text = body_style(setting);
-    const double gutter = setting.scaled(2.2);
-    const double air = setting.between(setting.scaled(1.1), setting.scaled(2.6));
+    const Millimetres gutter = setting.scaled(2.2_mm);
+    const Millimetres air = setting.between(setting.scaled(1.1_mm), setting.scaled(2.6_mm));
     const bool clocks =
         std::any_of(block.steps.begin(), block.steps.end(), [](const auto& s) { return !s.when.empty(); });
 
     std::vector<std::vector<TextLine>> marks;  // one or two columns: the number, the clock
-    double number_width = 0.0;
-    double clock_width = 0.0;
+    Millimetres number_width;
+    Millimetres clock_width;
     int number = first_number;
     for (const auto& step : block.steps) {
         const TextLine count = one_line(block.numbered ? std::to_string(number++) : "", mark, setting.measure);
@@ -50,8 +50,8 @@ Fragment steps(const card::Steps& block, const BlockContext& setting, int first_
         clock_width = std::max(clock_width, when.width);
         marks.push_back({count, when});
     }
-    const double clock_x = block.numbered ? number_width + gutter : 0.0;
-    const double text_x = clock_x + (clocks ? clock_width + gutter : 0.0);
+    const Millimetres clock_x = block.numbered ? number_width + gutter : 0.0_mm;
+    const Millimetres text_x = clock_x + (clocks ? clock_width + gutter : 0.0_mm);
 
     Fragment made;
     made.group.tag = Tag::list;
@@ -59,20 +59,20 @@ Fragment steps(const card::Steps& block, const BlockContext& setting, int first_
         if (i > 0) {
             if (clocks) {  // a rule leads the eye from the time to its words
                 made.height += 0.5 * air;
-                made.items.emplace_back(line(0.0, made.height, setting.width, made.height, hair_pt));
-                made.height += 0.5 * air + setting.scaled(0.3);
+                made.items.emplace_back(line(0.0_mm, made.height, setting.width, made.height, hair_pt));
+                made.height += 0.5 * air + setting.scaled(0.3_mm);
             } else {
                 made.height += air;
             }
         }
-        const double baseline = made.height + ascent(mark.size_pt);
+        const Millimetres baseline = made.height + ascent(mark.size_pt);
         const std::size_t first = made.items.size();
         place(made.items, marks[i][0], number_width - marks[i][0].width, baseline, mark);
         place(made.items, marks[i][1], clock_x + clock_width - marks[i][1].width, baseline, mark);
         set_cell(made.items, first, 0);
         const std::size_t after_mark = made.items.size();
         const Fragment words = paragraph(block.steps[i].text, text, setting.width - text_x, setting.measure);
-        const double drop = ascent(mark.size_pt) - ascent(text.size_pt);  // to share the baseline
+        const Millimetres drop = ascent(mark.size_pt) - ascent(text.size_pt);  // to share the baseline
         put(made, words, text_x, made.height + drop);
         set_cell(made.items, after_mark, 1);
         set_row(made.items, first, i);

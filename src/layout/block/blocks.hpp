@@ -29,10 +29,10 @@ Fragment cautions(const std::vector<card::Caution>& blocks, const BlockContext& 
 /// foot of a wide one. `items` have the card's own origin, since ticks start at the cut.
 struct RulerStrip {
     std::vector<Item> items;
-    double left = 0.0;        // mm that the column loses on its left
-    double bottom = 0.0;      // or at its foot
-    double cut_off_mm = 0.0;  // from here on the ruler has no room and says so; 0: whole
-    double too_tight = 0.0;   // mm by which the labels do not find room
+    Millimetres left;        // mm that the column loses on its left
+    Millimetres bottom;      // or at its foot
+    Millimetres cut_off_mm;  // from here on the ruler has no room and says so; 0: whole
+    Millimetres too_tight;   // mm by which the labels do not find room
     Group group;
 };
 RulerStrip ruler(const card::Ruler& block, const BlockContext& setting);

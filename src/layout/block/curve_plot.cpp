@@ -26,7 +26,7 @@ std::array<const CurvePoints*, 4> lines_of(const card::Curve& block) {
     return {&block.likely, &block.low, &block.high, &block.second};
 }
 
-PlacedPath path_of(const CurvePoints& points, const CurveScale& scale, double stroke_pt) {
+PlacedPath path_of(const CurvePoints& points, const CurveScale& scale, Points stroke_pt) {
     PlacedPath path;
     for (const auto& point : points) {
         path.points.push_back({scale.x(point.x), scale.y(point.y)});
@@ -35,26 +35,27 @@ PlacedPath path_of(const CurvePoints& points, const CurveScale& scale, double st
     return path;
 }
 
-constexpr double smallest_mark = 0.4;  // mm, for a 10 pt body
+constexpr Millimetres smallest_mark = 0.4_mm;  // mm, for a 10 pt body
 
 /// Circles shrink where readings stand close, down to a size that still shows as one.
-double mark_radius(const card::Curve& block, const CurveScale& scale, const BlockContext& setting) {
-    const double largest = setting.scaled(0.8);
-    const double smallest = setting.scaled(smallest_mark);
-    const double spacing =
+Millimetres mark_radius(const card::Curve& block, const CurveScale& scale, const BlockContext& setting) {
+    const Millimetres largest = setting.scaled(0.8_mm);
+    const Millimetres smallest = setting.scaled(smallest_mark);
+    const Millimetres spacing =
         (scale.right - scale.left) / static_cast<double>(std::max<std::size_t>(block.marks.size(), 1));
     return std::clamp(0.4 * spacing, smallest, largest);
 }
 
-bool crosses(const CurvePoints& points, const CurveScale& scale, double x1, double y1, double x2, double y2) {
+bool crosses(const CurvePoints& points, const CurveScale& scale, Millimetres x1, Millimetres y1, Millimetres x2,
+             Millimetres y2) {
     for (std::size_t i = 1; i < points.size(); ++i) {
-        const double ax = scale.x(points[i - 1].x);
-        const double bx = scale.x(points[i].x);
+        const Millimetres ax = scale.x(points[i - 1].x);
+        const Millimetres bx = scale.x(points[i].x);
         if (bx < x1 || ax > x2) {
             continue;
         }
-        const double ay = scale.y(points[i - 1].y);
-        const double by = scale.y(points[i].y);
+        const Millimetres ay = scale.y(points[i - 1].y);
+        const Millimetres by = scale.y(points[i].y);
         if (std::max(ay, by) >= y1 && std::min(ay, by) <= y2) {
             return true;
         }
@@ -93,14 +94,14 @@ CurveScale::CurveScale(const card::Curve& block) {
     y_span_ = ys.span();
 }
 
-void CurveScale::set_plot(double new_left, double new_top, double new_right, double new_bottom) {
+void CurveScale::set_plot(Millimetres new_left, Millimetres new_top, Millimetres new_right, Millimetres new_bottom) {
     left = new_left;
     top = new_top;
     right = new_right;
     bottom = new_bottom;
 }
 
-PlacedPath curve_mark(double x, double y, double radius) {
+PlacedPath curve_mark(Millimetres x, Millimetres y, Millimetres radius) {
     constexpr int corners = 16;
     PlacedPath circle;
     for (int i = 0; i < corners; ++i) {
@@ -114,11 +115,12 @@ PlacedPath curve_mark(double x, double y, double radius) {
     return circle;
 }
 
-void place_hatch(std::vector<Item>& items, double x1, double y1, double x2, double y2, double step) {
+void place_hatch(std::vector<Item>& items, Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2,
+                 Millimetres step) {
     // The diagonals x + y = s that meet the box, each from where it enters to where it leaves.
-    for (double s = x1 + y1 + step; s < x2 + y2; s += step) {
-        const double from = std::max(x1, s - y2);
-        const double to = std::min(x2, s - y1);
+    for (Millimetres s = x1 + y1 + step; s < x2 + y2; s += step) {
+        const Millimetres from = std::max(x1, s - y2);
+        const Millimetres to = std::min(x2, s - y1);
         if (to > from) {
             items.emplace_back(line(from, s - from, to, s - to, hair_pt));
         }
@@ -130,7 +132,7 @@ void place_hatch(std::vector<Item>& items, double x1, double y1, double x2, doub
 void place_curve(std::vector<Item>& items, const card::Curve& block, const CurveScale& scale,
                  const BlockContext& setting) {
     if (!block.low.empty() && !block.high.empty()) {
-        PlacedPath band = path_of(block.high, scale, 0.0);
+        PlacedPath band = path_of(block.high, scale, 0.0_pt);
         for (auto point = block.low.rbegin(); point != block.low.rend(); ++point) {
             band.points.push_back({scale.x(point->x), scale.y(point->y)});
         }
@@ -142,9 +144,9 @@ void place_curve(std::vector<Item>& items, const card::Curve& block, const Curve
         items.emplace_back(path_of(block.high, scale, hair_pt));
     }
     for (const auto& [from, to] : block.gaps) {
-        place_hatch(items, scale.x(from), scale.top, scale.x(to), scale.bottom, setting.scaled(2.2));
+        place_hatch(items, scale.x(from), scale.top, scale.x(to), scale.bottom, setting.scaled(2.2_mm));
     }
-    const double radius = mark_radius(block, scale, setting);
+    const Millimetres radius = mark_radius(block, scale, setting);
     const auto place_marks = [&] {
         for (const auto& mark : block.marks) {
             items.emplace_back(curve_mark(scale.x(mark.x), scale.y(mark.y), radius));
@@ -171,16 +173,17 @@ void place_curve(std::vector<Item>& items, const card::Curve& block, const Curve
     }
 }
 
-bool curve_takes(const card::Curve& block, const CurveScale& scale, double x1, double y1, double x2, double y2) {
+bool curve_takes(const card::Curve& block, const CurveScale& scale, Millimetres x1, Millimetres y1, Millimetres x2,
+                 Millimetres y2) {
     for (const CurvePoints* const points : lines_of(block)) {
         if (crosses(*points, scale, x1, y1, x2, y2)) {
             return true;
         }
     }
-    const double reach = 1.0;  // mm, a little over the largest circle
+    const Millimetres reach = 1.0_mm;  // mm, a little over the largest circle
     for (const auto& mark : block.marks) {
-        const double x = scale.x(mark.x);
-        const double y = scale.y(mark.y);
+        const Millimetres x = scale.x(mark.x);
+        const Millimetres y = scale.y(mark.y);
         if (x > x1 - reach && x < x2 + reach && y > y1 - reach && y < y2 + reach) {
             return true;
         }

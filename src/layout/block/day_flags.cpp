@@ -26,8 +26,9 @@ using Shared = std::vector<std::size_t>;
 
 class FlagPlan {
   public:
-    FlagPlan(const std::vector<card::DayBar::Mark>& marks, const std::vector<double>& at, const BlockContext& setting)
-        : marks_(marks), at_(at), setting_(setting), gap_(setting.scaled(2.2)) {
+    FlagPlan(const std::vector<card::DayBar::Mark>& marks, const std::vector<Millimetres>& at,
+             const BlockContext& setting)
+        : marks_(marks), at_(at), setting_(setting), gap_(setting.scaled(2.2_mm)) {
         for (std::size_t i = 0; i < marks.size(); ++i) {
             groups_.push_back({i});
         }
@@ -42,11 +43,11 @@ class FlagPlan {
     void drop_one();
 
     const std::vector<card::DayBar::Mark>& marks_;
-    const std::vector<double>& at_;
+    const std::vector<Millimetres>& at_;
     const BlockContext& setting_;
-    double gap_;
+    Millimetres gap_;
     std::vector<Shared> groups_;
-    std::vector<double> bare_;
+    std::vector<Millimetres> bare_;
 };
 
 DayFlag FlagPlan::flag_of(const Shared& group) const {
@@ -57,8 +58,8 @@ DayFlag FlagPlan::flag_of(const Shared& group) const {
         FlagText text;
         text.clock = one_line(said ? card::Text{} : mark.label, day_clock_style(setting_), setting_.measure);
         text.words = one_line(mark.above, body_style(setting_), setting_.measure);
-        text.x = made.width + (made.texts.empty() ? 0.0 : gap_);
-        text.words_x = text.x + text.clock.width + (said ? 0.0 : setting_.scaled(1.3));
+        text.x = made.width + (made.texts.empty() ? 0.0_mm : gap_);
+        text.words_x = text.x + text.clock.width + (said ? 0.0_mm : setting_.scaled(1.3_mm));
         made.width = text.words.runs.empty() ? text.x + text.clock.width : text.words_x + text.words.width;
         made.texts.push_back(std::move(text));
         made.at.push_back(at_[i]);
@@ -71,7 +72,7 @@ bool FlagPlan::place(std::vector<DayFlag>& flags) const {
     for (const auto& flag : flags) {
         wishes.push_back({flag.at.front(), flag.at.back(), flag.width});
     }
-    const auto rows = flag_rows(wishes, 0.0, setting_.width, gap_, most_rows(setting_.format));
+    const auto rows = flag_rows(wishes, 0.0_mm, setting_.width, gap_, most_rows(setting_.format));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         flags[i].left = rows[i].left;
         flags[i].row = rows[i].row;
@@ -82,9 +83,9 @@ bool FlagPlan::place(std::vector<DayFlag>& flags) const {
 /// Puts the two neighbours that stand nearest to each other on one flag, of those that find room on the bar together.
 bool FlagPlan::share_nearest() {
     std::size_t best = groups_.size();
-    double nearest = std::numeric_limits<double>::infinity();
+    Millimetres nearest{std::numeric_limits<double>::infinity()};
     for (std::size_t i = 0; i + 1 < groups_.size(); ++i) {
-        const double apart = at_[groups_[i + 1].front()] - at_[groups_[i].back()];
+        const Millimetres apart = at_[groups_[i + 1].front()] - at_[groups_[i].back()];
         Shared both = groups_[i];
         both.insert(both.end(), groups_[i + 1].begin(), groups_[i + 1].end());
         if (apart < nearest && flag_of(both).width <= setting_.width) {
@@ -140,7 +141,7 @@ TextStyle day_clock_style(const BlockContext& setting) {
     return style;
 }
 
-DayFlags day_flags(const std::vector<card::DayBar::Mark>& marks, const std::vector<double>& at,
+DayFlags day_flags(const std::vector<card::DayBar::Mark>& marks, const std::vector<Millimetres>& at,
                    const BlockContext& setting) {
     return FlagPlan(marks, at, setting).run();
 }

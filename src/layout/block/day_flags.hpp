@@ -16,26 +16,26 @@ namespace holdwater::layout {
 struct FlagText {
     TextLine clock;
     TextLine words;
-    double x = 0.0;        // of the clock, from the left of the flag
-    double words_x = 0.0;  // of the words
+    Millimetres x;        // of the clock, from the left of the flag
+    Millimetres words_x;  // of the words
 };
 
 struct DayFlag {
     std::vector<FlagText> texts;
-    std::vector<double> at;  // of its marks along the bar, rising [mm]
-    double width = 0.0;
-    double left = 0.0;
+    std::vector<Millimetres> at;  // of its marks along the bar, rising [mm]
+    Millimetres width;
+    Millimetres left;
     int row = 0;  // 0 next to the bar
 };
 
 struct DayFlags {
     std::vector<DayFlag> flags;
-    std::vector<double> bare;  // marks whose label found no room: a line on the bar and no more
+    std::vector<Millimetres> bare;  // marks whose label found no room: a line on the bar and no more
 };
 
 /// `at` is the place of each mark along a bar of the context's width, rising. Marks share a flag where there are too
 /// many, the nearest first; where even that does not do, labels without words go, then others, the last mark's never.
-DayFlags day_flags(const std::vector<card::DayBar::Mark>& marks, const std::vector<double>& at,
+DayFlags day_flags(const std::vector<card::DayBar::Mark>& marks, const std::vector<Millimetres>& at,
                    const BlockContext& setting);
 
 /// The style of a clock time on the bar.

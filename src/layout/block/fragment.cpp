@@ -9,7 +9,7 @@
 
 namespace holdwater::layout {
 
-Item moved(Item item, double dx, double dy) {
+Item moved(Item item, Millimetres dx, Millimetres dy) {
     std::visit(Overloaded{[&](PlacedText& text) {
                               text.x += dx;
                               text.baseline += dy;
@@ -36,7 +36,7 @@ Item moved(Item item, double dx, double dy) {
 
 Item scaled(Item item, double factor) {
     const auto scale = [factor](auto&... values) { ((values *= factor), ...); };
-    const auto scale_dashes = [factor](std::vector<double>& dashes) {
+    const auto scale_dashes = [factor](std::vector<Millimetres>& dashes) {
         for (auto& dash : dashes) {
             dash *= factor;
         }
@@ -58,9 +58,9 @@ Item scaled(Item item, double factor) {
     return item;
 }
 
-Item turned(Item item, double height) {
-    const auto turn = [height](double& x, double& y) {
-        const double across = x;
+Item turned(Item item, Millimetres height) {
+    const auto turn = [height](Millimetres& x, Millimetres& y) {
+        const Millimetres across = x;
         x = y;
         y = height - across;
     };
@@ -86,19 +86,19 @@ Item turned(Item item, double height) {
     return item;
 }
 
-void put(std::vector<Item>& onto, const std::vector<Item>& items, double dx, double dy) {
+void put(std::vector<Item>& onto, const std::vector<Item>& items, Millimetres dx, Millimetres dy) {
     onto.reserve(onto.size() + items.size());
     for (const auto& item : items) {
         onto.push_back(moved(item, dx, dy));
     }
 }
 
-void put(Fragment& onto, const Fragment& part, double dx, double dy) {
+void put(Fragment& onto, const Fragment& part, Millimetres dx, Millimetres dy) {
     put(onto.items, part.items, dx, dy);
     onto.too_wide = std::max(onto.too_wide, part.too_wide);
 }
 
-PlacedLine line(double x1, double y1, double x2, double y2, double width_pt) {
+PlacedLine line(Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2, Points width_pt) {
     PlacedLine made;
     made.x1 = x1;
     made.y1 = y1;
@@ -108,7 +108,7 @@ PlacedLine line(double x1, double y1, double x2, double y2, double width_pt) {
     return made;
 }
 
-PlacedBox filled_box(double x, double y, double width, double height, double grey) {
+PlacedBox filled_box(Millimetres x, Millimetres y, Millimetres width, Millimetres height, double grey) {
     PlacedBox made;
     made.x = x;
     made.y = y;
@@ -119,8 +119,8 @@ PlacedBox filled_box(double x, double y, double width, double height, double gre
     return made;
 }
 
-PlacedBox frame(double x, double y, double width, double height, double stroke_pt) {
-    const double stroke = stroke_pt * mm_per_pt;
+PlacedBox frame(Millimetres x, Millimetres y, Millimetres width, Millimetres height, Points stroke_pt) {
+    const Millimetres stroke = em(stroke_pt);
     PlacedBox made;
     made.x = x + 0.5 * stroke;
     made.y = y + 0.5 * stroke;

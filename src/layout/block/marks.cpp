@@ -17,12 +17,12 @@ void place_shape(std::vector<Item>& items, std::vector<Point> points, double gre
     shape.closed = true;
     shape.filled = true;
     shape.fill_grey = grey;
-    shape.stroke_pt = 0.0;
+    shape.stroke_pt = 0.0_pt;
     items.emplace_back(std::move(shape));
 }
 
 /// A round corner as a short polyline about (x, y), from angle `from` over a third of a turn.
-void round_corner(std::vector<Point>& points, double x, double y, double radius, double from) {
+void round_corner(std::vector<Point>& points, Millimetres x, Millimetres y, Millimetres radius, double from) {
     constexpr int parts = 6;
     for (int i = 0; i <= parts; ++i) {
         const double angle = from + 2.0 * std::numbers::pi / 3.0 * i / parts;
@@ -32,14 +32,14 @@ void round_corner(std::vector<Point>& points, double x, double y, double radius,
 
 }  // namespace
 
-double warning_width(double height) {
+Millimetres warning_width(Millimetres height) {
     return 1.14 * height;
 }
 
-void place_warning_sign(std::vector<Item>& items, double x, double y, double height, double grey) {
-    const double width = warning_width(height);
-    const double radius = 0.09 * height;
-    const double middle = x + 0.5 * width;
+void place_warning_sign(std::vector<Item>& items, Millimetres x, Millimetres y, Millimetres height, double grey) {
+    const Millimetres width = warning_width(height);
+    const Millimetres radius = 0.09 * height;
+    const Millimetres middle = x + 0.5 * width;
     std::vector<Point> outline;
     // Corners of an equal-sided triangle, rounded: right foot, left foot, top; y runs down.
     constexpr double sixth = std::numbers::pi / 6.0;
@@ -49,14 +49,14 @@ void place_warning_sign(std::vector<Item>& items, double x, double y, double hei
     place_shape(items, std::move(outline), grey);
 
     const double other = grey > 0.5 ? 0.0 : 1.0;
-    const double top = y + 0.34 * height;
-    const double stem = y + 0.70 * height;
-    const double wide = 0.085 * height;
-    const double narrow = 0.05 * height;
+    const Millimetres top = y + 0.34 * height;
+    const Millimetres stem = y + 0.70 * height;
+    const Millimetres wide = 0.085 * height;
+    const Millimetres narrow = 0.05 * height;
     place_shape(items, {{middle - wide, top}, {middle + wide, top}, {middle + narrow, stem}, {middle - narrow, stem}},
                 other);
-    const double dot = y + 0.76 * height;
-    const double half = 0.07 * height;
+    const Millimetres dot = y + 0.76 * height;
+    const Millimetres half = 0.07 * height;
     place_shape(items,
                 {{middle - half, dot},
                  {middle + half, dot},
@@ -65,7 +65,7 @@ void place_warning_sign(std::vector<Item>& items, double x, double y, double hei
                 other);
 }
 
-void place_arrow(std::vector<Item>& items, double x, double y, double height, double grey) {
+void place_arrow(std::vector<Item>& items, Millimetres x, Millimetres y, Millimetres height, double grey) {
     place_shape(items, {{x, y}, {x + 0.8 * height, y + 0.5 * height}, {x, y + height}}, grey);
 }
 

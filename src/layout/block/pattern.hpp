@@ -10,6 +10,7 @@
 namespace holdwater::layout {
 
 /// fill solid, cook close diagonals, hold wide upright lines, sleep level lines; with an outline.
-void place_pattern(std::vector<Item>& items, card::DayBar::Kind kind, double x, double y, double width, double height);
+void place_pattern(std::vector<Item>& items, card::DayBar::Kind kind, Millimetres x, Millimetres y, Millimetres width,
+                   Millimetres height);
 
 }  // namespace holdwater::layout

@@ -6,7 +6,7 @@
 
 namespace holdwater::layout {
 
-Spread spread_apart(const std::vector<double>& wanted, double slot, double low, double high) {
+Spread spread_apart(const std::vector<Millimetres>& wanted, Millimetres slot, Millimetres low, Millimetres high) {
     Spread made;
     const std::size_t n = wanted.size();
     if (n == 0) {
@@ -14,9 +14,9 @@ Spread spread_apart(const std::vector<double>& wanted, double slot, double low, 
     }
     // With z_i = y_i - i slot the places need only ascend: pool neighbours that do not, to their mean.
     struct Pool {
-        double sum = 0.0;
+        Millimetres sum;
         std::size_t count = 0;
-        double mean() const { return sum / static_cast<double>(count); }
+        Millimetres mean() const { return sum / static_cast<double>(count); }
     };
     std::vector<Pool> pools;
     for (std::size_t i = 0; i < n; ++i) {
@@ -28,11 +28,11 @@ Spread spread_apart(const std::vector<double>& wanted, double slot, double low, 
             pools.back().count += last.count;
         }
     }
-    const double highest = high - static_cast<double>(n - 1) * slot;
-    made.missing = std::max(0.0, low - highest);
+    const Millimetres highest = high - static_cast<double>(n - 1) * slot;
+    made.missing = std::max(0.0_mm, low - highest);
     for (const auto& pool : pools) {
         for (std::size_t k = 0; k < pool.count; ++k) {
-            const double z = std::max(low, std::min(pool.mean(), highest));
+            const Millimetres z = std::max(low, std::min(pool.mean(), highest));
             made.at.push_back(z + static_cast<double>(made.at.size()) * slot);
         }
     }
@@ -43,7 +43,7 @@ namespace {
 
 class FlagSearch {
   public:
-    FlagSearch(const std::vector<FlagWish>& labels, double low, double high, double gap)
+    FlagSearch(const std::vector<FlagWish>& labels, Millimetres low, Millimetres high, Millimetres gap)
         : labels_(labels), low_(low), high_(high), gap_(gap) {}
 
     bool search(int rows) {
@@ -57,22 +57,22 @@ class FlagSearch {
     bool place(int rows);
     bool clashes(const Flag& flag, std::size_t i) const;
     /// A leader of label i, which stands higher, runs past a label from `left` to `right`.
-    bool passes(std::size_t i, double left, double right) const {
+    bool passes(std::size_t i, Millimetres left, Millimetres right) const {
         return labels_[i].last > left - 0.5 * gap_ && labels_[i].first < right + 0.5 * gap_;
     }
 
     const std::vector<FlagWish>& labels_;
-    double low_;
-    double high_;
-    double gap_;
+    Millimetres low_;
+    Millimetres high_;
+    Millimetres gap_;
     std::vector<Flag> flags_;
     long steps_ = 0;
 };
 
 bool FlagSearch::clashes(const Flag& flag, std::size_t i) const {
-    const double right = flag.left + labels_[i].width;
+    const Millimetres right = flag.left + labels_[i].width;
     for (std::size_t j = 0; j < flags_.size(); ++j) {
-        const double other_right = flags_[j].left + labels_[j].width;
+        const Millimetres other_right = flags_[j].left + labels_[j].width;
         if (flags_[j].row == flag.row && flag.left < other_right + gap_ && flags_[j].left < right + gap_) {
             return true;
         }
@@ -102,7 +102,7 @@ bool FlagSearch::place(int rows) {
             if (++steps_ > patience) {
                 return false;
             }
-            const double wanted = (1.0 - share) * label.first + share * label.last - share * label.width;
+            const Millimetres wanted = (1.0 - share) * label.first + share * label.last - share * label.width;
             const Flag flag{row, std::clamp(wanted, low_, high_ - label.width)};
             if (clashes(flag, i)) {
                 continue;
@@ -119,7 +119,8 @@ bool FlagSearch::place(int rows) {
 
 }  // namespace
 
-std::vector<Flag> flag_rows(const std::vector<FlagWish>& labels, double low, double high, double gap, int most_rows) {
+std::vector<Flag> flag_rows(const std::vector<FlagWish>& labels, Millimetres low, Millimetres high, Millimetres gap,
+                            int most_rows) {
     FlagSearch search(labels, low, high, gap);
     for (int rows = 1; rows <= most_rows; ++rows) {
         if (search.search(rows)) {

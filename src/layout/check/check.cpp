@@ -18,8 +18,10 @@ namespace holdwater::layout {
 namespace {
 
 constexpr double least_contrast = 7.0;  // as for small print
-constexpr double least_rule_pt = 0.4;
-constexpr double rounding = 1e-6;
+constexpr Points least_rule_pt = 0.4_pt;
+constexpr Millimetres rounding = 1e-6_mm;
+constexpr Points rounding_pt = 1e-6_pt;
+constexpr double rounding_arcmin = 1e-6;
 
 class FaceCheck {
   public:
@@ -35,7 +37,7 @@ class FaceCheck {
   private:
     void check_text(std::size_t index, const PlacedText& text);
     void check_place(const Item& item);
-    void check_rule(double width_pt);
+    void check_rule(Points width_pt);
     void check_overlaps();
     void check_strokes(std::size_t index, const PlacedText& text);
     double ground(std::size_t index, const PlacedText& text, std::size_t& from) const;
@@ -76,9 +78,10 @@ double FaceCheck::ground(std::size_t index, const PlacedText& text, std::size_t&
 
 void FaceCheck::check_text(std::size_t index, const PlacedText& text) {
     const double angle = capital_arcmin(text.size_pt, format_.distance);
-    if (angle < least_arcmin(text) - rounding) {
-        report("type-too-small", fmt::format("\"{}\" in {:g} pt has capitals of {:.1f}' at {:g} mm, {:g}' is the least",
-                                             text.text, text.size_pt, angle, format_.distance, least_arcmin(text)));
+    if (angle < least_arcmin(text) - rounding_arcmin) {
+        report("type-too-small",
+               fmt::format("\"{}\" in {:g} pt has capitals of {:.1f}' at {:g} mm, {:g}' is the least", text.text,
+                           text.size_pt.value(), angle, format_.distance.value(), least_arcmin(text)));
     }
     if (!measure_.covers(text.text, text.face)) {
         report("glyph-missing", fmt::format("\"{}\" holds a character that the typeface has not", text.text));
@@ -96,7 +99,7 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
     std::size_t from = 0;
     ground(index, text, from);
     const Rect ink = extent(text);
-    const auto hit = [&](double x1, double y1, double x2, double y2, double width_pt) {
+    const auto hit = [&](Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2, Points width_pt) {
         if (enters(ink.grown(0.5 * em(width_pt) - rounding), x1, y1, x2, y2)) {
             report("text-crossed", fmt::format("\"{}\" is crossed by a line", text.text));
         }
@@ -112,7 +115,7 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
                                   if (box.filled && i > index && edge.overlaps(ink)) {
                                       report("text-crossed", fmt::format("\"{}\" lies under a box", text.text));
                                   }
-                                  if (box.stroke_pt > 0.0) {
+                                  if (box.stroke_pt > 0.0_pt) {
                                       hit(edge.x1, edge.y1, edge.x2, edge.y1, box.stroke_pt);
                                       hit(edge.x1, edge.y2, edge.x2, edge.y2, box.stroke_pt);
                                       hit(edge.x1, edge.y1, edge.x1, edge.y2, box.stroke_pt);
@@ -132,7 +135,7 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
 
 void FaceCheck::check_place(const Item& item) {
     const Rect ink = extent(item);
-    const Rect card{0.0, 0.0, page_.width, page_.height};
+    const Rect card{0.0_mm, 0.0_mm, page_.width, page_.height};
     const auto role = std::visit([](const auto& one) { return one.role; }, item);
     const PlacedText* text = as_text(item);
     const std::string what = text != nullptr ? "\"" + text->text + "\"" : "a drawn line or box";
@@ -143,17 +146,18 @@ void FaceCheck::check_place(const Item& item) {
         return;
     }
     const bool at_cut = text == nullptr && (role == Role::ruler_tick || role == Role::cut_mark);
-    constexpr double mark_overhang = 1.0;  // a cut mark may reach over the cut by this
+    constexpr Millimetres mark_overhang = 1.0_mm;  // a cut mark may reach over the cut by this
     if (!card.grown(at_cut ? mark_overhang : rounding).holds(ink)) {
         report("overflow", fmt::format("{} runs over the edge of the card", what));
     } else if (!at_cut && !card.grown(rounding - format_.margin).holds(ink)) {
-        report("quiet-zone", fmt::format("{} comes nearer to the cut than {:g} mm", what, format_.margin));
+        report("quiet-zone", fmt::format("{} comes nearer to the cut than {:g} mm", what, format_.margin.value()));
     }
 }
 
-void FaceCheck::check_rule(double width_pt) {
-    if (width_pt > 0.0 && width_pt < least_rule_pt - rounding) {
-        report("rule-too-thin", fmt::format("a rule of {:g} pt is thinner than {:g} pt", width_pt, least_rule_pt));
+void FaceCheck::check_rule(Points width_pt) {
+    if (width_pt > 0.0_pt && width_pt < least_rule_pt - rounding_pt) {
+        report("rule-too-thin",
+               fmt::format("a rule of {:g} pt is thinner than {:g} pt", width_pt.value(), least_rule_pt.value()));
     }
 }
 
@@ -166,7 +170,7 @@ void FaceCheck::check_overlaps() {
     }
     for (std::size_t i = 0; i < texts.size(); ++i) {
         for (std::size_t k = i + 1; k < texts.size(); ++k) {
-            if (extent(*texts[i]).grown(-1e-4).overlaps(extent(*texts[k]).grown(-1e-4))) {
+            if (extent(*texts[i]).grown(-1e-4_mm).overlaps(extent(*texts[k]).grown(-1e-4_mm))) {
                 report("overlap", fmt::format("\"{}\" and \"{}\" lie on each other", texts[i]->text, texts[k]->text));
             }
         }

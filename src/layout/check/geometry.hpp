@@ -9,11 +9,11 @@
 namespace holdwater::layout {
 
 struct Rect {
-    double x1 = 0.0, y1 = 0.0, x2 = 0.0, y2 = 0.0;
+    Millimetres x1, y1, x2, y2;
 
     bool overlaps(const Rect& other) const { return x1 < other.x2 && other.x1 < x2 && y1 < other.y2 && other.y1 < y2; }
     bool holds(const Rect& other) const { return x1 <= other.x1 && y1 <= other.y1 && x2 >= other.x2 && y2 >= other.y2; }
-    Rect grown(double by) const { return {x1 - by, y1 - by, x2 + by, y2 + by}; }
+    Rect grown(Millimetres by) const { return {x1 - by, y1 - by, x2 + by, y2 + by}; }
 };
 
 /// Ink of a text, from the top of its capitals to below its lowest letter.
@@ -24,9 +24,9 @@ Rect extent(const PlacedPath& path);
 Rect extent(const Item& item);
 
 /// True if the straight line from (x1, y1) to (x2, y2) enters the rectangle.
-bool enters(const Rect& rect, double x1, double y1, double x2, double y2);
+bool enters(const Rect& rect, Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2);
 
 /// True if the point lies in the closed polygon.
-bool inside(const PlacedPath& path, double x, double y);
+bool inside(const PlacedPath& path, Millimetres x, Millimetres y);
 
 }  // namespace holdwater::layout

@@ -27,7 +27,7 @@ bool has_digit(const std::string& text) {
 
 }  // namespace
 
-double capital_arcmin(double size_pt, double distance_mm) {
+double capital_arcmin(Points size_pt, Millimetres distance_mm) {
     return 2.0 * std::atan(cap_height(size_pt) / (2.0 * distance_mm)) * 180.0 / std::numbers::pi * 60.0;
 }
 

@@ -7,7 +7,7 @@
 namespace holdwater::layout {
 
 /// Visual angle of a capital [arc minutes]: 2 atan(h / 2 D), h = 0.75 em, D the reading distance, both in mm.
-double capital_arcmin(double size_pt, double distance_mm);
+double capital_arcmin(Points size_pt, Millimetres distance_mm);
 
 /// The least angle for a text of this role; 0: any will do.
 double least_arcmin(const PlacedText& text);

@@ -8,32 +8,32 @@
 namespace holdwater::layout {
 
 struct FaceMaker::Column {
-    double x = 0.0;
-    double width = 0.0;
-    double bottom = 0.0;  // of the room, from the top of the card
+    Millimetres x;
+    Millimetres width;
+    Millimetres bottom;  // of the room, from the top of the card
     RulerStrip strip;
     int rulers = 0;
     // What stands above and below the blocks, whatever they are.
-    double head = 0.0;
-    double foot = 0.0;
+    Millimetres head;
+    Millimetres foot;
     Fragment cautions;
 };
 
 struct FaceMaker::Stack {
     std::vector<Fragment> parts;
-    std::vector<double> gaps;  // above each part; the first is below the head
-    double room = 0.0;         // for parts and their gaps
-    double needed = 0.0;
+    std::vector<Millimetres> gaps;  // above each part; the first is below the head
+    Millimetres room;               // for parts and their gaps
+    Millimetres needed;
 };
 
 namespace {
 
-constexpr double gap_tight = 2.1;  // between blocks, for a 10 pt body
-constexpr double gap_roomy = 5.0;
-constexpr double gap_most = 8.0;  // when all else has its fill
-constexpr double after_heading = 1.8;
-constexpr double above_cautions = 2.0;
-constexpr double above_foot = 1.4;
+constexpr Millimetres gap_tight = 2.1_mm;  // between blocks, for a 10 pt body
+constexpr Millimetres gap_roomy = 5.0_mm;
+constexpr Millimetres gap_most = 8.0_mm;  // when all else has its fill
+constexpr Millimetres after_heading = 1.8_mm;
+constexpr Millimetres above_cautions = 2.0_mm;
+constexpr Millimetres above_foot = 1.4_mm;
 
 bool ends_with_rule(const Piece& piece) {
     return std::holds_alternative<card::Table>(piece.block) || std::holds_alternative<card::WriteIn>(piece.block) ||
@@ -72,8 +72,8 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
     Stack made;
     BlockContext here{type, measure_, phrases_, column.width, ease};
     const BlockContext tight = setting(column.width, 0.0);
-    const double fixed = column.head + column.foot + column.cautions.height + tight.scaled(above_foot) +
-                         (column.cautions.height > 0.0 ? tight.scaled(above_cautions) : 0.0);
+    const Millimetres fixed = column.head + column.foot + column.cautions.height + tight.scaled(above_foot) +
+                              (column.cautions.height > 0.0_mm ? tight.scaled(above_cautions) : 0.0_mm);
     made.room = column.bottom - format_.margin - fixed;
     bool after_head = false;
     for (const auto& piece : pieces) {
@@ -86,8 +86,8 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
         } else {
             part = build(piece.block, here);
         }
-        const double gap = after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
-                                      : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
+        const Millimetres gap = after_head ? here.between(here.scaled(after_heading), here.scaled(1.4 * after_heading))
+                                           : here.between(here.scaled(gap_tight), here.scaled(gap_roomy));
         made.needed += gap + part.height;
         made.gaps.push_back(gap);
         made.parts.push_back(std::move(part));
@@ -99,14 +99,14 @@ FaceMaker::Stack FaceMaker::stack(const std::vector<Piece>& pieces, const Column
 FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Column& column) const {
     const auto fits = [](const Stack& made) {
         return made.needed <= made.room && std::all_of(made.parts.begin(), made.parts.end(),
-                                                       [](const Fragment& part) { return part.too_wide <= 1e-6; });
+                                                       [](const Fragment& part) { return part.too_wide <= 1e-6_mm; });
     };
     // First larger type, where the face has room for it and air besides; then as much air as there is.
     constexpr int grades = 25;
     constexpr int airy = 15;
     for (const double larger : {1.2, 1.15, 1.1, 1.05, 1.0}) {
         Format type = format_;
-        for (double* size : {&type.body_pt, &type.figure_pt}) {
+        for (Points* size : {&type.body_pt, &type.figure_pt}) {
             *size *= larger;
         }
         for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
@@ -122,12 +122,12 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
 }
 
 FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) const {
-    constexpr double rounding = 1e-6;
+    constexpr Millimetres rounding = 1e-6_mm;
     const Column column = column_for(pieces);
     const Stack made = stack(pieces, column, format_, ease);
     Fit fit;
-    fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0;
-    fit.labels_missing = column.strip.too_tight > rounding ? column.strip.too_tight : 0.0;
+    fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0_mm;
+    fit.labels_missing = column.strip.too_tight > rounding ? column.strip.too_tight : 0.0_mm;
     if (column.rulers > 1) {
         fit.missing = std::max(fit.missing, format_.height);
     }
@@ -150,7 +150,7 @@ double FaceMaker::filled(const std::vector<Piece>& pieces) const {
     return column.rulers > 0 ? 1.0 : made.needed / made.room;
 }
 
-double FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
+Millimetres FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
     return column_for(pieces).strip.cut_off_mm;
 }
 
@@ -159,21 +159,21 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
     Stack made = roomiest(pieces, column);
     // What is still left goes between the blocks, up to a point; the rest stays above the cautions.
     const BlockContext here = setting(column.width, 0.0);
-    const double spare = std::max(0.0, made.room - made.needed);
-    const double more = made.parts.empty() ? 0.0
-                                           : std::min(spare / static_cast<double>(made.parts.size()),
-                                                      here.scaled(gap_most - gap_roomy));
+    const Millimetres spare = std::max(0.0_mm, made.room - made.needed);
+    const Millimetres more = made.parts.empty() ? 0.0_mm
+                                                : std::min(spare / static_cast<double>(made.parts.size()),
+                                                           here.scaled(gap_most - gap_roomy));
 
     Page page;
     page.width = format_.width;
     page.height = format_.height;
     page.name = card_.key + "-" + std::to_string(place.index + 1);
-    double y = format_.margin;
+    Millimetres y = format_.margin;
     put_group(page, header(column.width, place), column.x, y);
     int strip = -1;
     y += column.head;
     for (std::size_t i = 0; i < made.parts.size(); ++i) {
-        y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0 : more);
+        y += made.gaps[i] + (i > 0 && is_heading(pieces[i - 1]) ? 0.0_mm : more);
         put_group(page, made.parts[i], column.x, y);
         if (std::holds_alternative<card::Ruler>(pieces[i].block)) {
             strip = add_group(page, column.strip.group);  // read after its title, drawn last
@@ -181,7 +181,7 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
         y += made.parts[i].height;
     }
     const Fragment foot = footer(column.width, place);
-    const double foot_top = column.bottom - foot.height;
+    const Millimetres foot_top = column.bottom - foot.height;
     put_group(page, column.cautions, column.x, foot_top - here.scaled(above_foot) - column.cautions.height);
     if (place.index == 0) {
         put_group(page, foot, column.x, foot_top);
@@ -189,7 +189,7 @@ Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
         put(page.items, foot.items, column.x, foot_top);  // it was read on the card's first face
     }
     if (strip >= 0) {
-        put_in_group(page, strip, column.strip.items, 0.0, 0.0);
+        put_in_group(page, strip, column.strip.items, 0.0_mm, 0.0_mm);
     }
     return page;
 }

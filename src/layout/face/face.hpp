@@ -29,11 +29,11 @@ class FaceMaker {
         : deck_(deck), card_(card), format_(format), measure_(measure), phrases_(phrases) {}
 
     struct Fit {
-        double missing = 0.0;         // mm of height; 0: fits
-        double too_wide = 0.0;        // mm
-        std::string widest;           // which block
-        double labels_missing = 0.0;  // mm along a ruler
-        bool fits() const { return missing <= 0.0 && too_wide <= 0.0 && labels_missing <= 0.0; }
+        Millimetres missing;         // mm of height; 0: fits
+        Millimetres too_wide;        // mm
+        std::string widest;          // which block
+        Millimetres labels_missing;  // mm along a ruler
+        bool fits() const { return missing <= 0.0_mm && too_wide <= 0.0_mm && labels_missing <= 0.0_mm; }
     };
 
     /// Whether the blocks fit one face; `ease` 0 as tight as may be, 1 roomy.
@@ -46,18 +46,18 @@ class FaceMaker {
     Page draw(const std::vector<Piece>& pieces, FacePlace place) const;
 
     /// From where on a ruler on this face is cut off [mm]; 0: whole or no ruler.
-    double ruler_cut_off(const std::vector<Piece>& pieces) const;
+    Millimetres ruler_cut_off(const std::vector<Piece>& pieces) const;
 
   private:
     struct Column;  // the room that a ruler leaves
     struct Stack;   // blocks of a face one under the other
 
-    BlockContext setting(double width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
+    BlockContext setting(Millimetres width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
     Column column_for(const std::vector<Piece>& pieces) const;
     Stack stack(const std::vector<Piece>& pieces, const Column& column, const Format& type, double ease) const;
     Stack roomiest(const std::vector<Piece>& pieces, const Column& column) const;
-    Fragment header(double width, FacePlace place) const;
-    Fragment footer(double width, FacePlace place) const;
+    Fragment header(Millimetres width, FacePlace place) const;
+    Fragment footer(Millimetres width, FacePlace place) const;
 
     const card::Deck& deck_;
     const card::Card& card_;

@@ -18,7 +18,7 @@ std::string leaf_of(int index, int count, const Phrases& phrases) {
 
 }  // namespace
 
-Fragment FaceMaker::header(double width, FacePlace place) const {
+Fragment FaceMaker::header(Millimetres width, FacePlace place) const {
     const BlockContext here = setting(width, 0.0);
     TextStyle question = body_style(here);
     question.size_pt = format_.question_pt;
@@ -33,8 +33,8 @@ Fragment FaceMaker::header(double width, FacePlace place) const {
     number.size_pt = 1.55 * format_.question_pt;
     number.grey = 1.0;
     const TextLine digits = one_line(std::to_string(card_.number), number, measure_);
-    const double box_width = std::max(here.scaled(10.5), digits.width + here.scaled(4.0));
-    const double gap = here.scaled(2.6);
+    const Millimetres box_width = std::max(here.scaled(10.5_mm), digits.width + here.scaled(4.0_mm));
+    const Millimetres gap = here.scaled(2.6_mm);
 
     std::string tag = "*" + card_.name + "*";
     if (place.index > 0) {
@@ -47,13 +47,13 @@ Fragment FaceMaker::header(double width, FacePlace place) const {
     const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
 
     Fragment made;
-    const double between = here.scaled(0.5);
-    const double bottom_air = here.scaled(1.0);
-    const double height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5));
-    made.items.emplace_back(filled_box(0.0, 0.0, box_width, height));
+    const Millimetres between = here.scaled(0.5_mm);
+    const Millimetres bottom_air = here.scaled(1.0_mm);
+    const Millimetres height = std::max(tag_text.height + between + words.height + bottom_air, here.scaled(9.5_mm));
+    made.items.emplace_back(filled_box(0.0_mm, 0.0_mm, box_width, height));
     layout::place(made.items, digits, 0.5 * (box_width - digits.width), 0.5 * (height + cap_height(number.size_pt)),
                   number);
-    put(made, tag_text, box_width + gap, 0.0);
+    put(made, tag_text, box_width + gap, 0.0_mm);
     made.group.tag = Tag::title;
     if (place.index == 0) {
         made.group.alt = std::to_string(card_.number) + " " + card_.name;
@@ -66,12 +66,12 @@ Fragment FaceMaker::header(double width, FacePlace place) const {
     const std::size_t first = made.items.size();
     put(made, words, box_width + gap, tag_text.height + between);
     set_row(made.items, first, 1);
-    made.items.emplace_back(filled_box(0.0, height - em(heavy_pt), width, em(heavy_pt)));
+    made.items.emplace_back(filled_box(0.0_mm, height - em(heavy_pt), width, em(heavy_pt)));
     made.height = height;
     return made;
 }
 
-Fragment FaceMaker::footer(double width, FacePlace place) const {
+Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
     const BlockContext here = setting(width, 0.0);
     TextStyle small;
     small.size_pt = format_.small_pt;
@@ -88,14 +88,14 @@ Fragment FaceMaker::footer(double width, FacePlace place) const {
     const std::string line_one = card::plain(deck_.title) + "\u00A0· " + deck_.stamp;
     const Fragment words = paragraph(deck_.footer, small, width, measure_);
     const TextLine turn = one_line(cue, strong, measure_);
-    const double arrow = cap_height(strong.size_pt);
-    const double turn_x = width - turn.width - 0.8 * arrow - here.scaled(1.4);
-    const Fragment trip = paragraph(line_one, small, cue.empty() ? width : turn_x - here.scaled(3.0), measure_);
-    put(made, trip, 0.0, 0.0);
-    const double second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4);
-    put(made, words, 0.0, second);
+    const Millimetres arrow = cap_height(strong.size_pt);
+    const Millimetres turn_x = width - turn.width - 0.8 * arrow - here.scaled(1.4_mm);
+    const Fragment trip = paragraph(line_one, small, cue.empty() ? width : turn_x - here.scaled(3.0_mm), measure_);
+    put(made, trip, 0.0_mm, 0.0_mm);
+    const Millimetres second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4_mm);
+    put(made, words, 0.0_mm, second);
     if (!cue.empty()) {  // last, as it is read
-        const double baseline = ascent(small.size_pt);
+        const Millimetres baseline = ascent(small.size_pt);
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }

@@ -68,24 +68,24 @@ void Flow::refuse(const Pieces& group, const FaceMaker::Fit& fit) {
     const std::string where = fmt::format("card {} \"{}\"", card_.number, card_.name);
     const std::string hint = "shorten it, or take a larger format";
     const char* block = block_name(group.back().block);
-    if (fit.too_wide > 0.0) {
+    if (fit.too_wide > 0.0_mm) {
         problems_.push_back(problem::error("block-too-wide",
                                            fmt::format("{}: the {} is {:.1f} mm too wide for the format {}", where,
-                                                       fit.widest, fit.too_wide, format_.name),
+                                                       fit.widest, fit.too_wide.value(), format_.name),
                                            hint));
     }
-    if (fit.labels_missing > 0.0) {
+    if (fit.labels_missing > 0.0_mm) {
         problems_.push_back(
             problem::error("ruler-crowded",
                            fmt::format("{}: the labels of the ruler need {:.1f} mm more than the format {} gives",
-                                       where, fit.labels_missing, format_.name),
+                                       where, fit.labels_missing.value(), format_.name),
                            "label fewer ticks"));
     }
-    if (fit.missing > 0.0) {
+    if (fit.missing > 0.0_mm) {
         problems_.push_back(
             problem::error("block-too-tall",
                            fmt::format("{}: the {} is {:.1f} mm too tall for a whole face of the format {}", where,
-                                       block, fit.missing, format_.name),
+                                       block, fit.missing.value(), format_.name),
                            hint));
     }
 }
@@ -150,7 +150,7 @@ void Flow::add(Pieces group) {
             next_face();
         }
         current_ = std::move(group);
-    } else if (alone.too_wide > 0.0 || alone.labels_missing > 0.0) {
+    } else if (alone.too_wide > 0.0_mm || alone.labels_missing > 0.0_mm) {
         refuse(group, alone);
     } else {
         add_split(std::move(group));

@@ -48,10 +48,10 @@ std::vector<Page> DeckMaker::faces_of(const card::Deck& deck, const card::Card& 
     for (int i = 0; i < count; ++i) {
         const auto& pieces = (*flowed)[static_cast<std::size_t>(i)];
         faces.push_back(maker.draw(pieces, {i, count}));
-        if (const double end = maker.ruler_cut_off(pieces); end > 0.0) {
+        if (const Millimetres end = maker.ruler_cut_off(pieces); end > 0.0_mm) {
             problems_.push_back(
                 problem::note("ruler-cut-off", fmt::format("card {} \"{}\": the ruler ends at {:g} mm in the format {}",
-                                                           card.number, card.name, end, format_.name)));
+                                                           card.number, card.name, end.value(), format_.name)));
         }
     }
     return faces;

@@ -17,11 +17,11 @@ namespace holdwater::layout {
 
 namespace {
 
-constexpr double mark_offset = 2.0;  // from the corner of the outermost cards
-constexpr double mark_least = 2.0;
-constexpr double mark_most = 5.0;
-constexpr double cross_arm = 1.5;  // where four cards meet
-constexpr double mark_pt = 0.5;
+constexpr Millimetres mark_offset = 2.0_mm;  // from the corner of the outermost cards
+constexpr Millimetres mark_least = 2.0_mm;
+constexpr Millimetres mark_most = 5.0_mm;
+constexpr Millimetres cross_arm = 1.5_mm;  // where four cards meet
+constexpr Points mark_pt = 0.5_pt;
 
 /// One card of paper: a face and, perhaps, its back.
 struct Leaf {
@@ -32,28 +32,28 @@ struct Leaf {
 struct Grid {
     int columns = 0;
     int rows = 0;
-    double cell_width = 0.0;
-    double cell_height = 0.0;
-    double left = 0.0;
-    double top = 0.0;
-    double mark = 0.0;  // length of the outer marks
+    Millimetres cell_width;
+    Millimetres cell_height;
+    Millimetres left;
+    Millimetres top;
+    Millimetres mark;  // length of the outer marks
     std::size_t cells() const { return static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows); }
-    double x(int column) const { return left + column * cell_width; }
-    double y(int row) const { return top + row * cell_height; }
+    Millimetres x(int column) const { return left + column * cell_width; }
+    Millimetres y(int row) const { return top + row * cell_height; }
 };
 
-Grid grid_for(const Sheet& sheet, double cell_width, double cell_height) {
+Grid grid_for(const Sheet& sheet, Millimetres cell_width, Millimetres cell_height) {
     Grid grid;
     grid.cell_width = cell_width;
     grid.cell_height = cell_height;
-    const double around = mark_offset + mark_least;
-    const double top = sheet.margin_top + sheet_head_height;
-    const double width = sheet.width - 2.0 * sheet.margin_sides;
-    const double height = sheet.height - sheet.margin_bottom - top;
+    const Millimetres around = mark_offset + mark_least;
+    const Millimetres top = sheet.margin_top + sheet_head_height;
+    const Millimetres width = sheet.width - 2.0 * sheet.margin_sides;
+    const Millimetres height = sheet.height - sheet.margin_bottom - top;
     grid.columns = std::max(0, static_cast<int>(std::floor((width - 2.0 * around) / cell_width)));
     grid.rows = std::max(0, static_cast<int>(std::floor((height - 2.0 * around) / cell_height)));
-    const double spare_x = width - grid.columns * cell_width;
-    const double spare_y = height - grid.rows * cell_height;
+    const Millimetres spare_x = width - grid.columns * cell_width;
+    const Millimetres spare_y = height - grid.rows * cell_height;
     // Centred on the sheet itself, so that a mirrored back lies on its front.
     grid.left = 0.5 * (sheet.width - grid.columns * cell_width);
     grid.top = top + 0.5 * spare_y;
@@ -75,17 +75,17 @@ std::vector<Leaf> leaves_of(const std::vector<CardFaces>& cards, Sides sides, in
     return leaves;
 }
 
-PlacedLine cut_line(double x1, double y1, double x2, double y2) {
+PlacedLine cut_line(Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2) {
     PlacedLine made = line(x1, y1, x2, y2, mark_pt);
     made.role = Role::cut_mark;
     return made;
 }
 
 void place_cut_marks(Page& page, const Grid& grid) {
-    const double near = mark_offset;
-    const double far = mark_offset + grid.mark;
-    const double right = grid.x(grid.columns);
-    const double bottom = grid.y(grid.rows);
+    const Millimetres near = mark_offset;
+    const Millimetres far = mark_offset + grid.mark;
+    const Millimetres right = grid.x(grid.columns);
+    const Millimetres bottom = grid.y(grid.rows);
     for (int c = 0; c <= grid.columns; ++c) {
         page.items.emplace_back(cut_line(grid.x(c), grid.top - far, grid.x(c), grid.top - near));
         page.items.emplace_back(cut_line(grid.x(c), bottom + near, grid.x(c), bottom + far));
@@ -101,8 +101,8 @@ void place_cut_marks(Page& page, const Grid& grid) {
             if (edge_x && edge_y) {
                 continue;  // the outer marks show it
             }
-            const double x = grid.x(c);
-            const double y = grid.y(r);
+            const Millimetres x = grid.x(c);
+            const Millimetres y = grid.y(r);
             if (!edge_y) {
                 page.items.emplace_back(
                     cut_line(std::max(grid.left, x - cross_arm), y, std::min(right, x + cross_arm), y));
@@ -117,26 +117,26 @@ void place_cut_marks(Page& page, const Grid& grid) {
 
 /// Short dashes outside the cards, in line with the folds.
 void place_fold_marks(Page& page, const Grid& grid, bool upright) {
-    const auto dashed = [&](double x1, double y1, double x2, double y2) {
+    const auto dashed = [&](Millimetres x1, Millimetres y1, Millimetres x2, Millimetres y2) {
         PlacedLine mark = cut_line(x1, y1, x2, y2);
-        mark.dash_mm = {0.8, 0.6};
+        mark.dash_mm = {0.8_mm, 0.6_mm};
         page.items.emplace_back(mark);
     };
-    const double near = 0.3;
-    const double far = mark_offset + grid.mark;
+    const Millimetres near = 0.3_mm;
+    const Millimetres far = mark_offset + grid.mark;
     for (int c = 0; upright && c < grid.columns; ++c) {
-        const double x = grid.x(c) + 0.5 * grid.cell_width;
+        const Millimetres x = grid.x(c) + 0.5 * grid.cell_width;
         dashed(x, grid.top - far, x, grid.top - near);
         dashed(x, grid.y(grid.rows) + near, x, grid.y(grid.rows) + far);
     }
     for (int r = 0; !upright && r < grid.rows; ++r) {
-        const double y = grid.y(r) + 0.5 * grid.cell_height;
+        const Millimetres y = grid.y(r) + 0.5 * grid.cell_height;
         dashed(grid.left - far, y, grid.left - near, y);
         dashed(grid.x(grid.columns) + near, y, grid.x(grid.columns) + far, y);
     }
 }
 
-void place_leaf_side(Page& page, const Page* side, double x, double y) {
+void place_leaf_side(Page& page, const Page* side, Millimetres x, Millimetres y) {
     if (side != nullptr) {
         put_page(page, *side, x, y);
     }
@@ -145,15 +145,15 @@ void place_leaf_side(Page& page, const Page* side, double x, double y) {
 /// A back printed on the other side of the paper may lie off its front by so much: its ticks start that far from the
 /// cuts, so that none is cut short and none shows on its neighbour. All else keeps the format's margin anyway.
 Page kept_off_the_cuts(Page back) {
-    constexpr double registration = 2.0;  // mm, as facts duplex.shift
+    constexpr Millimetres registration = 2.0_mm;  // mm, as facts duplex.shift
     const Overloaded keep_off{[&](PlacedLine& rule) {
                                   if (rule.role != Role::ruler_tick) {
                                       return;
                                   }
-                                  for (double* x : {&rule.x1, &rule.x2}) {
+                                  for (Millimetres* x : {&rule.x1, &rule.x2}) {
                                       *x = std::clamp(*x, registration, back.width - registration);
                                   }
-                                  for (double* y : {&rule.y1, &rule.y2}) {
+                                  for (Millimetres* y : {&rule.y1, &rule.y2}) {
                                       *y = std::clamp(*y, registration, back.height - registration);
                                   }
                               },
@@ -179,8 +179,8 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
             "sheet-too-small",
             fmt::format("the sheet {} ({:g} x {:g} mm) does not hold one card of the format {} ({:g} x {:g} "
                         "mm{}) within the printer's margins",
-                        sheet.name, sheet.width, sheet.height, format.name, format.width, format.height,
-                        fold ? ", face and back side by side" : ""),
+                        sheet.name, sheet.width.value(), sheet.height.value(), format.name, format.width.value(),
+                        format.height.value(), fold ? ", face and back side by side" : ""),
             "take a smaller format or a larger sheet");
     }
     const auto leaves = leaves_of(cards, sides, std::max(1, copies));
@@ -203,8 +203,8 @@ problem::Result<std::vector<Page>> impose(const std::vector<CardFaces>& cards, c
             const int row = static_cast<int>(k) / grid.columns;
             place_leaf_side(front, leaf.front, grid.x(column), grid.y(row));
             if (fold) {
-                place_leaf_side(front, leaf.back, grid.x(column) + (upright ? format.width : 0.0),
-                                grid.y(row) + (upright ? 0.0 : format.height));
+                place_leaf_side(front, leaf.back, grid.x(column) + (upright ? format.width : 0.0_mm),
+                                grid.y(row) + (upright ? 0.0_mm : format.height));
             } else if (leaf.back != nullptr) {
                 const Page kept = kept_off_the_cuts(*leaf.back);
                 place_leaf_side(back, &kept, grid.x(grid.columns - 1 - column), grid.y(row));

@@ -8,10 +8,10 @@ namespace holdwater::layout {
 
 struct LaminateOutline {
     Fragment part;
-    double width = 0.0;
+    Millimetres width;
 };
 
 /// True to scale; turned by a quarter where only so it is no wider than `room`.
-LaminateOutline laminate_outline(const card::LaminateTemplate& block, const BlockContext& setting, double room);
+LaminateOutline laminate_outline(const card::LaminateTemplate& block, const BlockContext& setting, Millimetres room);
 
 }  // namespace holdwater::layout

@@ -10,18 +10,18 @@ namespace holdwater::layout {
 
 namespace {
 
-constexpr double gap_blocks = 3.2;
-constexpr double gap_heading = 7.0;
-constexpr double gap_table = 4.5;  // a titled table, to be kept apart from what stands above it
-constexpr double below_heading = 2.2;
-constexpr double longest_line = 158.0;  // mm: longer lines of running text lose the eye
+constexpr Millimetres gap_blocks = 3.2_mm;
+constexpr Millimetres gap_heading = 7.0_mm;
+constexpr Millimetres gap_table = 4.5_mm;  // a titled table, to be kept apart from what stands above it
+constexpr Millimetres below_heading = 2.2_mm;
+constexpr Millimetres longest_line = 158.0_mm;  // mm: longer lines of running text lose the eye
 constexpr double ease = 0.3;
 
 const card::Block* plain_block(const SheetPiece& piece) {
     return std::get_if<card::Block>(&piece.block);
 }
 
-double gap_above(const SheetPiece& piece, bool after_heading) {
+Millimetres gap_above(const SheetPiece& piece, bool after_heading) {
     return after_heading              ? below_heading
            : is<card::Heading>(piece) ? gap_heading
            : is<card::Table>(piece)   ? gap_table
@@ -59,7 +59,7 @@ SheetSetter::SheetSetter(const Format& type, const Sheet& sheet, const Measure& 
       left_(std::max(type.margin, sheet.margin_sides)),
       width_(sheet.width - 2.0 * left_) {}
 
-BlockContext SheetSetter::setting(double width) const {
+BlockContext SheetSetter::setting(Millimetres width) const {
     return {type_, measure_, phrases_, width, ease};
 }
 

@@ -35,24 +35,24 @@ class SheetSetter {
 
     struct Part {
         Fragment fragment;
-        double x = 0.0;    // on the sheet
-        double gap = 0.0;  // wanted above it
+        Millimetres x;    // on the sheet
+        Millimetres gap;  // wanted above it
     };
     Part part(const SheetPiece& piece, bool after_heading) const;
 
     BlockContext setting() const { return setting(width_); }
-    double left() const { return left_; }
-    double width() const { return width_; }
+    Millimetres left() const { return left_; }
+    Millimetres width() const { return width_; }
 
   private:
-    BlockContext setting(double width) const;
+    BlockContext setting(Millimetres width) const;
 
     const Format& type_;
     const Sheet& sheet_;
     const Measure& measure_;
     const Phrases& phrases_;
-    double left_ = 0.0;  // of the text
-    double width_ = 0.0;
+    Millimetres left_;  // of the text
+    Millimetres width_;
 };
 
 }  // namespace holdwater::layout

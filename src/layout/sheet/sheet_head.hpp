@@ -9,7 +9,7 @@
 namespace holdwater::layout {
 
 /// Below the printer's upper margin [mm].
-inline constexpr double sheet_head_height = 8.0;
+inline constexpr Millimetres sheet_head_height = 8.0_mm;
 
 /// `title` is cut short with an ellipsis where the sheet is too narrow for it; the page's name and the rules never are.
 void place_sheet_head(Page& page, const Sheet& sheet, const std::string& title, const Measure& measure,

@@ -16,9 +16,9 @@ namespace holdwater::layout {
 
 namespace {
 
-constexpr double below_head = 5.0;
-constexpr double above_foot = 3.0;
-constexpr double rounding = 1e-6;
+constexpr Millimetres below_head = 5.0_mm;
+constexpr Millimetres above_foot = 3.0_mm;
+constexpr Millimetres rounding = 1e-6_mm;
 
 using SheetPieces = std::vector<SheetPiece>;
 
@@ -48,7 +48,7 @@ class SheetFlow {
 
     void place_name();
     std::vector<Part> parts_of(const SheetPieces& group) const;
-    double height_of(const SheetPieces& group) const;
+    Millimetres height_of(const SheetPieces& group) const;
     bool fits(const SheetPieces& group) const { return y_ + height_of(group) <= bottom_ + rounding; }
     std::size_t rows_that_fit(const SheetPieces& group) const;
     void put_parts(const SheetPieces& group);
@@ -56,7 +56,7 @@ class SheetFlow {
     void add_strips(const std::vector<const card::Strip*>& strips);
     void next_sheet();
     void finish();
-    void refuse(problem::Code code, const char* what, double by, const char* too);
+    void refuse(problem::Code code, const char* what, Millimetres by, const char* too);
 
     const card::Sheets& sheets_;
     const Format& type_;
@@ -64,19 +64,20 @@ class SheetFlow {
     const Measure& measure_;
     const Phrases& phrases_;
     SheetSetter setter_;
-    double top_ = 0.0;
-    double bottom_ = 0.0;
-    double y_ = 0.0;
+    Millimetres top_;
+    Millimetres bottom_;
+    Millimetres y_;
     Fragment foot_;
     Page current_;
     std::vector<Page> pages_;
     problem::Problems problems_;
 };
 
-void SheetFlow::refuse(problem::Code code, const char* what, double by, const char* too) {
-    problems_.push_back(problem::error(
-        code, fmt::format("{}: the {} is {:.1f} mm too {} for the sheet {}", sheets_.name, what, by, too, sheet_.name),
-        "shorten it, or take a larger sheet"));
+void SheetFlow::refuse(problem::Code code, const char* what, Millimetres by, const char* too) {
+    problems_.push_back(problem::error(code,
+                                       fmt::format("{}: the {} is {:.1f} mm too {} for the sheet {}", sheets_.name,
+                                                   what, by.value(), too, sheet_.name),
+                                       "shorten it, or take a larger sheet"));
 }
 
 void SheetFlow::next_sheet() {
@@ -94,13 +95,13 @@ std::vector<SheetFlow::Part> SheetFlow::parts_of(const SheetPieces& group) const
         after_heading = is<card::Heading>(piece);
     }
     if (!parts.empty() && current_.items.empty()) {
-        parts.front().gap = 0.0;
+        parts.front().gap = 0.0_mm;
     }
     return parts;
 }
 
-double SheetFlow::height_of(const SheetPieces& group) const {
-    double height = 0.0;
+Millimetres SheetFlow::height_of(const SheetPieces& group) const {
+    Millimetres height;
     for (const auto& part : parts_of(group)) {
         height += part.gap + part.fragment.height;
     }
@@ -158,10 +159,10 @@ void SheetFlow::add(SheetPieces group) {
 }
 
 void SheetFlow::add_strips(const std::vector<const card::Strip*>& strips) {
-    constexpr double between = 2.5;
+    constexpr Millimetres between = 2.5_mm;
     next_sheet();
-    const double right = sheet_.width - sheet_.margin_sides;
-    double x = sheet_.margin_sides;
+    const Millimetres right = sheet_.width - sheet_.margin_sides;
+    Millimetres x = sheet_.margin_sides;
     if (x + strip_width > right) {
         refuse("strip-too-wide", "strip", x + strip_width - right, "wide");
         return;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "card/content.hpp"
+#include "layout/page.hpp"
 
 #include <vector>
 
@@ -10,15 +11,15 @@ namespace holdwater::layout {
 
 /// A piece of a strip: from here to there on the whole of it, and what the paper has beyond.
 struct Stretch {
-    double from = 0.0;  // mm from the strip's foot
-    double to = 0.0;
-    double head = 0.0;  // beyond `to`: room for the last label, or a tab to glue the next piece on
+    Millimetres from;  // mm from the strip's foot
+    Millimetres to;
+    Millimetres head;  // beyond `to`: room for the last label, or a tab to glue the next piece on
     bool first = false;
     bool last = false;
 };
 
 /// As few pieces as leave every joint some choice, none higher than `room` with its head. Joints lie on whole
 /// millimetres, as far from labelled marks as they can.
-std::vector<Stretch> stretches(const card::Strip& strip, double room);
+std::vector<Stretch> stretches(const card::Strip& strip, Millimetres room);
 
 }  // namespace holdwater::layout

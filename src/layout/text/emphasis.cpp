@@ -72,7 +72,7 @@ void add_span(std::vector<TextRun>& runs, std::string_view span, bool strong, co
     for (const auto& mark : marks) {
         aside = aside || mark.character == "(";
         const bool quiet = strong && !words && style.quiet_units && (mark.unit || aside);
-        const bool small = quiet && mark.unit && !aside && style.unit_pt > 0.0;
+        const bool small = quiet && mark.unit && !aside && style.unit_pt > 0.0_pt;
         add_text(runs, mark.character, strong && !quiet ? Weight::bold : Weight::regular,
                  small ? style.unit_pt : style.size_pt);
         aside = aside && mark.character != ")";
@@ -107,19 +107,19 @@ std::size_t character_length(char first) {
     return byte < 0x80 ? 1 : byte < 0xE0 ? 2 : byte < 0xF0 ? 3 : 4;
 }
 
-void add_text(std::vector<TextRun>& runs, std::string_view text, Weight face, double size_pt) {
+void add_text(std::vector<TextRun>& runs, std::string_view text, Weight face, Points size_pt) {
     if (text.empty()) {
         return;
     }
     if (!runs.empty() && runs.back().face == face && runs.back().size_pt == size_pt) {
         runs.back().text += text;
     } else {
-        runs.push_back({std::string(text), face, size_pt, 0.0});
+        runs.push_back({std::string(text), face, size_pt, {}});
     }
 }
 
-double measure_runs(std::vector<TextRun>& runs, const Measure& measure) {
-    double total = 0.0;
+Millimetres measure_runs(std::vector<TextRun>& runs, const Measure& measure) {
+    Millimetres total;
     for (auto& run : runs) {
         run.width = measure.width(run.text, run.face, run.size_pt);
         total += run.width;

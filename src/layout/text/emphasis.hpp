@@ -27,9 +27,9 @@ std::size_t character_length(char first);
 std::string unmarked(std::string_view text);
 
 /// Adds to the last run if face and size are the same.
-void add_text(std::vector<TextRun>& runs, std::string_view text, Weight face, double size_pt);
+void add_text(std::vector<TextRun>& runs, std::string_view text, Weight face, Points size_pt);
 
 /// Measures each run; the sum of their widths [mm].
-double measure_runs(std::vector<TextRun>& runs, const Measure& measure);
+Millimetres measure_runs(std::vector<TextRun>& runs, const Measure& measure);
 
 }  // namespace holdwater::layout

@@ -53,7 +53,7 @@ Figure figure_of(const card::Text& cell, const TextStyle& style, const Measure& 
         if (!both.runs.empty()) {
             auto& head = both.runs.front();
             head.text.erase(0, 1);
-            const double without = measure.width(head.text, head.face, head.size_pt);
+            const Millimetres without = measure.width(head.text, head.face, head.size_pt);
             both.width += without - head.width;
             head.width = without;
         }
@@ -69,25 +69,27 @@ void FigureColumn::take(const Figure& figure) {
     words = std::max(words, figure.words.width);
 }
 
-double FigureColumn::width() const {
+Millimetres FigureColumn::width() const {
     return std::max(numbers(), words);
 }
 
-void place_figure(std::vector<Item>& items, const Figure& figure, const FigureColumn& column, double left, double width,
-                  card::Align align, double baseline, const TextStyle& style) {
-    const double spare = width - column.width();
-    const double x = left + (align == card::Align::right ? spare : align == card::Align::centre ? 0.5 * spare : 0.0);
+void place_figure(std::vector<Item>& items, const Figure& figure, const FigureColumn& column, Millimetres left,
+                  Millimetres width, card::Align align, Millimetres baseline, const TextStyle& style) {
+    const Millimetres spare = width - column.width();
+    const Millimetres x = left + (align == card::Align::right    ? spare
+                                  : align == card::Align::centre ? 0.5 * spare
+                                                                 : 0.0_mm);
     if (!figure.words.runs.empty()) {
-        const double room = column.width() - figure.words.width;
+        const Millimetres room = column.width() - figure.words.width;
         place(items, figure.words,
               x + (align == card::Align::right    ? room
                    : align == card::Align::centre ? 0.5 * room
-                                                  : 0.0),
+                                                  : 0.0_mm),
               baseline, style);
         return;
     }
-    const double inner = column.width() - column.numbers();
-    double at = x + (align == card::Align::left ? 0.0 : align == card::Align::centre ? 0.5 * inner : inner);
+    const Millimetres inner = column.width() - column.numbers();
+    Millimetres at = x + (align == card::Align::left ? 0.0_mm : align == card::Align::centre ? 0.5 * inner : inner);
     place(items, figure.whole, at + column.whole - figure.whole.width, baseline, style);
     at += column.whole;
     place(items, figure.decimals, at, baseline, style);

@@ -22,18 +22,18 @@ Figure figure_of(const card::Text& cell, const TextStyle& style, const Measure& 
 
 /// What the cells of one column need, so that all stand in line.
 struct FigureColumn {
-    double whole = 0.0;
-    double decimals = 0.0;
-    double rest = 0.0;
-    double words = 0.0;
+    Millimetres whole;
+    Millimetres decimals;
+    Millimetres rest;
+    Millimetres words;
 
     void take(const Figure& figure);
-    double numbers() const { return whole + decimals + rest; }
-    double width() const;
+    Millimetres numbers() const { return whole + decimals + rest; }
+    Millimetres width() const;
 };
 
 /// Puts a cell so that the column's right edge is at `right` (or its middle, where `align` says so).
-void place_figure(std::vector<Item>& items, const Figure& figure, const FigureColumn& column, double left, double width,
-                  card::Align align, double baseline, const TextStyle& style);
+void place_figure(std::vector<Item>& items, const Figure& figure, const FigureColumn& column, Millimetres left,
+                  Millimetres width, card::Align align, Millimetres baseline, const TextStyle& style);
 
 }  // namespace holdwater::layout

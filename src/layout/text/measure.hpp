@@ -14,7 +14,7 @@ class Measure {
   public:
     virtual ~Measure() = default;
     /// Advance width in mm of one line of UTF-8, no kerning.
-    virtual double width(std::string_view text, Weight face, double size_pt) const = 0;
+    virtual Millimetres width(std::string_view text, Weight face, Points size_pt) const = 0;
     /// True if the face has a glyph for every character.
     virtual bool covers(std::string_view text, Weight face) const = 0;
     /// Where texts that were set once are kept; none: each is set anew. See memory.hpp.

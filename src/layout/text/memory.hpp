@@ -17,9 +17,9 @@ namespace holdwater::layout {
 /// A part that no line break may enter, with what follows it.
 struct Atom {
     std::vector<TextRun> runs;
-    double width = 0.0;
+    Millimetres width;
     bool space_after = false;
-    double space = 0.0;  // width of that space
+    Millimetres space;  // width of that space
     TextRun space_run;
 };
 
@@ -29,8 +29,8 @@ struct SetText {
     std::optional<TextLine> line;
     std::optional<std::vector<Atom>> atoms;
     struct Broken {
-        double width = 0.0;
-        double first_indent = 0.0;
+        Millimetres width;
+        Millimetres first_indent;
         std::vector<TextLine> lines;
     };
     std::deque<Broken> broken;  // one a column; a deque, so that what was handed out stays where it is
@@ -53,7 +53,7 @@ class TextMemory {
 class CachedMeasure : public Measure {
   public:
     explicit CachedMeasure(const Measure& of) : of_(of) {}
-    double width(std::string_view text, Weight face, double size_pt) const override {
+    Millimetres width(std::string_view text, Weight face, Points size_pt) const override {
         return of_.width(text, face, size_pt);
     }
     bool covers(std::string_view text, Weight face) const override { return of_.covers(text, face); }

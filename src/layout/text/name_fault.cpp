@@ -46,7 +46,7 @@ std::optional<problem::Problem> name_fault(std::string_view name, const Measure&
     bold.face = Weight::bold;
     bold.quiet_units = false;
     const card::Text text = card::plain(name);
-    const double one_em = em(bold.size_pt);
+    const Millimetres one_em = em(bold.size_pt);
     if (widest_word(text, bold, measure) > widest_word_em * one_em) {
         return problem::error("name-word-wide", "a word of it is too long for a card",
                               fmt::format("about {} letters at most without a space", letters_in(widest_word_em)));

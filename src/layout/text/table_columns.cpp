@@ -30,7 +30,7 @@ bool keeps_figures(const card::Column& column) {
 }
 
 TableColumns::TableColumns(const card::Table& block, const BlockContext& setting)
-    : block_(block), setting_(setting), pad_(setting.scaled(1.6)), plans_(block.columns.size()) {
+    : block_(block), setting_(setting), pad_(setting.scaled(1.6_mm)), plans_(block.columns.size()) {
     measure_columns();
     share_width();
 }
@@ -69,13 +69,13 @@ void TableColumns::measure_columns() {
         }
         // A heading may take a second line rather than widen its column much.
         const TextStyle head = table_head_style(block_, setting_);
-        const double whole = one_line(column.head, head, measure).width;
-        const double word = widest_word(column.head, head, measure);
+        const Millimetres whole = one_line(column.head, head, measure).width;
+        const Millimetres word = widest_word(column.head, head, measure);
         plan.natural = std::max({plan.natural, word, 0.55 * whole});
-        const bool brief = whole <= setting_.scaled(15.0);
+        const bool brief = whole <= setting_.scaled(15.0_mm);
         plan.least = std::max(plan.least, brief ? whole : word);
         plan.natural = std::max(plan.natural, plan.least);
-        plan.snug = plan.natural <= setting_.scaled(22.0) ? plan.natural : plan.least;
+        plan.snug = plan.natural <= setting_.scaled(22.0_mm) ? plan.natural : plan.least;
         plan.wanted = std::max(plan.natural, whole);
     }
 }
@@ -84,20 +84,21 @@ void TableColumns::share_width() {
     if (plans_.empty()) {
         return;
     }
-    constexpr double widest_gap = 18.0;
-    double gap = setting_.scaled(3.2);
-    const double room = setting_.width - 2.0 * pad_ - gap * static_cast<double>(plans_.size() - 1);
+    constexpr Millimetres widest_gap = 18.0_mm;
+    Millimetres gap = setting_.scaled(3.2_mm);
+    const Millimetres room = setting_.width - 2.0 * pad_ - gap * static_cast<double>(plans_.size() - 1);
     const auto sum = [&](auto part) {
-        return std::accumulate(plans_.begin(), plans_.end(), 0.0, [&](double t, const auto& p) { return t + p.*part; });
+        return std::accumulate(plans_.begin(), plans_.end(), Millimetres{},
+                               [&](Millimetres t, const auto& p) { return t + p.*part; });
     };
-    const double natural = sum(&ColumnPlan::natural);
-    const double least = sum(&ColumnPlan::least);
-    double x = pad_;
-    const double snug = sum(&ColumnPlan::snug);
+    const Millimetres natural = sum(&ColumnPlan::natural);
+    const Millimetres least = sum(&ColumnPlan::least);
+    Millimetres x = pad_;
+    const Millimetres snug = sum(&ColumnPlan::snug);
     if (natural <= room) {
-        const double wanted = sum(&ColumnPlan::wanted);
+        const Millimetres wanted = sum(&ColumnPlan::wanted);
         const double share = wanted > natural ? std::min(1.0, (room - natural) / (wanted - natural)) : 0.0;
-        double used = 0.0;
+        Millimetres used;
         for (auto& plan : plans_) {
             plan.width = plan.natural + share * (plan.wanted - plan.natural);
             used += plan.width;
@@ -113,14 +114,14 @@ void TableColumns::share_width() {
         // The long words give way first.
         const bool keep_brief = snug <= room;
         squeezed_ = !keep_brief;
-        const double from = keep_brief ? snug : least;
-        const double to = keep_brief ? natural : snug;
+        const Millimetres from = keep_brief ? snug : least;
+        const Millimetres to = keep_brief ? natural : snug;
         const double share = to > from ? std::max(0.0, (room - from) / (to - from)) : 0.0;
         for (auto& plan : plans_) {
-            const double low = keep_brief ? plan.snug : plan.least;
+            const Millimetres low = keep_brief ? plan.snug : plan.least;
             plan.width = low + share * ((keep_brief ? plan.natural : plan.snug) - low);
         }
-        too_wide_ = std::max(0.0, least - room);
+        too_wide_ = std::max(0.0_mm, least - room);
     }
     for (auto& plan : plans_) {
         plan.x = x;

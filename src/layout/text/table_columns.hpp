@@ -11,12 +11,12 @@
 namespace holdwater::layout {
 
 struct ColumnPlan {
-    double natural = 0.0;
-    double least = 0.0;
-    double snug = 0.0;    // least, but with brief words in one line
-    double wanted = 0.0;  // with its heading in one line
-    double width = 0.0;
-    double x = 0.0;
+    Millimetres natural;
+    Millimetres least;
+    Millimetres snug;    // least, but with brief words in one line
+    Millimetres wanted;  // with its heading in one line
+    Millimetres width;
+    Millimetres x;
     FigureColumn figures;
     TextStyle style;  // of its cells
 };
@@ -26,8 +26,8 @@ class TableColumns {
     TableColumns(const card::Table& block, const BlockContext& setting);
 
     const std::vector<ColumnPlan>& plans() const { return plans_; }
-    double too_wide() const { return too_wide_; }  // mm
-    bool squeezed() const { return squeezed_; }    // brief words had to be broken
+    Millimetres too_wide() const { return too_wide_; }  // mm
+    bool squeezed() const { return squeezed_; }         // brief words had to be broken
 
   private:
     TextStyle column_style(std::size_t c) const;
@@ -36,9 +36,9 @@ class TableColumns {
 
     const card::Table& block_;
     const BlockContext& setting_;
-    double pad_;
+    Millimetres pad_;
     std::vector<ColumnPlan> plans_;
-    double too_wide_ = 0.0;
+    Millimetres too_wide_;
     bool squeezed_ = false;
 };
 

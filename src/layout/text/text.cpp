@@ -13,7 +13,7 @@ namespace holdwater::layout {
 
 namespace {
 
-constexpr double rounding_mm = 1e-6;  // so that a text as wide as its column fits
+constexpr Millimetres rounding_mm = 1e-6_mm;  // so that a text as wide as its column fits
 
 /// Letters on each side of a hyphen at which a line may end: "trail-crew", but not "top-up".
 constexpr std::size_t least_part = 3;
@@ -62,10 +62,10 @@ std::vector<Atom> atoms_of(std::string_view text, const TextStyle& style, const 
     return atoms;
 }
 
-double atoms_width(const std::vector<Atom>& atoms, std::size_t from, std::size_t to) {
-    double total = 0.0;
+Millimetres atoms_width(const std::vector<Atom>& atoms, std::size_t from, std::size_t to) {
+    Millimetres total;
     for (std::size_t i = from; i < to; ++i) {
-        total += atoms[i].width + (i + 1 < to ? atoms[i].space : 0.0);
+        total += atoms[i].width + (i + 1 < to ? atoms[i].space : 0.0_mm);
     }
     return total;
 }
@@ -85,12 +85,13 @@ TextLine join_atoms(const std::vector<Atom>& atoms, std::size_t from, std::size_
 }
 
 /// Where lines start, in as few lines as can be; among those the evenest.
-std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whole_width, double first_indent) {
+std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, Millimetres whole_width,
+                                     Millimetres first_indent) {
     const std::size_t n = atoms.size();
     std::size_t lines = 0;
     const auto width_of = [&](std::size_t line) { return line == 0 ? whole_width - first_indent : whole_width; };
     for (std::size_t from = 0; from < n; ++lines) {
-        const double width = width_of(lines);
+        const Millimetres width = width_of(lines);
         std::size_t to = from + 1;
         while (to < n && atoms_width(atoms, from, to + 1) <= width + rounding_mm) {
             ++to;
@@ -106,10 +107,10 @@ std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whol
     std::vector<std::vector<std::size_t>> start(lines + 1, std::vector<std::size_t>(n + 1, 0));
     cost[0][0] = 0.0;
     for (std::size_t k = 1; k <= lines; ++k) {
-        const double width = width_of(k - 1);
+        const Millimetres width = width_of(k - 1);
         for (std::size_t to = 1; to <= n; ++to) {
             for (std::size_t from = to; from-- > 0;) {
-                const double used = atoms_width(atoms, from, to);
+                const Millimetres used = atoms_width(atoms, from, to);
                 if (used > width + rounding_mm && to - from > 1) {
                     break;
                 }
@@ -134,14 +135,14 @@ std::vector<std::size_t> line_starts(const std::vector<Atom>& atoms, double whol
 }
 
 TextLine line_of(std::string_view text, const TextStyle& style, const Measure& measure) {
-    TextLine made{styled(text, style, measure), 0.0};
+    TextLine made{styled(text, style, measure), 0.0_mm};
     for (const auto& run : made.runs) {
         made.width += run.width;
     }
     return made;
 }
 
-std::vector<TextLine> lines_of(const std::vector<Atom>& atoms, double width, double first_indent,
+std::vector<TextLine> lines_of(const std::vector<Atom>& atoms, Millimetres width, Millimetres first_indent,
                                const Measure& measure) {
     const auto starts = line_starts(atoms, width, first_indent);
     std::vector<TextLine> lines;
@@ -171,8 +172,8 @@ TextLine one_line(std::string_view text, const TextStyle& style, const Measure& 
     return *kept.line;
 }
 
-std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, double width, const Measure& measure,
-                                  double first_indent) {
+std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style, Millimetres width,
+                                  const Measure& measure, Millimetres first_indent) {
     if (measure.memory() == nullptr) {
         return lines_of(atoms_of(text, style, measure), width, first_indent, measure);
     }
@@ -188,9 +189,9 @@ std::vector<TextLine> break_lines(std::string_view text, const TextStyle& style,
     return lines;
 }
 
-double widest_word(std::string_view text, const TextStyle& style, const Measure& measure) {
+Millimetres widest_word(std::string_view text, const TextStyle& style, const Measure& measure) {
     const auto widest_of = [](const std::vector<Atom>& atoms) {
-        double widest = 0.0;
+        Millimetres widest;
         for (const auto& atom : atoms) {
             widest = std::max(widest, atom.width);
         }
@@ -211,7 +212,8 @@ std::string shortened(std::string_view text, const std::function<bool(const std:
     return shown;
 }
 
-void place(std::vector<Item>& items, const TextLine& text, double x, double baseline, const TextStyle& style) {
+void place(std::vector<Item>& items, const TextLine& text, Millimetres x, Millimetres baseline,
+           const TextStyle& style) {
     for (const auto& run : text.runs) {
         PlacedText placed;
         placed.x = x;
@@ -235,19 +237,19 @@ void place(std::vector<Item>& items, const TextLine& text, double x, double base
     }
 }
 
-Fragment paragraph(std::string_view text, const TextStyle& style, double width, const Measure& measure,
-                   double first_indent) {
+Fragment paragraph(std::string_view text, const TextStyle& style, Millimetres width, const Measure& measure,
+                   Millimetres first_indent) {
     Fragment made;
-    double baseline = ascent(style.size_pt);
+    Millimetres baseline = ascent(style.size_pt);
     const auto lines = break_lines(text, style, width, measure, first_indent);
-    double x = first_indent;
+    Millimetres x = first_indent;
     for (const auto& one : lines) {
         place(made.items, one, x, baseline, style);
         made.too_wide = std::max(made.too_wide, x + one.width - width);
-        x = 0.0;
+        x = 0.0_mm;
         baseline += leading(style.size_pt);
     }
-    made.too_wide = made.too_wide > rounding_mm ? made.too_wide : 0.0;
+    made.too_wide = made.too_wide > rounding_mm ? made.too_wide : 0.0_mm;
     made.height = lines_height(lines.size(), style.size_pt);
     return made;
 }

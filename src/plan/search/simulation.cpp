@@ -29,15 +29,12 @@ Temperature liner_start(const Setup& setup) {
                                 : setup.trip->weather.air_at(setup.trip->from);
 }
 
-/// Of the food that comes nearest to its limit before any of them warms. There is at least one.
-TemperatureDifference excess_at_start(const Setup& setup, const std::vector<heat::FoodInBath>& foods) {
-    const auto of = [&](std::size_t i) {
+/// Of the food that comes nearest to its limit before any of them warms; nothing without food.
+std::optional<TemperatureDifference> excess_at_start(const Setup& setup, const std::vector<heat::FoodInBath>& foods) {
+    std::optional<TemperatureDifference> most;
+    for (std::size_t i = 0; i < foods.size(); ++i) {
         const trip::Food& food = *setup.foods[i].food;
-        return foods[i].start - (food.target + food.tolerance);
-    };
-    TemperatureDifference most = of(0);
-    for (std::size_t i = 1; i < foods.size(); ++i) {
-        most = std::max(most, of(i));
+        most = std::max(most, std::optional(foods[i].start - (food.target + food.tolerance)));
     }
     return most;
 }
@@ -196,7 +193,7 @@ void Simulation::look() {
         if (places_[i] && places_[i]->inside) {
             const trip::Food& food = *setup_->foods[i].food;
             failed_ = failed_ || bath_.temperature() <= level_;
-            excess_ = std::max(excess_, bath_.core(places_[i]->index) - (food.target + food.tolerance));
+            excess_ = std::max(excess_, std::optional(bath_.core(places_[i]->index) - (food.target + food.tolerance)));
         }
     }
 }

@@ -47,8 +47,8 @@ class Simulation {
     /// True once the bath, between top-ups and with the food in, was seen below level().
     bool failed() const { return failed_; }
     /// The most by which any core has passed its target and tolerance so far; negative while all are below. A food that
-    /// has not gone in counts with its start temperature.
-    units::TemperatureDifference excess() const { return excess_; }
+    /// has not gone in counts with its start temperature; there must be food.
+    units::TemperatureDifference excess() const { return excess_.value(); }
 
     const heat::Bath& bath() const { return bath_; }
     units::Duration food_in() const { return food_in_; }  // the bath is filled and settled
@@ -92,7 +92,7 @@ class Simulation {
     units::Volume food_volume_;                 // in the box or still to go in
     bool filled_ = false;
     bool failed_ = false;
-    units::TemperatureDifference excess_;
+    std::optional<units::TemperatureDifference> excess_;
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;
     std::vector<units::Volume> poured_;

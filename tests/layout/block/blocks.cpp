@@ -6,7 +6,7 @@
 #include "layout/text/figures.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
@@ -22,7 +22,7 @@ namespace {
 
 const Format usual;
 
-BlockContext setting(double width = 84.0, double ease = 0.0) {
+BlockContext setting(Millimetres width = 84.0_mm, double ease = 0.0) {
     return {usual, measure, phrases, width, ease};
 }
 
@@ -42,7 +42,7 @@ PlacedText find(const Fragment& fragment, const std::string& text) {
     return {};
 }
 
-double right(const PlacedText& text) {
+Millimetres right(const PlacedText& text) {
     return text.x + text.width;
 }
 
@@ -53,12 +53,12 @@ TEST_CASE("a column of figures: whole numbers end in one line, decimals and unit
     block.columns = {{"reads", card::Align::right, false}, {"add", card::Align::right, true}};
     block.rows = {{"9 °C", "2.5 L"}, {"64 °C", "10 L"}, {"−10 °C", "0.75 L"}, {"57 °C", "nothing"}};
     const Fragment made = table(block, setting());
-    CHECK(made.too_wide == 0.0);
+    CHECK(made.too_wide == 0.0_mm);
     CHECK(near_abs(right(find(made, "2")), right(find(made, "10")), 1e-9));
     CHECK(near_abs(right(find(made, "2")), right(find(made, "0")), 1e-9));
     CHECK(near_abs(find(made, ".5").x, find(made, ".75").x, 1e-9));
     CHECK(near_abs(right(find(made, "9")), right(find(made, "−10")), 1e-9));
-    std::vector<double> litres;
+    std::vector<Millimetres> litres;
     for (const auto& one : texts(made)) {
         if (one.text == " L") {
             litres.push_back(one.x);
@@ -95,8 +95,8 @@ TEST_CASE("the row of this trip has a heavy frame all round it") {
     CHECK(around.holds(extent(find(made, "85"))));
     CHECK_FALSE(around.overlaps(extent(find(made, "70"))));
     CHECK_FALSE(around.overlaps(extent(find(made, "90"))));
-    CHECK(around.x1 >= -1e-9);
-    CHECK(around.x2 <= 84.0 + 1e-9);
+    CHECK(around.x1 >= -1e-9_mm);
+    CHECK(around.x2 <= 84.0_mm + 1e-9_mm);
 }
 
 TEST_CASE("a table of words and figures shares its width; one that cannot says by how much") {
@@ -105,13 +105,13 @@ TEST_CASE("a table of words and figures shares its width; one that cannot says b
     block.rows = {
         {"2 h", "bring the core to 74 °C over the fire, or the bath back above the floor at once and eat next"}};
     const Fragment made = table(block, setting());
-    CHECK(made.too_wide == 0.0);
+    CHECK(made.too_wide == 0.0_mm);
     for (const auto& one : texts(made)) {
-        CHECK(right(one) <= 84.0 + 1e-6);
-        CHECK(one.x >= -1e-6);
+        CHECK(right(one) <= 84.0_mm + 1e-6_mm);
+        CHECK(one.x >= -1e-6_mm);
     }
     block.rows[0][1] = "incompressibilities";
-    CHECK(table(block, setting(30.0)).too_wide > 10.0);
+    CHECK(table(block, setting(30.0_mm)).too_wide > 10.0_mm);
 }
 
 TEST_CASE("the ladder reads from the top down and ends in a solid bar with its action in white bold") {
@@ -122,7 +122,7 @@ TEST_CASE("the ladder reads from the top down and ends in a solid bar with its a
     block.floor_reading = "below 57 °C";
     block.floor_action = "go to Limits";
     const Fragment made = ladder(block, setting());
-    CHECK(made.too_wide == 0.0);
+    CHECK(made.too_wide == 0.0_mm);
     CHECK(find(made, "64").baseline < find(made, "60").baseline);
     const auto action = find(made, "go to Limits");
     CHECK(action.grey == 1.0);
@@ -131,7 +131,7 @@ TEST_CASE("the ladder reads from the top down and ends in a solid bar with its a
     const bool on_black = std::any_of(made.items.begin(), made.items.end(), [&](const Item& item) {
         const auto* box = std::get_if<PlacedBox>(&item);
         return box != nullptr && box->filled && box->fill_grey == 0.0 && extent(*box).holds(extent(action)) &&
-               near_abs(box->width, 84.0, 1e-9);
+               near_abs(box->width, 84.0_mm, 1e-9);
     });
     CHECK(on_black);
 }
@@ -139,16 +139,16 @@ TEST_CASE("the ladder reads from the top down and ends in a solid bar with its a
 TEST_CASE("rows to write in are at least 7 mm high at any ease") {
     const card::WriteIn block{{"plan", "clock", "bath °C"}, {"20:40", "", "22:30"}};
     for (const double ease : {0.0, 0.4, 1.0}) {
-        const Fragment made = write_in(block, setting(84.0, ease));
-        std::vector<double> levels;
+        const Fragment made = write_in(block, setting(84.0_mm, ease));
+        std::vector<Millimetres> levels;
         for (const auto& item : made.items) {
             if (const auto* rule = std::get_if<PlacedLine>(&item); rule != nullptr && rule->y1 == rule->y2) {
                 levels.push_back(rule->y1);
             }
         }
         REQUIRE(levels.size() == 3);
-        CHECK(levels[1] - levels[0] >= 7.0 - 1e-9);
-        CHECK(levels[2] - levels[1] >= 7.0 - 1e-9);
+        CHECK(levels[1] - levels[0] >= 7.0_mm - 1e-9_mm);
+        CHECK(levels[2] - levels[1] >= 7.0_mm - 1e-9_mm);
     }
 }
 
@@ -178,9 +178,9 @@ TEST_CASE("on a small card a warning has its tag in its first line, and is lower
     small.compact = true;
     const card::Caution warning{card::SignalWord::warning,
                                 "Never pour boiling water on a bag; scald: cool water, 20 min."};
-    const BlockContext tight{small, measure, phrases, 84.0, 0.0};
+    const BlockContext tight{small, measure, phrases, 84.0_mm, 0.0};
     const Fragment made = cautions({warning}, tight);
-    CHECK(made.too_wide == 0.0);
+    CHECK(made.too_wide == 0.0_mm);
     CHECK(made.height < cautions({warning}, setting()).height);
     const auto tag = find(made, "WARNING");
     CHECK(tag.grey == 1.0);
@@ -193,9 +193,9 @@ TEST_CASE("on a small card a warning has its tag in its first line, and is lower
 
 TEST_CASE("the key number grows with the room of its face and never falls below its size") {
     const card::KeyNumber block{"Fill to", "71", "°C", "160 °F, stirred"};
-    double before = 0.0;
+    Points before;
     for (const double ease : {0.0, 0.3, 0.6, 1.0}) {
-        const Fragment made = key_number(block, setting(84.0, ease));
+        const Fragment made = key_number(block, setting(84.0_mm, ease));
         const auto value = find(made, "71");
         CHECK(value.size_pt >= usual.key_pt);
         CHECK(value.size_pt <= usual.key_max_pt);
@@ -206,14 +206,14 @@ TEST_CASE("the key number grows with the room of its face and never falls below 
         before = value.size_pt;
     }
     CHECK(before == usual.key_max_pt);
-    CHECK(key_number({"", "123456789012345678", "", ""}, setting(40.0)).too_wide > 0.0);
+    CHECK(key_number({"", "123456789012345678", "", ""}, setting(40.0_mm)).too_wide > 0.0_mm);
 }
 
 TEST_CASE("key numbers in a row share one size and one baseline") {
     card::KeyRow block;
     block.numbers = {{"Cold water first", "12", "L", ""}, {"Then", "24", "L", "3 pots"}, {"At", "20:40", "", ""}};
     const Fragment made = key_row(block, setting());
-    CHECK(made.too_wide == 0.0);
+    CHECK(made.too_wide == 0.0_mm);
     CHECK(find(made, "12").baseline == find(made, "24").baseline);
     CHECK(find(made, "12").size_pt == find(made, "20:40").size_pt);
     CHECK(right(find(made, "12")) < find(made, "24").x);

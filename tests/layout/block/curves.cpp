@@ -5,7 +5,7 @@
 #include "layout/check/geometry.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
@@ -53,7 +53,7 @@ card::Curve full(std::size_t readings) {
     return block;
 }
 
-Fragment made_of(const card::Curve& block, double width = 84.0, double ease = 0.5) {
+Fragment made_of(const card::Curve& block, Millimetres width = 84.0_mm, double ease = 0.5) {
     return curve(block, {hand, measure, phrases, width, ease});
 }
 
@@ -112,15 +112,15 @@ TEST_CASE("the key names what is drawn and nothing else") {
 }
 
 TEST_CASE("a key too long for one line goes on in a second, within its width, no name on another") {
-    for (const double width : {60.0, 84.0, 182.0}) {
+    for (const Millimetres width : {60.0_mm, 84.0_mm, 182.0_mm}) {
         const CurveKey key = curve_key(full(9), {hand, measure, phrases, width, 0.5}, width);
-        CHECK(key.width <= width + 1e-9);
+        CHECK(key.width <= width + 1e-9_mm);
         Page page;
         page.items = key.fragment.items;
         const auto all = support::texts(page);
         CHECK(all.size() == 5);
         for (std::size_t i = 0; i < all.size(); ++i) {
-            CHECK(all[i].x + all[i].width <= width + 1e-9);
+            CHECK(all[i].x + all[i].width <= width + 1e-9_mm);
             CHECK(all[i].baseline < key.fragment.height);
             for (std::size_t k = i + 1; k < all.size(); ++k) {
                 CHECK_FALSE(extent(all[i]).overlaps(extent(all[k])));
@@ -134,20 +134,20 @@ TEST_CASE("every reading is a circle at its place, two or five hundred") {
         const card::Curve block = full(readings);
         const auto found = circles(made_of(block));
         REQUIRE(found.size() == readings + 1);  // and one in the key
-        double radius = 0.0;
+        Millimetres radius;
         for (const PlacedPath& circle : found) {
             const Rect box = extent(circle);
             CHECK(near_abs(box.x2 - box.x1, box.y2 - box.y1, 1e-9));
-            CHECK(box.x2 - box.x1 > 0.7);
+            CHECK(box.x2 - box.x1 > 0.7_mm);
             radius = std::max(radius, 0.5 * (box.x2 - box.x1));
         }
-        CHECK(radius < 1.5);
+        CHECK(radius < 1.5_mm);
         // Equal steps in time are equal steps on the card, the last at the right end.
         const auto middle = [&](std::size_t i) {
             const Rect box = extent(found[found.size() - readings + i]);
             return 0.5 * (box.x1 + box.x2);
         };
-        const double step = (middle(readings - 1) - middle(0)) / static_cast<double>(readings - 1);
+        const Millimetres step = (middle(readings - 1) - middle(0)) / static_cast<double>(readings - 1);
         for (std::size_t i = 1; i < readings; ++i) {
             CHECK(near_abs(middle(i) - middle(i - 1), step, 1e-6));
         }
@@ -159,22 +159,22 @@ TEST_CASE("hatching stays in its gap and the scale holds every part") {
     block.marks.push_back({7.0, 70.0});  // beyond all lines
     block.gaps.emplace_back(6.2, 6.9);
     CurveScale scale(block);
-    scale.set_plot(10.0, 5.0, 80.0, 45.0);
+    scale.set_plot(10.0_mm, 5.0_mm, 80.0_mm, 45.0_mm);
     std::vector<Item> items;
-    place_curve(items, block, scale, {hand, measure, phrases, 84.0, 0.5});
+    place_curve(items, block, scale, {hand, measure, phrases, 84.0_mm, 0.5});
     int hatches = 0;
     for (const auto& item : items) {
         const Rect box = extent(item);
-        CHECK(box.x1 >= 10.0 - 1.5);
-        CHECK(box.x2 <= 80.0 + 1.5);
-        CHECK(box.y1 >= 5.0 - 1.5);
-        CHECK(box.y2 <= 45.0 + 1.5);
+        CHECK(box.x1 >= 10.0_mm - 1.5_mm);
+        CHECK(box.x2 <= 80.0_mm + 1.5_mm);
+        CHECK(box.y1 >= 5.0_mm - 1.5_mm);
+        CHECK(box.y2 <= 45.0_mm + 1.5_mm);
         if (const auto* rule = std::get_if<PlacedLine>(&item); rule != nullptr && rule->width_pt == hair_pt) {
             ++hatches;
-            const double left = std::min(rule->x1, rule->x2);
-            const double right = std::max(rule->x1, rule->x2);
-            const bool first = left >= scale.x(2.0) - 1e-9 && right <= scale.x(3.0) + 1e-9;
-            const bool second = left >= scale.x(6.2) - 1e-9 && right <= scale.x(6.9) + 1e-9;
+            const Millimetres left = std::min(rule->x1, rule->x2);
+            const Millimetres right = std::max(rule->x1, rule->x2);
+            const bool first = left >= scale.x(2.0) - 1e-9_mm && right <= scale.x(3.0) + 1e-9_mm;
+            const bool second = left >= scale.x(6.2) - 1e-9_mm && right <= scale.x(6.9) + 1e-9_mm;
             CHECK((first || second));
         }
     }
@@ -193,7 +193,7 @@ TEST_CASE("faces with a curve and all its parts pass every check") {
             }
         }
     }
-    CHECK(support::format("chart").width == 190.0);
+    CHECK(support::format("chart").width == 190.0_mm);
 }
 
 TEST_CASE("a curve of readings alone, without a computed line, can be drawn") {

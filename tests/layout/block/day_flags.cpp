@@ -31,7 +31,7 @@ card::DayBar bar_with(const std::vector<card::DayBar::Mark>& marks) {
 
 Page drawn(const card::DayBar& bar, const Format& format) {
     const Fragment part = day_bar(bar, {format, measure, phrases, format.width - 2.0 * format.margin, 0.3});
-    CHECK(part.too_wide == 0.0);
+    CHECK(part.too_wide == 0.0_mm);
     Page page;
     page.items = part.items;
     return page;
@@ -46,7 +46,7 @@ void check_clean(const Page& page) {
     const auto all = support::texts(page);
     for (std::size_t i = 0; i < all.size(); ++i) {
         for (std::size_t k = i + 1; k < all.size(); ++k) {
-            CHECK_FALSE(extent(all[i]).grown(-1e-4).overlaps(extent(all[k]).grown(-1e-4)));
+            CHECK_FALSE(extent(all[i]).grown(-1e-4_mm).overlaps(extent(all[k]).grown(-1e-4_mm)));
         }
         for (const auto& item : page.items) {
             if (const auto* rule = std::get_if<PlacedLine>(&item); rule != nullptr && is_leader(*rule)) {

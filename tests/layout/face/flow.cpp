@@ -153,7 +153,7 @@ TEST_CASE("a table taller than a face is cut between rows, its head on each part
         CHECK(here.find("thick") != std::string::npos);
         for (const auto& item : page.items) {
             const auto* box = std::get_if<PlacedBox>(&item);
-            marks += box != nullptr && box->stroke_pt > 1.9 ? 1 : 0;
+            marks += box != nullptr && box->stroke_pt > 1.9_pt ? 1 : 0;
         }
         for (std::size_t at = here.find("mm"); at != std::string::npos; at = here.find("mm", at + 1)) {
             ++rows;

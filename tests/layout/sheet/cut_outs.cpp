@@ -5,13 +5,14 @@
 #include "layout/sheet/strip_cuts.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 using namespace holdwater;
 using namespace holdwater::layout;
@@ -53,15 +54,15 @@ std::vector<Page> pages_of(std::vector<card::SheetBlock> blocks, const std::stri
 
 /// A piece as it can be measured on the paper.
 struct Found {
-    double left = 0.0;
-    double top = 0.0;
-    double foot = 0.0;
-    double joint = -1.0;  // the dashed line
-    std::vector<double> ticks;
+    Millimetres left;
+    Millimetres top;
+    Millimetres foot;
+    std::optional<Millimetres> joint;  // the dashed line
+    std::vector<Millimetres> ticks;
 };
 
 std::vector<Found> pieces_on(const Page& page) {
-    std::map<double, Found> by_left;
+    std::map<Millimetres, Found> by_left;
     std::vector<PlacedLine> lines;
     for (const auto& item : page.items) {
         if (const auto* one = std::get_if<PlacedLine>(&item)) {
@@ -96,16 +97,16 @@ std::vector<Found> pieces_on(const Page& page) {
 }
 
 /// Every tick of a strip as its height over the strip's foot, measured along the pieces as they are glued.
-std::vector<double> measured(const std::vector<Found>& pieces) {
-    std::vector<double> heights;
-    double from = 0.0;
+std::vector<Millimetres> measured(const std::vector<Found>& pieces) {
+    std::vector<Millimetres> heights;
+    Millimetres from;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        for (const double y : pieces[i].ticks) {
+        for (const Millimetres y : pieces[i].ticks) {
             heights.push_back(from + pieces[i].foot - y);
         }
         if (i + 1 < pieces.size()) {
-            REQUIRE(pieces[i].joint > 0.0);
-            from += pieces[i].foot - pieces[i].joint;
+            REQUIRE(pieces[i].joint.has_value());
+            from += pieces[i].foot - *pieces[i].joint;
         }
     }
     std::sort(heights.begin(), heights.end());
@@ -130,7 +131,7 @@ TEST_CASE("a strip measures true along all its pieces, whatever its length, on b
                 const auto heights = measured(pieces);
                 REQUIRE(heights.size() == strip.marks.size());
                 for (std::size_t i = 0; i < heights.size(); ++i) {
-                    CHECK(near_abs(heights[i], strip.marks[i].at_mm, true_to));
+                    CHECK(near_abs(heights[i], Millimetres{strip.marks[i].at_mm}, true_to));
                 }
                 const Sheet sheet = support::sheet(paper);
                 for (const Found& piece : pieces) {
@@ -150,25 +151,25 @@ TEST_CASE("a strip measures true along all its pieces, whatever its length, on b
 
 TEST_CASE("the cuts of a strip leave nothing out, keep to the room and stay off the labelled marks") {
     for (double length = 40.0; length < 1200.0; length += 13.7) {
-        for (const double room : {240.0, 251.3, 268.9}) {
+        for (const Millimetres room : {240.0_mm, 251.3_mm, 268.9_mm}) {
             CAPTURE(length);
-            CAPTURE(room);
+            CAPTURE(room.value());
             const card::Strip strip = strip_of(length, 6.386);
             const auto cuts = stretches(strip, room);
             REQUIRE_FALSE(cuts.empty());
-            CHECK(cuts.front().from == 0.0);
+            CHECK(cuts.front().from == 0.0_mm);
             CHECK(cuts.front().first);
-            CHECK(cuts.back().to == length);
+            CHECK(cuts.back().to == Millimetres{length});
             CHECK(cuts.back().last);
-            const double least_pieces = std::ceil(length / room);
+            const double least_pieces = std::ceil(Millimetres{length} / room);
             CHECK(static_cast<double>(cuts.size()) >= least_pieces);
             for (std::size_t i = 0; i < cuts.size(); ++i) {
                 CHECK(cuts[i].to > cuts[i].from);
-                CHECK(cuts[i].to - cuts[i].from + cuts[i].head <= room + 1e-9);
+                CHECK(cuts[i].to - cuts[i].from + cuts[i].head <= room + 1e-9_mm);
                 if (i > 0) {
                     CHECK(cuts[i].from == cuts[i - 1].to);
                     const bool off = std::all_of(strip.marks.begin(), strip.marks.end(), [&](const auto& mark) {
-                        return mark.label.empty() || std::abs(mark.at_mm - cuts[i].from) > 3.0;
+                        return mark.label.empty() || abs(Millimetres{mark.at_mm} - cuts[i].from) > 3.0_mm;
                     });
                     CHECK(off);
                 }
@@ -188,12 +189,12 @@ TEST_CASE("strips stand side by side while the sheet has room, and a sheet too n
     CHECK(counts == std::vector<std::size_t>{0, 4, 1});  // the name stands on the first
     Sheet narrow = support::sheet("a4");
     narrow.name = "narrow";
-    narrow.width = 52.0;
+    narrow.width = 52.0_mm;
     card::Sheets sheets;
     sheets.name = "B";
     sheets.blocks = {card::SheetBlock{strip_of(200.0, 6.0)}};
     Format type = support::format("plain");
-    type.margin = 5.0;
+    type.margin = 5.0_mm;
     const auto made = lay_out_sheets(sheets, type, narrow, measure);
     CHECK_FALSE(made.ok());
     CHECK(support::has_code(made.problems(), "strip-too-wide"));
@@ -218,7 +219,7 @@ TEST_CASE("the template is the paper and the border at true scale, and its seal 
             CAPTURE(std::string(name));
             CAPTURE(std::string(paper));
             const Format format = support::format(name);
-            card::LaminateTemplate film{format.width, format.height, 5.0, 5.0, "Film for these cards."};
+            card::LaminateTemplate film{format.width.value(), format.height.value(), 5.0, 5.0, "Film for these cards."};
             const auto pages = pages_of({card::SheetBlock{film}}, paper);
             std::vector<PlacedPath> paths;
             for (const auto& item : pages.back().items) {
@@ -228,7 +229,7 @@ TEST_CASE("the template is the paper and the border at true scale, and its seal 
             }
             REQUIRE(paths.size() == 2);
             const auto bounds = [](const PlacedPath& path) {
-                Rect rect{1e9, 1e9, -1e9, -1e9};
+                Rect rect{1e9_mm, 1e9_mm, -1e9_mm, -1e9_mm};
                 for (const auto& point : path.points) {
                     rect = {std::min(rect.x1, point.x), std::min(rect.y1, point.y), std::max(rect.x2, point.x),
                             std::max(rect.y2, point.y)};
@@ -239,11 +240,11 @@ TEST_CASE("the template is the paper and the border at true scale, and its seal 
             const Rect inner = bounds(paths[1]);
             CHECK(near_abs(inner.x2 - inner.x1, format.width, true_to));
             CHECK(near_abs(inner.y2 - inner.y1, format.height, true_to));
-            CHECK(near_abs(outer.x2 - outer.x1, format.width + 10.0, true_to));
-            CHECK(near_abs(outer.y2 - outer.y1, format.height + 10.0, true_to));
+            CHECK(near_abs(outer.x2 - outer.x1, format.width + 10.0_mm, true_to));
+            CHECK(near_abs(outer.y2 - outer.y1, format.height + 10.0_mm, true_to));
             for (const auto& corner : paths[1].points) {
                 for (const auto& edge : paths[0].points) {
-                    CHECK(std::hypot(corner.x - edge.x, corner.y - edge.y) > 5.0 - true_to);
+                    CHECK(std::hypot((corner.x - edge.x).value(), (corner.y - edge.y).value()) > 5.0 - true_to);
                 }
             }
         }

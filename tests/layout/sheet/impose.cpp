@@ -4,7 +4,7 @@
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 #include "support/problems.hpp"
 
 #include <doctest/doctest.h>
@@ -30,8 +30,8 @@ std::vector<CardFaces> plain_cards(const Format& format, const std::vector<int>&
             page.height = format.height;
             page.name = card.key + "-" + std::to_string(f + 1);
             PlacedText text;
-            text.x = 10.0;
-            text.baseline = 20.0;
+            text.x = 10.0_mm;
+            text.baseline = 20.0_mm;
             text.text = page.name;
             text.role = Role::paragraph;
             page.items.emplace_back(text);
@@ -103,21 +103,21 @@ TEST_CASE("every format on every sheet: within the printer's margins, cards apar
                         if (std::holds_alternative<PlacedText>(item)) {
                             continue;  // the fake typeface is wider than the real one; draw's tests look at text
                         }
-                        CHECK(printable.grown(1e-6).holds(extent(item)));
+                        CHECK(printable.grown(1e-6_mm).holds(extent(item)));
                     }
                     const auto boxes = card_boxes(page);
                     for (std::size_t i = 0; i < boxes.size(); ++i) {
                         for (std::size_t k = i + 1; k < boxes.size(); ++k) {
-                            CHECK_FALSE(extent(boxes[i]).grown(-1e-6).overlaps(extent(boxes[k]).grown(-1e-6)));
+                            CHECK_FALSE(extent(boxes[i]).grown(-1e-6_mm).overlaps(extent(boxes[k]).grown(-1e-6_mm)));
                         }
                     }
                     const bool has_bar = std::any_of(page.items.begin(), page.items.end(), [](const Item& item) {
                         const auto* box = std::get_if<PlacedBox>(&item);
-                        return box != nullptr && box->filled && near_abs(box->width, 50.0, 1e-9);
+                        return box != nullptr && box->filled && near_abs(box->width, 50.0_mm, 1e-9);
                     });
                     const bool has_inches = std::any_of(page.items.begin(), page.items.end(), [](const Item& item) {
                         const auto* rule = std::get_if<PlacedLine>(&item);
-                        return rule != nullptr && near_abs(rule->x2 - rule->x1, 50.8, 1e-9);
+                        return rule != nullptr && near_abs(rule->x2 - rule->x1, 50.8_mm, 1e-9);
                     });
                     CHECK(has_bar);
                     CHECK(has_inches);
@@ -172,8 +172,8 @@ TEST_CASE("turned about its long edge, the sheet shows each back behind its face
                 }
                 ++pairs;
                 // The text stands 10 mm from the left of its card on both: left edges mirror about the sheet's middle.
-                const double front_left = text.x - 10.0;
-                const double back_left = behind->x - 10.0;
+                const Millimetres front_left = text.x - 10.0_mm;
+                const Millimetres back_left = behind->x - 10.0_mm;
                 CHECK(near_abs(front_left + format.width + back_left, sheet.width, 1e-9));
                 CHECK(near_abs(text.baseline, behind->baseline, 1e-9));
             }
@@ -220,7 +220,7 @@ TEST_CASE("marks stand in line with the cuts and touch nothing but the quiet zon
     const auto boxes = card_boxes(page);
     REQUIRE(boxes.size() == 4);
     for (const auto& mark : cut_marks(page)) {
-        CHECK(mark.width_pt >= 0.4);
+        CHECK(mark.width_pt >= 0.4_pt);
         const bool upright = mark.x1 == mark.x2;
         const bool in_line = std::any_of(boxes.begin(), boxes.end(), [&](const PlacedBox& box) {
             return upright ? near_abs(mark.x1, box.x, 1e-9) || near_abs(mark.x1, box.x + box.width, 1e-9)
@@ -241,9 +241,9 @@ TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may li
         for (const bool upright : {false, true}) {
             PlacedLine tick;
             tick.role = Role::ruler_tick;
-            (upright ? tick.x1 : tick.y1) = (upright ? tick.x2 : tick.y2) = 50.0;
-            (upright ? tick.y1 : tick.x1) = upright ? format.height : 0.0;
-            (upright ? tick.y2 : tick.x2) = upright ? format.height - 7.0 : 7.0;
+            (upright ? tick.x1 : tick.y1) = (upright ? tick.x2 : tick.y2) = 50.0_mm;
+            (upright ? tick.y1 : tick.x1) = upright ? format.height : 0.0_mm;
+            (upright ? tick.y2 : tick.x2) = upright ? format.height - 7.0_mm : 7.0_mm;
             face.items.emplace_back(tick);
         }
     }
@@ -256,7 +256,7 @@ TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may li
             for (const auto& box : boxes) {
                 ++faces;
                 const bool on_back = sides == Sides::duplex && page.name.find("back") != std::string::npos;
-                const double kept = on_back ? 2.0 : 0.0;
+                const Millimetres kept = on_back ? 2.0_mm : 0.0_mm;
                 std::size_t ticks = 0;
                 for (const auto& item : page.items) {
                     const auto* rule = std::get_if<PlacedLine>(&item);
@@ -273,7 +273,7 @@ TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may li
                     }
                     ++ticks;
                     CHECK(near_abs(upright ? box.y + box.height - rule->y1 : rule->x1 - box.x, kept, 1e-9));
-                    CHECK(near_abs(upright ? box.y + box.height - rule->y2 : rule->x2 - box.x, 7.0, 1e-9));
+                    CHECK(near_abs(upright ? box.y + box.height - rule->y2 : rule->x2 - box.x, 7.0_mm, 1e-9));
                 }
                 CHECK(ticks == 2);
             }
@@ -285,8 +285,8 @@ TEST_CASE("ticks that start at a cut keep off it on a back, by what backs may li
 TEST_CASE("a sheet that holds no card is refused with both sizes") {
     Sheet small;
     small.name = "postcard";
-    small.width = 100.0;
-    small.height = 148.0;
+    small.width = 100.0_mm;
+    small.height = 148.0_mm;
     const auto made = impose({}, support::format("large"), small, Sides::duplex, 1, "Trip", measure);
     CHECK_FALSE(made.ok());
     CHECK(made.problems()[0].code == problem::Code("sheet-too-small"));
@@ -297,13 +297,13 @@ TEST_CASE("a sheet that holds no card is refused with both sizes") {
 
 TEST_CASE("the overview holds every face once, smaller, within its page") {
     const Format format = support::format("hand");
-    const Page page = contact_sheet(plain_cards(format, {2, 1, 4}), 3, 200.0);
+    const Page page = contact_sheet(plain_cards(format, {2, 1, 4}), 3, 200.0_mm);
     const auto boxes = card_boxes(page);
     REQUIRE(boxes.size() == 7);
     for (const auto& box : boxes) {
         CHECK(near_abs(box.width / box.height, format.width / format.height, 1e-9));
-        CHECK(Rect{0, 0, page.width, page.height}.holds(extent(box)));
+        CHECK(Rect{0.0_mm, 0.0_mm, page.width, page.height}.holds(extent(box)));
     }
-    CHECK(page.width == 200.0);
-    CHECK(contact_sheet({}, 3, 200.0).items.empty());
+    CHECK(page.width == 200.0_mm);
+    CHECK(contact_sheet({}, 3, 200.0_mm).items.empty());
 }

@@ -4,7 +4,7 @@
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
@@ -91,16 +91,16 @@ TEST_CASE("every plain sheet says what it is, carries the bar, its place and the
             CHECK(words.find(support::squeezed(page.name)) != std::string::npos);
             const bool has_bar = std::any_of(page.items.begin(), page.items.end(), [](const Item& item) {
                 const auto* box = std::get_if<PlacedBox>(&item);
-                return box != nullptr && box->filled && near_abs(box->width, 50.0, 1e-9);
+                return box != nullptr && box->filled && near_abs(box->width, 50.0_mm, 1e-9);
             });
             CHECK(has_bar);
             const Rect printable{sheet.margin_sides, sheet.margin_top, sheet.width - sheet.margin_sides,
                                  sheet.height - sheet.margin_bottom};
             for (const auto& item : page.items) {
-                CHECK(printable.grown(0.15).holds(extent(item)));
+                CHECK(printable.grown(0.15_mm).holds(extent(item)));
             }
             for (const auto& text : support::texts(page)) {
-                CHECK((text.role == Role::artifact || text.size_pt >= 8.0));  // 10 pt, units after a figure quieter
+                CHECK((text.role == Role::artifact || text.size_pt >= 8.0_pt));  // 10 pt, units after a figure quieter
             }
         }
     }

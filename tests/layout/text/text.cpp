@@ -4,7 +4,7 @@
 
 #include "layout/style.hpp"
 #include "support/fake_measure.hpp"
-#include "support/near.hpp"
+#include "support/page_near.hpp"
 
 #include <doctest/doctest.h>
 
@@ -14,7 +14,7 @@ using support::measure;
 
 namespace {
 
-constexpr double character = 0.5 * 10.0 * mm_per_pt;
+constexpr Millimetres character = 0.5 * units::in_millimetres(10.0_pt);
 
 std::vector<std::string> lines_of(std::string_view text, double characters, TextStyle style = {}) {
     std::vector<std::string> made;
@@ -92,7 +92,7 @@ TEST_CASE("a word breaks after its hyphen and nowhere else") {
     CHECK(lines_of("at -10", 4) == Lines{"at", "-10"});
     const Fragment wide = paragraph("thermometers", {}, 5 * character, measure);
     CHECK(support::near_abs(wide.too_wide, 7 * character, 1e-9));
-    CHECK(paragraph("stir", {}, 5 * character, measure).too_wide == 0.0);
+    CHECK(paragraph("stir", {}, 5 * character, measure).too_wide == 0.0_mm);
 }
 
 TEST_CASE("stars make bold, a lone star is a star") {
@@ -110,20 +110,20 @@ TEST_CASE("stars make bold, a lone star is a star") {
 
 TEST_CASE("units are quieter than their number in bold, but one emphasis stays whole") {
     TextStyle style;
-    style.unit_pt = 8.0;
+    style.unit_pt = 8.0_pt;
     auto runs = styled("read *71\u00A0°C* now", style, measure);
     REQUIRE(runs.size() == 4);
     CHECK(runs[1].text == "71");
     CHECK(runs[1].face == Weight::bold);
     CHECK(runs[2].text == "\u00A0°C");
     CHECK(runs[2].face == Weight::regular);
-    CHECK(runs[2].size_pt == 8.0);
+    CHECK(runs[2].size_pt == 8.0_pt);
     style.face = Weight::bold;
     runs = styled("2\u00A0h\u00A015", style, measure);
     REQUIRE(runs.size() == 3);
     CHECK(runs[0].text == "2");
     CHECK(runs[1].text == "\u00A0h\u00A0");
-    CHECK(runs[1].size_pt == 8.0);
+    CHECK(runs[1].size_pt == 8.0_pt);
     CHECK(runs[2].text == "15");
     CHECK(styled("over 4\u00A0h", style, measure).size() == 1);
     // The same in other units stands beside it, quieter but not smaller.
@@ -140,14 +140,14 @@ TEST_CASE("units are quieter than their number in bold, but one emphasis stays w
 TEST_CASE("on the page the no-break space is a plain one, and widths are those measured") {
     std::vector<Item> items;
     TextStyle style;
-    style.unit_pt = 8.0;
-    place(items, one_line("*71\u00A0°C* now", style, measure), 3.0, 9.0, style);
+    style.unit_pt = 8.0_pt;
+    place(items, one_line("*71\u00A0°C* now", style, measure), 3.0_mm, 9.0_mm, style);
     REQUIRE(items.size() == 3);
-    double x = 3.0;
+    Millimetres x = 3.0_mm;
     for (const auto& item : items) {
         const auto& text = std::get<PlacedText>(item);
         CHECK(support::near_abs(text.x, x, 1e-12));
-        CHECK(text.baseline == 9.0);
+        CHECK(text.baseline == 9.0_mm);
         CHECK(text.text.find("\u00A0") == std::string::npos);
         CHECK(support::near_abs(text.width, measure.width(text.text, text.face, text.size_pt), 1e-12));
         x += text.width;
