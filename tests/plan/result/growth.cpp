@@ -43,7 +43,7 @@ problem::Result<plan::Plan> planned(const trip::Trip& trip) {
 }  // namespace
 
 TEST_CASE("in every scenario ready is the first moment with the kill met and nothing left, worked out anew") {
-    const trip::Trip trip = roast(70, 60, 12);
+    const trip::Trip trip = roast(80, 57, 30);
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const plan::Ensemble ensemble(*setup, few);
@@ -75,7 +75,7 @@ TEST_CASE("in every scenario ready is the first moment with the kill met and not
             CHECK(left_at(*food.ready - units::seconds(1)) > 0.0);
         }
     }
-    MESSAGE(later, " of ", results.size() / 7 + 1, " scenarios wait for what grew");
+    CHECK(later > 0);
 }
 
 TEST_CASE("a slow roast is ready only when what grew is dead: later than the rows ask") {
