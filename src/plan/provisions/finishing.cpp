@@ -73,9 +73,9 @@ void time_finishing(const Setup& setup, Plan& plan) {
         finishing.one = *times[i];
         const trip::Fire& fire = setup.trip->fire;
         const int potfuls = std::max(1, static_cast<int>(std::ceil(volume / food_in_a_pot(fire) - 1e-9)));
-        const int pots = std::min(potfuls, pots_left(*setup.trip, food.eaten));
-        finishing.lots = (potfuls + pots - 1) / pots;
-        finishing.water = (fire.pot * fire.usable - food_in_a_pot(fire)) * pots;
+        finishing.pots = std::min(potfuls, pots_left(*setup.trip, food.eaten));
+        finishing.lots = (potfuls + finishing.pots - 1) / finishing.pots;
+        finishing.water = (fire.pot * fire.usable - food_in_a_pot(fire)) * finishing.pots;
         finishing.takes = whole_minutes(longest + facts::facts().duration("finish.handling")) * finishing.lots;
         finishing.out = food.eaten.after(-finishing.takes);
         finishing.light_fire = finishing.out.after(-setup.round);

@@ -18,6 +18,7 @@ struct FoodPlan;
 struct Finishing {
     answer::FinishTime one;       // a piece of this food
     int lots = 1;                 // potfuls of the whole meal, one after the other
+    int pots = 1;                 // on the fire for it
     units::Duration takes;        // all of them, for every food of the meal that is finished
     units::Volume water;          // to boil for the whole meal
     units::LocalTime light_fire;  // under the pots of water

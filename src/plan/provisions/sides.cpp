@@ -60,6 +60,15 @@ void add_clash(const Boiling& boiling, const Plan& plan, Sides& sides) {
         }
     }
     clash.needed += static_cast<int>(clash.sides.size());
+    std::vector<units::LocalTime> meals;  // whose finish over the fire is counted: foods of one meal share its pots
+    for (const FoodPlan& food : plan.foods) {
+        const bool counted = std::find(meals.begin(), meals.end(), food.eaten) != meals.end();
+        if (food.finishing && !counted && food.finishing->light_fire < boiling.until && boiling.from < food.eaten) {
+            clash.needed += food.finishing->pots;
+            clash.sides.push_back(food.food->name);
+            meals.push_back(food.eaten);
+        }
+    }
     if (clash.sides.empty() || clash.needed <= clash.there) {
         return;
     }

@@ -19,14 +19,14 @@ struct SideStart {
     units::Duration takes;
 };
 
-/// A boiling of bath water during which a side dish also wants a pot. All sides cook up to serving, so the moment with
-/// the most pots in use is the end of the boiling.
+/// A boiling of bath water during which a side dish, or food that is finished over the fire, also wants a pot. All
+/// sides cook up to serving, so the moment with the most pots in use is the end of the boiling.
 struct PotClash {
     units::LocalTime from;   // fire for the boiling lit
     units::LocalTime until;  // poured
-    int needed = 0;          // pots, sides included
+    int needed = 0;          // pots, sides and finish included
     int there = 0;
-    std::vector<std::string> sides;
+    std::vector<std::string> sides;  // and food over the fire
 };
 
 struct Sides {

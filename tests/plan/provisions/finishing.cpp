@@ -88,6 +88,24 @@ TEST_CASE("more than the pots take at once is finished in lots, and leaves so mu
     CHECK(timed(1, 0).out < one.out);
 }
 
+TEST_CASE("the pots of a finish are missing where bath water boils at the same time") {
+    const trip::Trip trip = stuffed();
+    const auto made = planned(trip);
+    REQUIRE(made.ok());
+    plan::Plan plan = *made;
+    REQUIRE(plan::sides_of(plan).clashes.empty());
+    plan::TopUp top_up;
+    top_up.light_fire = plan.foods.front().leaves().after(units::minutes(-10));
+    top_up.at = top_up.light_fire.after(plan.round);
+    top_up.boiling_most = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
+    plan.top_ups.push_back(top_up);
+    const plan::Sides sides = plan::sides_of(plan);
+    REQUIRE(sides.clashes.size() == 1);
+    CHECK(sides.clashes.front().needed == trip.fire.pots + plan.foods.front().finishing->pots);
+    CHECK(sides.clashes.front().sides.front() == "stuffed chicken breasts");
+    CHECK(support::has_code(sides.notes, "side-clash"));
+}
+
 TEST_CASE("a meal that the bath alone would make is too soon for the fire") {
     trip::Trip trip = stuffed();
     const auto plan = planned(trip);
@@ -101,16 +119,17 @@ TEST_CASE("a meal that the bath alone would make is too soon for the fire") {
 
 TEST_CASE("where no water boils hot enough, there is no finish") {
     const trip::Trip trip = stuffed();
-    auto setup = plan::set_up(trip);
-    REQUIRE(setup.ok());
-    setup->boiling = units::celsius(78);
+    const auto made = plan::set_up(trip);
+    REQUIRE(made.ok());
+    plan::Setup setup = *made;
+    setup.boiling = units::celsius(78);
     plan::FoodPlan food;
-    food.food = setup->foods.front().food;
-    food.piece = setup->foods.front().piece;
-    food.standard = setup->foods.front().standard;
-    CHECK_FALSE(plan::finish_time_of(*setup, food).has_value());
-    setup->boiling = units::celsius(95);
-    CHECK(plan::finish_time_of(*setup, food).has_value());
+    food.food = setup.foods.front().food;
+    food.piece = setup.foods.front().piece;
+    food.standard = setup.foods.front().standard;
+    CHECK_FALSE(plan::finish_time_of(setup, food).has_value());
+    setup.boiling = units::celsius(95);
+    CHECK(plan::finish_time_of(setup, food).has_value());
 }
 
 TEST_CASE("two foods of one meal share the pots and leave together; another meal has its own") {
