@@ -302,17 +302,31 @@ class Cook {
         kept_[promise] = kept && (known == kept_.end() || known->second);
     }
 
-    /// "Top up to, stir, then read": what the pots still hold, by the litre, until it reads the mark. Out of a full box
-    /// comes as much first.
+    /// "Top up to, stir, then read": what the pots still hold, in sips, until it reads the mark. Out of a full box
+    /// comes as much first, which the cook must have judged: what is poured is what was taken out.
     void pour_on(const PrintedTopUp& one, double poured) {
-        while (!at_mark() && poured < cards_.at_once - 1e-9) {
-            const double more = std::min(1.0, cards_.at_once - poured);
-            const bool fits = !one.swap && room_ >= more;
-            room_ -= fits ? more : 0.0;
-            box_.pour(fits ? 0.0 : more * 1e-3, more * way_.litres * 1e-3, way_.boiling);
-            most_ = std::max(most_, box_.filled_volume());
-            poured += more;
+        const double left = cards_.at_once - poured;
+        if (at_mark() || left <= 0.0) {
+            return;
         }
+        const ReplayState before = box_.state();
+        const auto with = [&](double litres) {
+            box_.go_back_to(before);
+            const double out = one.swap ? litres : std::max(0.0, litres - room_);
+            box_.pour(out * 1e-3, litres * way_.litres * 1e-3, way_.boiling);
+            return shown();
+        };
+        double low = 0.0;
+        double high = left;
+        if (with(left) > *cards_.mark) {
+            for (int i = 0; i < 30; ++i) {
+                const double middle = 0.5 * (low + high);
+                (with(middle) > *cards_.mark ? high : low) = middle;
+            }
+            with(high);
+        }
+        room_ = std::max(0.0, room_ - high);
+        most_ = std::max(most_, box_.filled_volume());
     }
 
     /// Litres out, then in: by the ladder, as its lines and the clock's say.

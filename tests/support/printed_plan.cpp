@@ -249,7 +249,84 @@ class Reader {
     PrintedPlan plan_;
 };
 
+struct Lines {
+    std::string& out;
+    void add(const std::string& text) const { out += as_read(text) + "\n"; }
+    void operator()(const card::Heading& b) const { add(b.text); }
+    void operator()(const card::KeyNumber& b) const {
+        add(b.label);
+        const std::string number = b.unit.empty() ? b.value : b.value + " " + b.unit;
+        add(number);
+        add(number + " (" + b.aside.substr(0, b.aside.find(',')) + ")");
+        add(b.aside);
+    }
+    void operator()(const card::KeyRow& b) const {
+        for (const card::KeyNumber& number : b.numbers) {
+            (*this)(number);
+        }
+    }
+    void operator()(const card::Steps& b) const {
+        for (const card::Step& step : b.steps) {
+            add(step.when + " " + step.text);
+        }
+    }
+    void operator()(const card::Table& b) const {
+        add(b.title);
+        for (const card::Column& column : b.columns) {
+            add(column.head);
+        }
+        for (const auto& row : b.rows) {
+            for (const card::Text& cell : row) {
+                add(cell);
+            }
+        }
+    }
+    void operator()(const card::Ladder& b) const {
+        for (const card::Ladder::Rung& rung : b.rungs) {
+            add(rung.reading);
+            for (const card::Text& amount : rung.amounts) {
+                add(amount);
+            }
+        }
+        add(b.floor_reading + " " + b.floor_action);
+    }
+    void operator()(const card::Ruler& b) const {
+        add(b.title);
+        for (const card::Ruler::Tick& tick : b.ticks) {
+            add(tick.label);
+        }
+    }
+    void operator()(const card::Curve& b) const {
+        add(b.title);
+        add(b.floor_label);
+    }
+    void operator()(const card::DayBar& b) const {
+        for (const card::DayBar::Mark& mark : b.marks) {
+            add(mark.label);
+        }
+    }
+    void operator()(const card::Caution& b) const { add(b.text); }
+    void operator()(const card::Note& b) const { add(b.text); }
+    void operator()(const card::WriteIn& b) const {
+        for (const card::Text& first : b.first_column) {
+            add(first);
+        }
+    }
+    void operator()(const card::Turn&) const {}
+};
+
 }  // namespace
+
+std::string printed_texts(const card::Card& card) {
+    std::string all;
+    for (const card::Block& block : card.blocks) {
+        std::visit(Lines{all}, block);
+    }
+    for (const card::Caution& caution : card.cautions) {
+        all += as_read(caution.text) + "\n";
+    }
+    return all;
+}
 
 const card::Card& card_named(const card::Deck& deck, const std::string& key) {
     for (const card::Card& card : deck.cards) {
