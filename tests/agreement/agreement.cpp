@@ -37,7 +37,55 @@ struct Known {
     const char* why;
 };
 const std::vector<Known>& known_disagreements() {
-    static const std::vector<Known> all{};
+    static const std::vector<Known> all = [] {
+        std::vector<Known> list{
+            {"people at risk need", "card plan", "card limits", 6,
+             "a trip planned for people at risk still tells them to heat to 74 C"},
+            {"cautious history", "plan", "review", 90, "review's reading of a cautious history is stricter: not done"},
+            {"likely history", "plan", "review", 137, "the same of the likely one"},
+            {"boil for the fill", "card plan", "terminal", 6, "card up, terminal to the nearest"},
+            {"last pour", "card fill", "json", 7, "the Fill card takes whole pots off the sum of all pours"},
+            {"last pour", "card fill", "terminal", 2, "half litres on the card, tenths on the terminal"},
+            {"last pour", "card plan", "card fill", 2, "up on one card, to the nearest on the other"},
+            {"last pour", "card plan", "terminal", 2, "half litres on the card, tenths on the terminal"},
+            {"pour # litres", "card plan", "terminal", 2, "half litres on the card, tenths on the terminal"},
+            {"top-up # in", "card plan", "terminal", 2, "card up, terminal to the nearest"},
+            {"top-up # in", "card topup", "terminal", 2, "card up, terminal to the nearest"},
+            {"top-up # out", "card plan", "terminal", 2, "card up, terminal to the nearest"},
+            {"top-up # out", "card topup", "terminal", 2, "card up, terminal to the nearest"},
+            {"hold, food #, bath #", "card hold", "hold engine", 2, "the card has an engine of its own"},
+            {"hold, food #, big number", "card hold", "hold engine", 2, "the card has an engine of its own"},
+        };
+        for (const char* place : {"card limits, late", "card night, key", "card night, note", "card topup"}) {
+            list.push_back({"mark", place, "terminal", 36, "cards up, terminal to the nearest"});
+        }
+        const struct {
+            const char* what;
+            const char* card;
+            std::uint64_t number;
+            const char* why;
+        } no_such[] = {
+            {"fill boiled_l on its card", "card fill", 2, "that card does not print it"},
+            {"hold thickest_mm on its card", "card hold", 2, "the card has one figure for all foods, in one system"},
+            {"hold hold_h on its card", "card hold", 90, "the list has the plan's time"},
+            {"limits action_line_c on its card", "card limits", 2, "that card does not print it"},
+            {"plan kill_margin on its card", "card plan", 2, "the card says: over 20 times"},
+            {"plan core_peak_c on its card", "card plan", 6, "the card has no peak of food that goes to the fire"},
+            {"topup top_up_#_l on its card", "card topup", 2, "the card has it in one system"},
+            {"touch stung_at_once_low_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_at_once_high_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_by_one_low_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_by_one_high_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_by_two_low_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_by_two_high_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_not_low_c on its card", "card touch", 2, "full bands are not on that card"},
+            {"touch stung_not_high_c on its card", "card touch", 2, "full bands are not on that card"},
+        };
+        for (const auto& one : no_such) {
+            list.push_back({one.what, "json numbers", one.card, one.number, one.why});
+        }
+        return list;
+    }();
     return all;
 }
 
@@ -46,6 +94,8 @@ std::string kind_of(std::string what) {
     if (what.starts_with("ready: ")) {
         return "ready";
     }
+    static const std::regex name(R"((:.*)? \(\d+\) on its card$)");
+    what = std::regex_replace(what, name, " on its card");
     static const std::regex numbers(R"(-?\d+([.,/ ]\d+)*( ?°?[CF])?)");
     return std::regex_replace(what, numbers, "#");
 }
@@ -65,8 +115,8 @@ const words::Words& words_of(const std::string& language) {
         .first->second;
 }
 
-/// Nothing where the trip cannot be planned.
-std::optional<std::vector<support::Disagreement>> found_on(std::uint64_t number) {
+/// Nothing where the trip cannot be planned. Counts rows by place.
+std::optional<std::vector<support::Disagreement>> found_on(std::uint64_t number, std::map<std::string, int>& places) {
     const trip::Trip trip = support::random_trip(number);
     plan::Effort cheap;
     cheap.search = {16, 1};
@@ -82,7 +132,9 @@ std::optional<std::vector<support::Disagreement>> found_on(std::uint64_t number)
                            support::say_decisions, support::say_hold, support::say_review, support::say_class}) {
         say(one, all);
     }
-    CHECK(all.size() > 40);
+    for (const support::Said& row : all) {
+        ++places[row.where];
+    }
     return support::disagreements(all);
 }
 
@@ -111,11 +163,12 @@ TEST_CASE("everything that is said of a random trip is said alike everywhere") {
     const int wanted = from_environment("HOLDWATER_AGREEMENT", 12);
     const auto from = static_cast<std::uint64_t>(from_environment("HOLDWATER_AGREEMENT_FROM", 1));
     int held = 0;
+    std::map<std::string, int> places;
     std::map<std::string, std::pair<int, std::string>> kinds;
     for (std::uint64_t number = from; held < wanted; ++number) {
         REQUIRE(number < from + 20 * static_cast<std::uint64_t>(wanted));
         CAPTURE(number);
-        const auto found = found_on(number);
+        const auto found = found_on(number, places);
         if (!found) {
             continue;
         }
@@ -129,7 +182,17 @@ TEST_CASE("everything that is said of a random trip is said alike everywhere") {
             CHECK_MESSAGE(is_known, one.text);
         }
     }
+    // Nothing agrees by being silent.
+    for (const char* place :
+         {"card plan", "card fill", "card topup", "card night", "card limits", "card log", "card hold", "terminal",
+          "json", "json numbers", "hold json", "hold engine", "review", "class limits"}) {
+        CAPTURE(place);
+        CHECK(places[place] >= held / 4);
+    }
     std::string text;
+    for (const auto& [place, rows] : places) {
+        text += fmt::format("  {:5} rows of {}\n", rows, place);
+    }
     for (const auto& [kind, figures] : kinds) {
         text += fmt::format("  {:4} x {}\n         {}\n", figures.first, kind, figures.second);
     }
@@ -145,7 +208,8 @@ TEST_CASE("every disagreement that is listed as known is still there") {
         CAPTURE(known.number);
         auto found = kept.find(known.number);
         if (found == kept.end()) {
-            const auto fresh = found_on(known.number);
+            std::map<std::string, int> places;
+            const auto fresh = found_on(known.number, places);
             REQUIRE(fresh.has_value());
             found = kept.emplace(known.number, *fresh).first;
         }

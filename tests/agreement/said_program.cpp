@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <map>
 #include <sstream>
 
 namespace holdwater::support {
@@ -194,6 +195,7 @@ void say_json(const Case& one, AllSaid& all) {
 void say_card_numbers(const Case& one, AllSaid& all) {
     const card::CardWriter writer{one.plan, one.words};
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
+    std::map<std::string, int> times;  // two sides may have one name
     for (const card::CardNumber& number : card::card_numbers(writer)) {
         std::string texts;
         for (const card::Card& card : deck.cards) {
@@ -202,8 +204,8 @@ void say_card_numbers(const Case& one, AllSaid& all) {
             }
         }
         const std::string printed = as_read(number.printed);
-        const std::string what =
-            fmt::format("{} {} on its card", number.card, number.name.substr(0, number.name.find(':')));
+        std::string what = fmt::format("{} {}", number.card, number.name);
+        what += fmt::format(" ({}) on its card", ++times[what]);
         all.push_back(said_word(what, "json numbers", printed));
         all.push_back(said_word(what, "card " + number.card,
                                 texts.find(printed) != std::string::npos ? printed : "nothing of the kind"));

