@@ -1,0 +1,285 @@
+// SPDX-License-Identifier: MIT
+// Clock times, litres, readings and floors as the cards print them.
+#include "agreement/said.hpp"
+#include "card/trip/deck.hpp"
+#include "support/printed.hpp"
+#include "support/printed_plan.hpp"
+
+#include <fmt/format.h>
+
+#include <functional>
+#include <variant>
+
+namespace holdwater::support {
+namespace {
+
+class Cards {
+  public:
+    Cards(const Case& one, AllSaid& all)
+        : case_(one), all_(all), deck_(card::trip_deck(one.plan, one.words, "TEST-TEST")) {}
+
+    void say() {
+        printed_ = read_deck(deck_, case_.words, case_.trip);
+        say_plan();
+        say_fill();
+        say_top_up();
+        say_night();
+        say_limits();
+        say_log();
+    }
+
+  private:
+    using Places = std::function<void(const Filled&)>;
+
+    void at(const std::string& what, const char* card, units::LocalTime when) {
+        all_.push_back(said_at(what, fmt::format("card {}", card), case_.trip.from, when));
+    }
+    void clock(const std::string& what, const char* card, const std::string& text) {
+        at(what, card, moment_in(case_.words, text, case_.trip.from));
+    }
+    void litres(const std::string& what, const char* card, double value) {
+        all_.push_back(said_figure(what, fmt::format("card {}", card), value, "L"));
+    }
+    void degrees(const std::string& what, const char* card, const std::string& text) {
+        all_.push_back(said_figure(what, fmt::format("card {}", card), celsius_in(text), "C"));
+    }
+
+    /// Every text of a card with the key it may have been written by.
+    void each(const char* card, const char* key, const Places& visit) {
+        const auto look = [&](const std::string& text) {
+            if (const auto places = filled_by(case_.words, key, text)) {
+                visit(*places);
+            }
+        };
+        const card::Card& whole = card_named(deck_, card);
+        for (const card::Caution& caution : whole.cautions) {
+            look(caution.text);
+            // Behind its signal word.
+            for (std::size_t i = caution.text.find(' '); i != std::string::npos; i = caution.text.find(' ', i + 1)) {
+                look(caution.text.substr(i + 1));
+            }
+        }
+        for (const card::Block& block : whole.blocks) {
+            if (const auto* note = std::get_if<card::Note>(&block)) {
+                look(note->text);
+            } else if (const auto* heading = std::get_if<card::Heading>(&block)) {
+                look(heading->text);
+            } else if (const auto* steps = std::get_if<card::Steps>(&block)) {
+                for (const card::Step& step : steps->steps) {
+                    look(step.text);
+                }
+            } else if (const auto* table = std::get_if<card::Table>(&block)) {
+                for (const card::Column& column : table->columns) {
+                    look(column.head);
+                }
+                for (const auto& row : table->rows) {
+                    for (const card::Text& cell : row) {
+                        look(cell);
+                    }
+                }
+            } else if (const auto* key_number = std::get_if<card::KeyNumber>(&block)) {
+                look(key_number->aside);
+            } else if (const auto* row = std::get_if<card::KeyRow>(&block)) {
+                for (const card::KeyNumber& number : row->numbers) {
+                    look(number.aside);
+                }
+            } else if (const auto* curve = std::get_if<card::Curve>(&block)) {
+                look(curve->title);
+                look(curve->floor_label);
+            }
+        }
+    }
+
+    /// Big numbers by their labels.
+    void keys(const char* card, const char* label, const std::function<void(const card::KeyNumber&)>& visit) {
+        const auto look = [&](const card::KeyNumber& key) {
+            if (filled_by(case_.words, label, key.label)) {
+                visit(key);
+            }
+        };
+        for (const card::Block& block : card_named(deck_, card).blocks) {
+            if (const auto* key = std::get_if<card::KeyNumber>(&block)) {
+                look(*key);
+            } else if (const auto* row = std::get_if<card::KeyRow>(&block)) {
+                for (const card::KeyNumber& number : row->numbers) {
+                    look(number);
+                }
+            }
+        }
+    }
+
+    void say_plan() {
+        keys("plan", "plan.key-label",
+             [&](const card::KeyNumber& key) { clock("food in", "plan, key", as_read(key.value)); });
+        each("plan", "plan.key-aside", [&](const Filled& f) {
+            clock("fire lit", "plan, key", f.at("fire"));
+            clock("latest fire", "plan, key", f.at("latest"));
+        });
+        at("food in", "plan", printed_.food_in);
+        litres("cold water", "plan", printed_.cold);
+        for (const char* key : {"plan.light-fire", "plan.light-fire-warm"}) {
+            each("plan", key, [&](const Filled& f) { litres("boil for the fill", "plan", litres_in(f.at("litres"))); });
+        }
+        for (std::size_t i = 0; i < printed_.pours.size(); ++i) {
+            const PrintedPour& pour = printed_.pours[i];
+            at(fmt::format("pour {}", i + 1), "plan", pour.at);
+            litres(fmt::format("pour {} litres", i + 1), "plan", pour.litres);
+            if (pour.until) {
+                all_.push_back(said_figure("fill to", "card plan", *pour.until, "C"));
+                litres("last pour", "plan", pour.litres);
+            }
+        }
+        for (std::size_t i = 0; i < printed_.top_ups.size(); ++i) {
+            const PrintedTopUp& one = printed_.top_ups[i];
+            at(fmt::format("top-up {}", i + 1), "plan", one.at);
+            litres(fmt::format("top-up {} in", i + 1), "plan", one.litres);
+            if (!one.swap) {
+                litres(fmt::format("top-up {} out", i + 1), "plan", one.out);
+            }
+            if (one.wake) {
+                at(fmt::format("wake for top-up {}", i + 1), "plan", *one.wake);
+            }
+        }
+        for (const PrintedFood& food : printed_.foods) {
+            if (food.ready) {
+                at("ready: " + food.name, "plan", *food.ready);
+            }
+        }
+        at("may wait until", "plan", printed_.waits_until);
+        each("plan", "plan.caution", [&](const Filled& f) { degrees("read floor", "plan, caution", f.at("floor")); });
+    }
+
+    void say_fill() {
+        if (printed_.fill_to) {
+            all_.push_back(said_figure("fill to", "card fill", *printed_.fill_to, "C"));
+        }
+        each("fill", "fill.step-cold",
+             [&](const Filled& f) { litres("cold water", "fill", litres_in(f.at("litres"))); });
+        each("fill", "fill.key-aside-measured",
+             [&](const Filled& f) { litres("cold water", "fill, key", litres_in(f.at("cold"))); });
+        each("fill", "fill.step-trim", [&](const Filled& f) {
+            litres("last pour", "fill", litres_in(f.at("litres")));
+            degrees("fill to", "fill, step", f.at("reading"));
+        });
+    }
+
+    void say_top_up() {
+        if (printed_.mark) {
+            all_.push_back(said_figure("mark", "card topup", *printed_.mark, "C"));
+        }
+        if (printed_.action) {
+            all_.push_back(said_figure("action line", "card topup", *printed_.action, "C"));
+        }
+        if (printed_.read_floor) {
+            all_.push_back(said_figure("read floor", "card topup", *printed_.read_floor, "C"));
+        }
+        std::size_t n = 0;
+        for (const card::Block& block : card_named(deck_, "topup").blocks) {
+            if (const auto* steps = std::get_if<card::Steps>(&block)) {
+                for (const card::Step& step : steps->steps) {
+                    say_top_up_step(step, ++n);
+                }
+            }
+        }
+        if (n != printed_.top_ups.size()) {
+            all_.push_back(said_figure("top-ups", "card topup", static_cast<double>(n), ""));
+            all_.push_back(said_figure("top-ups", "card plan", static_cast<double>(printed_.top_ups.size()), ""));
+        }
+    }
+
+    void say_top_up_step(const card::Step& step, std::size_t n) {
+        clock(fmt::format("top-up {}", n), "topup", step.when);
+        std::string first = case_.words.find("topup.out-first").value();
+        first.replace(first.find("{litres}"), 8, "{first}");
+        for (const char* key : {"topup.step-swap-fixed", "topup.step-swap", "topup.step-fixed", "topup.step"}) {
+            for (const std::string& out : {first, std::string()}) {
+                const std::string form = out + case_.words.find(key).value();
+                if (const auto f = filled(as_read(form), as_read(step.text))) {
+                    litres(fmt::format("top-up {} in", n), "topup", litres_in(f->at("litres")));
+                    if (!std::string_view(key).starts_with("topup.step-swap")) {
+                        litres(fmt::format("top-up {} out", n), "topup",
+                               f->contains("first") ? litres_in(f->at("first")) : 0.0);
+                    }
+                    return;
+                }
+            }
+        }
+        all_.push_back(said_word("top-up steps", "card topup", "not understood: " + step.text));
+        all_.push_back(said_word("top-up steps", "the words", "understood"));
+    }
+
+    void say_night() {
+        keys("night", "night.key-label", [&](const card::KeyNumber& key) {
+            all_.push_back(said_figure("leave it", "card night", seconds_in(as_read(key.value)) / 3600.0, "h"));
+        });
+        each("night", "night.key-aside", [&](const Filled& f) { degrees("mark", "night, key", f.at("mark")); });
+        each("night", "night.table-less", [&](const Filled& f) { degrees("mark", "night, note", f.at("mark")); });
+        each("night", "night.morning-title",
+             [&](const Filled& f) { degrees("read floor", "night, morning", f.at("floor")); });
+        each("night", "night.morning-ago",
+             [&](const Filled& f) { degrees("action line", "night, morning", f.at("action")); });
+        keys("night", "night.wake-label", [&](const card::KeyNumber& key) {
+            for (std::size_t i = 0; i < printed_.top_ups.size(); ++i) {
+                if (printed_.top_ups[i].wake) {
+                    clock(fmt::format("wake for top-up {}", i + 1), "night, key", as_read(key.value));
+                    break;
+                }
+            }
+        });
+    }
+
+    void say_limits() {
+        keys("limits", "limits.key-label", [&](const card::KeyNumber& key) {
+            degrees("read floor", "limits, key", as_read(key.value) + " " + key.unit);
+        });
+        each("limits", "limits.col-time",
+             [&](const Filled& f) { degrees("read floor", "limits, table", f.at("floor")); });
+        each("limits", "limits.clock-stop",
+             [&](const Filled& f) { degrees("read floor", "limits, note", f.at("floor")); });
+        each("limits", "limits.late", [&](const Filled& f) {
+            clock("may wait until", "limits", f.at("until"));
+            degrees("mark", "limits, late", f.at("mark"));
+        });
+        each("limits", "limits.late-shut", [&](const Filled& f) { clock("may wait until", "limits", f.at("until")); });
+    }
+
+    void say_log() {
+        each("log", "log.caution", [&](const Filled& f) { degrees("read floor", "log, caution", f.at("floor")); });
+        std::size_t top_ups = 0;
+        for (const card::Block& block : card_named(deck_, "log").blocks) {
+            const auto* grid = std::get_if<card::WriteIn>(&block);
+            for (std::size_t i = 0; grid != nullptr && i < grid->first_column.size(); ++i) {
+                const std::string row = as_read(grid->first_column[i]);
+                const auto named = [&](const char* key) {
+                    const std::string word = as_read(case_.words.text(key));
+                    const auto place = row.rfind(" " + word);
+                    const bool ends = place != std::string::npos &&
+                                      (place + 1 + word.size() == row.size() || row[place + 1 + word.size()] == ',');
+                    return ends ? std::optional(row.substr(0, place)) : std::nullopt;
+                };
+                if (const auto when = named("log.fire")) {
+                    clock("fire lit", "log", *when);
+                } else if (const auto in = named("log.food-in")) {
+                    clock("food in", "log", *in);
+                } else if (auto top_up = named("log.top-up"); top_up || (top_up = named("log.swap"))) {
+                    clock(fmt::format("top-up {}", ++top_ups), "log", *top_up);
+                } else if (const auto ready = named("log.ready"); ready && case_.trip.foods.size() == 1) {
+                    clock("ready: " + printed_.foods.front().name, "log", *ready);
+                }
+            }
+        }
+    }
+
+    const Case& case_;
+    AllSaid& all_;
+    card::Deck deck_;
+    PrintedPlan printed_;
+};
+
+}  // namespace
+
+void say_cards(const Case& one, AllSaid& all) {
+    Cards(one, all).say();
+}
+
+}  // namespace holdwater::support

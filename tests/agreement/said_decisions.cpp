@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: MIT
+// What to do, in every place that says so: what if, rows of the morning, people at risk; rows after a fall and floors
+// of the class deck.
+#include "agreement/said.hpp"
+#include "card/class/class_deck.hpp"
+#include "card/shared/numbers.hpp"
+#include "card/trip/deck.hpp"
+#include "cli/json/plan_json.hpp"
+#include "cli/text/what_if_text.hpp"
+#include "support/printed.hpp"
+#include "support/printed_plan.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <optional>
+#include <sstream>
+#include <variant>
+
+namespace holdwater::support {
+namespace {
+
+bool any_text(const card::Card& card, const words::Words& words, const char* key) {
+    const auto is = [&](const std::string& text) { return filled_by(words, key, text).has_value(); };
+    for (const card::Block& block : card.blocks) {
+        if (const auto* note = std::get_if<card::Note>(&block); note != nullptr && is(note->text)) {
+            return true;
+        }
+        if (const auto* steps = std::get_if<card::Steps>(&block)) {
+            for (const card::Step& step : steps->steps) {
+                if (is(step.text)) {
+                    return true;
+                }
+            }
+        }
+        if (const auto* table = std::get_if<card::Table>(&block)) {
+            for (const auto& row : table->rows) {
+                for (const card::Text& cell : row) {
+                    if (is(cell)) {
+                        return true;
+                    }
+                }
+            }
+        }
+    }
+    return false;
+}
+
+/// The decision behind a line about one [[what_if]] on a card; nothing where the card has no such line.
+std::optional<std::string> what_if_on(const card::Card& card, const words::Words& words, const std::string& name) {
+    static const std::pair<const char*, const char*> keys[] = {
+        {"what-if.broken", "does not hold"}, {"what-if.leave", "holds"},    {"what-if.holds", "holds"},
+        {"what-if.before", "below"},         {"what-if.partly", "below"},   {"what-if.next", "eat next"},
+        {"what-if.now", "eat now"},          {"what-if.away", "throw away"}};
+    for (const card::Block& block : card.blocks) {
+        const auto* note = std::get_if<card::Note>(&block);
+        for (const auto& [key, decision] : keys) {
+            const auto found = note != nullptr ? filled_by(words, key, note->text) : std::nullopt;
+            if (found && found->at("name") == name) {
+                return decision;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+std::string terminal_decision(const std::string& answer) {
+    if (answer.starts_with("does not hold")) {
+        return "does not hold";
+    }
+    if (answer.starts_with("holds")) {
+        return "holds";
+    }
+    if (answer.find("throw it away") != std::string::npos) {
+        return "throw away";
+    }
+    return answer.find("eat now") != std::string::npos ? "eat now" : "eat next";
+}
+
+std::string word_of(const std::string& action) {
+    return action == "none"                  ? "holds"
+           : action == "throw-away"          ? "throw away"
+           : action == "finish-and-eat-now"  ? "eat now"
+           : action == "finish-and-eat-next" ? "eat next"
+                                             : action;
+}
+
+nlohmann::json json_of(const Case& one) {
+    const card::CardWriter writer{one.plan, one.words};
+    return nlohmann::json::parse(cli::plan_json(one.plan, card::card_numbers(writer), "TEST-TEST").dump());
+}
+
+void say_what_ifs(const Case& one, const card::Deck& deck, const nlohmann::json& json, AllSaid& all) {
+    std::istringstream lines(as_read(cli::what_if_text(one.plan)));
+    std::vector<std::string> terminal;
+    for (std::string line; std::getline(lines, line);) {
+        if (const auto asked = filled("What if: {what}): {answer}", line)) {
+            terminal.push_back(terminal_decision(asked->at("answer")));
+        }
+    }
+    const bool reads = one.trip.boxes.front().thermometer.has_value();
+    for (std::size_t i = 0; i < one.trip.what_ifs.size(); ++i) {
+        const std::string what = fmt::format("what if {}", i + 1);
+        const std::string name = one.trip.what_ifs[i].name;
+        const nlohmann::json& answer = json.at("what_if").at(i);
+        const bool broken = !answer.at("broken").is_null();
+        all.push_back(
+            said_word(what, "json", broken ? "does not hold" : word_of(answer.at("action").get<std::string>())));
+        all.push_back(said_word(what, "terminal", i < terminal.size() ? terminal[i] : "nothing"));
+        if (reads) {
+            const auto night = what_if_on(card_named(deck, "night"), one.words, name);
+            const auto limits = what_if_on(card_named(deck, "limits"), one.words, name);
+            all.push_back(said_word(what, "cards night and limits", limits ? *limits : night.value_or("nothing")));
+        }
+    }
+}
+
+/// The rows for the morning, looked up as a reader of the card does.
+void say_morning(const Case& one, const card::Deck& deck, const nlohmann::json& json, AllSaid& all) {
+    const words::Words& w = one.words;
+    const card::Table* table = nullptr;
+    for (const card::Block& block : card_named(deck, "night").blocks) {
+        const auto* some = std::get_if<card::Table>(&block);
+        if (some != nullptr && filled_by(w, "night.morning-read", some->columns.front().head)) {
+            table = some;
+        }
+    }
+    if (table == nullptr) {
+        return;
+    }
+    const auto action_of = [&](const std::string& cell) -> std::string {
+        for (const auto& [key, word] : {std::pair{"night.action-none", "holds"},
+                                        {"night.action-next-long", "eat next"},
+                                        {"night.action-next", "eat next"},
+                                        {"night.action-now", "eat now"},
+                                        {"night.action-away", "throw away"}}) {
+            if (filled_by(w, key, cell)) {
+                return word;
+            }
+        }
+        return "not understood: " + cell;
+    };
+    // The readings are whole degrees C; a card in degrees F names the next one up.
+    const double up = units::first_of(one.trip.units) == units::System::us ? 1.0 / 1.8 : 0.0;
+    for (const nlohmann::json& cell : json.at("night").at("morning")) {
+        const double reading = cell.at("reading_c");
+        const double since = cell.at("since_h");
+        const std::vector<card::Text>* found = nullptr;
+        for (const auto& row : table->rows) {
+            const auto above = filled_by(w, "night.morning-above", row.front());
+            if (!above || celsius_in(above->at("reading")) <= reading + up + 1e-6) {
+                found = &row;
+                break;
+            }
+        }
+        std::size_t column = table->columns.size() - 1;
+        for (std::size_t c = 1; c < table->columns.size(); ++c) {
+            const double hours = filled_by(w, "night.morning-2", table->columns[c].head)   ? 2.0
+                                 : filled_by(w, "night.morning-4", table->columns[c].head) ? 4.0
+                                                                                           : 1e9;
+            if (since <= hours) {
+                column = c;
+                break;
+            }
+        }
+        const std::string what = fmt::format("morning at {:.0f} C, last good {:.0f} h ago", reading, since);
+        all.push_back(said_word(what, "json", word_of(cell.at("action").get<std::string>())));
+        all.push_back(said_word(what, "card night", action_of(found->at(column))));
+    }
+}
+
+/// Does who is at risk need more than this plan gives?
+void say_at_risk(const Case& one, const card::Deck& deck, AllSaid& all) {
+    if (!one.trip.boxes.front().thermometer) {
+        return;
+    }
+    const auto yes = [](bool more) { return std::string(more ? "more than the plan gives" : "what the plan gives"); };
+    const card::Card& limits = card_named(deck, "limits");
+    all.push_back(said_word("people at risk need", "card plan",
+                            yes(any_text(card_named(deck, "plan"), one.words, "plan.serve-risk"))));
+    all.push_back(
+        said_word("people at risk need", "card limits",
+                  yes(any_text(limits, one.words, "limits.risk") || any_text(limits, one.words, "limits.risk-none"))));
+}
+
+const card::Table* fall_table(const card::Card& card, const words::Words& words) {
+    for (const card::Block& block : card.blocks) {
+        const auto* table = std::get_if<card::Table>(&block);
+        if (table != nullptr && table->columns.size() == 2 &&
+            filled_by(words, "limits.col-time", table->columns.front().head)) {
+            return table;
+        }
+    }
+    return nullptr;
+}
+
+std::string told(const card::Card& card, const words::Words& words) {
+    std::string text;
+    if (const card::Table* table = fall_table(card, words)) {
+        for (const auto& row : table->rows) {
+            std::string action = row.back();
+            // Where to top up to hangs on the trip.
+            if (filled_by(words, "limits.do-short", action)) {
+                action = "do-short";
+            }
+            text += as_read(row.front() + ": " + action) + "; ";
+        }
+    }
+    for (const card::Block& block : card.blocks) {
+        const auto* note = std::get_if<card::Note>(&block);
+        if (note != nullptr && filled_by(words, "limits.cold", note->text)) {
+            text += as_read(note->text);
+        }
+    }
+    return text;
+}
+
+}  // namespace
+
+void say_decisions(const Case& one, AllSaid& all) {
+    const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
+    const nlohmann::json json = json_of(one);
+    say_what_ifs(one, deck, json, all);
+    say_morning(one, deck, json, all);
+    say_at_risk(one, deck, all);
+}
+
+void say_class(const Case& one, AllSaid& all) {
+    const auto& thermometer = one.trip.boxes.front().thermometer;
+    if (one.trip.foods.size() != 1 || one.trip.at_risk || !thermometer) {
+        return;
+    }
+    const trip::Food& food = one.trip.foods.front();
+    card::ClassWish wish;
+    wish.rules = one.trip.rules;
+    wish.altitude = one.trip.altitude;
+    wish.units = one.trip.units;
+    wish.language = one.trip.language;
+    wish.kind = food.kind;
+    wish.shapes = {facts::Shape::slab};
+    wish.thermometer = *thermometer;
+    const auto frame = card::ClassFrame::made(wish, "class");
+    if (!frame || food.cut != facts::Cut::intact) {
+        return;
+    }
+    const card::Deck class_deck = card::class_deck(**frame, one.words, "TEST-TEST", {"limits"});
+    const card::Card& class_limits = card_named(class_deck, "limits");
+    for (const card::Block& block : class_limits.blocks) {
+        if (const auto* key = std::get_if<card::KeyNumber>(&block)) {
+            all.push_back(
+                said_figure("read floor", "class limits", celsius_in(as_read(key->value) + " " + key->unit), "C"));
+        }
+    }
+    if (one.plan.foods.front().standard.finish) {
+        return;  // a class deck is for whole food
+    }
+    const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
+    all.push_back(said_word("rows after a fall", "class limits", told(class_limits, one.words)));
+    all.push_back(said_word("rows after a fall", "card limits", told(card_named(deck, "limits"), one.words)));
+}
+
+}  // namespace holdwater::support
