@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the cards say of acts: fire, pours, food, top-ups, meals.
+#include "card/shared/fill_rounds.hpp"
 #include "card/shared/number_details.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/kitchen.hpp"
@@ -42,6 +43,14 @@ void add_food(const Details& of, const plan::FoodPlan& food, int nth) {
         of.degrees("finish", food.standard.finish->core, writer.limit(food.standard.finish->core),
                    {"rule", "up-degree", rule}, nth);
         add_hold_time(of, "finish-hold", food.standard.finish->hold, rule, nth);
+    }
+    if (food.finishing) {
+        const How slow{"cautious-ends", "none", of.list().source("figures", "finish.*")};
+        of.span("finish-takes", food.finishing->one.simmering, fire_time(food.finishing->one.simmering), slow, nth);
+        if (food.finishing->one.pan) {
+            of.span("finish-pan", *food.finishing->one.pan, fire_time(*food.finishing->one.pan), slow, nth);
+        }
+        of.count("finish-lots", food.finishing->lots, {"chosen", "none", slow.source}, nth);
     }
 }
 
@@ -111,12 +120,12 @@ void add_plan_card(NumberList& list) {
     of.degrees("fill", fill.reading, writer.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", list.source("heat-engine")});
     nth = 0;
-    for (const plan::Pour& pour : fill.pours) {
-        const bool trims = writer.reads() && &pour == &fill.pours.back();
-        of.litres("pour", pour.boiling,
-                  trims ? writer.litres_short(pour.boiling, Toward::up) : writer.measured(pour.boiling),
+    for (const FillRound& round : fill_rounds(plan)) {
+        const bool trims = writer.reads() && !round.full;
+        of.litres("pour", round.boiling,
+                  trims ? writer.litres_short(round.boiling, Toward::up) : writer.measured(round.boiling),
                   {"likely-trimmed", trims ? "up-half-litre" : "up-tenth-litre", balance}, ++nth);
-        of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
+        of.count("pots", round.pots, {"chosen", "none", balance}, nth);
     }
     add_top_ups(of);
     add_meals(of);
@@ -137,8 +146,13 @@ void add_kitchen_card(NumberList& list) {
     const plan::Plan& plan = list.writer().plan;
     const How given{"as-given", "none", list.source("trip-file")};
     of.count("people", plan.trip->people, given);
+    add_acts(of);
     add_meals(of);
     int nth = 0;
+    for (const plan::FoodPlan& food : plan.foods) {
+        add_food(of, food, ++nth);
+    }
+    nth = 0;
     for (const plan::SideStart& side : plan.around.sides.list) {
         of.span("side-takes", side.takes, units::print(side.takes, Toward::up), given, ++nth);
     }

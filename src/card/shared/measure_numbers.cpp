@@ -39,7 +39,7 @@ void add_fill_card(NumberList& list) {
     }
     const units::Mass heavy = weight_of_fill(plan);
     of.number("heavy", heavy.si(), writer.written(units::amount(heavy, writer.system(), {1.0})),
-              {"likely", "none", balance.source});
+              {"likely-fill", "none", balance.source});
 }
 
 void add_touch_card(NumberList& list) {
@@ -102,7 +102,7 @@ void add_kitchen_card(NumberList& list) {
     if (plan.around.ice) {
         const plan::Ice& ice = *plan.around.ice;
         of.span("ice-takes", ice.takes, units::print(ice.takes, Toward::up), given);
-        of.number("ice-box-loss", ice.loss.high.si(), units::written(ice_box_loss(ice)),
+        of.number("ice-box-loss", ice.loss.high.si(), writer.written(ice_box_loss(ice)),
                   {"cautious-ends", "none", list.source("figures", "ice.*")});
     }
     if (writer.reads()) {

@@ -124,7 +124,7 @@ Judged judged(const trip::Trip& trip, double done, double come_up) {
     plan.share_that_holds = 1.0;
     plan.foods.push_back(plan::food_plan(ensemble, results, 0));
     plan::time_finishing(*setup, plan);
-    return {plan.foods.front(), plan::limits_broken(*setup, plan::Schedule{}, plan, results)};
+    return {plan.foods.front(), plan::limits_broken(*setup, plan::Schedule{}, plan, results, false)};
 }
 
 }  // namespace
