@@ -28,10 +28,10 @@ Card fill_card(const CardWriter& writer) {
     const bool reads = writer.reads();
     const units::Volume pot = plan.trip->fire.pot * plan.trip->fire.usable;
     int whole_pots = 0;
-    for (std::size_t i = 0; i < fill.pours.size(); ++i) {
-        whole_pots += i + 1 < fill.pours.size() ? fill.pours[i].pots : fill.pours[i].pots - 1;
+    for (const plan::Pour& pour : fill.pours) {
+        whole_pots += pour.whole;
     }
-    const units::Volume trim = fill.boiled - pot * whole_pots;
+    const units::Volume trim = fill.boiled_most - pot * whole_pots;
     Card card;
     if (reads) {
         card.blocks.add(writer.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
@@ -53,12 +53,16 @@ Card fill_card(const CardWriter& writer) {
     }
     if (reads) {
         step("fill.step-trim",
-             {{"litres", writer.litres_short(trim)}, {"reading", writer.short_degrees(fill.reading)}});
+             {{"litres", writer.litres_short(trim, Toward::up)}, {"reading", writer.short_degrees(fill.reading)}});
     } else if (worth_a_pour(trim)) {
         step("fill.step-trim-measured", {{"litres", writer.measured(trim)}});
     }
     if (!reads && writer.wax()) {
         step("fill.step-wax");
+    }
+    if (fill.below_rim) {
+        const units::Length mark{units::round_to(fill.below_rim->si(), 5e-3, Toward::up)};
+        step("fill.step-level", {{"below", units::amount(mark, units::first_of(writer.system()))}});
     }
     step("fill.step-food");
     card.blocks.add(steps);

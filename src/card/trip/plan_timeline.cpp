@@ -60,19 +60,19 @@ Step step_of(const CardWriter& writer, const Event& event) {
             if (plan.fill.warming.si() > 0.0) {
                 return {when,
                         w.text("plan.light-fire-warm",
-                               {{"litres", writer.litres_short(plan.fill.boiled + plan.fill.warming, Toward::up)}})};
+                               {{"litres", writer.litres_short(plan.fill.boiled_most + plan.fill.warming, Toward::up)}})};
             }
             return {when, w.text("plan.light-fire", {{"cold", writer.litres_short(plan.fill.cold)},
-                                                     {"litres", writer.litres_short(plan.fill.boiled, Toward::up)}})};
+                                                     {"litres", writer.litres_short(plan.fill.boiled_most, Toward::up)}})};
         case Event::Kind::warm_box:
             return {when, w.text("plan.warm-box", {{"litres", writer.litres_short(plan.fill.warming, Toward::down)},
                                                    {"cold", writer.litres_short(plan.fill.cold)}})};
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
-            if (event.index + 1 == plan.fill.pours.size()) {
+            if (pour.trims()) {
                 return {when,
                         reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
-                                                          {"litres", writer.litres_short(pour.boiling, Toward::up)}})
+                                                          {"litres", writer.litres_short(pour.most, Toward::up)}})
                               : w.text("plan.pour-last-measured", {{"litres", writer.measured(pour.boiling)}})};
             }
             return {when, w.text("plan.pour", {{"pots", w.text("plan.pots", {{"count", pour.pots}})},
@@ -114,7 +114,7 @@ Step step_of(const CardWriter& writer, const Event& event) {
 
 /// A last pot of next to nothing is no step.
 bool worth_a_line(const CardWriter& writer, const Event& event) {
-    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].boiling);
+    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].most);
 }
 
 }  // namespace

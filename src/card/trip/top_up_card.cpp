@@ -27,31 +27,16 @@ Ladder ladder_of(const CardWriter& writer) {
     const words::Words& w = writer.words;
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
-    ladder.right_heads = {w.text("topup.add"), w.text("topup.swap")};
     // Pots are measured in the first of two systems: two more figures a rung would not fit.
     const units::System system = units::first_of(writer.system());
-    const auto amount = [&](units::Volume v) { return writer.written(units::amount(v, system, {0.5, Toward::up})); };
     const units::Volume room = free_room(writer);
-    const double lowest = std::ceil(plan.read_floor.celsius() - 1e-9);
+    bool full = true;
     for (const plan::LadderRung& rung : plan.ladder) {
-        // Every second kelvin, counted from the lowest that is not for card Limits: nobody reads a box to one degree,
-        // and rungs stay far apart.
-        const double above = rung.reading.celsius() - lowest;
-        if (above > -0.5 && std::lround(above) % 2 == 0 && above <= 10.5) {
-            // A reading that is read as at least so much gets what this one needs.
-            // What would run over is not offered.
-            ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
-                                    {rung.add <= room ? amount(rung.add) : "–", amount(rung.swap)}});
-        }
+        ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
+                                {writer.written(units::amount(rung.pour, system, {0.5, Toward::up}))}});
+        full = full && rung.pour > room;
     }
-    const bool full = std::all_of(ladder.rungs.begin(), ladder.rungs.end(),
-                                  [](const Ladder::Rung& rung) { return rung.amounts.front() == "–"; });
-    if (full) {
-        ladder.right_heads.erase(ladder.right_heads.begin());
-        for (Ladder::Rung& rung : ladder.rungs) {
-            rung.amounts.erase(rung.amounts.begin());
-        }
-    }
+    ladder.right_heads = {w.text(full ? "topup.swap" : "topup.pour")};
     ladder.floor_reading = w.text("topup.floor", {{"floor", writer.at_least(plan.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;

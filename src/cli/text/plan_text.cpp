@@ -49,21 +49,24 @@ std::string what(const plan::Plan& plan, const Event& event) {
                                plan.fill.warming.si() > 0.0
                                    ? ""
                                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
-                               litres(plan, plan.fill.boiled + plan.fill.warming));
+                               litres(plan, plan.fill.boiled_most + plan.fill.warming));
         case Event::Kind::warm_box:
             return fmt::format(
                 "warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
                 litres(plan, plan.fill.warming), litres(plan, plan.fill.cold));
         case Event::Kind::pour: {
             const plan::Pour& pour = plan.fill.pours[event.index];
-            const bool last = event.index + 1 == plan.fill.pours.size();
             // What a pot gives, to a tenth: half a litre more than the pots hold is no pour.
-            return fmt::format("pour {} boiling ({} {}){}",
-                               units::print(pour.boiling, plan.trip->units, {0.1, Toward::nearest}), pour.pots,
-                               pour.pots == 1 ? "pot" : "pots",
-                               last && !reads(plan) ? ", measured, no more"
-                               : last ? fmt::format("; stop at a reading of {}", degrees(plan, plan.fill.reading))
-                                      : "");
+            const auto tenths = [&](units::Volume v) {
+                return units::print(v, plan.trip->units, {0.1, Toward::nearest});
+            };
+            const std::string pots = fmt::format("({} {})", pour.pots, pour.pots == 1 ? "pot" : "pots");
+            if (pour.trims() && reads(plan)) {
+                return fmt::format("pour up to {} boiling {}; stop at a reading of {}", tenths(pour.most), pots,
+                                   degrees(plan, plan.fill.reading));
+            }
+            return fmt::format("pour {} boiling {}{}", tenths(pour.boiling), pots,
+                               pour.trims() ? ", measured, no more" : "");
         }
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "heat/bath.hpp"
+#include "plan/result/plan.hpp"
 #include "plan/search/scenario.hpp"
 #include "plan/search/setup.hpp"
 
@@ -18,11 +19,28 @@ struct Recipe {
     units::Temperature reading;      // fill to this, stirred, before the food goes in
     int pours = 1;                   // batches that are expected
     units::Temperature top_up_mark;  // top up to this reading
+    std::vector<LadderRung> ladder;  // for that, hottest first; empty: as much as it takes
 };
 
-/// Boiling litres (measured boiling) that lift `water` litres in the box from one reading to another. `room`: litres
-/// that still fit before as much must be taken out as goes in. Nominal figures: what the ladder prints.
-/// Zero when the reading is at or above the mark.
+/// What the cards say of one top-up beforehand.
+struct PlannedPour {
+    units::Volume out;      // bath to take out first
+    units::Volume boiling;  // without a thermometer; zero: whatever reaches the mark
+};
+
+/// What a box left to itself stands in: constant air, wind as position 0 still to 2 windy.
+struct Surroundings {
+    units::Temperature air;
+    double wind = 1.0;
+};
+
+/// Boiling litres (measured boiling) that lift a bath of this heat capacity, liner and food included, from one
+/// temperature to another; they come at `poured`. `room`: litres that still fit before as much must be taken out as
+/// goes in. Zero where nothing is to be lifted, endless where boiling water is no hotter than that.
+units::Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, units::Volume room,
+                           units::Temperature from, units::Temperature to, units::Temperature poured);
+
+/// The same of `water` litres and the liner, in the likely scenario.
 units::Volume ladder_litres(const Setup& setup, units::Volume water, units::Volume room, units::Temperature reading,
                             units::Temperature mark);
 
@@ -37,8 +55,20 @@ class Simulation {
     /// Runs on until the bath, as read with a true thermometer, meets `level` or the moment `until` comes. True if met.
     bool until_level(units::Temperature level, units::Duration until);
     void advance_to(units::Duration moment);
-    /// Reads, looks up the ladder, pours what the pots give.
-    void top_up(const Recipe& recipe);
+    /// Reads, looks up the ladder, pours what the pots give until it reads the mark. Without a thermometer pours what
+    /// was planned. What does not fit comes out first, planned or not.
+    void top_up(const Recipe& recipe, const PlannedPour& planned = {});
+    /// The two halves of a top-up: a look at the thermometer with the lid off, and the pour.
+    void arrive();
+    void pour_to_mark(const Recipe& recipe, const PlannedPour& planned);
+    /// What the cook would pour now for the mark [boiling litres as measured], and how much too much for the room.
+    units::Volume wanted(const Recipe& recipe, units::Volume out_first = units::Volume{0}) const;
+    units::Volume too_much(units::Volume boiling) const;
+
+    /// The box stands elsewhere from now on, for whoever asks how long it keeps there.
+    void move_to(const Surroundings& around);
+    /// The bath is what reads this, whatever it was; the food is not.
+    void set_reading(units::Temperature reading);
 
     /// The bath must stay at or above this: the floor as the food sees it, and the action line.
     units::Temperature level() const { return level_; }
@@ -59,6 +89,10 @@ class Simulation {
     units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill
     const std::vector<units::Temperature>& readings() const { return readings_; }  // at each top-up, on arrival
     units::Volume room() const;
+    /// By how much the fill, food in, would have stood over the highest level; the cook scoops that out. Negative: not.
+    units::Volume over_rim() const { return over_rim_; }
+    /// The most that ran over at a top-up, because the cards had too little taken out.
+    units::Volume spilled() const { return spilled_; }
 
   private:
     /// A food goes in or comes out.
@@ -72,7 +106,7 @@ class Simulation {
         bool inside = true;
     };
 
-    void pour(units::Volume boiling);
+    void pour(units::Volume boiling, units::Volume planned_out = units::Volume{0});
     void look();
     void pass_to(units::Duration moment);
     void move(const Move& move);
@@ -94,6 +128,8 @@ class Simulation {
     units::TemperatureDifference excess_{-1000.0};
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;
+    units::Volume over_rim_;
+    units::Volume spilled_;
     std::vector<units::Volume> poured_;
     std::vector<units::Volume> taken_out_;
     std::vector<units::Temperature> readings_;
