@@ -65,8 +65,8 @@ class Bath {
 
     units::Duration now() const { return now_; }
     units::Temperature temperature() const { return units::Temperature{bath_}; }
-    units::Volume water() const;           // at the present temperature
-    units::HeatCapacity capacity() const;  // water and liner
+    units::Volume water() const;                   // at the present temperature
+    units::HeatCapacity capacity() const;          // water and liner
     units::HeatCapacity capacity_at_once() const;  // and what of the foods follows the bath at once
     units::Temperature core(std::size_t food) const;
     units::Temperature surface(std::size_t food) const;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/water_line.hpp"
 #include "card/trip/cards.hpp"
 #include "units/print.hpp"
 
@@ -61,8 +62,7 @@ Card fill_card(const CardWriter& writer) {
         step("fill.step-wax");
     }
     if (fill.below_rim) {
-        const units::Length mark{units::round_to(fill.below_rim->si(), 5e-3, Toward::up)};
-        step("fill.step-level", {{"below", units::amount(mark, units::first_of(writer.system()))}});
+        step("fill.step-level", {{"below", water_line(writer, *fill.below_rim)}});
     }
     step("fill.step-food");
     card.blocks.add(steps);

@@ -180,8 +180,7 @@ Card night_card(const CardWriter& writer) {
     Card card;
     const KeyNumber leave{
         w.text("night.key-label"), writer.may_leave(writer.alone()), "",
-        w.text("night.key-aside",
-               {{"mark", writer.at_least(night.reading)}, {"from", writer.clock_only(night.from)}})};
+        w.text("night.key-aside", {{"mark", writer.at_least(night.reading)}, {"from", writer.clock_only(night.from)}})};
     if (night.wake) {
         card.blocks.add(KeyRow{{KeyNumber{w.text("night.wake-label"), writer.clock_only(night.wake->after(-plan.round)),
                                           "", later_wakes(writer)},

@@ -75,8 +75,10 @@ std::string what(const plan::Plan& plan, const Event& event) {
                                plan.foods[event.index].standard.finish ? ", finished over the fire at once" : "");
         case Event::Kind::top_up: {
             const plan::TopUp& t = plan.top_ups[event.index];
-            const std::string out =
-                card::worth_a_pour(t.out) ? fmt::format("take out {} first, ", litres(plan, t.out)) : "";
+            const std::string out = t.below_rim
+                                        ? fmt::format("water down to {} below the rim, ",
+                                                      units::print(*t.below_rim, plan.trip->units, {1.0, Toward::up}))
+                                        : "";
             if (!reads(plan)) {
                 return fmt::format("{}pour {} boiling", out,
                                    units::print(t.boiling, plan.trip->units, {0.1, Toward::nearest}));

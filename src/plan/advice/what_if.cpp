@@ -63,8 +63,7 @@ std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Sc
             plan_anew(changed, answer);
         }
         if (what.fire_out) {
-            const FireOut out =
-                fire_out(ensemble, schedule, *what.fire_out, what.colder.value_or(units::kelvins(0)));
+            const FireOut out = fire_out(ensemble, schedule, *what.fire_out, what.colder.value_or(units::kelvins(0)));
             answer.below = out.below;
             answer.action = out.action;
             answer.holds = answer.holds && !(out.below > Duration{0});

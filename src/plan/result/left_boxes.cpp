@@ -3,9 +3,9 @@
 
 #include "facts/facts.hpp"
 #include "plan/search/parallel.hpp"
+#include "units/print.hpp"
 
 #include <algorithm>
-#include <limits>
 
 namespace holdwater::plan {
 namespace {
@@ -29,51 +29,63 @@ Surroundings after_serving_in(const Setup& setup) {
     return around;
 }
 
-LeftBox live(const Ensemble& ensemble, const Schedule& schedule, std::size_t i, Duration watch) {
+/// One scenario's box at a moment of the schedule, not before its food is in.
+Simulation box_at(const Ensemble& ensemble, const Schedule& schedule, std::size_t i, Duration moment) {
+    std::optional<Simulation> last;
+    replay(ensemble, schedule, i, false, [&](const Simulation& run) {
+        if (!last || run.bath().now() <= moment) {
+            last = run;
+        }
+    });
+    last->advance_to(moment);
+    return *std::move(last);
+}
+
+/// What is read last before the box is left: the top-up mark; where nobody is to top up from `watch` on, the most that
+/// the box shows then.
+Temperature last_reading(const Ensemble& ensemble, const Schedule& schedule, std::size_t count, Duration watch) {
+    const bool poured = std::any_of(schedule.top_ups.begin(), schedule.top_ups.end(),
+                                    [&](const ScheduledTopUp& top_up) { return top_up.at >= watch; });
+    if (poured) {
+        return schedule.recipe.top_up_mark;
+    }
+    std::vector<Temperature> shown(count);
+    for_each_index(count, [&](std::size_t i) { shown[i] = box_at(ensemble, schedule, i, watch).shown(); });
+    const double most = quantile_high(std::move(shown), 1.0 - allowed_failures()).celsius();
+    return std::min(schedule.recipe.top_up_mark, units::celsius(units::round_to(most, 1.0, units::Toward::nearest)));
+}
+
+LeftBox live(const Ensemble& ensemble, const Schedule& schedule, std::size_t i, Duration watch, Temperature reading) {
     const Setup& setup = ensemble.setup();
     const Surroundings cold = coldest_of(setup);
     const Surroundings calm{warmest_of(setup), heat::wind_position(facts::Wind::still)};
     const Surroundings rough{cold.air, heat::wind_position(facts::Wind::windy)};
     LeftBox box;
-    std::optional<Simulation> at_watch;
-    std::optional<Simulation> before;  // that was left last, as it was before it went on
-    const auto see = [&](Temperature reading) {
-        box.lowest = std::min(box.lowest, reading);
-        box.highest = std::max(box.highest, reading);
-    };
-    box.lowest = units::celsius(std::numeric_limits<double>::max());
-    box.highest = units::celsius(std::numeric_limits<double>::lowest());
-    const auto watch_by = [&](Duration moment) {
-        if (!at_watch && moment > watch) {
-            at_watch = before;
-            at_watch->advance_to(watch);
-            see(at_watch->shown());
-        }
+    Simulation settled = box_at(ensemble, schedule, i, watch);
+    box.lowest = box.highest = settled.shown();
+    const auto see = [&](Temperature read) {
+        box.lowest = std::min(box.lowest, read);
+        box.highest = std::max(box.highest, read);
     };
     const Simulation end = replay(ensemble, schedule, i, false, [&](const Simulation& run) {
-        if (before) {
-            watch_by(run.bath().now());
-        }
         box.poured.push_back(left_alone(run, cold, longest));
         box.when.push_back(run.bath().now());
         if (box.poured.size() > 1) {
             box.calm.push_back(left_alone(run, calm, longest));
             box.rough.push_back(left_alone(run, rough, longest));
-            if (at_watch) {
+            if (run.bath().now() >= watch) {
                 see(run.readings().back());
                 see(run.shown());
             }
         }
-        before = run;
     });
-    watch_by(std::max(end.bath().now(), watch + units::minutes(1)));
     see(end.shown());
-    box.settled = left_alone(*at_watch, cold, longest);
-    at_watch->set_reading(std::max(at_watch->shown(), schedule.recipe.top_up_mark));
-    box.marked = left_alone(*at_watch, cold, longest, true);
+    box.settled = left_alone(settled, cold, longest);
+    settled.set_reading(std::max(settled.shown(), reading));
+    box.marked = left_alone(settled, cold, longest, true);
     if (box.calm.empty()) {
-        box.calm.push_back(left_alone(*at_watch, calm, longest));
-        box.rough.push_back(left_alone(*at_watch, rough, longest));
+        box.calm.push_back(left_alone(settled, calm, longest));
+        box.rough.push_back(left_alone(settled, rough, longest));
     }
     box.served = left_alone(end, after_serving_in(setup), longest);
     return box;
@@ -119,7 +131,9 @@ LeftBoxes::LeftBoxes(const Ensemble& ensemble, const Schedule& schedule)
     Simulation likely(ensemble.setup(), likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
     watch_from_ = plan::watch_from(ensemble.setup(), likely.food_in());
-    for_each_index(boxes_.size(), [&](std::size_t i) { boxes_[i] = live(ensemble, schedule, i, watch_from_); });
+    last_reading_ = plan::last_reading(ensemble, schedule, boxes_.size(), watch_from_);
+    for_each_index(boxes_.size(),
+                   [&](std::size_t i) { boxes_[i] = live(ensemble, schedule, i, watch_from_, last_reading_); });
 }
 
 template <class Keeps>

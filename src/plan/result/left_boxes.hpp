@@ -14,7 +14,7 @@ struct LeftBox {
     std::vector<Alone> poured;          // once the food is in, then after each top-up
     std::vector<units::Duration> when;  // that was
     Alone settled;                      // from watch_from on, as the schedule has it by then
-    Alone marked;                       // the same, brought to the top-up mark; on through its level
+    Alone marked;                       // the same, brought to last_reading; on through its level
     Alone served;                       // from serving on, in the coldest air of the hours after it
     std::vector<Alone> calm;            // after each top-up, or marked: in still air and the warmest of the trip
     std::vector<Alone> rough;           // the same, windy and in the coldest
@@ -38,6 +38,9 @@ class LeftBoxes {
     units::Duration after_top_up(std::vector<Alone> LeftBox::*air) const;
 
     units::Duration watch_from() const { return watch_from_; }
+    /// What is read last before the box is left: the top-up mark; where nobody is to top up from watch_from on, the
+    /// most that the box shows then.
+    units::Temperature last_reading() const { return last_reading_; }
     const std::vector<LeftBox>& boxes() const { return boxes_; }
 
   private:
@@ -46,6 +49,7 @@ class LeftBoxes {
 
     double allowed_;
     units::Duration watch_from_{0};
+    units::Temperature last_reading_;
     std::vector<LeftBox> boxes_;  // a scenario each
 };
 

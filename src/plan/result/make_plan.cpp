@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "facts/facts.hpp"
-#include "heat/level.hpp"
 #include "plan/advice/limits.hpp"
 #include "plan/advice/remedy.hpp"
 #include "plan/advice/what_if.hpp"
@@ -74,8 +73,7 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     fill.after_food = ensemble.interval(later);
     fill.food_in = trip.from.after(likely.food_in());
     if (ensemble.interval(over).high > units::Volume{0}) {
-        fill.below_rim = setup.box->inside[2] - heat::level_of(setup.box->inside, setup.most, units::Volume{0}) +
-                         heat::level_of(setup.box->inside, setup.food_volume, units::Volume{0});
+        fill.below_rim = below_rim(setup, setup.food_volume);
     }
     return fill;
 }
@@ -87,8 +85,10 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
         std::vector<units::Temperature> readings;
         std::vector<units::Volume> boiling;
+        std::vector<units::Volume> out;
         for (const ScenarioResult& one : results) {
             if (k < one.readings.size()) {
+                out.push_back(one.out[k]);
                 readings.push_back(one.readings[k]);
                 boiling.push_back(one.boiling[k]);
             }
@@ -102,7 +102,10 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
         top_up.reading = ensemble.interval(readings);
         top_up.boiling = schedule.top_ups[k].pour.boiling;
         top_up.boiling_most = std::max(top_up.boiling, ensemble.interval(boiling).high);
-        top_up.out = schedule.top_ups[k].pour.out;
+        top_up.out = ensemble.interval(out).likely;
+        if (is_act(ensemble.interval(out).high)) {
+            top_up.below_rim = below_rim(setup, top_up.boiling);
+        }
         top_up.wakes = schedule.top_ups[k].wakes;
         top_ups.push_back(top_up);
     }
@@ -126,18 +129,8 @@ void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<Scenario
 void add_intervals(Plan& plan, const LeftBoxes& boxes) {
     // However calm it is, never longer than the Night card leaves it.
     const Duration by_night{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};
-    plan.interval_calm =
-        std::min(boxes.after_top_up(&LeftBox::calm), std::max(by_night, units::minutes(15)));
+    plan.interval_calm = std::min(boxes.after_top_up(&LeftBox::calm), std::max(by_night, units::minutes(15)));
     plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
-}
-
-/// Litres that go into the box, food in it, before as much must come out.
-units::Volume room_of(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
-    std::vector<units::Volume> room;
-    for (const ScenarioResult& one : results) {
-        room.push_back(one.room);
-    }
-    return std::max(units::Volume{0}, ensemble.interval(room).low);
 }
 
 /// 1 where the promise failed, by scenario.
@@ -226,7 +219,6 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
     plan.fill = fill_of(ensemble, *schedule, results);
-    plan.room = room_of(ensemble, results);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, results, i));
         plan.foods.back().thickest = thickest_here(plan, plan.foods.back());

@@ -96,8 +96,8 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, const unit
 Temperature fallen(const Ensemble& ensemble, std::size_t i, Temperature from, Duration since,
                    const Surroundings& around) {
     const double air = around.air.celsius() + ensemble.scenario(i).outside;
-    return units::celsius(air + (from.celsius() - air) *
-                                    std::exp(-since.si() / time_constant(ensemble, i, around.wind)));
+    return units::celsius(air +
+                          (from.celsius() - air) * std::exp(-since.si() / time_constant(ensemble, i, around.wind)));
 }
 
 /// The box in one scenario whenever a top-up is due: on the way down from each pour, when it reads the action line, or
@@ -126,8 +126,8 @@ void add_rows(const Setup& setup, const LeftBoxes& boxes, Night& night) {
         highest.push_back(box.highest);
     }
     const double tail = allowed_failures();
-    const double first = std::max(std::ceil(setup.action_line.celsius()) + 1.0,
-                                  std::floor(quantile_low(lowest, tail).celsius()));
+    const double first =
+        std::max(std::ceil(setup.action_line.celsius()) + 1.0, std::floor(quantile_low(lowest, tail).celsius()));
     const double top = std::round(quantile_high(highest, 1.0 - tail).celsius());
     for (double r = top; r >= first; r -= 1.0) {
         const Duration alone = boxes.after_reading(units::celsius(r));
@@ -252,7 +252,7 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBox
     Night night;
     night.from = trip.from.after(boxes.watch_from());
     night.air = coldest_of(setup).air;
-    night.reading = schedule.recipe.top_up_mark;
+    night.reading = boxes.last_reading();
     for (const ScheduledTopUp& top_up : schedule.top_ups) {
         if (top_up.wakes) {
             night.wake = trip.from.after(top_up.at);

@@ -24,9 +24,9 @@ using units::Interval;
 struct Pour {
     units::LocalTime at;
     units::Volume boiling;  // as measured boiling
-    units::Volume most;  // in 95 of 100 scenarios no more
-    int pots = 0;        // on the fire for it
-    int whole = 0;       // of these, poured in full in 95 of 100; the rest until the reading is right
+    units::Volume most;     // in 95 of 100 scenarios no more
+    int pots = 0;           // on the fire for it
+    int whole = 0;          // of these, poured in full in 95 of 100; the rest until the reading is right
     bool trims() const { return whole < pots; }
 };
 
@@ -51,18 +51,21 @@ struct Fill {
 struct TopUp {
     units::LocalTime at;  // pour not later than this; lateness up to half an hour is already in it
     units::LocalTime light_fire;
-    Interval<units::Temperature> reading;  // as read on arrival
-    units::Volume boiling;                 // by the ladder at the likely reading; without a thermometer exactly this
-    units::Volume boiling_most;            // at the lowest reading in 95 of 100
-    units::Volume out;                     // bath to take out first, so that it fits in 95 of 100
-    bool wakes = false;                    // in the sleep window
+    Interval<units::Temperature> reading;    // as read on arrival
+    units::Volume boiling;                   // by the ladder at the likely reading; without a thermometer exactly this
+    units::Volume boiling_most;              // at the lowest reading in 95 of 100
+    units::Volume out;                       // of the bath, that the likely scenario takes out first, so that it fits
+    std::optional<units::Length> below_rim;  // so far below it the water must stand first, that it fits; nothing: it
+                                             // does in 95 of 100
+    bool wakes = false;                      // in the sleep window
 };
 
 /// How much boiling water lifts a reading back to the top-up mark, in 95 of 100 cases: poured until it reads the mark,
-/// and no more than this. What does not fit is taken out first.
+/// and no more than this. What stands too high for that is taken out first.
 struct LadderRung {
     units::Temperature reading;
     units::Volume pour;
+    units::Length below_rim;  // so far below it the water must stand first
 };
 
 struct FoodPlan {
@@ -103,7 +106,7 @@ struct MorningRow {
 struct Night {
     units::LocalTime from;                 // from then on all this holds: bedtime, or when the bath has settled
     units::Temperature air;                // that all this is reckoned in: the coldest of the plan
-    units::Temperature reading;            // after a top-up
+    units::Temperature reading;            // after a top-up; where there is none, the most that it shows then
     std::optional<units::LocalTime> wake;  // first top-up in the sleep window, if one cannot be helped
     units::Duration longest;               // may be left alone from `reading`
     std::vector<Unattended> unattended;
@@ -160,7 +163,6 @@ struct Plan {
     std::vector<TopUp> top_ups;
     std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
-    units::Volume room;              // in the box, food in it, before water must be taken out; in 95 of 100 no less
     units::Duration round;           // from cold pots to the pour
     units::Duration interval_calm;   // between top-ups: still air and the warmest hour
     units::Duration interval_rough;  // windy and the coldest hour

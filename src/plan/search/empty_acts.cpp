@@ -50,8 +50,7 @@ Tried without_empty_acts(const Ensemble& ensemble, Tried tried) {
     }
     Schedule hotter = tried.schedule;
     while (hotter.recipe.top_up_mark + units::kelvins(mark_step) <= hotter.recipe.reading) {
-        hotter.recipe =
-            marked_at(ensemble, hotter.recipe, hotter.recipe.top_up_mark + units::kelvins(mark_step));
+        hotter.recipe = marked_at(ensemble, hotter.recipe, hotter.recipe.top_up_mark + units::kelvins(mark_step));
         hotter = with_pours(ensemble, hotter);
         if (Tried poured{hotter, simulate(ensemble, hotter)}; good(ensemble, poured)) {
             return poured;

@@ -14,20 +14,19 @@ namespace {
 using units::Temperature;
 using units::Volume;
 
-constexpr double rung_step = 2.0;   // K: nobody reads a box to one degree
-constexpr int most_rungs = 6;       // that a card has room for
+constexpr double rung_step = 2.0;    // K: nobody reads a box to one degree
+constexpr int most_rungs = 6;        // that a card has room for
 constexpr std::size_t enough = 256;  // scenarios: a quantile of litres to well under the half litre of the card
 
 /// What one scenario's cook pours at a reading into a box that is full, food and all, with the lid off meanwhile.
 Volume pour_in(const Ensemble& ensemble, std::size_t i, Temperature reading, Temperature mark, Temperature air) {
     const Setup& setup = ensemble.setup();
     const Scenario& scenario = ensemble.scenario(i);
-    const units::TemperatureDifference error =
-        setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading;
+    const units::TemperatureDifference error = setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading;
     const Temperature bath = reading - error;
-    double capacity = (setup.most - setup.food_volume).si() * heat::water_density(bath).si() *
-                          heat::water_specific_heat().si() +
-                      setup.liner.si();
+    double capacity =
+        (setup.most - setup.food_volume).si() * heat::water_density(bath).si() * heat::water_specific_heat().si() +
+        setup.liner.si();
     for (const heat::FoodInBath& food : ensemble.foods(i)) {
         capacity += food.capacity.si() * food.modes.mean_at_once;
     }
@@ -62,8 +61,9 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
             litres[i] = pour_in(ensemble, i, reading, mark, air);
         }
         const Volume most = quantile_high(litres, 1.0 - allowed_failures());
-        ladder.insert(ladder.begin(),
-                      {reading, to_half_litre(std::min(most, setup.box->water), units::Toward::up)});
+        const Volume pour = to_half_litre(std::min(most, setup.box->water), units::Toward::up);
+        // More than the pots give is not poured at once.
+        ladder.insert(ladder.begin(), {reading, pour, below_rim(setup, std::min(pour, setup.batch))});
     }
     return ladder;
 }

@@ -9,7 +9,6 @@
 #include "safety/kill.hpp"
 
 #include <algorithm>
-#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -76,19 +75,12 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
 ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
                             const std::vector<Duration>& moments) {
     const Setup& setup = ensemble.setup();
-    bool filled = false;
-    units::Volume room;
-    const Simulation run = replay(ensemble, schedule, i, true, [&](const Simulation& box) {
-        if (!std::exchange(filled, true)) {
-            room = box.room();
-        }
-    });
+    const Simulation run = replay(ensemble, schedule, i, true);
     const units::History& bath = run.bath().bath_history();
     ScenarioResult result;
     result.failed = run.failed();
     result.excess = run.excess();
     result.food_in = run.food_in();
-    result.room = room;
     result.over_rim = run.over_rim();
     result.spilled = run.spilled();
     result.fill.assign(run.poured().begin(), run.poured().begin() + static_cast<std::ptrdiff_t>(run.fill_pours()));
@@ -97,6 +89,7 @@ ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, 
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
         result.readings.push_back(run.readings()[k]);
         result.boiling.push_back(run.poured()[run.fill_pours() + k]);
+        result.out.push_back(run.taken_out()[run.fill_pours() + k]);
     }
     result.bath = sampled(bath, moments, run.bath().temperature());
     result.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);

@@ -98,35 +98,21 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
 }
 
 /// What the cards say of a top-up: with a thermometer the ladder's litres at the likely reading, without one those that
-/// the likely scenario asks for; and what must come out first so that it fits in all but the allowed share. Nearly all
-/// of it: as much as goes in.
+/// the likely scenario asks for.
 PlannedPour planned_pour(const Ensemble& ensemble, const std::vector<Simulation>& runs, const Recipe& recipe) {
     const Setup& setup = ensemble.setup();
+    if (setup.box->thermometer) {
+        std::vector<Temperature> readings;
+        for (const Simulation& run : runs) {
+            readings.push_back(run.readings().back());
+        }
+        return {std::min(by_ladder(recipe.ladder, quantile_high(readings, 0.5)), setup.batch)};
+    }
     std::vector<units::Volume> wanted;
-    std::vector<Temperature> readings;
     for (const Simulation& run : runs) {
         wanted.push_back(run.wanted(recipe));
-        readings.push_back(run.readings().back());
     }
-    PlannedPour planned;
-    if (setup.box->thermometer) {
-        planned.boiling =
-            std::min(by_ladder(recipe.ladder, quantile_high(readings, 0.5)), setup.batch);
-    } else {
-        planned.boiling = std::min(to_half_litre(quantile_high(wanted, 0.5), units::Toward::nearest), setup.batch);
-        std::fill(wanted.begin(), wanted.end(), planned.boiling);
-    }
-    std::vector<units::Volume> out;
-    for (std::size_t i = 0; i < runs.size(); ++i) {
-        // What is taken out is measured as wrong as what is poured.
-        out.push_back(runs[i].too_much(wanted[i]) / ensemble.scenario(i).litres);
-    }
-    planned.out = std::max(units::Volume{0},
-                           to_half_litre(quantile_high(out, 1.0 - ensemble.allowed()), units::Toward::up));
-    if (planned.boiling - planned.out < units::litres(1)) {
-        planned.out = planned.boiling;
-    }
-    return planned;
+    return {std::min(to_half_litre(quantile_high(wanted, 0.5), units::Toward::nearest), setup.batch)};
 }
 
 /// All of them live on to the k-th top-up, each as late as it is, and pour what is planned for it.

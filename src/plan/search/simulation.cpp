@@ -2,8 +2,10 @@
 #include "plan/search/simulation.hpp"
 
 #include "facts/facts.hpp"
+#include "heat/level.hpp"
 #include "heat/water.hpp"
 #include "plan/search/ladder.hpp"
+#include "units/print.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -56,6 +58,13 @@ Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, Volume roo
     return Volume{room.si() + swapped};
 }
 
+units::Length below_rim(const Setup& setup, Volume more) {
+    constexpr double step = 5e-3;  // m
+    const double poured = more.si() * facts::facts().spread("litres").high;
+    const units::Length line = setup.box->inside[2] - heat::level_of(setup.box->inside, setup.most, Volume{-poured});
+    return units::Length{units::round_to(line.si(), step, units::Toward::up)};
+}
+
 Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
     const double warm = heat::water_density(reading).si() * heat::water_specific_heat().si();
     return lifting_pour(setup, units::HeatCapacity{water.si() * warm + setup.liner.si()}, room, reading, mark,
@@ -83,17 +92,21 @@ Volume Simulation::room() const {
     return std::max(Volume{0}, setup_->most - bath_.water() - (filled_ ? food_volume_ : Volume{0}));
 }
 
-void Simulation::pour(Volume boiling, Volume planned_out) {
+void Simulation::pour(Volume boiling, Volume out_first) {
     poured_.push_back(boiling);
     const Volume real = boiling * scenario_.litres;
-    const Volume must = std::max(Volume{0}, real - room());
-    const Volume planned = std::min(planned_out * scenario_.litres, bath_.water());
-    const Volume out = std::max(planned, must);
+    const Volume out = std::max(out_first, real - room());
     if (filled_) {
-        spilled_ = std::max(spilled_, must - planned);
+        spilled_ = std::max(spilled_, out - out_first);
     }
     taken_out_.push_back(out);
     bath_.pour(out, real, poured_at_);
+}
+
+Volume Simulation::above(units::Length below) const {
+    // At the bottom of a box there is no line to draw: what is left in stays.
+    const Volume line = heat::level_volume(setup_->box->inside, setup_->box->inside[2] - below);
+    return std::max(Volume{0}, bath_.water() + food_volume_ - std::max(line, food_volume_));
 }
 
 void Simulation::fill(const Recipe& recipe) {
@@ -123,7 +136,7 @@ void Simulation::fill(const Recipe& recipe) {
     filled_at_ = bath_.temperature();
     over_rim_ = bath_.water() + setup_->food_volume - setup_->most;
     if (over_rim_ > Volume{0}) {
-        bath_.pour(over_rim_, Volume{0}, poured_at_);
+        bath_.pour(above(below_rim(*setup_, setup_->food_volume)), Volume{0}, poured_at_);
     }
     bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
     bath_.open_lid(Duration{scenario_.lid});
@@ -215,19 +228,14 @@ Volume Simulation::wanted(const Recipe& recipe, Volume out_first) const {
         return std::min(ladder_litres(*setup_, bath_.water(), room(), least, recipe.top_up_mark), setup_->batch);
     }
     const Temperature bath = bath_.temperature();
-    const Volume out = std::min(out_first * scenario_.litres, bath_.water());
     const double warm = heat::water_density(bath).si() * heat::water_specific_heat().si();
-    const units::HeatCapacity left{bath_.capacity_at_once().si() - out.si() * warm};
-    const Volume real = lifting_pour(*setup_, left, room() + out, bath, mark, poured_at_);
+    const units::HeatCapacity left{bath_.capacity_at_once().si() - out_first.si() * warm};
+    const Volume real = lifting_pour(*setup_, left, room() + out_first, bath, mark, poured_at_);
     Volume most = setup_->batch;
     if (!recipe.ladder.empty() && !readings_.empty()) {
         most = std::min(most, by_ladder(recipe.ladder, readings_.back()));
     }
     return std::min(real / scenario_.litres, most);
-}
-
-Volume Simulation::too_much(Volume boiling) const {
-    return boiling * scenario_.litres - room();
 }
 
 void Simulation::arrive() {
@@ -236,11 +244,13 @@ void Simulation::arrive() {
 }
 
 void Simulation::pour_to_mark(const Recipe& recipe, const PlannedPour& planned) {
-    if (!setup_->box->thermometer && planned.boiling > Volume{0}) {
-        pour(planned.boiling, planned.out);
-        return;
-    }
-    pour(wanted(recipe, planned.out), planned.out);
+    const bool fixed = !setup_->box->thermometer && planned.boiling > Volume{0};
+    const Volume most = fixed ? planned.boiling
+                        : recipe.ladder.empty() || !setup_->box->thermometer
+                            ? wanted(recipe)
+                            : std::min(by_ladder(recipe.ladder, readings_.back()), setup_->batch);
+    const Volume out = above(below_rim(*setup_, most));
+    pour(fixed ? most : wanted(recipe, out), out);
 }
 
 void Simulation::top_up(const Recipe& recipe, const PlannedPour& planned) {
@@ -250,9 +260,7 @@ void Simulation::top_up(const Recipe& recipe, const PlannedPour& planned) {
 
 void Simulation::move_to(const Surroundings& around) {
     // box_in() takes the trip's wind class; the asked one replaces it.
-    const auto factor = [&](double wind) {
-        return heat::wind_factor(std::clamp(wind + scenario_.wind, 0.0, 2.0));
-    };
+    const auto factor = [&](double wind) { return heat::wind_factor(std::clamp(wind + scenario_.wind, 0.0, 2.0)); };
     const double usual = factor(heat::wind_position(setup_->trip->weather.wind));
     units::History air;
     air.add(bath_.now(), around.air + units::kelvins(scenario_.outside));

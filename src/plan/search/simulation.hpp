@@ -24,8 +24,7 @@ struct Recipe {
 
 /// What the cards say of one top-up beforehand.
 struct PlannedPour {
-    units::Volume out;      // bath to take out first
-    units::Volume boiling;  // without a thermometer; zero: whatever reaches the mark
+    units::Volume boiling;  // with a thermometer at the most, without one exactly; zero: not known yet
 };
 
 /// What a box left to itself stands in: constant air, wind as position 0 still to 2 windy.
@@ -39,6 +38,10 @@ struct Surroundings {
 /// goes in. Zero where nothing is to be lifted, endless where boiling water is no hotter than that.
 units::Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, units::Volume room,
                            units::Temperature from, units::Temperature to, units::Temperature poured);
+
+/// How far below the rim the water must stand, food in it, so that this much more does not pass the highest level, with
+/// the usual error of pouring and in steps that a ruler shows [0.005 m].
+units::Length below_rim(const Setup& setup, units::Volume more);
 
 /// The same of `water` litres and the liner, in the likely scenario.
 units::Volume ladder_litres(const Setup& setup, units::Volume water, units::Volume room, units::Temperature reading,
@@ -55,15 +58,14 @@ class Simulation {
     /// Runs on until the bath, as read with a true thermometer, meets `level` or the moment `until` comes. True if met.
     bool until_level(units::Temperature level, units::Duration until);
     void advance_to(units::Duration moment);
-    /// Reads, looks up the ladder, pours what the pots give until it reads the mark. Without a thermometer pours what
-    /// was planned. What does not fit comes out first, planned or not.
+    /// Reads, looks up the ladder, takes out what stands above the line for so much, pours what the pots give until it
+    /// reads the mark. Without a thermometer pours what was planned.
     void top_up(const Recipe& recipe, const PlannedPour& planned = {});
     /// The two halves of a top-up: a look at the thermometer with the lid off, and the pour.
     void arrive();
     void pour_to_mark(const Recipe& recipe, const PlannedPour& planned);
-    /// What the cook would pour now for the mark [boiling litres as measured], and how much too much for the room.
+    /// What the cook would pour now for the mark [boiling litres as measured], so much bath taken out first.
     units::Volume wanted(const Recipe& recipe, units::Volume out_first = units::Volume{0}) const;
-    units::Volume too_much(units::Volume boiling) const;
 
     /// The box stands elsewhere from now on, for whoever asks how long it keeps there.
     void move_to(const Surroundings& around);
@@ -91,7 +93,7 @@ class Simulation {
     units::Volume room() const;
     /// By how much the fill, food in, would have stood over the highest level; the cook scoops that out. Negative: not.
     units::Volume over_rim() const { return over_rim_; }
-    /// The most that ran over at a top-up, because the cards had too little taken out.
+    /// The most that stood over that level after a top-up.
     units::Volume spilled() const { return spilled_; }
 
   private:
@@ -106,7 +108,9 @@ class Simulation {
         bool inside = true;
     };
 
-    void pour(units::Volume boiling, units::Volume planned_out = units::Volume{0});
+    void pour(units::Volume boiling, units::Volume out_first = units::Volume{0});
+    /// What stands above a line so far below the rim.
+    units::Volume above(units::Length below) const;
     void look();
     void pass_to(units::Duration moment);
     void move(const Move& move);
