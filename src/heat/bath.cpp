@@ -58,14 +58,19 @@ bool Bath::any_inside() const {
     return std::any_of(pieces_.begin(), pieces_.end(), [](const Piece& piece) { return piece.inside; });
 }
 
-double Bath::capacity_with_foods() const {
+units::HeatCapacity Bath::capacity_at_once() const {
     double sum = capacity().si();
     for (const Piece& piece : pieces_) {
         if (piece.inside) {
             sum += piece.food.capacity.si() * piece.state.mean_at_once();
         }
     }
-    return sum;
+    return units::HeatCapacity{sum};
+}
+
+void Bath::move_to(units::HeatLoss loss, units::History outside) {
+    box_.loss = loss;
+    outside_ = OutsideAir(std::move(outside));
 }
 
 void Bath::advance_to(units::Duration moment) {
@@ -145,7 +150,7 @@ void Bath::settle(double heat) {
                      (piece.seen + piece.food.colder.si() * settled_now);
         }
     }
-    const double whole_capacity = capacity_with_foods();
+    const double whole_capacity = capacity_at_once().si();
     if (whole_capacity > 0.0) {
         bath_ = whole / whole_capacity;
     }
@@ -196,7 +201,7 @@ void Bath::set_temperature(units::Temperature t) {
 
 void Bath::open_lid(units::Duration how_long) {
     const double air_change = facts::kept([](const facts::Facts& facts) { return facts.value("lid.air-change"); });
-    const double capacity_sum = capacity_with_foods();
+    const double capacity_sum = capacity_at_once().si();
     if (!(capacity_sum > 0.0) || !(how_long.si() > 0.0)) {
         return;
     }

@@ -56,6 +56,8 @@ class Bath {
     void set_temperature(units::Temperature t);
     /// Heat lost while the lid is open, at once (evaporation and radiation of the open surface, facts lid.*).
     void open_lid(units::Duration how_long);
+    /// The box stands elsewhere from now on: in other wind [W/K, lid closed], in other air over the run's time.
+    void move_to(units::HeatLoss loss, units::History outside);
     /// Food goes in / comes out now, which does not stir; the index counts from 0 in the order of put_in. A food that
     /// is out keeps its last temperatures.
     std::size_t put_in(FoodInBath food);
@@ -63,8 +65,9 @@ class Bath {
 
     units::Duration now() const { return now_; }
     units::Temperature temperature() const { return units::Temperature{bath_}; }
-    units::Volume water() const;           // at the present temperature
-    units::HeatCapacity capacity() const;  // water and liner
+    units::Volume water() const;                   // at the present temperature
+    units::HeatCapacity capacity() const;          // water and liner
+    units::HeatCapacity capacity_at_once() const;  // and what of the foods follows the bath at once
     units::Temperature core(std::size_t food) const;
     units::Temperature surface(std::size_t food) const;
     units::Temperature mean(std::size_t food) const;
@@ -94,7 +97,6 @@ class Bath {
     /// All heat of water and liner [J above 0 C] is `heat` before the foods take their share at once.
     void settle(double heat);
     bool any_inside() const;
-    double capacity_with_foods() const;  // J/K, with what follows the bath at once
     void note();
 
     BoxHeat box_;

@@ -35,6 +35,10 @@ units::Length level_of(const Inside& inside, units::Volume water, units::Volume 
     return units::Length{(water + food).si() / bottom_of(inside).si()};
 }
 
+units::Volume level_volume(const Inside& inside, units::Length height) {
+    return units::Volume{height.si() * bottom_of(inside).si()};
+}
+
 units::Length level_needed(const Inside& inside, const std::vector<Lying>& foods) {
     if (foods.empty()) {
         return units::Length{};

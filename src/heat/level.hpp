@@ -27,6 +27,9 @@ units::Volume room_in(const Inside& inside);
 /// Height of the water above the bottom [m] with all food under it.
 units::Length level_of(const Inside& inside, units::Volume water, units::Volume food);
 
+/// What the box holds up to a height above its bottom, water and food together. The other way round than level_of.
+units::Volume level_volume(const Inside& inside, units::Length height);
+
 /// Height above the bottom that the water must reach [m]: the food in as many layers as the bottom asks for, each as
 /// high as its highest piece, and facts cover.above on top. Zero without food.
 units::Length level_needed(const Inside& inside, const std::vector<Lying>& foods);

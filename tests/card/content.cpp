@@ -2,6 +2,7 @@
 // What cards may say and must say, on the decks of ten trips: demos, finishes, eaters at risk, no thermometer.
 #include "card/texts.hpp"
 #include "facts/facts.hpp"
+#include "heat/level.hpp"
 #include "support/finding.hpp"
 
 #include <doctest/doctest.h>
@@ -216,7 +217,7 @@ void check_morning(const Dealt& dealt) {
     CHECK(found == dealt.reads());
 }
 
-/// The ladder goes down to the last reading that is not for card Limits, and offers to add no more than fits.
+/// The ladder goes down to the last reading that is not for card Limits, and no line pours more than fits.
 void check_ladder(const Dealt& dealt) {
     bool found = false;
     for (const card::Block& block : dealt.card("topup").blocks) {
@@ -235,11 +236,13 @@ void check_ladder(const Dealt& dealt) {
         for (const card::Ladder::Rung& rung : ladder->rungs) {
             CAPTURE(rung.reading);
             REQUIRE(rung.amounts.size() == ladder->right_heads.size());
-            CHECK(rung.amounts.back() != "–");  // a swap is always possible
-            if (rung.amounts.size() == 2 && rung.amounts.front() != "–") {
-                CHECK(std::stod(rung.amounts.front()) <=
-                      units::in_litres(dealt.plan.room) + 1.0);  // both to half a litre
-            }
+            // The water down to its line, so much of it goes in below the highest level, or all that the pots give.
+            const auto& inside = dealt.trip.boxes.front().inside;
+            const double over = std::stod(rung.amounts.front()) * 1e-3 * inside[0].si() * inside[1].si() * 1e3;
+            const trip::Fire& fire = dealt.trip.fire;
+            const double pours =
+                std::min(std::stod(rung.amounts.back()), units::in_litres(fire.pot * (fire.usable * fire.pots)));
+            CHECK(pours <= over - 0.05 * units::in_litres(heat::room_in(inside)) / 0.95 + 1e-6);
         }
     }
     CHECK(found == dealt.reads());

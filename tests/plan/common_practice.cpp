@@ -56,9 +56,10 @@ TEST_CASE(
     const trip::Trip trip = small_box(20.0);
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
-    const plan::Ensemble ensemble(*setup, {1024, 1});
-    const plan::Surroundings night{celsius(1), heat::wind_position(facts::Wind::still)};
-    const units::Duration alone = plan::left_alone(ensemble, celsius(65.5), night);
+    const plan::Ensemble ensemble(*setup, {256, 1});
+    const auto schedule = plan::make_schedule(ensemble);
+    REQUIRE(schedule.has_value());
+    const units::Duration alone = plan::LeftBoxes(ensemble, *schedule).after_reading(celsius(65.5));
     CHECK(alone > units::hours(2.5));
     CHECK(alone < units::hours(8));  // a night
     // Why: by the morning the likely bath is under the floor, and the slow end of the spread only just above it.

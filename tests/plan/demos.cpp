@@ -44,8 +44,8 @@ void keeps_its_promises(const plan::Plan& plan) {
     CHECK(mixed >= plan.fill.reading.celsius());
     CHECK(mixed <= plan.fill.reading.celsius() + 12.0);
     for (std::size_t i = 1; i < plan.ladder.size(); ++i) {
-        CHECK(plan.ladder[i].add >= plan.ladder[i - 1].add);
-        CHECK(plan.ladder[i].swap >= plan.ladder[i - 1].swap);
+        CHECK(plan.ladder[i].pour >= plan.ladder[i - 1].pour);
+        CHECK(plan.ladder[i].below_rim >= plan.ladder[i - 1].below_rim);
     }
 }
 

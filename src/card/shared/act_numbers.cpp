@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What the cards say of acts: fire, pours, food, top-ups, meals.
-#include "card/shared/fill_rounds.hpp"
 #include "card/shared/number_details.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/water_line.hpp"
 #include "card/trip/kitchen.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
@@ -65,8 +65,10 @@ void add_top_ups(const Details& of) {
                   {writer.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
         of.litres("top-up-short", top_up.boiling, writer.litres_short(top_up.boiling),
                   {writer.reads() ? "likely-ladder" : "fixed", "half-litre", balance}, nth);
-        of.litres("out", top_up.out, writer.litres_short(top_up.out, Toward::up),
-                  {"likely-ladder", "up-half-litre", balance}, nth);
+        if (top_up.below_rim) {
+            of.length("below-rim", *top_up.below_rim, water_line(writer, *top_up.below_rim),
+                      {"share-95", "up-mm", of.list().source("heat-balance")}, nth);
+        }
     }
     of.span("late", units::minutes(facts::facts().spread("top-up.late").high), writer.latest_pour(),
             {"rule", "none", of.list().source("figure", "top-up.late")});
@@ -110,8 +112,8 @@ void add_plan_card(NumberList& list) {
     for (const plan::FoodPlan& food : plan.foods) {
         add_food(of, food, ++nth);
     }
-    of.litres("boil", fill.boiled + fill.warming, writer.litres_short(fill.boiled + fill.warming, Toward::up),
-              {"likely-trimmed", "up-half-litre", balance});
+    of.litres("boil", fill.boiled_most + fill.warming, writer.litres_short(fill.boiled_most + fill.warming, Toward::up),
+              {"share-95", "up-half-litre", balance});
     of.litres("cold", fill.cold, writer.litres_short(fill.cold), {"chosen", "half-litre", balance});
     if (fill.warming.si() > 0.0) {
         of.litres("warming", fill.warming, writer.litres_short(fill.warming, Toward::down),
@@ -120,12 +122,12 @@ void add_plan_card(NumberList& list) {
     of.degrees("fill", fill.reading, writer.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", list.source("heat-engine")});
     nth = 0;
-    for (const FillRound& round : fill_rounds(plan)) {
-        const bool trims = writer.reads() && !round.full;
-        of.litres("pour", round.boiling,
-                  trims ? writer.litres_short(round.boiling, Toward::up) : writer.measured(round.boiling),
-                  {"likely-trimmed", trims ? "up-half-litre" : "up-tenth-litre", balance}, ++nth);
-        of.count("pots", round.pots, {"chosen", "none", balance}, nth);
+    for (const plan::Pour& pour : fill.pours) {
+        const bool trims = writer.reads() && pour.trims();
+        of.litres("pour", trims ? pour.most : pour.boiling,
+                  trims ? writer.litres_short(pour.most, Toward::up) : writer.measured(pour.boiling),
+                  {trims ? "share-95" : "chosen", trims ? "up-half-litre" : "up-tenth-litre", balance}, ++nth);
+        of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
     }
     add_top_ups(of);
     add_meals(of);

@@ -5,6 +5,7 @@
 #include "card/shared/number_details.hpp"
 #include "card/shared/provision_figures.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/water_line.hpp"
 #include "card/trip/kitchen.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
@@ -26,12 +27,12 @@ void add_fill_card(NumberList& list) {
     of.litres("pot", pot_gives(plan), writer.measured(pot_gives(plan), Toward::down),
               {"as-given", "down-tenth", list.source("trip-file")});
     of.count("together", plan.trip->fire.pots, {"as-given", "none", list.source("trip-file")});
-    int nth = 0;
-    for (const FillRound& round : fill_rounds(plan)) {
-        of.count("round-pots", round.pots, {"chosen", "none", balance.source}, ++nth);
-        of.litres("round", round.boiling,
-                  writer.reads() ? writer.litres_short(round.boiling, Toward::up) : writer.measured(round.boiling),
-                  {"likely-trimmed", "up-half-litre", balance.source}, nth);
+    of.litres("trim", to_trim(plan),
+              writer.reads() ? writer.litres_short(to_trim(plan), Toward::up) : writer.measured(to_trim(plan)),
+              {"share-95", "up-half-litre", balance.source});
+    if (fill.below_rim) {
+        of.length("below-rim", *fill.below_rim, water_line(writer, *fill.below_rim),
+                  {"share-95", "up-mm", list.source("heat-balance")});
     }
     if (writer.reads()) {
         of.degrees("settled-high", fill.after_food.high, writer.short_degrees(fill.after_food.high, Toward::up),

@@ -53,8 +53,8 @@ void add_fill(NumberList& list) {
              "chosen-hottest", "none-whole-degrees", list.source("heat-engine"));
     list.add({"fill", "cold", value_unit::litres}, units::in_litres(fill.cold), writer.litres(fill.cold), "chosen",
              "half-litre", list.source("heat-balance"));
-    list.add({"fill", "boiled", value_unit::litres}, units::in_litres(fill.boiled),
-             writer.litres(fill.boiled, Toward::up), "likely-trimmed", "up-half-litre", list.source("heat-balance"));
+    list.add({"fill", "boiled", value_unit::litres}, units::in_litres(fill.boiled_most),
+             writer.litres(fill.boiled_most, Toward::up), "share-95", "up-half-litre", list.source("heat-balance"));
     list.add({"fill", "settled-low", value_unit::celsius}, fill.after_food.low.celsius(),
              writer.short_degrees(fill.after_food.low, Toward::down), "share-5", "down-degree",
              list.source("heat-engine"), fill.after_food.error.si());

@@ -2,6 +2,7 @@
 // What the cards say of readings and hold times: Hold, Night, Top-up, Limits.
 #include "card/shared/number_details.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/water_line.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
 
@@ -94,17 +95,21 @@ void add_top_up_card(NumberList& list) {
     for (const plan::LadderRung& rung : plan.ladder) {
         ++nth;
         of.degrees("reads", rung.reading, writer.at_least(rung.reading), {"chosen", "up-degree", balance.source}, nth);
-        of.litres("add", rung.add, units::amount(rung.add, units::first_of(writer.system()), {0.5, Toward::up}),
+        of.litres("pour", rung.pour, units::amount(rung.pour, units::first_of(writer.system()), {0.5, Toward::up}),
                   balance, nth);
-        of.litres("swap", rung.swap, units::amount(rung.swap, units::first_of(writer.system()), {0.5, Toward::up}),
-                  balance, nth);
+        of.length("below-rim", rung.below_rim, water_line(writer, rung.below_rim),
+                  {"share-95", "up-mm", balance.source}, nth);
     }
     nth = 0;
     for (const plan::TopUp& top_up : plan.top_ups) {
         ++nth;
         of.at("by-clock", top_up.at, {"share-95-jointly", "down-15-min-night", list.source("heat-engine")}, nth);
         of.litres("by-clock", top_up.boiling, writer.one_boil(top_up.boiling), balance, nth);
-        of.litres("by-clock-out", top_up.out, writer.litres_short(top_up.out, Toward::up), balance, nth);
+        of.litres("by-clock-short", top_up.boiling, writer.litres_short(top_up.boiling), balance, nth);
+        if (top_up.below_rim) {
+            of.length("by-clock-below-rim", *top_up.below_rim, water_line(writer, *top_up.below_rim),
+                      {"share-95", "up-mm", balance.source}, nth);
+        }
     }
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
     of.litres("pots-give", batch, writer.measured(batch, Toward::down),
@@ -124,6 +129,8 @@ void add_night_card(NumberList& list) {
     of.degrees("mark", plan.night.reading, writer.at_least(plan.night.reading),
                {"chosen", "none-whole-degrees", list.source("heat-engine")});
     of.span("rough", plan.interval_rough, writer.may_leave(plan.interval_rough), cooling);
+    of.degrees("air", plan.night.air, writer.at_most(plan.night.air),
+               {"as-given", "down-degree", list.source("trip-file")});
     int nth = 0;
     for (const plan::Unattended& row : plan.night.unattended) {
         of.degrees("reads", row.reading, writer.at_least(row.reading), {"chosen", "up-degree", cooling.source}, ++nth);

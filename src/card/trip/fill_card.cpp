@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/fill_rounds.hpp"
+#include "card/shared/water_line.hpp"
 #include "card/trip/cards.hpp"
 #include "units/print.hpp"
 
@@ -20,25 +21,6 @@ Steps lines(const CardWriter& writer, std::initializer_list<const char*> keys) {
     return steps;
 }
 
-/// What is poured to the reading, or measured: a round of pots each.
-void add_trims(const CardWriter& writer, Steps& steps) {
-    const std::vector<FillRound> rounds = fill_rounds(writer.plan);
-    for (std::size_t i = 0; i < rounds.size(); ++i) {
-        const bool last = i + 1 == rounds.size();
-        if (rounds[i].full || (last && !writer.reads() && !worth_a_pour(rounds[i].boiling))) {
-            continue;
-        }
-        if (writer.reads()) {
-            steps.add(writer.words.text(last ? "fill.step-trim" : "fill.step-trim-more",
-                                        {{"count", rounds[i].pots},
-                                         {"litres", writer.litres_short(rounds[i].boiling, Toward::up)},
-                                         {"reading", writer.short_degrees(writer.plan.fill.reading)}}));
-        } else {
-            steps.add(writer.words.text("fill.step-trim-measured", {{"litres", writer.measured(rounds[i].boiling)}}));
-        }
-    }
-}
-
 }  // namespace
 
 Card fill_card(const CardWriter& writer) {
@@ -47,6 +29,7 @@ Card fill_card(const CardWriter& writer) {
     const plan::Fill& fill = plan.fill;
     const bool reads = writer.reads();
     const int whole_pots = full_pots(plan);
+    const units::Volume trim = to_trim(plan);
     Card card;
     if (reads) {
         card.blocks.add(writer.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
@@ -67,9 +50,17 @@ Card fill_card(const CardWriter& writer) {
                                 {"litres", writer.measured(pot_gives(plan), Toward::down)},
                                 {"together", together}});
     }
-    add_trims(writer, steps);
+    if (reads) {
+        step("fill.step-trim",
+             {{"litres", writer.litres_short(trim, Toward::up)}, {"reading", writer.short_degrees(fill.reading)}});
+    } else if (worth_a_pour(trim)) {
+        step("fill.step-trim-measured", {{"litres", writer.measured(trim)}});
+    }
     if (!reads && writer.wax()) {
         step("fill.step-wax");
+    }
+    if (fill.below_rim) {
+        step("fill.step-level", {{"below", water_line(writer, *fill.below_rim)}});
     }
     step("fill.step-food");
     card.blocks.add(steps);

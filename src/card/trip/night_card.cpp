@@ -34,12 +34,8 @@ Curve curve_of(const CardWriter& writer) {
     const plan::Night& night = plan.night;
     const words::Words& w = writer.words;
     Curve curve;
-    units::Temperature coldest = plan.trip->weather.air_at(night.from);
-    for (double h = 0; h <= night.curve_hours.back(); h += 0.5) {
-        coldest = std::min(coldest, plan.trip->weather.air_at(night.from.after(units::hours(h))));
-    }
     curve.title =
-        w.text("night.curve-title", {{"mark", writer.at_least(night.reading)}, {"air", writer.at_most(coldest)}});
+        w.text("night.curve-title", {{"mark", writer.at_least(night.reading)}, {"air", writer.at_most(night.air)}});
     // Drawn in the unit that the cards print first.
     const bool us = units::first_of(writer.system()) == units::System::us;
     const auto drawn = [us](units::Temperature t) { return us ? t.fahrenheit() : t.celsius(); };
@@ -182,14 +178,15 @@ Card night_card(const CardWriter& writer) {
         return night_by_clock(writer);
     }
     Card card;
+    const KeyNumber leave{
+        w.text("night.key-label"), writer.may_leave(writer.alone()), "",
+        w.text("night.key-aside", {{"mark", writer.at_least(night.reading)}, {"from", writer.clock_only(night.from)}})};
     if (night.wake) {
         card.blocks.add(KeyRow{{KeyNumber{w.text("night.wake-label"), writer.clock_only(night.wake->after(-plan.round)),
                                           "", later_wakes(writer)},
-                                KeyNumber{w.text("night.key-label"), writer.may_leave(writer.alone()), "",
-                                          w.text("night.key-aside", {{"mark", writer.at_least(night.reading)}})}}});
+                                leave}});
     } else {
-        card.blocks.add(KeyNumber{w.text("night.key-label"), writer.may_leave(writer.alone()), "",
-                                  w.text("night.key-aside", {{"mark", writer.at_least(night.reading)}})});
+        card.blocks.add(leave);
     }
     Table alone;
     alone.column(w.text("night.table-read"), Align::right);
@@ -200,6 +197,9 @@ Card night_card(const CardWriter& writer) {
         }
     }
     card.blocks.add(alone);
+    if (!plan.top_ups.empty()) {
+        card.blocks.add(Note{w.text("night.before", {{"from", writer.clock_only(night.from)}})});
+    }
     card.blocks.add(Note{w.text("night.table-less", {{"rough", writer.may_leave(plan.interval_rough)},
                                                      {"mark", writer.at_least(plan.top_up_mark)}})});
     card.blocks.add(Turn{});

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/plan_timeline.hpp"
 
-#include "card/shared/fill_rounds.hpp"
+#include "card/shared/water_line.hpp"
 #include "card/trip/kitchen.hpp"
 
 #include <algorithm>
@@ -56,22 +56,23 @@ Step step_of(const CardWriter& writer, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
             if (plan.fill.warming.si() > 0.0) {
-                return {when,
-                        w.text("plan.light-fire-warm",
-                               {{"litres", writer.litres_short(plan.fill.boiled + plan.fill.warming, Toward::up)}})};
+                return {
+                    when,
+                    w.text("plan.light-fire-warm",
+                           {{"litres", writer.litres_short(plan.fill.boiled_most + plan.fill.warming, Toward::up)}})};
             }
-            return {when, w.text("plan.light-fire", {{"cold", writer.litres_short(plan.fill.cold)},
-                                                     {"litres", writer.litres_short(plan.fill.boiled, Toward::up)}})};
+            return {when,
+                    w.text("plan.light-fire", {{"cold", writer.litres_short(plan.fill.cold)},
+                                               {"litres", writer.litres_short(plan.fill.boiled_most, Toward::up)}})};
         case Event::Kind::warm_box:
             return {when, w.text("plan.warm-box", {{"litres", writer.litres_short(plan.fill.warming, Toward::down)},
                                                    {"cold", writer.litres_short(plan.fill.cold)}})};
         case Event::Kind::pour: {
-            const FillRound pour = fill_rounds(plan)[event.index];
-            if (!pour.full) {
-                return {when,
-                        reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
-                                                          {"litres", writer.litres_short(pour.boiling, Toward::up)}})
-                              : w.text("plan.pour-last-measured", {{"litres", writer.measured(pour.boiling)}})};
+            const plan::Pour& pour = plan.fill.pours[event.index];
+            if (pour.trims()) {
+                return {when, reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
+                                                                {"litres", writer.litres_short(pour.most, Toward::up)}})
+                                    : w.text("plan.pour-last-measured", {{"litres", writer.measured(pour.boiling)}})};
             }
             return {when, w.text("plan.pour", {{"pots", w.text("plan.pots", {{"count", pour.pots}})},
                                                {"litres", writer.measured(pour.boiling)}})};
@@ -89,18 +90,12 @@ Step step_of(const CardWriter& writer, const Event& event) {
             return {when, w.text("plan.take-out", {{"food", plain(plan.foods[event.index].food->name)}})};
         case Event::Kind::top_up: {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            const bool swap = is_swap(top_up);
             const std::string out =
-                !swap && worth_a_pour(top_up.out)
-                    ? w.text("plan.out-first", {{"litres", writer.litres_short(top_up.out, Toward::up)}})
-                    : "";
-            const std::string key = swap ? "plan.swap" : "plan.top-up";
-            return {when, w.text(key + (top_up.wakes ? "-wake"
-                                        : reads      ? ""
-                                                     : "-fixed"),
-                                 {{"wake", writer.clock_only(top_up.light_fire)},
-                                  {"out", out},
-                                  {"litres", writer.one_boil(top_up.boiling)}})};
+                top_up.below_rim ? w.text("plan.out-first", {{"below", water_line(writer, *top_up.below_rim)}}) : "";
+            const char* key = top_up.wakes ? "plan.top-up-wake" : reads ? "plan.top-up" : "plan.top-up-fixed";
+            return {when, w.text(key, {{"wake", writer.clock_only(top_up.light_fire)},
+                                       {"out", out},
+                                       {"litres", writer.one_boil(top_up.boiling)}})};
         }
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
@@ -122,7 +117,7 @@ Step step_of(const CardWriter& writer, const Event& event) {
 
 /// A last pot of next to nothing is no step.
 bool worth_a_line(const CardWriter& writer, const Event& event) {
-    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].boiling);
+    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].most);
 }
 
 }  // namespace

@@ -1,75 +1,39 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/water_line.hpp"
 #include "card/trip/cards.hpp"
 #include "units/print.hpp"
-
-#include <algorithm>
-#include <cmath>
 
 namespace holdwater::card {
 namespace {
 
 using units::Toward;
 
-/// Litres that fit before the first top-up, as the card's own figures of it have them, so that they add up.
-units::Volume free_room(const CardWriter& writer) {
-    if (writer.plan.top_ups.empty() || !worth_a_pour(writer.plan.top_ups.front().out)) {
-        return writer.plan.room;
-    }
-    const auto half_up = [](units::Volume v) {
-        return units::litres(units::round_to(units::in_litres(v), 0.5, Toward::up));
-    };
-    const plan::TopUp& first = writer.plan.top_ups.front();
-    return half_up(first.boiling) - half_up(first.out);
-}
-
 Ladder ladder_of(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
-    ladder.right_heads = {w.text("topup.add"), w.text("topup.swap")};
+    ladder.right_heads = {w.text("topup.below"), w.text("topup.pour")};
     // Pots are measured in the first of two systems: two more figures a rung would not fit.
     const units::System system = units::first_of(writer.system());
-    const auto amount = [&](units::Volume v) { return writer.written(units::amount(v, system, {0.5, Toward::up})); };
-    const units::Volume room = free_room(writer);
-    const double lowest = std::ceil(plan.read_floor.celsius() - 1e-9);
     for (const plan::LadderRung& rung : plan.ladder) {
-        // Every second kelvin, counted from the lowest that is not for card Limits: nobody reads a box to one degree,
-        // and rungs stay far apart.
-        const double above = rung.reading.celsius() - lowest;
-        if (above > -0.5 && std::lround(above) % 2 == 0 && above <= 10.5) {
-            // A reading that is read as at least so much gets what this one needs.
-            // What would run over is not offered.
-            ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
-                                    {rung.add <= room ? amount(rung.add) : "–", amount(rung.swap)}});
-        }
-    }
-    const bool full = std::all_of(ladder.rungs.begin(), ladder.rungs.end(),
-                                  [](const Ladder::Rung& rung) { return rung.amounts.front() == "–"; });
-    if (full) {
-        ladder.right_heads.erase(ladder.right_heads.begin());
-        for (Ladder::Rung& rung : ladder.rungs) {
-            rung.amounts.erase(rung.amounts.begin());
-        }
+        ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
+                                {writer.written(water_line(writer, rung.below_rim)),
+                                 writer.written(units::amount(rung.pour, system, {0.5, Toward::up}))}});
     }
     ladder.floor_reading = w.text("topup.floor", {{"floor", writer.at_least(plan.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
 }
 
-/// What comes out first, and what is poured: a reading trims it, so it is rounded up; a fixed pour is what the plan was
+/// How far down the water must stand first, and what is poured: a reading trims it; a fixed pour is what the plan was
 /// tried with.
 Text top_up_action(const CardWriter& writer, const plan::TopUp& top_up) {
     const words::Words& w = writer.words;
-    const units::Amount litres = writer.one_boil(top_up.boiling);
-    const std::string reads = writer.reads() ? "" : "-fixed";
-    if (is_swap(top_up)) {
-        return w.text("topup.step-swap" + reads, {{"litres", litres}});
-    }
-    const std::string out = worth_a_pour(top_up.out)
-                                ? w.text("topup.out-first", {{"litres", writer.litres_short(top_up.out, Toward::up)}})
-                                : "";
-    return out + w.text("topup.step" + reads, {{"litres", litres}});
+    const std::string out =
+        top_up.below_rim ? w.text("topup.out-first", {{"below", water_line(writer, *top_up.below_rim)}}) : "";
+    return out +
+           w.text(writer.reads() ? "topup.step" : "topup.step-fixed", {{"litres", writer.one_boil(top_up.boiling)}});
 }
 
 /// What every top-up takes out and pours, with the clock.
@@ -80,16 +44,6 @@ Steps by_the_clock(const CardWriter& writer) {
         steps.add(writer.clock(top_up.at), top_up_action(writer, top_up));
     }
     return steps;
-}
-
-/// How much may be added before as much must come out: until the first top-up that fills the box.
-Text room_text(const CardWriter& writer) {
-    const auto& top_ups = writer.plan.top_ups;
-    if (top_ups.empty() || is_swap(top_ups.front()) || !worth_a_pour(top_ups.front().out)) {
-        return writer.words.text("topup.swap-when");
-    }
-    return writer.words.text("topup.room", {{"room", writer.litres_short(free_room(writer))},
-                                            {"first", writer.clock_only(top_ups.front().at)}});
 }
 
 /// Nobody reads the bath: fixed litres by the clock, wax where there is some, and no word of a reading.
@@ -135,7 +89,7 @@ Card top_up_card(const CardWriter& writer) {
         card.blocks.add(by_the_clock(writer));
         card.blocks.add(Note{w.text("topup.late", {{"late", writer.latest_pour()}})});
     }
-    card.blocks.add(Note{room_text(writer)});
+    card.blocks.add(Note{w.text("topup.level")});
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
     card.blocks.add(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
                                                {"litres", writer.measured(batch, Toward::down)}})});

@@ -2,7 +2,7 @@
 #include "cli/text/plan_text.hpp"
 
 #include "card/shared/figures.hpp"
-#include "card/shared/fill_rounds.hpp"
+#include "card/shared/water_line.hpp"
 #include "facts/facts.hpp"
 #include "facts/published.hpp"
 #include "plan/search/later_start.hpp"
@@ -94,21 +94,20 @@ std::string what(const plan::Plan& plan, const Event& event) {
                 plan.fill.warming.si() > 0.0
                     ? ""
                     : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
-                litres(plan, plan.fill.boiled + plan.fill.warming, Toward::up));
+                litres(plan, plan.fill.boiled_most + plan.fill.warming, Toward::up));
         case Event::Kind::warm_box:
             return fmt::format(
                 "warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
                 litres(plan, plan.fill.warming, Toward::down), litres(plan, plan.fill.cold));
         case Event::Kind::pour: {
-            const card::FillRound pour = card::fill_rounds(plan)[event.index];
-            const std::string pots = fmt::format("{} {}", pour.pots, pour.pots == 1 ? "pot" : "pots");
-            if (pour.full) {
-                return fmt::format("pour {} boiling ({})", measured(plan, pour.boiling), pots);
+            const plan::Pour& pour = plan.fill.pours[event.index];
+            const std::string pots = fmt::format("({} {})", pour.pots, pour.pots == 1 ? "pot" : "pots");
+            if (pour.trims() && reads(plan)) {
+                return fmt::format("pour up to {} boiling {}; stop at a reading of {}",
+                                   litres(plan, pour.most, Toward::up), pots, about(plan, plan.fill.reading));
             }
-            return reads(plan)
-                       ? fmt::format("pour about {} boiling ({}); stop at a reading of {}",
-                                     litres(plan, pour.boiling, Toward::up), pots, about(plan, plan.fill.reading))
-                       : fmt::format("pour {} boiling ({}), measured, no more", measured(plan, pour.boiling), pots);
+            return fmt::format("pour {} boiling {}{}", measured(plan, pour.boiling), pots,
+                               pour.trims() ? ", measured, no more" : "");
         }
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
@@ -122,11 +121,9 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const plan::TopUp& t = plan.top_ups[event.index];
             const card::CardWriter writer = writer_of(plan);
             const std::string in = writer.written(writer.one_boil(t.boiling));
-            const std::string out =
-                card::is_swap(t) ? fmt::format("take out {} first, ", in)
-                : card::worth_a_pour(t.out)
-                    ? fmt::format("take out {} first, ", writer.written(writer.litres_short(t.out, Toward::up)))
-                    : "";
+            const std::string out = t.below_rim ? fmt::format("water down to {} below the rim, ",
+                                                              units::written(card::water_line(writer, *t.below_rim)))
+                                                : "";
             if (!reads(plan)) {
                 return fmt::format("{}pour {} boiling", out, in);
             }

@@ -44,7 +44,7 @@ void plan_anew(const trip::Trip& changed, WhatIfAnswer& answer) {
 
 }  // namespace
 
-std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Plan& plan) {
+std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Schedule& schedule, const Plan& plan) {
     std::vector<WhatIfAnswer> answers;
     for (const trip::WhatIf& what : plan.trip->what_ifs) {
         WhatIfAnswer answer;
@@ -64,8 +64,7 @@ std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Pl
             plan_anew(changed, answer);
         }
         if (what.fire_out) {
-            const FireOut out =
-                fire_out(ensemble, plan.top_up_mark, *what.fire_out, what.colder.value_or(units::kelvins(0)));
+            const FireOut out = fire_out(ensemble, schedule, *what.fire_out, what.colder.value_or(units::kelvins(0)));
             answer.below = out.below;
             answer.action = out.action;
             answer.holds = answer.holds && !(out.below > Duration{0});

@@ -4,11 +4,12 @@
 
 #include "plan/advice/remedy.hpp"
 #include "plan/result/plan.hpp"
+#include "plan/search/schedule.hpp"
 
 namespace holdwater::plan {
 
 /// One answer for each [[what_if]] of the trip, in its order. Colder and later: the trip so changed is planned anew.
 /// Fire out: it goes out just when a top-up is due, which is the worst moment. Several in one are taken together.
-std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Plan& plan);
+std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Schedule& schedule, const Plan& plan);
 
 }  // namespace holdwater::plan

@@ -6,6 +6,8 @@
 #include "plan/result/plan.hpp"
 #include "units/print.hpp"
 
+#include <algorithm>
+
 namespace holdwater::plan {
 namespace {
 
@@ -27,7 +29,8 @@ WaterNeed water_of(const Plan& plan) {
     WaterNeed water;
     water.cold = plan.fill.cold;
     water.boil_likely = plan.fill.boiled + plan.fill.warming;
-    water.boil_most = (plan.fill.boiled + plan.fill.warming) * facts::facts().spread("litres").high;
+    const double measured = facts::facts().spread("litres").high;
+    water.boil_most = std::max(plan.fill.boiled_most, plan.fill.boiled * measured) + plan.fill.warming * measured;
     for (const TopUp& top_up : plan.top_ups) {
         water.boil_likely += top_up.boiling;
         water.boil_most += top_up.boiling_most;

@@ -74,7 +74,7 @@ std::optional<safety::Fall> fall_of(const Setup& setup, const History& bath, Tem
 
 }  // namespace
 
-std::optional<LatePour> late_pour(const Ensemble& ensemble) {
+std::optional<LatePour> late_pour(const Ensemble& ensemble, const Schedule& schedule) {
     const Setup& setup = ensemble.setup();
     Duration hold{0};
     const Temperature full = full_core(setup, hold);
@@ -89,17 +89,15 @@ std::optional<LatePour> late_pour(const Ensemble& ensemble) {
     }
     const safety::FallRules rules = fall_rules(setup);
     const Duration allowed = units::minutes(facts::facts().spread("top-up.late").high);
-    constexpr double step = 300.0;  // s
+    const History coldest = coldest_fall(ensemble, schedule, setup.floor, rules.longest);
     History bath;
-    bath.add(Duration{0}, setup.floor);
-    while (bath.points.back().at < rules.longest) {
-        const Duration since = bath.points.back().at + Duration{step};
-        bath.add(since, coldest_after(ensemble, setup.floor, since));
+    for (const History::Point& next : coldest.points) {
+        bath.add(next.at, next.value);
         const auto fall = fall_of(setup, bath, full);
         if (!fall || safety::decide(*fall, rules).action == safety::FallAction::throw_away) {
             break;
         }
-        late.until = allowed + since;
+        late.until = allowed + next.at;
     }
     late.until = Duration{units::round_to(late.until.si(), 900.0, units::Toward::down)};
     return late.until > allowed ? std::optional(late) : std::nullopt;

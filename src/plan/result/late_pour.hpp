@@ -3,7 +3,7 @@
 #pragma once
 
 #include "plan/result/plan.hpp"
-#include "plan/search/ensemble.hpp"
+#include "plan/search/schedule.hpp"
 
 namespace holdwater::plan {
 
@@ -11,7 +11,7 @@ namespace holdwater::plan {
 /// to have been at its floor and to have fallen at the fast end of the box in the trip's coldest air, and the clock
 /// runs on until the core is back above the floor in boiling water, however raw it still was. Nothing where no lateness
 /// is saved, or where water does not boil hot enough.
-std::optional<LatePour> late_pour(const Ensemble& ensemble);
+std::optional<LatePour> late_pour(const Ensemble& ensemble, const Schedule& schedule);
 
 /// What to do where nobody can measure and a pour comes so late.
 enum class LateStep { none, boil_and_eat, throw_away };

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "facts/facts.hpp"
-#include "heat/water.hpp"
 #include "plan/advice/limits.hpp"
 #include "plan/advice/remedy.hpp"
 #include "plan/advice/what_if.hpp"
@@ -22,6 +21,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace holdwater::plan {
 namespace {
@@ -38,22 +38,43 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     fill.reading = schedule.recipe.reading;
     fill.warming = trip.fire.pot * (trip.fire.usable * setup.rounds_before);
     fill.warm_at = trip.from.after(setup.round * setup.rounds_before);
-    // What the pots hold is poured in full; the last pour is what the likely scenario needs.
+    std::vector<units::Temperature> later;
+    std::vector<units::Volume> over;
+    std::vector<units::Volume> boiled(results.size());
+    for (std::size_t i = 0; i < results.size(); ++i) {
+        later.push_back(results[i].after_food);
+        over.push_back(results[i].over_rim);
+        boiled[i] = std::accumulate(results[i].fill.begin(), results[i].fill.end(), units::Volume{0});
+    }
+    // What the pots hold is poured in full where every scenario but few asks for it; the rest goes by the reading.
     Simulation likely(setup, likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
+    const units::Volume pot = trip.fire.pot * trip.fire.usable;
     for (std::size_t k = 0; k < likely.fill_pours(); ++k) {
-        const units::Volume boiling = likely.poured()[k];
-        const int pots = std::max(1, static_cast<int>(std::ceil(boiling / (trip.fire.pot * trip.fire.usable) - 1e-9)));
+        std::vector<units::Volume> here;
+        for (const ScenarioResult& one : results) {
+            here.push_back(k < one.fill.size() ? one.fill[k] : units::Volume{0});
+        }
+        const Interval<units::Volume> poured = ensemble.interval(here);
+        Pour pour;
         const double rounds = static_cast<double>(k + 1) + setup.rounds_before;
-        fill.pours.push_back({trip.from.after(setup.round * rounds), boiling, pots});
-        fill.boiled += boiling;
+        pour.at = trip.from.after(setup.round * rounds);
+        pour.boiling = likely.poured()[k];
+        pour.most = std::max(pour.boiling, poured.high);
+        pour.pots = std::max(1, static_cast<int>(std::ceil(pour.most / pot - 1e-9)));
+        pour.whole = std::min(pour.pots, static_cast<int>(std::floor(poured.low / pot + 1e-9)));
+        if (k + 1 == likely.fill_pours()) {
+            pour.whole = std::min(pour.whole, pour.pots - 1);  // the last pot is poured by the reading
+        }
+        fill.pours.push_back(pour);
+        fill.boiled += pour.boiling;
     }
-    std::vector<units::Temperature> later;
-    for (const ScenarioResult& one : results) {
-        later.push_back(one.after_food);
-    }
+    fill.boiled_most = std::max(fill.boiled, ensemble.interval(boiled).high);
     fill.after_food = ensemble.interval(later);
     fill.food_in = trip.from.after(likely.food_in());
+    if (ensemble.interval(over).high > units::Volume{0}) {
+        fill.below_rim = below_rim(setup, setup.food_volume);
+    }
     return fill;
 }
 
@@ -79,27 +100,16 @@ std::vector<TopUp> top_ups_of(const Ensemble& ensemble, const Schedule& schedule
         top_up.at = setup.trip->from.after(schedule.top_ups[k].at);
         top_up.light_fire = setup.trip->from.after(schedule.top_ups[k].at - setup.round);
         top_up.reading = ensemble.interval(readings);
-        const Interval<units::Volume> poured = ensemble.interval(boiling);
-        top_up.boiling = poured.likely;
-        top_up.boiling_most = poured.high;
+        top_up.boiling = schedule.top_ups[k].pour.boiling;
+        top_up.boiling_most = std::max(top_up.boiling, ensemble.interval(boiling).high);
         top_up.out = ensemble.interval(out).likely;
+        if (is_act(ensemble.interval(out).high)) {
+            top_up.below_rim = below_rim(setup, top_up.boiling);
+        }
         top_up.wakes = schedule.top_ups[k].wakes;
         top_ups.push_back(top_up);
     }
     return top_ups;
-}
-
-std::vector<LadderRung> ladder_of(const Setup& setup, const Schedule& schedule) {
-    std::vector<LadderRung> ladder;
-    const units::Volume unlimited{1.0};
-    const double top = std::ceil(schedule.recipe.top_up_mark.celsius()) - 1.0;
-    for (double r = top; r >= std::ceil(setup.floor.celsius()); r -= 1.0) {
-        const auto reading = units::celsius(r);
-        const auto mark = schedule.recipe.top_up_mark;
-        ladder.push_back({reading, ladder_litres(setup, setup.box->water, unlimited, reading, mark),
-                          ladder_litres(setup, setup.box->water, units::Volume{0}, reading, mark)});
-    }
-    return ladder;
 }
 
 void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
@@ -116,22 +126,11 @@ void add_curves(Plan& plan, const Ensemble& ensemble, const std::vector<Scenario
     }
 }
 
-void add_intervals(Plan& plan, const Ensemble& ensemble) {
-    const Setup& setup = ensemble.setup();
-    units::Temperature low = setup.outside.points.front().value;
-    units::Temperature high = low;
-    const Duration end = plan.trip->serve.since(plan.trip->from);
-    for (const units::History::Point& p : setup.outside.points) {
-        if (p.at <= end) {
-            low = std::min(low, p.value);
-            high = std::max(high, p.value);
-        }
-    }
-    // However calm it is, never longer than the schedule and the Night card leave it.
-    plan.interval_calm =
-        std::min(left_alone(ensemble, plan.top_up_mark, {high, heat::wind_position(facts::Wind::still)}),
-                 std::max(longest_alone(ensemble, plan.top_up_mark), units::minutes(15)));
-    plan.interval_rough = left_alone(ensemble, plan.top_up_mark, {low, heat::wind_position(facts::Wind::windy)});
+void add_intervals(Plan& plan, const LeftBoxes& boxes) {
+    // However calm it is, never longer than the Night card leaves it.
+    const Duration by_night{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};
+    plan.interval_calm = std::min(boxes.after_top_up(&LeftBox::calm), std::max(by_night, units::minutes(15)));
+    plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
 }
 
 /// 1 where the promise failed, by scenario.
@@ -220,7 +219,6 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
     plan.fill = fill_of(ensemble, *schedule, results);
-    plan.room = std::max(units::Volume{0}, setup->most - setup->box->water - setup->food_volume);
     for (std::size_t i = 0; i < setup->foods.size(); ++i) {
         plan.foods.push_back(food_plan(ensemble, results, i));
     }
@@ -239,20 +237,22 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (!setup->box->thermometer && !plan.top_ups.empty()) {
-        plan.late_pour = late_pour(ensemble);
+        plan.late_pour = late_pour(ensemble, *schedule);
     }
-    plan.ladder = ladder_of(*setup, *schedule);
-    add_intervals(plan, ensemble);
-    plan.night = night_of(ensemble, *schedule, results);
+    plan.ladder = schedule->recipe.ladder;
+    const LeftBoxes boxes(ensemble, *schedule);
+    plan.night = night_of(ensemble, *schedule, boxes);
+    add_intervals(plan, boxes);
     add_curves(plan, ensemble, results);
     plan.events = events_of(plan);
     if (effort.what_ifs) {
-        plan.what_ifs = answers_to_what_ifs(ensemble, plan);
+        plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);
     }
-    plan.waits_until = trip.serve.after(may_wait(ensemble, results));
+    plan.waits_until = trip.serve.after(may_wait(boxes));
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
-        const units::LocalTime alone = plan.top_ups.back().at.after(longest_alone(ensemble, plan.top_up_mark));
+        const Duration longest{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};
+        const units::LocalTime alone = plan.top_ups.back().at.after(longest);
         plan.waits_until = std::max(trip.serve, std::min(plan.waits_until, alone));
     }
     plan.notes = remarks(*setup, plan);

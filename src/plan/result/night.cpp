@@ -4,7 +4,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/summary.hpp"
-#include "plan/search/sleep_window.hpp"
+#include "plan/search/parallel.hpp"
 #include "safety/growth.hpp"
 #include "units/print.hpp"
 
@@ -53,17 +53,6 @@ double reading_error(const Setup& setup, const Scenario& scenario) {
     return setup.box->thermometer.value_or(units::kelvins(0)).si() * scenario.reading;
 }
 
-/// Lowest and highest air of the forecast within a stretch.
-std::pair<Temperature, Temperature> air_between(const Setup& setup, Duration from, Duration to) {
-    Temperature low = setup.outside.at(from);
-    Temperature high = low;
-    for (Duration t = from; t <= to; t += units::minutes(30)) {
-        low = std::min(low, setup.outside.at(t));
-        high = std::max(high, setup.outside.at(t));
-    }
-    return {low, high};
-}
-
 /// The bath that reads `reading` now, as it came down from the floor at the slow end: at each level, so long ago that
 /// in all but the allowed share of scenarios it was passed later. Its moments end at zero, now.
 units::History slowest_fall(const Ensemble& ensemble, Temperature reading, Temperature warm_air) {
@@ -103,109 +92,144 @@ MorningRow morning_row(const Ensemble& ensemble, Temperature reading, const unit
     return row;
 }
 
-struct Stretch {
-    Duration from;
-    Duration to;
-};
+/// The bath of a scenario that falls from a temperature on, its food as warm as itself.
+Temperature fallen(const Ensemble& ensemble, std::size_t i, Temperature from, Duration since,
+                   const Surroundings& around) {
+    const double air = around.air.celsius() + ensemble.scenario(i).outside;
+    return units::celsius(air +
+                          (from.celsius() - air) * std::exp(-since.si() / time_constant(ensemble, i, around.wind)));
+}
 
-/// Bedtime to rising; without sleep, from an hour after the food went in to serving.
-Stretch stretch_of(const Setup& setup, Duration food_in) {
-    const Duration end = setup.trip->serve.since(setup.trip->from);
-    const auto night = SleepWindow(*setup.trip).night_after(food_in);
-    Duration from = food_in + units::hours(1);
-    Duration to = end;
-    if (night && night->from < end) {
-        from = std::max(night->from, from);
-        to = std::min(night->to, end);
+/// The box in one scenario whenever a top-up is due: on the way down from each pour, when it reads the action line, or
+/// at serving.
+std::vector<Simulation> due(const Ensemble& ensemble, const Schedule& schedule, std::size_t i) {
+    const Setup& setup = ensemble.setup();
+    const Temperature line = setup.action_line - units::kelvins(reading_error(setup, ensemble.scenario(i)));
+    std::vector<Simulation> boxes;
+    replay(ensemble, schedule, i, false, [&](const Simulation& run) {
+        boxes.push_back(run);
+        boxes.back().until_level(line, setup.trip->serve.since(setup.trip->from));
+        boxes.back().set_reading(std::min(boxes.back().shown(), setup.action_line));
+    });
+    return boxes;
+}
+
+/// Readings that the box shows from bedtime on in 5 to 95 of 100 scenarios, and how long it may be left after each.
+void add_rows(const Setup& setup, const LeftBoxes& boxes, Night& night) {
+    if (!setup.box->thermometer) {
+        return;
     }
-    return {from, std::max(to, from + units::hours(1))};
+    std::vector<Temperature> lowest;
+    std::vector<Temperature> highest;
+    for (const LeftBox& box : boxes.boxes()) {
+        lowest.push_back(box.lowest);
+        highest.push_back(box.highest);
+    }
+    const double tail = allowed_failures();
+    const double first =
+        std::max(std::ceil(setup.action_line.celsius()) + 1.0, std::floor(quantile_low(lowest, tail).celsius()));
+    const double top = std::round(quantile_high(highest, 1.0 - tail).celsius());
+    for (double r = top; r >= first; r -= 1.0) {
+        const Duration alone = boxes.after_reading(units::celsius(r));
+        if (alone > units::minutes(30)) {
+            night.unattended.push_back({units::celsius(r), alone});
+        }
+    }
+}
+
+/// The curve: brought to the mark at bedtime, then left as long as twice the promise but ten hours at the most.
+void add_curve(const Ensemble& ensemble, const LeftBoxes& boxes, Night& night) {
+    const double span = std::clamp(2.0 * units::in_hours(night.longest), 4.0, 10.0);
+    for (int k = 0; k <= 40; ++k) {
+        const double hours = span * k / 40.0;
+        std::vector<Temperature> baths;
+        for (const LeftBox& box : boxes.boxes()) {
+            baths.push_back(box.marked.after(units::hours(hours)));
+        }
+        night.curve_hours.push_back(hours);
+        night.curve.push_back(ensemble.interval(baths));
+    }
+}
+
+std::size_t few_of(const Ensemble& ensemble) {
+    constexpr std::size_t few = 256;
+    return std::min(ensemble.size(), few);
 }
 
 }  // namespace
 
-Duration left_alone(const Ensemble& ensemble, Temperature reading, const Surroundings& around) {
+units::History coldest_fall(const Ensemble& ensemble, const Schedule& schedule, Temperature from, Duration longest) {
+    constexpr Duration step = units::minutes(5);
     const Setup& setup = ensemble.setup();
-    std::vector<double> times;
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const Scenario& scenario = ensemble.scenario(i);
-        const double level = std::max(setup.floor.celsius() + scenario.colder, setup.action_line.celsius());
-        times.push_back(cooling_time(time_constant(ensemble, i, around.wind),
-                                     reading.celsius() - reading_error(setup, scenario), level,
-                                     around.air.celsius() + scenario.outside));
+    const Surroundings around = coldest_of(setup);
+    const Duration late = units::minutes(facts::facts().spread("top-up.late").high);
+    std::vector<std::vector<Alone>> falls(few_of(ensemble));
+    for_each_index(falls.size(), [&](std::size_t i) {
+        replay(ensemble, schedule, i, false, [&](const Simulation& run) {
+            const std::size_t next = falls[i].size();
+            if (next < schedule.top_ups.size()) {
+                Simulation box = run;
+                box.advance_to(schedule.top_ups[next].at + late);
+                box.set_reading(from + units::kelvins(reading_error(setup, ensemble.scenario(i))));
+                falls[i].push_back(left_alone(std::move(box), around, longest, true));
+            }
+        });
+    });
+    units::History coldest;
+    for (Duration since{0}; since <= longest; since += step) {
+        std::vector<Temperature> baths;
+        for (std::size_t i = 0; i < falls.size(); ++i) {
+            // Food that is still warmer than so cold a bath is not to help.
+            Temperature bath = fallen(ensemble, i, from, since, around);
+            for (const Alone& fall : falls[i]) {
+                bath = std::min(bath, fall.after(since));
+            }
+            baths.push_back(bath);
+        }
+        coldest.add(since, quantile_low(std::move(baths), ensemble.allowed()));
     }
-    return Duration{quantile_low(times, ensemble.allowed())};
+    return coldest;
 }
 
-Temperature coldest_after(const Ensemble& ensemble, Temperature from, Duration since) {
-    const Setup& setup = ensemble.setup();
-    const double air = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
-    const double wind = heat::wind_position(setup.trip->weather.wind);
-    std::vector<double> baths;
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const double outside = air + ensemble.scenario(i).outside;
-        baths.push_back(outside +
-                        (from.celsius() - outside) * std::exp(-since.si() / time_constant(ensemble, i, wind)));
-    }
-    return Temperature{quantile_low(baths, ensemble.allowed())};
+Duration may_wait(const LeftBoxes& boxes) {
+    return std::min(facts::facts().duration("wait.longest"),
+                    Duration{units::round_to(boxes.after_serving().si(), 900.0, units::Toward::down)});
 }
 
-Duration longest_alone(const Ensemble& ensemble, Temperature reading) {
-    const Setup& setup = ensemble.setup();
-    const auto [coldest, warmest] = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from));
-    (void)warmest;
-    const Duration alone = left_alone(ensemble, reading, {coldest, heat::wind_position(setup.trip->weather.wind)});
-    return Duration{units::round_to(alone.si(), 900.0, units::Toward::down)};
-}
-
-Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
-    const Setup& setup = ensemble.setup();
-    const Duration end = setup.trip->serve.since(setup.trip->from);
-    const Duration longest = facts::facts().duration("wait.longest");
-    const double wind = heat::wind_position(setup.trip->weather.wind);
-    const double air = air_between(setup, end, end + longest).first.celsius();
-    std::vector<double> times;
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const Scenario& s = ensemble.scenario(i);
-        const double level = std::max(setup.floor.celsius() + s.colder, setup.action_line.celsius());
-        times.push_back(
-            cooling_time(time_constant(ensemble, i, wind), results[i].at_end.celsius(), level, air + s.outside));
-    }
-    return std::min(longest,
-                    Duration{units::round_to(quantile_low(times, ensemble.allowed()), 900.0, units::Toward::down)});
-}
-
-FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units::TemperatureDifference colder) {
+FireOut fire_out(const Ensemble& ensemble, const Schedule& schedule, Duration out,
+                 units::TemperatureDifference colder) {
     const Setup& setup = ensemble.setup();
     const facts::Facts& facts = facts::facts();
-    const double cold = air_between(setup, Duration{0}, setup.trip->serve.since(setup.trip->from)).first.celsius();
-    const double wind = heat::wind_position(setup.trip->weather.wind);
-    const double deep = facts.value("fall.deep");
-    const double without = (out + setup.round).si();  // the pots must come to the boil again
-    std::vector<double> below, below_50, coolest;
-    for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const Scenario& s = ensemble.scenario(i);
-        const double air = cold - colder.si() + s.outside;
-        const double constant = time_constant(ensemble, i, wind);
-        const double start = setup.action_line.celsius() - reading_error(setup, s);
-        below.push_back(std::max(0.0, without - cooling_time(constant, start, setup.floor.celsius(), air)));
-        below_50.push_back(std::max(0.0, without - cooling_time(constant, start, deep, air)));
-        coolest.push_back(air + (start - air) * std::exp(-without / constant));
-    }
+    Surroundings around = coldest_of(setup);
+    around.air = around.air - colder;
+    const Temperature deep = facts.temperature("fall.deep");
+    const Duration without = out + setup.round;  // the pots must come to the boil again
+    std::vector<Duration> below(few_of(ensemble));
+    std::vector<Duration> below_50(below.size());
+    std::vector<Temperature> coolest(below.size(), setup.action_line);
+    for_each_index(below.size(), [&](std::size_t i) {
+        for (Simulation& box : due(ensemble, schedule, i)) {
+            const Alone alone = left_alone(std::move(box), around, without, true);
+            below[i] = std::max(below[i], without - alone.down_to(setup.floor));
+            below_50[i] = std::max(below_50[i], without - alone.down_to(deep));
+            coolest[i] = std::min(coolest[i], alone.bath.points.back().value);
+        }
+    });
     FireOut answer;
-    answer.below = Duration{quantile_high(below, 1.0 - ensemble.allowed())};
+    answer.below = quantile_high(below, 1.0 - ensemble.allowed());
     if (!(answer.below > Duration{0})) {
         return answer;
     }
-    const Temperature end{quantile_low(coolest, ensemble.allowed())};
+    const Temperature end = quantile_low(coolest, ensemble.allowed());
     safety::Fall fall;
-    fall.below_50 = Duration{quantile_high(below_50, 1.0 - ensemble.allowed())};
+    fall.below_50 = quantile_high(below_50, 1.0 - ensemble.allowed());
     Duration back{0};
     for (const FoodSetup& food : setup.foods) {
         // The clock runs until the core is back as well; it is taken to have followed the bath all the way down.
         answer::HoldQuestion rise{food.piece.body,
                                   answer::properties_of(food.piece, heat::Bound::slow),
                                   answer::film_of(food.piece, heat::Bound::slow),
-                                  mark,
+                                  schedule.recipe.top_up_mark,
                                   end,
                                   setup.floor};
         const auto core = answer::core_in_constant_bath(rise);
@@ -222,52 +246,29 @@ FireOut fire_out(const Ensemble& ensemble, Temperature mark, Duration out, units
     return answer;
 }
 
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results) {
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBoxes& boxes) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
-    const Duration food_in = results.front().food_in;
-    const Stretch stretch = stretch_of(setup, food_in);
-    const auto [coldest, warmest] = air_between(setup, stretch.from, stretch.to);
-    const Surroundings around{coldest, heat::wind_position(trip.weather.wind)};
     Night night;
-    night.from = trip.from.after(stretch.from);
-    night.reading = schedule.recipe.top_up_mark;
+    night.from = trip.from.after(boxes.watch_from());
+    night.air = coldest_of(setup).air;
+    night.reading = boxes.last_reading();
     for (const ScheduledTopUp& top_up : schedule.top_ups) {
         if (top_up.wakes) {
             night.wake = trip.from.after(top_up.at);
             break;
         }
     }
-    night.longest = left_alone(ensemble, night.reading, around);
-    const double first = std::ceil(setup.action_line.celsius()) + 1.0;
-    for (double r = std::ceil(night.reading.celsius()) + 1.0; r >= first; r -= 1.0) {
-        const Duration alone = left_alone(ensemble, units::celsius(r), around);
-        if (alone > units::minutes(30)) {
-            night.unattended.push_back({units::celsius(r), alone});
-        }
-    }
-    // The curve: from the mark, in the night's coldest air, as long as twice the promise but ten hours at the most.
-    const double span = std::clamp(2.0 * units::in_hours(night.longest), 4.0, 10.0);
-    for (int k = 0; k <= 40; ++k) {
-        const double hours = span * k / 40.0;
-        std::vector<Temperature> baths;
-        for (std::size_t i = 0; i < ensemble.size(); ++i) {
-            const Scenario& s = ensemble.scenario(i);
-            const double air = coldest.celsius() + s.outside;
-            const double start = night.reading.celsius() - reading_error(setup, s);
-            const double fallen = std::exp(-hours * 3600.0 / time_constant(ensemble, i, around.wind));
-            baths.emplace_back(air + (start - air) * fallen);
-        }
-        night.curve_hours.push_back(hours);
-        night.curve.push_back(ensemble.interval(baths));
-    }
+    night.longest = setup.box->thermometer ? boxes.after_reading(night.reading) : boxes.after_any_pour();
+    add_rows(setup, boxes, night);
+    add_curve(ensemble, boxes, night);
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
     const double floor = std::ceil(setup.read_floor.celsius());
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
         const Temperature reading = units::celsius(r);
         // The last row stands for every reading below it too, however fast the bath fell.
         const bool last = r - 1.0 < 46.0 || r - 1.0 < floor - 8.0;
-        const units::History slowest = last ? units::History{} : slowest_fall(ensemble, reading, warmest);
+        const units::History slowest = last ? units::History{} : slowest_fall(ensemble, reading, warmest_of(setup));
         night.morning.push_back(morning_row(ensemble, reading, slowest, columns));
     }
     return night;

@@ -2,42 +2,30 @@
 // A bath left alone: how long it keeps above a level, and what a low reading in the morning means.
 #pragma once
 
-#include "plan/search/ensemble.hpp"
+#include "plan/result/left_boxes.hpp"
 #include "plan/search/scenario_result.hpp"
 
 namespace holdwater::plan {
 
-/// What a bath left alone stands in: constant air, wind as position 0 still to 2 windy.
-struct Surroundings {
-    units::Temperature air;
-    double wind = 1.0;
-};
-
-/// How long the bath, food in it and as warm as itself, stays at or above what it must after this reading: the time
-/// that all but the allowed share of scenarios keep [s]. Zero if it is below already.
-units::Duration left_alone(const Ensemble& ensemble, units::Temperature reading, const Surroundings& around);
-
-/// The bath so long after it was at `from`, nobody warming it, in the trip's wind and coldest air: all but the allowed
-/// share of scenarios are warmer.
-units::Temperature coldest_after(const Ensemble& ensemble, units::Temperature from, units::Duration since);
-
-/// What the cards say of a top-up: left_alone in the wind of the trip and its coldest air, down to a quarter of an
-/// hour.
-units::Duration longest_alone(const Ensemble& ensemble, units::Temperature reading);
+/// How the bath goes on down from a temperature that it has when a top-up is latest, nobody warming it, in the trip's
+/// wind and coldest air: all but the allowed share of scenarios are warmer, whichever top-up it was.
+units::History coldest_fall(const Ensemble& ensemble, const Schedule& schedule, units::Temperature from,
+                            units::Duration longest);
 
 /// How long the meal may wait in the bath after serving, without another top-up: what all but the allowed share of
 /// scenarios keep at the action line, in the coldest air of those hours; at the most facts wait.longest.
-units::Duration may_wait(const Ensemble& ensemble, const std::vector<ScenarioResult>& results);
+units::Duration may_wait(const LeftBoxes& boxes);
 
-/// No hot water for `out`, from the moment a top-up is due on, in the coldest air of the trip and `colder` K on top.
+/// No hot water for `out`, from the moment a top-up is due on, whichever it is, in the coldest air of the trip and
+/// `colder` K on top.
 struct FireOut {
     units::Duration below;  // longest time below the floor, until bath and core are back above it; zero: never below
     safety::FallAction action = safety::FallAction::none;
 };
-FireOut fire_out(const Ensemble& ensemble, units::Temperature mark, units::Duration out,
+FireOut fire_out(const Ensemble& ensemble, const Schedule& schedule, units::Duration out,
                  units::TemperatureDifference colder);
 
 /// Night card of a schedule.
-Night night_of(const Ensemble& ensemble, const Schedule& schedule, const std::vector<ScenarioResult>& results);
+Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBoxes& boxes);
 
 }  // namespace holdwater::plan

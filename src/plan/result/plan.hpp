@@ -25,17 +25,23 @@ using units::Interval;
 struct Pour {
     units::LocalTime at;
     units::Volume boiling;  // as measured boiling
-    int pots = 0;
+    units::Volume most;     // in 95 of 100 scenarios no more
+    int pots = 0;           // on the fire for it
+    int whole = 0;          // of these, poured in full in 95 of 100; the rest until the reading is right
+    bool trims() const { return whole < pots; }
 };
 
 struct Fill {
     units::LocalTime light_fire;
     units::Temperature boiling;               // at this altitude
     units::Volume cold;                       // first into the box
-    units::Volume boiled;                     // all pours together
+    units::Volume boiled;                     // all pours together, likely
+    units::Volume boiled_most;                // the same in 95 of 100
     units::Volume warming;                    // boiling water that warms the box first and is tipped out; zero: none
     units::LocalTime warm_at;                 // for that
     std::vector<Pour> pours;                  // the last one trims: pour until the reading is right
+    std::optional<units::Length> below_rim;   // so far below it the water must stand before the food goes in; nothing:
+                                              // it does in 95 of 100
     units::Temperature reading;               // stirred, before the food goes in
     Interval<units::Temperature> after_food;  // about an hour after the food went in
     units::LocalTime food_in;
@@ -46,18 +52,21 @@ struct Fill {
 struct TopUp {
     units::LocalTime at;  // pour not later than this; lateness up to half an hour is already in it
     units::LocalTime light_fire;
-    Interval<units::Temperature> reading;  // as read on arrival
-    units::Volume boiling;                 // at the likely reading
-    units::Volume boiling_most;            // at the lowest reading in 95 of 100
-    units::Volume out;                     // bath to take out first, so that it fits; likely
-    bool wakes = false;                    // in the sleep window
+    Interval<units::Temperature> reading;    // as read on arrival
+    units::Volume boiling;                   // by the ladder at the likely reading; without a thermometer exactly this
+    units::Volume boiling_most;              // at the lowest reading in 95 of 100
+    units::Volume out;                       // of the bath, that the likely scenario takes out first, so that it fits
+    std::optional<units::Length> below_rim;  // so far below it the water must stand first, that it fits; nothing: it
+                                             // does in 95 of 100
+    bool wakes = false;                      // in the sleep window
 };
 
-/// How much boiling water lifts a reading back to the top-up mark.
+/// How much boiling water lifts a reading back to the top-up mark, in 95 of 100 cases: poured until it reads the mark,
+/// and no more than this. What stands too high for that is taken out first.
 struct LadderRung {
     units::Temperature reading;
-    units::Volume add;   // box not full
-    units::Volume swap;  // box full: take out as much as goes in
+    units::Volume pour;
+    units::Length below_rim;  // so far below it the water must stand first
 };
 
 /// Hold times of one food as answer::HoldTime has them: by thickness, and by the lowest reading since it went in.
@@ -123,7 +132,7 @@ struct FoodPlan {
     OwnHold own_hold;
 };
 
-/// How long the bath may be left alone after a reading, at the coldest time of the plan.
+/// How long the bath may be left alone after a reading taken at night.from or later, in the coldest air of the plan.
 struct Unattended {
     units::Temperature reading;
     units::Duration longest;
@@ -141,8 +150,9 @@ struct MorningRow {
 };
 
 struct Night {
-    units::LocalTime from;                 // of the curve: bedtime, or the first quiet stretch
-    units::Temperature reading;            // after the last top-up
+    units::LocalTime from;                 // from then on all this holds: bedtime, or when the bath has settled
+    units::Temperature air;                // that all this is reckoned in: the coldest of the plan
+    units::Temperature reading;            // after a top-up; where there is none, the most that it shows then
     std::optional<units::LocalTime> wake;  // first top-up in the sleep window, if one cannot be helped
     units::Duration longest;               // may be left alone from `reading`
     std::vector<Unattended> unattended;
@@ -187,7 +197,6 @@ struct Plan {
     std::vector<TopUp> top_ups;
     std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
-    units::Volume room;              // in the box, food in it, before water must be taken out
     units::Duration round;           // from cold pots to the pour
     units::Duration interval_calm;   // between top-ups: still air and the warmest hour
     units::Duration interval_rough;  // windy and the coldest hour

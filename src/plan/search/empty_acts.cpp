@@ -44,12 +44,14 @@ Tried without_empty_acts(const Ensemble& ensemble, Tried tried) {
     for (auto k = empty.rbegin(); k != empty.rend(); ++k) {
         fewer.top_ups.erase(fewer.top_ups.begin() + static_cast<std::ptrdiff_t>(*k));
     }
+    fewer = with_pours(ensemble, fewer);
     if (Tried left{fewer, simulate(ensemble, fewer)}; good(ensemble, left)) {
         return left;
     }
     Schedule hotter = tried.schedule;
     while (hotter.recipe.top_up_mark + units::kelvins(mark_step) <= hotter.recipe.reading) {
-        hotter.recipe.top_up_mark = hotter.recipe.top_up_mark + units::kelvins(mark_step);
+        hotter.recipe = marked_at(ensemble, hotter.recipe, hotter.recipe.top_up_mark + units::kelvins(mark_step));
+        hotter = with_pours(ensemble, hotter);
         if (Tried poured{hotter, simulate(ensemble, hotter)}; good(ensemble, poured)) {
             return poured;
         }

@@ -2,10 +2,13 @@
 #include "plan/search/recipe.hpp"
 
 #include "facts/facts.hpp"
+#include "plan/search/ensemble.hpp"
+#include "plan/search/parallel.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace holdwater::plan {
 namespace {
@@ -17,7 +20,7 @@ constexpr int most_pours = 12;
 /// The likely scenario filled with so much cold water, without food.
 Simulation filled_with(const Setup& setup, double cold, Temperature reading, int pours) {
     Simulation run(setup, likely_scenario(), {}, false);
-    run.fill({units::Volume{cold}, reading, pours, reading});
+    run.fill({units::Volume{cold}, reading, pours, reading, {}});
     return run;
 }
 
@@ -29,6 +32,19 @@ double last_that(double low, double high, const Holds& still) {
         (still(middle) ? low : high) = middle;
     }
     return low;
+}
+
+/// Share of the scenarios in which so many pours leave the fill short of its reading, so that one more is boiled.
+double share_short(const Setup& setup, const Recipe& recipe) {
+    constexpr std::size_t enough = 128;
+    const std::vector<Scenario> scenarios = draw_scenarios(enough);
+    std::vector<int> shorts(scenarios.size());
+    for_each_index(scenarios.size(), [&](std::size_t i) {
+        Simulation run(setup, scenarios[i], {}, false);
+        run.fill(recipe);
+        shorts[i] = run.fill_pours() > static_cast<std::size_t>(recipe.pours) ? 1 : 0;
+    });
+    return std::accumulate(shorts.begin(), shorts.end(), 0.0) / static_cast<double>(enough);
 }
 
 /// With a thermometer the last pour trims to the reading: the cold litres are those with which the box then holds its
@@ -54,7 +70,10 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
             const bool full = std::abs(run.bath().water().si() - water) < near_full;
             if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
                 run.filled_at() > reading - units::kelvins(0.5)) {
-                return Recipe{units::Volume{cold}, reading, pours, reading};
+                const Recipe recipe{units::Volume{cold}, reading, pours, reading, {}};
+                const Recipe more{units::Volume{cold}, reading, pours + 1, reading, {}};
+                // Where the pots fall short too often, one pot more is part of the plan, with the time that it takes.
+                return share_short(setup, recipe) > allowed_failures() ? more : recipe;
             }
         }
     }
@@ -77,7 +96,7 @@ std::optional<Recipe> recipe_by_measure(const Setup& setup, Temperature reading)
         const double cold =
             std::max(least, units::round_to(std::min(last_that(least, most, hot), most - litre_step / 2.0), litre_step,
                                             units::Toward::down));  // the last pour is one
-        return Recipe{units::Volume{cold}, reading, pours, reading};
+        return Recipe{units::Volume{cold}, reading, pours, reading, {}};
     }
     return std::nullopt;
 }

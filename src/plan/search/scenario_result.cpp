@@ -98,6 +98,9 @@ ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, 
     result.failed = run.failed();
     result.excess = run.excess();
     result.food_in = run.food_in();
+    result.over_rim = run.over_rim();
+    result.spilled = run.spilled();
+    result.fill.assign(run.poured().begin(), run.poured().begin() + static_cast<std::ptrdiff_t>(run.fill_pours()));
     result.at_end = run.bath().temperature();
     result.after_food = bath.at(run.food_in() + units::hours(1));
     for (std::size_t k = 0; k < run.readings().size(); ++k) {

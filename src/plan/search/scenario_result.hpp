@@ -33,7 +33,10 @@ struct ScenarioResult {
     units::Temperature at_end;                 // at serving
     std::vector<units::Temperature> readings;  // at each top-up, on arrival
     std::vector<units::Volume> boiling;        // poured at each top-up
-    std::vector<units::Volume> out;            // of the bath, taken out before it
+    std::vector<units::Volume> fill;           // poured by each pour of it
+    units::Volume over_rim;                    // that the fill would have stood too high, food in; negative: not
+    units::Volume spilled;                     // the most that stood too high after a top-up
+    std::vector<units::Volume> out;            // of the bath, taken out before each top-up
     std::vector<units::Temperature> bath;      // at the moments of curve_moments
     std::vector<units::Temperature> core;      // of the first food
     std::vector<FoodResult> foods;

@@ -2,13 +2,16 @@
 #include "plan/search/schedule.hpp"
 
 #include "facts/facts.hpp"
-#include "plan/result/night.hpp"
+#include "plan/search/ladder.hpp"
+#include "plan/search/left_alone.hpp"
 #include "plan/search/parallel.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <numeric>
 
 namespace holdwater::plan {
 namespace {
@@ -94,13 +97,34 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
     return moments;
 }
 
-/// All of them live on to the k-th top-up, each as late as it is, and pour.
-void top_up_all(const Ensemble& ensemble, std::vector<Simulation>& runs, Duration at, std::size_t k,
-                const Recipe& recipe) {
+/// What the cards say of a top-up: with a thermometer the ladder's litres at the likely reading, without one those that
+/// the likely scenario asks for.
+PlannedPour planned_pour(const Ensemble& ensemble, const std::vector<Simulation>& runs, const Recipe& recipe) {
+    const Setup& setup = ensemble.setup();
+    if (setup.box->thermometer) {
+        std::vector<Temperature> readings;
+        for (const Simulation& run : runs) {
+            readings.push_back(run.readings().back());
+        }
+        return {std::min(by_ladder(recipe.ladder, quantile_high(readings, 0.5)), setup.batch)};
+    }
+    std::vector<units::Volume> wanted;
+    for (const Simulation& run : runs) {
+        wanted.push_back(run.wanted(recipe));
+    }
+    return {std::min(to_half_litre(quantile_high(wanted, 0.5), units::Toward::nearest), setup.batch)};
+}
+
+/// All of them live on to the k-th top-up, each as late as it is, and pour what is planned for it.
+PlannedPour top_up_all(const Ensemble& ensemble, std::vector<Simulation>& runs, Duration at, std::size_t k,
+                       const Recipe& recipe) {
     for_each_index(runs.size(), [&](std::size_t i) {
         runs[i].advance_to(at + Duration{late_of(ensemble.scenario(i), k)});
-        runs[i].top_up(recipe);
+        runs[i].arrive();
     });
+    const PlannedPour planned = planned_pour(ensemble, runs, recipe);
+    for_each_index(runs.size(), [&](std::size_t i) { runs[i].pour_to_mark(recipe, planned); });
+    return planned;
 }
 
 /// True if the pour that just was is none in the likely scenario.
@@ -112,6 +136,30 @@ bool poured_nothing(const Ensemble& ensemble, const std::vector<Simulation>& run
     return !is_act(ensemble.interval(boiling).likely);
 }
 
+/// How long all but the allowed share of these may be left alone from now on, in the coldest air of the trip; endless
+/// where they keep to its end. Only those are followed that come first to their level by the forecast: the order is the
+/// same, near enough.
+Duration alone_in_the_cold(const Ensemble& ensemble, const std::vector<Simulation>& runs,
+                           const std::vector<double>& moments) {
+    constexpr std::size_t part = 8;
+    const Duration end = serving(ensemble.setup());
+    const auto wanted =
+        static_cast<std::size_t>(ensemble.allowed() * static_cast<double>(runs.size() - 1));  // of all, from the first
+    std::vector<std::size_t> order(runs.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return moments[a] < moments[b]; });
+    order.resize(std::min(runs.size(), std::max(2 * wanted + 2, runs.size() / part)));
+    std::vector<Duration> alone(order.size());
+    for_each_index(order.size(), [&](std::size_t i) {
+        const Simulation& run = runs[order[i]];
+        const Duration longest = std::max(Duration{0}, end - run.bath().now());
+        const Duration kept = left_alone(run, coldest_of(ensemble.setup()), longest).keeps();
+        alone[i] = kept < longest ? kept : Duration{std::numeric_limits<double>::infinity()};
+    });
+    std::nth_element(alone.begin(), alone.begin() + static_cast<std::ptrdiff_t>(wanted), alone.end());
+    return alone[wanted];
+}
+
 /// Simulates a schedule, choosing each top-up as late as `share` of the scenarios allows.
 Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>& start, Recipe recipe, double share) {
     constexpr std::size_t most = 48;
@@ -121,16 +169,20 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
     std::vector<Simulation> runs = start;
     Schedule schedule;
     schedule.recipe = recipe;
-    // The cards say how long the bath may be left after a top-up; the schedule keeps to it.
-    const Duration longest = longest_alone(ensemble, recipe.top_up_mark);
+    const Duration watch = watch_from(setup, runs.front().food_in());
+    Duration alone{std::numeric_limits<double>::infinity()};
     Duration last = runs.front().food_in();
     for (const Simulation& run : runs) {
         last = std::max(last, run.food_in());
     }
     for (std::size_t k = 0; k < most; ++k) {
-        Duration deadline{quantile_low(deadlines(ensemble, runs, k), share)};
-        if (k > 0 && last + longest < end) {
-            deadline = std::min(deadline, last + longest);
+        const std::vector<double> moments = deadlines(ensemble, runs, k);
+        Duration deadline{quantile_low(moments, share)};
+        if (k > 0) {
+            // The cards say how long the bath may be left after a top-up by night; the schedule keeps to it.
+            const Duration now = alone_in_the_cold(ensemble, runs, moments);
+            alone = last >= watch ? std::min(alone, now) : now;
+            deadline = std::min(deadline, last + alone);
         }
         if (deadline >= end) {
             break;
@@ -147,8 +199,7 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
             schedule.boils_in_time = false;
         }
         const Duration at = std::max(next.at, last);
-        schedule.top_ups.push_back({at, next.wakes});
-        top_up_all(ensemble, runs, at, k, recipe);
+        schedule.top_ups.push_back({at, next.wakes, top_up_all(ensemble, runs, at, k, recipe)});
         schedule.empty += poured_nothing(ensemble, runs) ? 1 : 0;
         last = at;
         if (!schedule.boils_in_time) {
@@ -207,6 +258,20 @@ bool holds(const Schedule& s) {
     return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0;
 }
 
+Recipe marked_at(const Ensemble& ensemble, Recipe recipe, Temperature mark) {
+    recipe.top_up_mark = mark;
+    recipe.ladder = ensemble.setup().box->thermometer ? ladder_for(ensemble, mark) : std::vector<LadderRung>{};
+    return recipe;
+}
+
+Schedule with_pours(const Ensemble& ensemble, Schedule schedule) {
+    std::vector<Simulation> runs = filled(ensemble, schedule.recipe);
+    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
+        schedule.top_ups[k].pour = top_up_all(ensemble, runs, schedule.top_ups[k].at, k, schedule.recipe);
+    }
+    return schedule;
+}
+
 namespace {
 
 /// Keeps the better of two in `best`.
@@ -233,7 +298,7 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
         const std::vector<Simulation> start = filled(ensemble, *recipe);
         for (const double step : {-1.0, 0.0, 1.0}) {
             Recipe marked = *recipe;
-            marked.top_up_mark = std::min(found.recipe.top_up_mark + units::kelvins(step), reading);
+            marked = marked_at(ensemble, marked, std::min(found.recipe.top_up_mark + units::kelvins(step), reading));
             take(best, best_spread(ensemble, start, marked));
         }
     }
@@ -253,8 +318,8 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
     const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
     std::optional<Schedule> best;
     for (double mark = highest; mark >= lowest; mark -= 1.0) {
-        Recipe recipe = *fill;
-        recipe.top_up_mark = units::celsius(units::round_to(mark, 1.0, units::Toward::down));
+        const Recipe recipe =
+            marked_at(ensemble, *fill, units::celsius(units::round_to(mark, 1.0, units::Toward::down)));
         Schedule schedule = best_spread(ensemble, start, recipe);
         const bool enough = holds(schedule) && schedule.top_ups.empty();
         take(best, std::move(schedule));
@@ -263,15 +328,22 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
         }
     }
     if (!best) {
-        best = best_spread(ensemble, start, *fill);
+        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading));
     }
     try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.action_line.celsius())));
     return best;
 }
 
-Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording) {
+Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording,
+                  const std::function<void(const Simulation&)>& poured) {
     Simulation run = ensemble.start(scenario, recording);
     run.fill(schedule.recipe);
+    const auto show = [&] {
+        if (poured) {
+            poured(run);
+        }
+    };
+    show();
     const Duration end = serving(ensemble.setup());
     for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
         const Duration moment = schedule.top_ups[k].at + Duration{late_of(ensemble.scenario(scenario), k)};
@@ -279,7 +351,8 @@ Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_
             break;
         }
         run.advance_to(moment);
-        run.top_up(schedule.recipe);
+        run.top_up(schedule.recipe, schedule.top_ups[k].pour);
+        show();
     }
     run.advance_to(end);
     return run;

@@ -5,6 +5,7 @@
 #include "plan/search/ensemble.hpp"
 #include "plan/search/recipe.hpp"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -13,6 +14,7 @@ namespace holdwater::plan {
 struct ScheduledTopUp {
     units::Duration at;  // since trip.from
     bool wakes = false;
+    PlannedPour pour = {};  // as the cards say it
 };
 
 struct Schedule {
@@ -33,7 +35,15 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble);
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);
 
-/// Simulates the schedule in one scenario, up to serving; `recording` keeps the histories.
-Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording);
+/// The recipe with another mark, and the ladder for it.
+Recipe marked_at(const Ensemble& ensemble, Recipe recipe, units::Temperature mark);
+
+/// The schedule with what the cards say of each top-up worked out anew, in this ensemble.
+Schedule with_pours(const Ensemble& ensemble, Schedule schedule);
+
+/// Simulates the schedule in one scenario, up to serving; `recording` keeps the histories. `poured`, if given, is
+/// called with the box as it is once the food is in and after each top-up.
+Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording,
+                  const std::function<void(const Simulation&)>& poured = {});
 
 }  // namespace holdwater::plan

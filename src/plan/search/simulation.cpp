@@ -2,9 +2,14 @@
 #include "plan/search/simulation.hpp"
 
 #include "facts/facts.hpp"
+#include "heat/level.hpp"
 #include "heat/water.hpp"
+#include "plan/search/ladder.hpp"
+#include "units/print.hpp"
 
 #include <algorithm>
+#include <limits>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -41,24 +46,40 @@ std::optional<TemperatureDifference> excess_at_start(const Setup& setup, const s
 
 }  // namespace
 
-Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
-    if (reading >= mark) {
+Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, Volume room, Temperature from, Temperature to,
+                    Temperature poured) {
+    if (from >= to) {
         return Volume{0};
+    }
+    if (poured <= to) {
+        return Volume{std::numeric_limits<double>::infinity()};
     }
     // One balance of heat, with s litres taken out at the reading T and h + s poured in, h what still fits:
     // C (R - T) = rho_b c (h + s)(B - R) + ... solved for s; see the two branches.
     const double c = heat::water_specific_heat().si();
-    const Temperature poured = setup.boiling - units::kelvins(likely_scenario().boiling_cooled);
-    const double hot = heat::water_density(setup.boiling).si() * c * (poured - mark).si();  // J per m3 poured
-    const double warm = heat::water_density(reading).si() * c;                              // J/K per m3 in the box
-    const double lift = (mark - reading).si();
-    const double need = (water.si() * warm + setup.liner.si()) * lift;
+    const double hot = heat::water_density(setup.boiling).si() * c * (poured - to).si();  // J per m3 poured
+    const double warm = heat::water_density(from).si() * c;                               // J/K per m3 in the box
+    const double lift = (to - from).si();
+    const double need = capacity.si() * lift;
     const double added = need / hot;
     if (added <= room.si()) {
         return Volume{added};
     }
     const double swapped = (need - hot * room.si()) / (hot + warm * lift);
     return Volume{room.si() + swapped};
+}
+
+units::Length below_rim(const Setup& setup, Volume more) {
+    constexpr double step = 5e-3;  // m
+    const double poured = more.si() * facts::facts().spread("litres").high;
+    const units::Length line = setup.box->inside[2] - heat::level_of(setup.box->inside, setup.most, Volume{-poured});
+    return units::Length{units::round_to(line.si(), step, units::Toward::up)};
+}
+
+Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
+    const double warm = heat::water_density(reading).si() * heat::water_specific_heat().si();
+    return lifting_pour(setup, units::HeatCapacity{water.si() * warm + setup.liner.si()}, room, reading, mark,
+                        setup.boiling - units::kelvins(likely_scenario().boiling_cooled));
 }
 
 Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods,
@@ -83,12 +104,21 @@ Volume Simulation::room() const {
     return std::max(Volume{0}, setup_->most - bath_.water() - (filled_ ? food_volume_ : Volume{0}));
 }
 
-void Simulation::pour(Volume boiling) {
+void Simulation::pour(Volume boiling, Volume out_first) {
     poured_.push_back(boiling);
     const Volume real = boiling * scenario_.litres;
-    const Volume out = std::max(Volume{0}, real - room());
+    const Volume out = std::max(out_first, real - room());
+    if (filled_) {
+        spilled_ = std::max(spilled_, out - out_first);
+    }
     taken_out_.push_back(out);
     bath_.pour(out, real, poured_at_);
+}
+
+Volume Simulation::above(units::Length below) const {
+    // At the bottom of a box there is no line to draw: what is left in stays.
+    const Volume line = heat::level_volume(setup_->box->inside, setup_->box->inside[2] - below);
+    return std::max(Volume{0}, bath_.water() + food_volume_ - std::max(line, food_volume_));
 }
 
 void Simulation::fill(const Recipe& recipe) {
@@ -116,6 +146,10 @@ void Simulation::fill(const Recipe& recipe) {
     }
     fill_pours_ = poured_.size();
     filled_at_ = bath_.temperature();
+    over_rim_ = bath_.water() + setup_->food_volume - setup_->most;
+    if (over_rim_ > Volume{0}) {
+        bath_.pour(above(below_rim(*setup_, setup_->food_volume)), Volume{0}, poured_at_);
+    }
     bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
     bath_.open_lid(Duration{scenario_.lid});
     filled_ = true;
@@ -198,12 +232,55 @@ void Simulation::look() {
     }
 }
 
-void Simulation::top_up(const Recipe& recipe) {
+Volume Simulation::wanted(const Recipe& recipe, Volume out_first) const {
+    const Temperature mark = recipe.top_up_mark - error_;
+    if (!setup_->box->thermometer) {
+        // Nobody reads it: as much as lifts the least that the bath may be.
+        const Temperature least = setup_->action_line;
+        return std::min(ladder_litres(*setup_, bath_.water(), room(), least, recipe.top_up_mark), setup_->batch);
+    }
+    const Temperature bath = bath_.temperature();
+    const double warm = heat::water_density(bath).si() * heat::water_specific_heat().si();
+    const units::HeatCapacity left{bath_.capacity_at_once().si() - out_first.si() * warm};
+    const Volume real = lifting_pour(*setup_, left, room() + out_first, bath, mark, poured_at_);
+    Volume most = setup_->batch;
+    if (!recipe.ladder.empty() && !readings_.empty()) {
+        most = std::min(most, by_ladder(recipe.ladder, readings_.back()));
+    }
+    return std::min(real / scenario_.litres, most);
+}
+
+void Simulation::arrive() {
     readings_.push_back(shown());
-    const Temperature reading =
-        setup_->box->thermometer ? shown() : setup_->action_line;  // without one, the same litres each time
     bath_.open_lid(Duration{scenario_.lid});
-    pour(std::min(ladder_litres(*setup_, bath_.water(), room(), reading, recipe.top_up_mark), setup_->batch));
+}
+
+void Simulation::pour_to_mark(const Recipe& recipe, const PlannedPour& planned) {
+    const bool fixed = !setup_->box->thermometer && planned.boiling > Volume{0};
+    const Volume most = fixed ? planned.boiling
+                        : recipe.ladder.empty() || !setup_->box->thermometer
+                            ? wanted(recipe)
+                            : std::min(by_ladder(recipe.ladder, readings_.back()), setup_->batch);
+    const Volume out = above(below_rim(*setup_, most));
+    pour(fixed ? most : wanted(recipe, out), out);
+}
+
+void Simulation::top_up(const Recipe& recipe, const PlannedPour& planned) {
+    arrive();
+    pour_to_mark(recipe, planned);
+}
+
+void Simulation::move_to(const Surroundings& around) {
+    // box_in() takes the trip's wind class; the asked one replaces it.
+    const auto factor = [&](double wind) { return heat::wind_factor(std::clamp(wind + scenario_.wind, 0.0, 2.0)); };
+    const double usual = factor(heat::wind_position(setup_->trip->weather.wind));
+    units::History air;
+    air.add(bath_.now(), around.air + units::kelvins(scenario_.outside));
+    bath_.move_to(box_in(*setup_, scenario_).loss * (factor(around.wind) / usual), std::move(air));
+}
+
+void Simulation::set_reading(Temperature reading) {
+    bath_.set_temperature(reading - error_);
 }
 
 }  // namespace holdwater::plan

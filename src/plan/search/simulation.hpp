@@ -4,6 +4,7 @@
 #pragma once
 
 #include "heat/bath.hpp"
+#include "plan/result/plan.hpp"
 #include "plan/search/scenario.hpp"
 #include "plan/search/setup.hpp"
 
@@ -18,11 +19,31 @@ struct Recipe {
     units::Temperature reading;      // fill to this, stirred, before the food goes in
     int pours = 1;                   // batches that are expected
     units::Temperature top_up_mark;  // top up to this reading
+    std::vector<LadderRung> ladder;  // for that, hottest first; empty: as much as it takes
 };
 
-/// Boiling litres (measured boiling) that lift `water` litres in the box from one reading to another. `room`: litres
-/// that still fit before as much must be taken out as goes in. Nominal figures: what the ladder prints.
-/// Zero when the reading is at or above the mark.
+/// What the cards say of one top-up beforehand.
+struct PlannedPour {
+    units::Volume boiling;  // with a thermometer at the most, without one exactly; zero: not known yet
+};
+
+/// What a box left to itself stands in: constant air, wind as position 0 still to 2 windy.
+struct Surroundings {
+    units::Temperature air;
+    double wind = 1.0;
+};
+
+/// Boiling litres (measured boiling) that lift a bath of this heat capacity, liner and food included, from one
+/// temperature to another; they come at `poured`. `room`: litres that still fit before as much must be taken out as
+/// goes in. Zero where nothing is to be lifted, endless where boiling water is no hotter than that.
+units::Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, units::Volume room,
+                           units::Temperature from, units::Temperature to, units::Temperature poured);
+
+/// How far below the rim the water must stand, food in it, so that this much more does not pass the highest level, with
+/// the usual error of pouring and in steps that a ruler shows [0.005 m].
+units::Length below_rim(const Setup& setup, units::Volume more);
+
+/// The same of `water` litres and the liner, in the likely scenario.
 units::Volume ladder_litres(const Setup& setup, units::Volume water, units::Volume room, units::Temperature reading,
                             units::Temperature mark);
 
@@ -37,8 +58,19 @@ class Simulation {
     /// Runs on until the bath, as read with a true thermometer, meets `level` or the moment `until` comes. True if met.
     bool until_level(units::Temperature level, units::Duration until);
     void advance_to(units::Duration moment);
-    /// Reads, looks up the ladder, pours what the pots give.
-    void top_up(const Recipe& recipe);
+    /// Reads, looks up the ladder, takes out what stands above the line for so much, pours what the pots give until it
+    /// reads the mark. Without a thermometer pours what was planned.
+    void top_up(const Recipe& recipe, const PlannedPour& planned = {});
+    /// The two halves of a top-up: a look at the thermometer with the lid off, and the pour.
+    void arrive();
+    void pour_to_mark(const Recipe& recipe, const PlannedPour& planned);
+    /// What the cook would pour now for the mark [boiling litres as measured], so much bath taken out first.
+    units::Volume wanted(const Recipe& recipe, units::Volume out_first = units::Volume{0}) const;
+
+    /// The box stands elsewhere from now on, for whoever asks how long it keeps there.
+    void move_to(const Surroundings& around);
+    /// The bath is what reads this, whatever it was; the food is not.
+    void set_reading(units::Temperature reading);
 
     /// The bath must stay at or above this: the floor as the food sees it, and the action line.
     units::Temperature level() const { return level_; }
@@ -60,6 +92,10 @@ class Simulation {
     units::Temperature filled_at() const { return filled_at_; }  // right after the last pour of the fill
     const std::vector<units::Temperature>& readings() const { return readings_; }  // at each top-up, on arrival
     units::Volume room() const;
+    /// By how much the fill, food in, would have stood over the highest level; the cook scoops that out. Negative: not.
+    units::Volume over_rim() const { return over_rim_; }
+    /// The most that stood over that level after a top-up.
+    units::Volume spilled() const { return spilled_; }
 
   private:
     /// A food goes in or comes out.
@@ -73,7 +109,9 @@ class Simulation {
         bool inside = true;
     };
 
-    void pour(units::Volume boiling);
+    void pour(units::Volume boiling, units::Volume out_first = units::Volume{0});
+    /// What stands above a line so far below the rim.
+    units::Volume above(units::Length below) const;
     void look();
     void pass_to(units::Duration moment);
     void move(const Move& move);
@@ -95,6 +133,8 @@ class Simulation {
     std::optional<units::TemperatureDifference> excess_;
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;
+    units::Volume over_rim_;
+    units::Volume spilled_;
     std::vector<units::Volume> poured_;
     std::vector<units::Volume> taken_out_;
     std::vector<units::Temperature> readings_;

@@ -34,17 +34,17 @@ ScheduledTopUp SleepWindow::place(Duration last, Duration deadline, Duration boi
     // Fire and pot need their time after rising; a deadline sooner than that still costs sleep.
     const Duration ready_again = night ? night->to + boils_in + units::minutes(15) : Duration{0};
     if (!night || deadline < night->from || deadline >= ready_again) {
-        return {down_to(*trip_, deadline, 15), false};
+        return {down_to(*trip_, deadline, 15), false, {}};
     }
     const Duration bedtime = down_to(*trip_, night->from, 15);
     if (bedtime >= last + units::hours(1) && bedtime >= last + boils_in) {
-        return {bedtime, false};
+        return {bedtime, false, {}};
     }
     return place_waking(deadline);
 }
 
 ScheduledTopUp SleepWindow::place_waking(Duration deadline) const {
-    return {down_to(*trip_, deadline, 5), true};
+    return {down_to(*trip_, deadline, 5), true, {}};
 }
 
 }  // namespace holdwater::plan

@@ -33,7 +33,7 @@ inline plan::Plan simple_plan(const trip::Trip& trip, double boiling, int at) {
     plan.fill.boiling = units::celsius(99);
     plan.fill.cold = units::litres(10);
     plan.fill.boiled = units::litres(12);
-    plan.fill.pours.push_back({noon(20), units::litres(12), 2});
+    plan.fill.pours.push_back({noon(20), units::litres(12), units::litres(12), 2, 2});
     plan::TopUp top_up;
     top_up.at = noon(at);
     top_up.light_fire = noon(at - 20);

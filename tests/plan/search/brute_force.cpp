@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Small trips searched exhaustively: every fill, every mark and every hour for a top-up. No schedule that holds has
 // fewer top-ups than the planner's, or fewer of them by night.
-#include "plan/result/night.hpp"
+#include "plan/search/left_alone.hpp"
 #include "plan/search/scenario_result.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "support/trips.hpp"
@@ -41,11 +41,21 @@ bool keeps(const plan::Ensemble& ensemble, const plan::Recipe& recipe, const std
     const auto most = static_cast<std::size_t>(ensemble.allowed() * static_cast<double>(ensemble.size()));
     std::size_t failed = 0;
     std::size_t hot = 0;
+    std::size_t too_long = 0;
+    const Duration end = ensemble.setup().trip->serve.since(ensemble.setup().trip->from);
+    const plan::Surroundings cold = plan::coldest_of(ensemble.setup());
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
-        const plan::Simulation run = plan::replay(ensemble, schedule, i, false);
+        std::size_t poured = 0;
+        const plan::Simulation run = plan::replay(ensemble, schedule, i, false, [&](const plan::Simulation& box) {
+            // What the cards allow after the last top-up must reach to the meal.
+            const Duration left = end - box.bath().now();
+            if (poured++ == at.size() && !at.empty() && left > Duration{0}) {
+                too_long += plan::left_alone(box, cold, left).keeps() < left ? 1 : 0;
+            }
+        });
         failed += run.failed() ? 1 : 0;
         hot += run.excess().si() > 0.0 ? 1 : 0;
-        if (failed > most || hot > most) {
+        if (failed > most || hot > most || too_long > most) {
             return false;
         }
     }
@@ -73,10 +83,8 @@ Fewest exhaustive(const plan::Ensemble& ensemble) {
         }
         for (double mark = std::ceil(setup.action_line.celsius()) + 2.0; mark <= 70.0; mark += 2.0) {
             plan::Recipe topped = *recipe;
-            topped.top_up_mark = units::celsius(mark);
-            // What the cards allow after a top-up to this mark must reach to the meal.
-            const Duration longest = plan::longest_alone(ensemble, topped.top_up_mark);
-            for (Duration at = std::max(hours(3), end - longest); at < end; at += hours(1)) {
+            topped = plan::marked_at(ensemble, topped, units::celsius(mark));
+            for (Duration at = hours(3); at < end; at += hours(1)) {
                 const bool asleep = night && at > night->from && at < night->to;
                 if ((fewest.top_ups == 1 && (fewest.by_day || asleep)) || !keeps(ensemble, topped, {at})) {
                     continue;

@@ -79,7 +79,8 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
         holds.push_back(one.failed ? 0.0 : 1.0);
         litres.push_back(one.boiling.empty() ? units::Volume{0} : one.boiling.front());
     }
-    const plan::Night night = plan::night_of(ensemble, schedule, results);
+    const plan::LeftBoxes boxes(ensemble, schedule);
+    const plan::Night night = plan::night_of(ensemble, schedule, boxes);
     plan::Plan plan;
     plan.trip = &trip;
     const auto hold = plan::safe_hold(plan, food, food.food->thickness, food.food->target + units::kelvins(4));
@@ -89,8 +90,8 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
               food.ready_late.value_or(trip.serve.after(long_after)).since(trip.from).si(),
               food.core_peak.high.celsius(),
               food.come_up.high.value_or(long_after).si(),
-              plan::left_alone(ensemble, schedule.recipe.top_up_mark, {units::celsius(-5), 1.0}).si(),
-              plan::may_wait(ensemble, results).si(),
+              boxes.after_reading(schedule.recipe.top_up_mark).si(),
+              plan::may_wait(boxes).si(),
               hold->si(),
               ensemble.interval(litres).high.si(),
               {}};

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+// A schedule lived through, and at every moment from which somebody may leave the box alone: how long it keeps.
+#pragma once
+
+#include "plan/search/left_alone.hpp"
+#include "plan/search/schedule.hpp"
+
+#include <vector>
+
+namespace holdwater::plan {
+
+/// What one scenario's boxes do, left alone in the trip's wind and coldest air.
+struct LeftBox {
+    std::vector<Alone> poured;          // once the food is in, then after each top-up
+    std::vector<units::Duration> when;  // that was
+    Alone settled;                      // from watch_from on, as the schedule has it by then
+    Alone marked;                       // the same, brought to last_reading; on through its level
+    Alone served;                       // from serving on, in the coldest air of the hours after it
+    std::vector<Alone> calm;            // after each top-up, or marked: in still air and the warmest of the trip
+    std::vector<Alone> rough;           // the same, windy and in the coldest
+    units::Temperature lowest;          // reading from watch_from on, top-ups as planned
+    units::Temperature highest;
+};
+
+class LeftBoxes {
+  public:
+    /// The first few hundred scenarios of the ensemble.
+    LeftBoxes(const Ensemble& ensemble, const Schedule& schedule);
+
+    /// How long the box may be left after it read this at watch_from or later: what all but the allowed share of
+    /// scenarios keep, whenever in the plan that reading is taken.
+    units::Duration after_reading(units::Temperature reading) const;
+    /// The same after any pour, whatever it reads, the fill among them.
+    units::Duration after_any_pour() const;
+    /// After serving.
+    units::Duration after_serving() const;
+    /// After a top-up, in still and warm or in windy and cold air.
+    units::Duration after_top_up(std::vector<Alone> LeftBox::*air) const;
+
+    units::Duration watch_from() const { return watch_from_; }
+    /// What is read last before the box is left: the top-up mark; where nobody is to top up from watch_from on, the
+    /// most that the box shows then.
+    units::Temperature last_reading() const { return last_reading_; }
+    const std::vector<LeftBox>& boxes() const { return boxes_; }
+
+  private:
+    template <class Keeps>
+    units::Duration all_but_few(const Keeps& keeps) const;
+
+    double allowed_;
+    units::Duration watch_from_{0};
+    units::Temperature last_reading_;
+    std::vector<LeftBox> boxes_;  // a scenario each
+};
+
+}  // namespace holdwater::plan

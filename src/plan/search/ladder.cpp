@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+#include "plan/search/ladder.hpp"
+
+#include "facts/facts.hpp"
+#include "heat/water.hpp"
+#include "plan/search/recipe.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::plan {
+namespace {
+
+using units::Temperature;
+using units::Volume;
+
+constexpr double rung_step = 2.0;    // K: nobody reads a box to one degree
+constexpr int most_rungs = 6;        // that a card has room for
+constexpr std::size_t enough = 256;  // scenarios: a quantile of litres to well under the half litre of the card
+
+/// What one scenario's cook pours at a reading into a box that is full, food and all, with the lid off meanwhile.
+Volume pour_in(const Ensemble& ensemble, std::size_t i, Temperature reading, Temperature mark, Temperature air) {
+    const Setup& setup = ensemble.setup();
+    const Scenario& scenario = ensemble.scenario(i);
+    const units::TemperatureDifference error = setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading;
+    const Temperature bath = reading - error;
+    double capacity =
+        (setup.most - setup.food_volume).si() * heat::water_density(bath).si() * heat::water_specific_heat().si() +
+        setup.liner.si();
+    for (const heat::FoodInBath& food : ensemble.foods(i)) {
+        capacity += food.capacity.si() * food.modes.mean_at_once;
+    }
+    const double open = scenario.lid + facts::facts().value("lid.air-change");
+    const double lost = heat::open_surface_loss(bath, air) * setup.surface.si() * open / capacity;
+    const Volume real = lifting_pour(setup, units::HeatCapacity{capacity}, Volume{0}, bath - units::kelvins(lost),
+                                     mark - error, setup.boiling - units::kelvins(scenario.boiling_cooled));
+    return real / scenario.litres;
+}
+
+}  // namespace
+
+Volume to_half_litre(Volume litres, units::Toward toward) {
+    return Volume{units::round_to(litres.si(), litre_step, toward)};
+}
+
+std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
+    const Setup& setup = ensemble.setup();
+    Temperature air = setup.outside.points.front().value;
+    for (const units::History::Point& p : setup.outside.points) {
+        air = std::min(air, p.value);
+    }
+    std::vector<LadderRung> ladder;
+    std::vector<Volume> litres(std::min(ensemble.size(), enough));
+    const double lowest = std::ceil(setup.read_floor.celsius() - 1e-9);
+    for (int rung = 0; rung < most_rungs; ++rung) {
+        const Temperature reading = units::celsius(lowest + rung * rung_step);
+        if (reading >= mark) {
+            break;
+        }
+        for (std::size_t i = 0; i < litres.size(); ++i) {
+            litres[i] = pour_in(ensemble, i, reading, mark, air);
+        }
+        const Volume most = quantile_high(litres, 1.0 - allowed_failures());
+        const Volume pour = to_half_litre(std::min(most, setup.box->water), units::Toward::up);
+        // More than the pots give is not poured at once.
+        ladder.insert(ladder.begin(), {reading, pour, below_rim(setup, std::min(pour, setup.batch))});
+    }
+    return ladder;
+}
+
+Volume by_ladder(const std::vector<LadderRung>& ladder, Temperature reading) {
+    for (const LadderRung& rung : ladder) {
+        if (rung.reading <= reading) {
+            return rung.pour;
+        }
+    }
+    return ladder.empty() ? Volume{0} : ladder.back().pour;
+}
+
+}  // namespace holdwater::plan
