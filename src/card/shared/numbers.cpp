@@ -26,9 +26,8 @@ void add_food(NumberList& list, const plan::FoodPlan& food) {
     list.add(Name{"plan", "core-peak", value_unit::celsius, name}, food.core_peak.high.celsius(),
              writer.at_least(food.core_peak.high), "share-95", "up-degree", list.source("heat-engine"),
              food.core_peak.error.si());
-    list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low,
-             kill_margin(food), "share-95", "down-tenth", rows_of(food),
-             food.kill.error);
+    list.add(Name{"plan", "kill-margin", value_unit::none, name}, food.kill.low, kill_margin(food), "share-95",
+             "down-tenth", rows_of(food), food.kill.error);
     list.add(Name{"plan", "ready", value_unit::hours, name}, hours_from_start(plan, food.ready()),
              writer.clock(food.ready()), "share-95", "minute", food.standard.kill->key);
     const units::Temperature bath = plan::first_hold_bath(plan, food);

@@ -87,14 +87,14 @@ void add_kitchen_numbers(NumberList& list) {
     const plan::Plan& plan = writer.plan;
     const plan::Provisions& around = plan.around;
     list.add({"kitchen", "fetch", value_unit::litres}, units::in_litres(around.water.fetch),
-             water_to_fetch(around.water, writer.system()), "cautious-ends", "up-litre",
-             list.source("heat-balance"));
+             water_to_fetch(around.water, writer.system()), "cautious-ends", "up-litre", list.source("heat-balance"));
     list.add({"kitchen", "boil-most", value_unit::litres}, units::in_litres(around.water.boil_most),
              most_to_boil(around.water, units::first_of(writer.system())), "cautious-ends", "up-half-litre",
              list.source("heat-balance"));
     if (around.fuel) {
         list.add({"kitchen", "fuel", value_unit::kilograms}, around.fuel->mass.high.si(),
-                 fuel_mass(*around.fuel, writer.system()), "cautious-ends", "up-fuel", list.source("figures", "fuel.*"));
+                 fuel_mass(*around.fuel, writer.system()), "cautious-ends", "up-fuel",
+                 list.source("figures", "fuel.*"));
     }
     if (around.ice && around.ice->card.si() > 0.0) {
         list.add({"kitchen", "ice", value_unit::kilograms}, around.ice->drained.high.si(),

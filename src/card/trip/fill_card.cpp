@@ -63,8 +63,9 @@ Card fill_card(const CardWriter& writer) {
     if (whole_pots > 0) {
         const int pots = plan.trip->fire.pots;
         const std::string together = pots > 1 && whole_pots > 1 ? w.text("fill.together", {{"pots", pots}}) : "";
-        step("fill.step-pots",
-             {{"count", whole_pots}, {"litres", writer.measured(pot_gives(plan), Toward::down)}, {"together", together}});
+        step("fill.step-pots", {{"count", whole_pots},
+                                {"litres", writer.measured(pot_gives(plan), Toward::down)},
+                                {"together", together}});
     }
     add_trims(writer, steps);
     if (!reads && writer.wax()) {

@@ -21,15 +21,13 @@ KeyRow to_carry(const CardWriter& writer) {
     const plan::Provisions& around = writer.plan.around;
     const words::Words& w = writer.words;
     KeyRow row;
-    row.numbers.push_back(
-        writer.key(w.text("kitchen.water"), water_to_fetch(around.water, writer.system())));
+    row.numbers.push_back(writer.key(w.text("kitchen.water"), water_to_fetch(around.water, writer.system())));
     if (around.fuel) {
         row.numbers.push_back(writer.key(w.text("kitchen.fuel-" + std::string(facts::to_name(around.fuel->fuel))),
                                          fuel_mass(*around.fuel, writer.system())));
     }
     if (ice_needed(around)) {
-        row.numbers.push_back(
-            writer.key(w.text("kitchen.ice"), ice_to_carry(*around.ice, writer.system())));
+        row.numbers.push_back(writer.key(w.text("kitchen.ice"), ice_to_carry(*around.ice, writer.system())));
     }
     return row;
 }
@@ -114,7 +112,8 @@ std::vector<Text> pack_list(const CardWriter& writer) {
     if (any_tied(plan)) {
         list.push_back(w.text("kitchen.string"));
     }
-    list.push_back(w.text("kitchen.boil", {{"boil", most_to_boil(plan.around.water, units::first_of(writer.system()))}}));
+    list.push_back(
+        w.text("kitchen.boil", {{"boil", most_to_boil(plan.around.water, units::first_of(writer.system()))}}));
     if (plan.around.ice) {
         list.push_back(ice_text(writer));
     }
@@ -179,8 +178,9 @@ Text slices(const CardWriter& writer) {
     Text all;
     for (const auto& [medium, key] : media) {
         if (const auto slice = thickest_slice(leftovers, medium, facts::Contact::free)) {
-            all += (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", slice_at_most(*slice, writer.system())},
-                                                                       {"air", air_under(leftovers, writer.system())}});
+            all +=
+                (all.empty() ? "" : ", ") + writer.words.text(key, {{"slice", slice_at_most(*slice, writer.system())},
+                                                                    {"air", air_under(leftovers, writer.system())}});
         } else if (medium == answer::Medium::still_air && !all.empty()) {
             all += ", " + writer.words.text("kitchen.left-no-air");
         }
@@ -201,8 +201,7 @@ void add_leftovers(const CardWriter& writer, Card& card) {
     const plan::Leftovers& leftovers = writer.plan.around.leftovers;
     const units::Amount end = writer.limit(facts.temperature("cooling.to"), Toward::down);
     Steps steps;
-    steps.add(
-        w.text("kitchen.left-slice", {{"begin", units::print(leftovers.begin, Toward::down)}, {"where", where}}));
+    steps.add(w.text("kitchen.left-slice", {{"begin", units::print(leftovers.begin, Toward::down)}, {"where", where}}));
     steps.add(w.text("kitchen.left-cold", {{"middle", writer.limit(facts.temperature("cooling.middle"), Toward::down)},
                                            {"first", units::print(leftovers.first)},
                                            {"end", end},

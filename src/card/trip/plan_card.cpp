@@ -93,7 +93,7 @@ std::string core_line(const CardWriter& writer, const plan::FoodPlan& food) {
                              {{"target", writer.limit(food.food->target)},
                               {"peak", writer.at_least(food.core_peak.high)},
                               {"margin", margin.value > 20 ? writer.words.text("plan.margin-over", {{"times", 20}})
-                                                     : writer.written(margin)}});
+                                                           : writer.written(margin)}});
 }
 
 }  // namespace

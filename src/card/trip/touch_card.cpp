@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/dip.hpp"
-#include "card/shared/provision_figures.hpp"
 #include "card/shared/mixing.hpp"
+#include "card/shared/provision_figures.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/kitchen.hpp"
@@ -125,7 +125,7 @@ void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card) {
     const words::Words& w = writer.words;
     card.blocks.add(Heading{w.text("touch.wax-heading")});
     card.blocks.add(Note{w.text("touch.wax", {{"wax", writer.at_least(facts::facts().temperature("wax.floor"))},
-                                             {"sets", writer.at_most(wax_sets())}})});
+                                              {"sets", writer.at_most(wax_sets())}})});
     card.blocks.add(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 

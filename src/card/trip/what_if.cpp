@@ -57,9 +57,9 @@ Blocks what_ifs_of_limits(const CardWriter& writer) {
         if (!writer.reads()) {
             const plan::LateStep late = plan::late_step(writer.plan, answer);
             if (late == plan::LateStep::boil_and_eat) {
-                lines.push_back(writer.words.text("what-if.boil",
-                                                  {{"name", answer.what->name},
-                                                   {"boil", writer.must_hold(writer.plan.late_pour->boil)}}));
+                lines.push_back(writer.words.text(
+                    "what-if.boil",
+                    {{"name", answer.what->name}, {"boil", writer.must_hold(writer.plan.late_pour->boil)}}));
             } else if (late == plan::LateStep::throw_away) {
                 lines.push_back(line(writer, "away", answer));
             }

@@ -60,13 +60,14 @@ std::string for_hold(units::Duration hold) {
 std::string what(const plan::Plan& plan, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return fmt::format("light the fire (later, up to {}: all times move with it, more ice; past that a new plan); "
-                               "{}boil {}",
-                               day_time(plan.fill.latest_fire),
-                               plan.fill.warming.si() > 0.0
-                                   ? ""
-                                   : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
-                               litres(plan, plan.fill.boiled + plan.fill.warming, Toward::up));
+            return fmt::format(
+                "light the fire (later, up to {}: all times move with it, more ice; past that a new plan); "
+                "{}boil {}",
+                day_time(plan.fill.latest_fire),
+                plan.fill.warming.si() > 0.0
+                    ? ""
+                    : fmt::format("{} of cold water into the box; ", litres(plan, plan.fill.cold)),
+                litres(plan, plan.fill.boiled + plan.fill.warming, Toward::up));
         case Event::Kind::warm_box:
             return fmt::format(
                 "warm the box: {} boiling in, lid on, some minutes, tip it out; then {} of cold water in",
@@ -77,11 +78,10 @@ std::string what(const plan::Plan& plan, const Event& event) {
             if (pour.full) {
                 return fmt::format("pour {} boiling ({})", measured(plan, pour.boiling), pots);
             }
-            return reads(plan) ? fmt::format("pour about {} boiling ({}); stop at a reading of {}",
-                                             litres(plan, pour.boiling, Toward::up), pots,
-                                             about(plan, plan.fill.reading))
-                               : fmt::format("pour {} boiling ({}), measured, no more", measured(plan, pour.boiling),
-                                             pots);
+            return reads(plan)
+                       ? fmt::format("pour about {} boiling ({}); stop at a reading of {}",
+                                     litres(plan, pour.boiling, Toward::up), pots, about(plan, plan.fill.reading))
+                       : fmt::format("pour {} boiling ({}), measured, no more", measured(plan, pour.boiling), pots);
         }
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan) ? "food in" : plan::names_at(plan, &plan::FoodPlan::in, event.at) + " in";
@@ -92,11 +92,11 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const plan::TopUp& t = plan.top_ups[event.index];
             const card::CardWriter writer = writer_of(plan);
             const std::string in = writer.written(writer.one_boil(t.boiling));
-            const std::string out = card::is_swap(t)             ? fmt::format("take out {} first, ", in)
-                                    : card::worth_a_pour(t.out)
-                                        ? fmt::format("take out {} first, ",
-                                                      writer.written(writer.litres_short(t.out, Toward::up)))
-                                        : "";
+            const std::string out =
+                card::is_swap(t) ? fmt::format("take out {} first, ", in)
+                : card::worth_a_pour(t.out)
+                    ? fmt::format("take out {} first, ", writer.written(writer.litres_short(t.out, Toward::up)))
+                    : "";
             if (!reads(plan)) {
                 return fmt::format("{}pour {} boiling", out, in);
             }
@@ -182,9 +182,11 @@ std::string what_was_late(const plan::Plan& plan) {
         return fmt::format("food whose pour was over {} late is thrown away", writer.latest_pour());
     }
     return fmt::format(
-        "a pour over {} late, up to {}: the food\nat once into a pot at a hard boil for {}, eat it now, keep none; later "
+        "a pour over {} late, up to {}: the food\nat once into a pot at a hard boil for {}, eat it now, keep none; "
+        "later "
         "still: throw it away",
-        writer.latest_pour(), units::print(plan.late_pour->until, Toward::down), writer.must_hold(plan.late_pour->boil));
+        writer.latest_pour(), units::print(plan.late_pour->until, Toward::down),
+        writer.must_hold(plan.late_pour->boil));
 }
 
 }  // namespace
@@ -211,9 +213,9 @@ std::string plan_text(const plan::Plan& plan) {
         // A food that still needs the fire gets no figure that could be taken for safety.
         out += fmt::format("{}: core peaks at {} at the most{}, {} to {} in {}\n", food.food->name,
                            at_least(plan, food.core_peak.high),
-                           food.standard.finish ? ""
-                                                : fmt::format(", kill {} times what is asked",
-                                                              units::written(card::kill_margin(food))),
+                           food.standard.finish
+                               ? ""
+                               : fmt::format(", kill {} times what is asked", units::written(card::kill_margin(food))),
                            safety::in_both(facts::facts().temperature("come-up.from")),
                            safety::in_both(facts::facts().temperature("come-up.to")),
                            units::print(food.come_up.high.value(), Toward::up));
@@ -221,8 +223,8 @@ std::string plan_text(const plan::Plan& plan) {
                            food.growth_with_lag.high, food.growth_without_lag.high);
         if (food.standard.finish) {
             out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
-                               limit(plan, food.standard.finish->core),
-                               for_hold(food.standard.finish->hold), food.standard.finish->why);
+                               limit(plan, food.standard.finish->core), for_hold(food.standard.finish->hold),
+                               food.standard.finish->why);
         }
         if (food.standard.below_consumer_advice) {
             out += fmt::format("  meets the published rows ({}); consumer advice asks more: {}{}\n",
@@ -243,8 +245,8 @@ std::string plan_text(const plan::Plan& plan) {
                              at_least(plan, plan.top_up_mark), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")
-               : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n", longest,
-                             what_was_late(plan));
+               : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n",
+                             longest, what_was_late(plan));
     out += plan.waits_until > plan.trip->serve
                ? fmt::format(
                      "if the meal slips, it may wait in the bath until {} without another top-up, and no longer, "

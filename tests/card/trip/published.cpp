@@ -102,7 +102,8 @@ TEST_CASE("with two foods each has its own limit of thickness, and no food is to
     CAPTURE(text);
     for (const plan::FoodPlan& food : dealt.plan.foods) {
         REQUIRE(food.thickest.has_value());
-        const std::string own = units::print(*food.thickest, units::first_of(dealt.trip.units), {1.0, units::Toward::down});
+        const std::string own =
+            units::print(*food.thickest, units::first_of(dealt.trip.units), {1.0, units::Toward::down});
         std::string line = joined({"Over " + own + " thick: split it."});
         line.pop_back();  // the end of the line
         CHECK(has(text, line));
