@@ -40,10 +40,14 @@ void FactsReader::read_all(const toml::table& document, std::string_view file, s
 
 void FactsReader::read(const toml::table& document, std::string_view file) {
     const std::pair<std::string_view, ReadOne> kinds[] = {
-        {"source", &FactsReader::source},   {"figure", &FactsReader::figure},
-        {"food", &FactsReader::food},       {"kill_standard", &FactsReader::kill_standard},
-        {"ruleset", &FactsReader::ruleset}, {"spread", &FactsReader::spread},
-        {"burn", &FactsReader::burn},       {"growth_model", &FactsReader::growth_model},
+        {"source", &FactsReader::source},
+        {"figure", &FactsReader::figure},
+        {"food", &FactsReader::food},
+        {"kill_standard", &FactsReader::kill_standard},
+        {"ruleset", &FactsReader::ruleset},
+        {"spread", &FactsReader::spread},
+        {"burn", &FactsReader::burn},
+        {"growth_model", &FactsReader::growth_model},
         {"printed_pair", &FactsReader::printed_pair},
     };
     std::set<std::string_view> known;

@@ -117,9 +117,10 @@ void read_start(Table& table, units::Temperature& start) {
     const auto value = units::parse<units::Temperature>(written.value_or(std::string_view{}));
     if (value && *value < limit<units::Temperature>(ranges::frozen.high) &&
         *value >= limit<units::Temperature>(ranges::frozen.low)) {
-        table.error("start", "out-of-range",
-                    fmt::format("start: \"{}\" is frozen, and how frozen food warms is not worked out", quoted(*written)),
-                    ranges::thaw);
+        table.error(
+            "start", "out-of-range",
+            fmt::format("start: \"{}\" is frozen, and how frozen food warms is not worked out", quoted(*written)),
+            ranges::thaw);
         return;
     }
     table.quantity("start", start, ranges::start);

@@ -63,6 +63,9 @@ TEST_CASE("every figure and every spread is listed with value, unit, range, mean
         check_entry(all, "spread " + s.key + " ", s.source, s.provenance,
                     {fmt::format("{:g} to {:g} {}", s.low, s.high, s.unit), s.meaning});
     }
+    for (const facts::PrintedPair& p : facts::facts().printed_pairs()) {
+        check_entry(all, fmt::format("printed {:g} C as {:g} F", p.celsius, p.fahrenheit), p.source, p.provenance, {});
+    }
     CHECK(entry_of(all, "spread thickness ").find("uniform") != std::string::npos);
     CHECK(entry_of(all, "spread film ").find("lognormal") != std::string::npos);
 }

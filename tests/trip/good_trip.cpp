@@ -85,8 +85,8 @@ TEST_CASE("limits belong to the range, one step beyond does not") {
     CHECK(read("\"60 C\"", "\"40 C\"").ok());
     CHECK(read("\"60 C\"", "\"104 F\"").ok());  // 40 C but for the last binary digit
     CHECK(!read("\"60 C\"", "\"103.9 F\"").ok());
-    CHECK(read("\"4 C\"", "\"-1 C\"").ok());
-    CHECK(!read("\"4 C\"", "\"-1.1 C\"").ok());
+    CHECK(read("\"4 C\"", "\"0 C\"").ok());
+    CHECK(!read("\"4 C\"", "\"-0.1 C\"").ok());
     CHECK(read("T18:00:00", "T10:15:00").ok());
     CHECK(!read("T18:00:00", "T10:14:59").ok());
     CHECK(read("08T18:00:00", "11T10:00:00").ok());

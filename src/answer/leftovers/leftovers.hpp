@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// How thick leftovers may be so that they cool in time: 21 C within 2 h and 5 C within 6 h since they left the bath, and
-// no more than 4 h between the two.
+// How thick leftovers may be so that they cool in time: 21 C within 2 h and 5 C within 6 h since they left the bath,
+// and no more than 4 h between the two.
 #pragma once
 
 #include "answer/hold/hold.hpp"
@@ -38,8 +38,8 @@ problem::Result<SliceCooling> cool_slice(units::Length thickness, facts::Contact
                                          const facts::Composition& composition, units::Temperature start,
                                          const Cold& cold, heat::Bound reading = heat::Bound::slow);
 
-/// The thickest such slice that cools in time, to 1 mm (rounded down), never over facts leftovers.thickest; nothing if even 1 mm does not, as in air of
-/// 4 C or more.
+/// The thickest such slice that cools in time, to 1 mm (rounded down), never over facts leftovers.thickest; nothing if
+/// even 1 mm does not, as in air of 4 C or more.
 struct ThickestSlice {
     Medium medium = Medium::slush;
     facts::Contact contact = facts::Contact::free;

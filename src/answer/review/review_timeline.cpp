@@ -2,6 +2,7 @@
 #include "answer/review/review_timeline.hpp"
 
 #include "facts/facts.hpp"
+#include "facts/published.hpp"
 
 #include <fmt/format.h>
 
@@ -21,7 +22,8 @@ std::string degrees(Temperature t, units::System system, units::Toward toward = 
 /// Adds the moments at which the cautious bath falls below a floor and comes back.
 void add_breaches(std::vector<Noticed>& seen, const History& bath, Duration from, Duration to, Temperature floor,
                   const std::string& whose, units::System system) {
-    const std::string printed = degrees(floor, system, units::Toward::up);
+    const std::string printed = facts::printed_pair(floor) != nullptr ? units::written(facts::published(floor, system))
+                                                                      : degrees(floor, system, units::Toward::up);
     if (!(to > from)) {
         return;
     }

@@ -107,8 +107,7 @@ class ProvisionsText {
         const auto amount = [&](units::Mass m) { return units::written(card::fuel_mass(m, f.fuel, trip_.units)); };
         const std::string name(wood ? "Wood" : f.fuel == facts::Fuel::propane ? "Propane" : "Butane");
         head("{} for the bath: {}", name, amount(f.card));
-        line("about {} if it burns well, {} as a rule", amount(f.mass.low),
-             amount(f.mass.likely));
+        line("about {} if it burns well, {} as a rule", amount(f.mass.low), amount(f.mass.likely));
         if (wood) {
             line("{:.0f} % moisture{}; open fire", *f.moisture * 100.0,
                  f.moisture_given ? "" : " taken, up to a third");
@@ -127,8 +126,9 @@ class ProvisionsText {
         }
         head("Ice for the way and until the food goes in: {}", units::written(card::ice_to_carry(i, trip_.units)));
         line("reckoned in {}, up to {}{}", ice_box(i), units::written(card::ice_box_loss(i)),
-             i.waits_elsewhere ? "; that box is a bath then, so until it goes in the food waits in another, taken as poor"
-                               : "");
+             i.waits_elsewhere
+                 ? "; that box is a bath then, so until it goes in the food waits in another, taken as poor"
+                 : "");
         line("keeps the raw food at {} or below for {}, in air of {} on the way", level("raw.cold"),
              units::print(i.takes, Toward::up), degrees(trip_.journey->air));
         line("{} if all goes as expected; {} on a bad day if the meltwater stays in",
@@ -156,7 +156,8 @@ class ProvisionsText {
 
     void frost() {
         if (around_.frost) {
-            head("Frost, {} or colder: keep raw food from freezing until it goes in", degrees(*around_.frost, Toward::up));
+            head("Frost, {} or colder: keep raw food from freezing until it goes in",
+                 degrees(*around_.frost, Toward::up));
             line("in its cold box with the lid shut, off snow and ice; a frozen start is not worked out");
         }
     }
@@ -203,7 +204,7 @@ class ProvisionsText {
             if (slice.contact != facts::Contact::free) {
                 continue;
             }
-            const char* where = slice.medium == answer::Medium::slush        ? "in an open thin bag in stirred ice slush"
+            const char* where = slice.medium == answer::Medium::slush ? "in an open thin bag in stirred ice slush"
                                 : slice.medium == answer::Medium::loose_snow ? "in loose snow"
                                                                              : "on a rack in still air";
             const std::string air = slice.medium == answer::Medium::still_air
@@ -213,9 +214,10 @@ class ProvisionsText {
         }
         line("flat on a tray or one upon another: {} in slush, {} in snow", lying(answer::Medium::slush),
              lying(answer::Medium::loose_snow));
-        line("into the cold within {} of leaving the bath, the time at table counted; never in closed bags, and loosely "
-             "covered once cold",
-             units::print(l.begin, Toward::down));
+        line(
+            "into the cold within {} of leaving the bath, the time at table counted; never in closed bags, and loosely "
+            "covered once cold",
+            units::print(l.begin, Toward::down));
         line("eat within {} days at {} or below; reheat once, to {}{}", card::days_to_keep(l), level("cooling.to"),
              units::written(facts::published(l.reheat, trip_.units)),
              l.reheat_hold.si() > 0 ? " for " + card::hold_time(l.reheat_hold) : "");

@@ -63,8 +63,7 @@ class ReviewText {
     }
 
     std::string action(const FoodReview& food) const {
-        const std::string fire =
-            limit(facts::facts().temperature("finish.full")) + " inside over the fire";
+        const std::string fire = limit(facts::facts().temperature("finish.full")) + " inside over the fire";
         switch (food.verdict) {
             case Verdict::eat:
                 return "Eat.";
@@ -184,8 +183,8 @@ class ReviewText {
             "  below {} while cooking for up to {} (the same clock table counts), below {} after done for up to {}; "
             "likely {} in all",
             limit(food.standard.cook_floor), time_up(food.below_cook_floor),
-            limit(std::max(food.standard.cook_floor, food.standard.hold_floor)),
-            time_up(food.below_hold_floor), units::print(food.below_likely));
+            limit(std::max(food.standard.cook_floor, food.standard.hold_floor)), time_up(food.below_hold_floor),
+            units::print(food.below_likely));
         line("  bath below {} for up to {}; a top-up neither stops nor resets the clock",
              degrees(facts.temperature("fall.deep"), Toward::up), time_up(food.fall.below_50));
         line("  growth: {} log10 at most, {} likely; {} without lag", logs(food.growth.bound), logs(food.growth.likely),
@@ -198,8 +197,7 @@ class ReviewText {
                  clause(food.standard.finish->why));
         }
         if (food.verdict == Verdict::eat && !food.consumer_met) {
-            line("  the core may have stayed under the consumer advice of {}{}",
-                 limit(food.standard.consumer_core),
+            line("  the core may have stayed under the consumer advice of {}{}", limit(food.standard.consumer_core),
                  food.standard.consumer_hold.si() > 0 ? " for " + units::print(food.standard.consumer_hold, Toward::up)
                                                       : "");
         }

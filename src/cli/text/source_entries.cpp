@@ -55,10 +55,11 @@ std::string for_every_food(const facts::GeneralRules& r) {
     return fmt::format(
         "advice to consumers of {}{}; finished over the fire by {} (cut: {}, of poultry {}, stuffed {}, liver {}, "
         "bivalve {}); people at risk by {}, {}; hold floor of red meat that is no whole roast by {}; below the hold "
-        "floor by {}, {}, {}{}.",
+        "floor by {}, {}, {}{}; leftovers by {}, {}.",
         r.adviser, r.adviser_note.empty() ? "" : " (" + r.adviser_note + ")", r.finish_full, r.finish_cut,
         r.finish_cut_poultry, r.finish_stuffed, r.finish_liver, r.finish_bivalve, r.at_risk_red_meat, r.at_risk_fish,
-        r.hold_floor_other_red_meat, r.eat_next, r.eat_now, r.fall_at_risk, r.fall_once ? ", " + *r.fall_once : "");
+        r.hold_floor_other_red_meat, r.eat_next, r.eat_now, r.fall_at_risk, r.fall_once ? ", " + *r.fall_once : "",
+        r.leftovers_keep, r.leftovers_reheat);
 }
 
 std::string what_it_asks(const facts::Rule& r) {
@@ -131,6 +132,11 @@ std::vector<SourceEntry> other_entries() {
             {"Spreads: what is not known exactly",
              fmt::format("spread {:<16} {:g} to {:g} {}, {}", s.key, s.low, s.high, s.unit, to_text(s.shape)),
              s.meaning, s.source, s.provenance});
+    }
+    for (const facts::PrintedPair& p : facts::facts().printed_pairs()) {
+        entries.push_back(
+            {"Published limits in both systems", fmt::format("printed {:g} C as {:g} F", p.celsius, p.fahrenheit),
+             "a published limit stands on cards and terminal as its publishers pair it", p.source, p.provenance});
     }
     for (const facts::Figure& f : facts::facts().figures()) {
         entries.push_back({"Figures: " + f.key.substr(0, f.key.find('.')),

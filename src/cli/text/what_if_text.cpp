@@ -33,9 +33,10 @@ std::string answer_by_clock(const plan::WhatIfAnswer& answer, const plan::Plan& 
         case plan::LateStep::none:
             return "holds: no pour comes later than the plan allows for.";
         case plan::LateStep::boil_and_eat:
-            return fmt::format("a pour may come so late that the food goes at once into a pot at a hard boil for {}: eat "
-                               "it now, keep none.",
-                               writer.must_hold(plan.late_pour->boil));
+            return fmt::format(
+                "a pour may come so late that the food goes at once into a pot at a hard boil for {}: eat "
+                "it now, keep none.",
+                writer.must_hold(plan.late_pour->boil));
         case plan::LateStep::throw_away:
             return "a pour may come so late that the food is thrown away.";
     }

@@ -2,7 +2,7 @@
 #include "plan/advice/binding.hpp"
 
 #include "plan/search/recipe.hpp"
-#include "plan/search/schedule.hpp"
+#include "plan/search/scenario_result.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -21,12 +21,13 @@ using Limit = Binding::Limit;
 
 // How far each limit is relaxed, and in how many scenarios it is tried: how finely a cause is worth finding, no figures
 // of any science.
-constexpr int most_room = 8;             // K
+constexpr int most_room = 8;              // K
 constexpr double fine_thermometer = 0.1;  // K
-constexpr int many_pots = 4;              // times as many
+constexpr int many_pots = 12;             // times as many
 constexpr double quick_fire = 0.25;       // of the time
 constexpr double tight_box = 0.25;        // of the loss
 constexpr double warm_water = 30.0;       // C
+constexpr double much_later = 12.0;       // h
 constexpr Draw few{32, 1};
 
 void relax(Trip& trip, const Setup& setup, Limit limit, int kelvins) {
@@ -52,6 +53,12 @@ void relax(Trip& trip, const Setup& setup, Limit limit, int kelvins) {
         case Limit::water:
             trip.fire.cold_water = std::max(trip.fire.cold_water, units::celsius(warm_water));
             return;
+        case Limit::time:
+            trip.serve = trip.serve.after(units::hours(much_later));
+            for (trip::Food& food : trip.foods) {
+                food.out = food.out ? std::optional(food.out->after(units::hours(much_later))) : std::nullopt;
+            }
+            return;
     }
 }
 
@@ -68,13 +75,33 @@ bool schedule_holds(const Setup& setup) {
     return schedule && holds(*schedule);
 }
 
+bool ready_in_time(const Setup& setup) {
+    const Ensemble ensemble(setup, few);
+    const auto schedule = make_schedule(ensemble);
+    if (!schedule || !holds(*schedule)) {
+        return false;
+    }
+    const std::vector<ScenarioResult> results = simulate(ensemble, *schedule);
+    for (std::size_t food = 0; food < setup.foods.size(); ++food) {
+        std::vector<std::optional<units::Duration>> ready;
+        for (const ScenarioResult& one : results) {
+            ready.push_back(one.foods[food].ready);
+        }
+        const auto late = quantile_high(ready, 1.0 - allowed_failures());
+        if (!late || *late > setup.foods[food].out) {
+            return false;
+        }
+    }
+    return true;
+}
+
 bool can_be_filled(const Setup& setup) {
     return recipe_for(setup, units::celsius(std::ceil(setup.action_line.celsius()))).has_value();
 }
 
 /// The least whole kelvins of room with which it holds; more than most_room: not even with that.
-int least_room(const Setup& setup) {
-    const auto enough = [&](int kelvins) { return with_relaxed(setup, Limit::room, kelvins, schedule_holds); };
+int least_room(const Setup& setup, bool (*mended)(const Setup&)) {
+    const auto enough = [&](int kelvins) { return with_relaxed(setup, Limit::room, kelvins, mended); };
     if (!enough(most_room)) {
         return most_room + 1;
     }
@@ -92,10 +119,9 @@ std::string up(units::Temperature t) {
 }
 
 const trip::Food& coolest(const Setup& setup) {
-    return *std::min_element(setup.trip->foods.begin(), setup.trip->foods.end(),
-                             [](const trip::Food& a, const trip::Food& b) {
-                                 return a.target + a.tolerance < b.target + b.tolerance;
-                             });
+    return *std::min_element(
+        setup.trip->foods.begin(), setup.trip->foods.end(),
+        [](const trip::Food& a, const trip::Food& b) { return a.target + a.tolerance < b.target + b.tolerance; });
 }
 
 std::string pots_of(const trip::Fire& fire) {
@@ -107,7 +133,7 @@ std::string pots_of(const trip::Fire& fire) {
 
 std::vector<Binding> bath_bound_by(const Setup& setup) {
     std::vector<Binding> found;
-    if (const int room = least_room(setup); room <= most_room) {
+    if (const int room = least_room(setup, schedule_holds); room <= most_room) {
         found.push_back({Limit::room, units::kelvins(room)});
     }
     std::vector<Limit> others{Limit::pots, Limit::fire, Limit::box};
@@ -116,6 +142,19 @@ std::vector<Binding> bath_bound_by(const Setup& setup) {
     }
     for (const Limit limit : others) {
         if (with_relaxed(setup, limit, 0, schedule_holds)) {
+            found.push_back({limit, {}});
+        }
+    }
+    return found;
+}
+
+std::vector<Binding> ready_bound_by(const Setup& setup) {
+    std::vector<Binding> found;
+    if (const int room = least_room(setup, ready_in_time); room <= most_room) {
+        found.push_back({Limit::room, units::kelvins(room)});
+    }
+    for (const Limit limit : {Limit::time, Limit::pots, Limit::fire, Limit::box}) {
+        if (with_relaxed(setup, limit, 0, ready_in_time)) {
             found.push_back({limit, {}});
         }
     }
@@ -136,9 +175,9 @@ std::string words_of(const Binding& binding, const Setup& setup) {
     const trip::Fire& fire = setup.trip->fire;
     switch (binding.limit) {
         case Limit::room:
-            return fmt::format(
-                "the bath must stay over {} and the core of {} under {}, which leaves too little room", up(setup.action_line),
-                coolest(setup).name, units::print(setup.highest_core, System::both, {0.1, Toward::down}));
+            return fmt::format("the bath must stay over {} and the core of {} under {}, which leaves too little room",
+                               up(setup.action_line), coolest(setup).name,
+                               units::print(setup.highest_core, System::both, {0.1, Toward::down}));
         case Limit::thermometer:
             return fmt::format("the thermometer may be {} off, so that the bath must read {} or more",
                                units::print(*setup.box->thermometer, System::metric, {0.1}), up(setup.action_line));
@@ -151,6 +190,9 @@ std::string words_of(const Binding& binding, const Setup& setup) {
             return fmt::format("the box loses too much heat, {:.2f} W/K in still air", setup.loss.likely.si());
         case Limit::water:
             return fmt::format("the cold water is too cold, {}", units::print(fire.cold_water, System::both, {0.1}));
+        case Limit::time:
+            return fmt::format("from the first fire to the meal it has only {}",
+                               units::print(setup.trip->serve.since(setup.trip->from)));
     }
     return {};
 }
@@ -170,6 +212,8 @@ std::string mend_of(const Binding& binding, const Setup& setup) {
                                           : "a better box or a calmer place";
         case Limit::water:
             return "warm the cold water first";
+        case Limit::time:
+            return "serve later, begin earlier, or thinner pieces";
     }
     return {};
 }

@@ -18,6 +18,7 @@ struct Binding {
         fire,         // how soon they boil
         box,          // its loss
         water,        // the cold water of the fill
+        time,         // until the meal
     };
     Limit limit = Limit::box;
     units::TemperatureDifference more;  // room: so much more would be enough, in whole kelvins
@@ -26,6 +27,8 @@ struct Binding {
 /// The limits that alone, relaxed as far as anybody could wish, let a schedule hold. With few scenarios: all of them
 /// together cost about one search.
 std::vector<Binding> bath_bound_by(const Setup& setup);
+/// The same for a bath that can be held, but does not make the food ready in time.
+std::vector<Binding> ready_bound_by(const Setup& setup);
 /// The same for a box that cannot even be filled hot enough.
 std::vector<Binding> fill_bound_by(const Setup& setup);
 

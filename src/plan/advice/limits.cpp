@@ -125,6 +125,14 @@ std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan) {
     return unfinished ? unfinished : too_late(food, *plan.trip);
 }
 
+/// "1 pot of 5.0 L that boils in 25 min".
+std::string pots_that_boil(const trip::Trip& trip) {
+    const bool one = trip.fire.pots == 1;
+    return fmt::format("{} {} of {} that {} in {}", trip.fire.pots, one ? "pot" : "pots",
+                       units::print(trip.fire.pot, System::metric), one ? "boils" : "boil",
+                       units::print(trip.fire.boils_in));
+}
+
 std::string all_of(const std::vector<Binding>& bound, const Setup& setup,
                    std::string (*text)(const Binding&, const Setup&), std::string_view between) {
     std::string all;
@@ -145,31 +153,45 @@ Problem bath_refusal(const Setup& setup, bool too_hot, bool diagnose) {
                                         all_of(bound, setup, mend_of, ", or ")));
     }
     // No limit alone: each is named with its figure.
-    const bool several = setup.trip->fire.pots != 1;
-    return at(place, problem::error(
-                         code,
-                         fmt::format("the bath cannot be held between {} and a core of {}: the box, {:.2f} W/K, and {} {} "
-                                     "of {} that {} in {} are too little together",
-                                     units::print(setup.action_line, System::both, {0.1, Toward::up}),
-                                     units::print(setup.highest_core, System::both, {0.1, Toward::down}),
-                                     setup.loss.likely.si(), setup.trip->fire.pots, several ? "pots" : "pot",
-                                     units::print(setup.trip->fire.pot, System::metric), several ? "boil" : "boils",
-                                     units::print(setup.trip->fire.boils_in)),
-                         "a better box, more or larger pots, and more room between bath and core"));
+    return at(place,
+              problem::error(code,
+                             fmt::format("the bath cannot be held between {} and a core of {}: not with a box of "
+                                         "{:.2f} W/K and {}",
+                                         units::print(setup.action_line, System::both, {0.1, Toward::up}),
+                                         units::print(setup.highest_core, System::both, {0.1, Toward::down}),
+                                         setup.loss.likely.si(), pots_that_boil(*setup.trip)),
+                             "a better box, more or larger pots, and more room between bath and core"));
+}
+
+/// Adds the limit that binds to what is said of food that is not ready in time.
+void say_why_late(const Setup& setup, Problems& broken) {
+    std::optional<std::vector<Binding>> bound;
+    for (Problem& one : broken) {
+        if (one.code == "not-ready-in-time") {
+            bound = bound ? bound : ready_bound_by(setup);
+            if (!bound->empty()) {
+                one.message += ": " + all_of(*bound, setup, words_of, "; or ");
+                one.hint = all_of(*bound, setup, mend_of, ", or ");
+            }
+        }
+    }
 }
 
 }  // namespace
 
 Problems fill_impossible(const Setup& setup, bool diagnose) {
     const std::vector<Binding> bound = diagnose ? fill_bound_by(setup) : std::vector<Binding>{};
-    const std::string why = bound.empty() ? fmt::format("water boils at {} here",
-                                                        units::print(setup.boiling, System::metric, {1, Toward::down}))
-                                          : all_of(bound, setup, words_of, "; or ");
-    return {at(setup.trip->fire_place,
-               problem::error("fill-impossible",
-                              fmt::format("{:.0f} L at {} or more cannot be had: {}", units::in_litres(setup.box->water),
-                                          units::print(setup.action_line, System::metric, {1, Toward::up}), why),
-                              bound.empty() ? "fill less water" : all_of(bound, setup, mend_of, ", or ")))};
+    const std::string why = bound.empty()
+                                ? fmt::format("not with {} and water that boils at {}", pots_that_boil(*setup.trip),
+                                              units::print(setup.boiling, System::metric, {1, Toward::down}))
+                                : all_of(bound, setup, words_of, "; or ");
+    return {
+        at(setup.trip->fire_place,
+           problem::error("fill-impossible",
+                          fmt::format("{:.0f} L at {} or more cannot be had: {}", units::in_litres(setup.box->water),
+                                      units::print(setup.action_line, System::metric, {1, Toward::up}), why),
+                          bound.empty() ? "fill less water, or more or larger pots, or a better box"
+                                        : all_of(bound, setup, mend_of, ", or ")))};
 }
 
 Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
@@ -194,7 +216,10 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
     const bool too_hot = quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9);
     const bool falls = !schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9;
     if (too_hot || falls) {
-        broken.push_back(bath_refusal(setup, too_hot, diagnose));
+        // What else is wrong may come of it, so it is told first.
+        broken.insert(broken.begin(), bath_refusal(setup, too_hot, diagnose));
+    } else if (diagnose) {
+        say_why_late(setup, broken);
     }
     return broken;
 }

@@ -46,11 +46,11 @@ struct Ice {
     units::Volume food;
     units::Duration takes;  // the way, and until the last of the food goes in
     IceBox box = IceBox::planning;
-    std::string name;                           // of a named box
-    Between<units::HeatLoss> loss;              // of the box on the way, still air
-    bool waits_elsewhere = false;               // the named box is that of the bath: until it is in, food waits in another
-    std::optional<units::Volume> room;          // what a named box holds; of another nobody knows
-    bool fits = true;                           // food and ice together, as far as that is known
+    std::string name;                   // of a named box
+    Between<units::HeatLoss> loss;      // of the box on the way, still air
+    bool waits_elsewhere = false;       // the named box is that of the bath: until it is in, food waits in another
+    std::optional<units::Volume> room;  // what a named box holds; of another nobody knows
+    bool fits = true;                   // food and ice together, as far as that is known
 };
 
 /// Nothing for a trip without a journey.

@@ -23,10 +23,10 @@ struct Leftovers {
     /// Every medium with both faces cooled, then with one; the thinnest over all foods, nothing where one food has
     /// none.
     std::vector<answer::ThickestSlice> slices;
-    units::Duration begin;  // into the cold, since the piece left the bath
-    units::Duration first;  // and down to facts cooling.middle
-    units::Duration all;    // and down to facts cooling.to
-    units::Duration keep;   // and eaten, by the rules of the trip
+    units::Duration begin;      // into the cold, since the piece left the bath
+    units::Duration first;      // and down to facts cooling.middle
+    units::Duration all;        // and down to facts cooling.to
+    units::Duration keep;       // and eaten, by the rules of the trip
     units::Temperature reheat;  // once, to this core
     units::Duration reheat_hold;
 };
@@ -41,8 +41,8 @@ struct Meal {
 struct Provisions {
     Portions portions;  // of all that is eaten at the trip's serving, from whatever box
     WaterNeed water;
-    std::optional<FuelNeed> fuel;  // nothing: none is needed
-    std::optional<Ice> ice;        // nothing: no journey
+    std::optional<FuelNeed> fuel;             // nothing: none is needed
+    std::optional<Ice> ice;                   // nothing: no journey
     std::optional<units::Temperature> frost;  // air in which raw food that waits may freeze
     Sides sides;
     Sear sear;

@@ -141,8 +141,8 @@ TEST_CASE("a thicker slice never cools sooner, a free one never later than one o
 TEST_CASE("no slice is thicker than 50 mm, however fast it cools, and the time at table makes it thinner") {
     const Cold ideal{celsius(0), units::FilmCoefficient{1e4}};
     for (const facts::FoodKind& kind : facts::facts().foods()) {
-        const ThickestSlice slice = thickest_slice(Medium::slush, ideal, Contact::free, kind.composition, celsius(57),
-                                                   Bound::fast);
+        const ThickestSlice slice =
+            thickest_slice(Medium::slush, ideal, Contact::free, kind.composition, celsius(57), Bound::fast);
         CAPTURE(kind.key);
         REQUIRE(slice.thickest);
         CHECK(*slice.thickest <= millimetres(50));

@@ -19,9 +19,19 @@ namespace {
 /// Published limits beside a °F that was rounded.
 const std::regex& wrong_pair() {
     static const std::regex wrong(
-        R"(21 °C \(69 °F\)|69 °F \(21 °C\)|[Cc]ore[^.\n]*(63 °C \(146|146 °F \(63|74 °C \(166|166 °F \(74)|)"
+        R"(21 °C \(69 °F\) in \d|69 °F( \(21 °C\))? in \d|[Cc]ore[^.\n]*(63 °C \(146|146 °F \(63|74 °C \(166|166 °F \(74)|)"
         R"(Reheat[^.\n]*(166 °F|76 °C)|55 °C \(131 °F\): throw|core under 131 °F)");
     return wrong;
+}
+
+/// With plain spaces and without stars, as texts_of has it.
+std::string plain(std::string text) {
+    const std::string space = "\u00A0";
+    for (std::size_t at = text.find(space); at != std::string::npos; at = text.find(space)) {
+        text.replace(at, space.size(), " ");
+    }
+    std::erase(text, '*');
+    return text;
 }
 
 }  // namespace
@@ -71,7 +81,8 @@ TEST_CASE("Fill and Plan tell the same pours, pot by pot") {
     plan.fill.pours.clear();
     plan.events.clear();
     for (const double litres : {16.0, 14.0, 4.0}) {
-        const units::LocalTime at = trip.from.after(units::minutes(30.0 * (1.0 + plan.fill.pours.size())));
+        const units::LocalTime at =
+            trip.from.after(units::minutes(30.0 * (1.0 + static_cast<double>(plan.fill.pours.size()))));
         plan.events.push_back({at, plan::Event::Kind::pour, plan.fill.pours.size()});
         plan.fill.pours.push_back({at, units::litres(litres), litres > 8.0 ? 2 : 1});
     }
@@ -87,7 +98,7 @@ TEST_CASE("Fill and Plan tell the same pours, pot by pot") {
     for (const card::Step& step : card::timeline_of(writer).steps) {
         timeline += step.text + "\n";
     }
-    timeline = joined({timeline});
+    timeline = plain(timeline);
     CAPTURE(timeline);
     CHECK(has(timeline, "Pour in 2 pots, 16.0 L boiling."));
     CHECK(has(timeline, "about 14.0 L."));
@@ -102,10 +113,9 @@ TEST_CASE("with two foods each has its own limit of thickness, and no food is to
     CAPTURE(text);
     for (const plan::FoodPlan& food : dealt.plan.foods) {
         REQUIRE(food.thickest.has_value());
-        const std::string own = units::print(*food.thickest, units::first_of(dealt.trip.units), {1.0, units::Toward::down});
-        std::string line = joined({"Over " + own + " thick: split it."});
-        line.pop_back();  // the end of the line
-        CHECK(has(text, line));
+        const std::string own =
+            units::print(*food.thickest, units::first_of(dealt.trip.units), {1.0, units::Toward::down});
+        CHECK(has(text, plain("Over " + own + " thick: split it.")));
     }
     // The caution speaks for the whole card, so it names no thickness of one of them.
     CHECK(has(text, "Colour proves nothing. Time starts when food goes in."));

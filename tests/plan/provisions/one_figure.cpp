@@ -23,9 +23,12 @@ using support::has;
 
 namespace {
 
-constexpr const char* trips[] = {"layouts/trips/trail-crew.toml",           "layouts/trips/paddling-day.toml",
-                                 "layouts/trips/class-day.toml",            "tests/plan/trips/poor-box.toml",
-                                 "tests/card/trips/at-risk-beef.toml",      "tests/card/trips/uk-pork.toml",
+constexpr const char* trips[] = {"layouts/trips/trail-crew.toml",
+                                 "layouts/trips/paddling-day.toml",
+                                 "layouts/trips/class-day.toml",
+                                 "tests/plan/trips/poor-box.toml",
+                                 "tests/card/trips/at-risk-beef.toml",
+                                 "tests/card/trips/uk-pork.toml",
                                  "tests/card/trips/no-thermometer-beef.toml"};
 constexpr units::System systems[] = {units::System::metric, units::System::us, units::System::both};
 
@@ -63,10 +66,11 @@ struct Made {
 
 TEST_CASE("litres, floors, leave-it and kill are the same on the terminal and in the numbers of the cards") {
     for (const char* const path : trips) {
+        Made made(path, units::System::metric);
         for (const units::System system : systems) {
             CAPTURE(path);
             CAPTURE(units::name_of(system));
-            const Made made(path, system);
+            made.trip.units = system;  // the same plan, printed in other units
             const plan::Plan& plan = *made.plan;
             const card::CardWriter writer{plan, words::Words::model()};
             const auto numbers = card::card_numbers(writer);
@@ -92,7 +96,8 @@ TEST_CASE("litres, floors, leave-it and kill are the same on the terminal and in
                                     number(numbers, "longest_alone_h")));
             }
             for (const plan::FoodPlan& food : plan.foods) {
-                CHECK(has(text, "core peaks at " + number(numbers, "core_peak_c: " + food.food->name) + " at the most"));
+                CHECK(
+                    has(text, "core peaks at " + number(numbers, "core_peak_c: " + food.food->name) + " at the most"));
                 if (!food.standard.finish) {
                     CHECK(has(text, "kill " + number(numbers, "kill_margin: " + food.food->name) + " times"));
                 }
@@ -103,8 +108,7 @@ TEST_CASE("litres, floors, leave-it and kill are the same on the terminal and in
 
 TEST_CASE("a published limit is printed on the terminal as its publisher pairs it") {
     const Made made("layouts/trips/paddling-day.toml", units::System::both);
-    const std::string text =
-        plain(cli::plan_text(*made.plan)) + plain(cli::around_text(made.plan->around, made.trip));
+    const std::string text = plain(cli::plan_text(*made.plan)) + plain(cli::around_text(made.plan->around, made.trip));
     CAPTURE(text);
     CHECK(has(text, "21 °C (70 °F) within 2 h of leaving the bath, 5 °C (41 °F) within 6 h in all"));
     CHECK(has(text, "reheat once, to 74 °C (165 °F)"));
@@ -118,9 +122,9 @@ TEST_CASE("leftovers keep and are heated again by the rules of the trip") {
         const char* days;
         const char* reheat;
     };
-    for (const Row& row : {Row{"us", "within 3 days", "74 °C (165 °F)"}, Row{"ca", "within 3 days", "74 °C (165 °F)"},
-                           Row{"uk", "within 2 days", "70 °C (158 °F) for 2 min"},
-                           Row{"au-nz", "within 2 days", "75 °C (167 °F)"}}) {
+    for (const Row& row :
+         {Row{"us", "within 3 days", "74 °C (165 °F)"}, Row{"ca", "within 3 days", "74 °C (165 °F)"},
+          Row{"uk", "within 2 days", "70 °C (158 °F) for 2 min"}, Row{"au-nz", "within 2 days", "75 °C (167 °F)"}}) {
         trip::Trip trip = support::demo_trip("trail-crew");
         trip.units = units::System::both;
         trip.rules = *facts::from_name<facts::Ruleset>(row.rules);
@@ -159,8 +163,10 @@ TEST_CASE("without a thermometer a pour that is too late has its safe step on th
     CHECK_FALSE(has(text, "what was late is thrown away"));
     const std::string answers = plain(cli::what_if_text(*plan));
     CAPTURE(answers);
-    CHECK(has(answers, "rain (no fire for 30 min): a pour may come so late that the food goes at once into a pot at a hard "
-                       "boil for " + boil));
+    CHECK(has(answers,
+              "rain (no fire for 30 min): a pour may come so late that the food goes at once into a pot at a hard "
+              "boil for " +
+                  boil));
     CHECK(has(answers, "rain (no fire for 20 h): a pour may come so late that the food is thrown away"));
     CHECK(plan::late_step(*plan, units::minutes(30)) == plan::LateStep::none);
     CHECK(plan::late_step(*plan, units::minutes(31)) == plan::LateStep::boil_and_eat);
