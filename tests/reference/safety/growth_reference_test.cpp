@@ -199,7 +199,8 @@ TEST_CASE("growth less kill: slow warming, then the hold, by what was published 
         short_hold.add(hours(6.2), celsius(60));
         held.add(hours(6 + 2.3), celsius(60));
         const double grown = growth_with_lag(model, by_hours({{0, 10}, {6, 54.4}}), model.q0_likely);
-        CHECK(near_abs(net_growth(model, model.q0_likely, likely_kill(), short_hold), std::max(0.0, grown - 3.0), 1e-6));
+        CHECK(
+            near_abs(net_growth(model, model.q0_likely, likely_kill(), short_hold), std::max(0.0, grown - 3.0), 1e-6));
         CHECK(cautious_left_over(model, short_hold, hours(6.2)).log10 > 1.0);
         CHECK(cautious_left_over(model, held, hours(6 + 2.3)).log10 == 0.0);
     }
