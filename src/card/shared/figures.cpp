@@ -61,10 +61,6 @@ bool worth_a_pour(units::Volume litres) {
     return units::in_litres(litres) >= 0.25;
 }
 
-bool is_swap(const plan::TopUp& top_up) {
-    return top_up.boiling - top_up.out < units::litres(1);
-}
-
 bool CardWriter::any_finish() const {
     return std::any_of(plan.foods.begin(), plan.foods.end(),
                        [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });

@@ -30,8 +30,6 @@ units::Figure kill_margin(const plan::FoodPlan& food);
 
 /// False for what would print as no litres at all.
 bool worth_a_pour(units::Volume litres);
-/// True where the box is full: nearly as much comes out as goes in.
-bool is_swap(const plan::TopUp& top_up);
 
 /// What every card needs to write its figures. A figure is an Amount until it fills a {place} of the wording or is
 /// `written`, so that the language decides how it looks.

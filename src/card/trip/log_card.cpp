@@ -44,7 +44,7 @@ Text row_of(const CardWriter& writer, const Event& event) {
             }
             return of_foods(named("log.out"), &plan::FoodPlan::eaten);
         case Event::Kind::top_up:
-            return named(is_swap(plan.top_ups[event.index]) ? "log.swap" : "log.top-up");
+            return named("log.top-up");
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
