@@ -5,6 +5,7 @@
 #include "answer/spread/draw.hpp"
 #include "facts/facts.hpp"
 #include "safety/clocks.hpp"
+#include "safety/net_growth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -40,6 +41,12 @@ std::optional<Duration> reached_by(std::vector<double> times, double tail) {
     std::nth_element(times.begin(), times.begin() + index, times.end());
     const double time = times[static_cast<std::size_t>(index)];
     return std::isfinite(time) ? std::optional(Duration{time}) : std::nullopt;
+}
+
+/// Safe, and nothing left of what grew in it while it warmed.
+std::optional<Duration> ready_of(const units::History& core, const std::optional<Duration>& safe,
+                                 const safety::Standard& standard) {
+    return safe ? safety::ready_after(standard, core, *safe).undone : std::nullopt;
 }
 
 double or_never(const std::optional<Duration>& time) {
@@ -108,8 +115,9 @@ HoldTimes::Milestones HoldTimes::milestones(const Way& way, Temperature reading,
             core.add(Duration{clock[i]}, std::min(most, bath + (way.start - bath) * way.core[i]));
         }
         const CoreMilestones so_far = judge_core(core, standard_);
-        if (so_far.safe || stretch >= horizon) {
-            return {so_far.safe, so_far.come_up};
+        const auto ready = ready_of(core, so_far.safe, standard_);
+        if (ready || stretch >= horizon) {
+            return {ready, so_far.come_up};
         }
     }
 }
@@ -152,7 +160,7 @@ std::optional<Duration> HoldTimes::safe_with_dip(const Way& way, Temperature rea
             break;
         }
     }
-    return judge_core(core, standard_).safe;
+    return ready_of(core, judge_core(core, standard_).safe, standard_);
 }
 
 std::optional<int> HoldTimes::dip_factor(Temperature reading, Temperature floor) const {
