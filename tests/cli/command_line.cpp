@@ -7,6 +7,7 @@
 
 #include <cmath>
 #include <fstream>
+#include <set>
 
 using namespace holdwater::support;
 namespace fs = std::filesystem;
