@@ -212,7 +212,11 @@ class Cards {
         keys("night", "night.key-label", [&](const card::KeyNumber& key) {
             all_.push_back(said_figure("leave it", "card night", seconds_in(as_read(key.value)) / 3600.0, "h"));
         });
-        each("night", "night.key-aside", [&](const Filled& f) { degrees("mark", "night, key", f.at("mark")); });
+        each("night", "night.key-aside", [&](const Filled& f) {
+            if (printed_.mark) {
+                degrees("mark", "night, key", f.at("mark"));
+            }
+        });
         each("night", "night.table-less", [&](const Filled& f) { degrees("mark", "night, note", f.at("mark")); });
         each("night", "night.morning-title",
              [&](const Filled& f) { degrees("read floor", "night, morning", f.at("floor")); });

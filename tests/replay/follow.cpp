@@ -63,12 +63,47 @@ ReplayFood food_of(const trip::Food& food, double diffusivity_share, double film
     return replay;
 }
 
-double own_loss(const trip::Box& box) {
-    const auto* given = std::get_if<units::HeatLoss>(&box.test);
-    if (given == nullptr) {
-        throw std::runtime_error("these tests know boxes by their loss alone");
+std::array<double, 3> inside_of(const trip::Box& box) {
+    return {box.inside[0].si(), box.inside[1].si(), box.inside[2].si()};
+}
+
+/// W/K of the closed box in still air, and half its band as a share. Of a tested box the straight line through
+/// ln(bath - air) over time; its readings may each be off by their error, two standard deviations of it.
+struct Loss {
+    double likely = 0.0;
+    double half_band = 0.0;
+};
+
+Loss loss_of(const trip::Box& box) {
+    const facts::Spread& least = facts::facts().spread("box-loss");
+    Loss loss{0.0, 0.5 * (least.high - least.low)};
+    if (const auto* given = std::get_if<units::HeatLoss>(&box.test)) {
+        loss.likely = given->si();
+        return loss;
     }
-    return given->si();
+    const auto& readings = std::get<std::vector<trip::BoxReading>>(box.test);
+    const auto n = static_cast<double>(readings.size());
+    double mean_t = 0.0;
+    double mean_y = 0.0;
+    const auto above = [&](const trip::BoxReading& one) { return (one.bath - box.test_outside).si(); };
+    for (const trip::BoxReading& one : readings) {
+        mean_t += one.after.si() / n;
+        mean_y += std::log(above(one)) / n;
+    }
+    double tt = 0.0;
+    double ty = 0.0;
+    double error = 0.0;
+    for (const trip::BoxReading& one : readings) {
+        const double t = one.after.si() - mean_t;
+        tt += t * t;
+        ty += t * (std::log(above(one)) - mean_y);
+        error += std::pow(t * box.reading_error.si() / above(one), 2.0);
+    }
+    const double slope = -ty / tt;
+    const double water = box.test_water.si() * heat::water_density(readings.front().bath).si();
+    loss.likely = slope * (water * heat::water_specific_heat().si() + liner_capacity(inside_of(box)));
+    loss.half_band = std::max(loss.half_band, std::sqrt(error) / tt / slope * 1.645 / 1.96);
+    return loss;
 }
 
 Way draw_way(const trip::Trip& trip, SpreadDraws& draws) {
@@ -85,10 +120,11 @@ Way draw_way(const trip::Trip& trip, SpreadDraws& draws) {
     const double wind = trip.weather.wind == facts::Wind::still    ? 0.0
                         : trip.weather.wind == facts::Wind::breezy ? 1.0
                                                                    : 2.0;
-    way.world.loss = own_loss(box) * draws.of("box-loss") * wind_share(wind + draws.of("wind"));
-    for (std::size_t i = 0; i < 3; ++i) {
-        way.world.inside[i] = box.inside[i].si();
-    }
+    const Loss loss = loss_of(box);
+    const facts::Spread& band = facts::facts().spread("box-loss");
+    const double place = (draws.of("box-loss") - 0.5 * (band.low + band.high)) / (0.5 * (band.high - band.low));
+    way.world.loss = loss.likely * std::max(0.1, 1.0 + loss.half_band * place) * wind_share(wind + draws.of("wind"));
+    way.world.inside = inside_of(box);
     way.world.colder = std::max(0.0, draws.of("unstirred"));
     const double diffusivity = draws.of("diffusivity");
     const double film = draws.of("film");

@@ -78,14 +78,7 @@ class Reader {
                 ++next_food;
                 finish = true;
             }
-            for (const char* key : {"plan.wait", "plan.wait-shut"}) {
-                for (const std::string& more : {" " + form("plan.late"), std::string()}) {
-                    if (const auto late = filled(as_read(form(key) + more), as_read(note.text))) {
-                        plan_.waits_until = moment(late->at("until"));
-                        break;
-                    }
-                }
-            }
+            read_wait(note.text);
         });
         if (next_food != plan_.foods.size()) {
             lost("plan", "core line of each food");
@@ -97,6 +90,18 @@ class Reader {
         });
         if (plan_.waits_until < plan_.serve) {
             plan_.waits_until = plan_.serve;
+        }
+    }
+
+    /// The wording with the least room for other things first.
+    void read_wait(const std::string& text) {
+        for (const char* key : {"plan.wait-not", "plan.wait-shut", "plan.wait"}) {
+            for (const std::string& more : {" " + form("plan.late"), std::string()}) {
+                if (const auto late = filled(as_read(form(key) + more), as_read(text))) {
+                    plan_.waits_until = moment(late->contains("serve") ? late->at("serve") : late->at("until"));
+                    return;
+                }
+            }
         }
     }
 
@@ -214,10 +219,11 @@ class Reader {
             return;
         }
         const double longest = seconds_in(as_read(key.value));
-        if (const auto after = by("night.key-aside", key.aside)) {
-            plan_.leave.push_back({celsius_in(after->at("mark")), longest});
-        } else if (by("night.key-aside-clock", key.aside) || by("night.key-aside-shut", key.aside)) {
+        // The fixed ones first: "after {mark}" may take anything.
+        if (by("night.key-aside-clock", key.aside) || by("night.key-aside-shut", key.aside)) {
             plan_.leave_by_clock = longest;
+        } else if (const auto after = by("night.key-aside", key.aside)) {
+            plan_.leave.push_back({celsius_in(after->at("mark")), longest});
         } else {
             lost("night", key.aside);
         }

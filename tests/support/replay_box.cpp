@@ -213,9 +213,7 @@ struct ReplayBox::Solver {
 
 ReplayBox::ReplayBox(const ReplayWorld& world, double liner_start)
     : world_(&world), solver_(std::make_unique<Solver>(world)) {
-    const facts::Facts& facts = facts::facts();
-    const auto& [a, b, c] = world.inside;
-    liner_ = 2.0 * (a * b + b * c + c * a) * (facts.value("liner.shell") + facts.value("liner.foam"));
+    liner_ = liner_capacity(world.inside);
     state_.values.assign(solver_->nodes + 1, 0.0);
     for (std::size_t f = 0; f < world.foods.size(); ++f) {
         const Grid& grid = solver_->grids[f];
@@ -304,6 +302,11 @@ void ReplayBox::advance_to(double moment, double every, const std::function<bool
             return;
         }
     }
+}
+
+double liner_capacity(const std::array<double, 3>& inside) {
+    const auto& [a, b, c] = inside;
+    return 2.0 * (a * b + b * c + c * a) * (facts::facts().value("liner.shell") + facts::facts().value("liner.foam"));
 }
 
 double open_surface(double water, double air) {

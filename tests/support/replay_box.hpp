@@ -91,6 +91,8 @@ class ReplayBox {
     std::unique_ptr<Solver> solver_;
 };
 
+/// J/K of the liner that warms with the water.
+double liner_capacity(const std::array<double, 3>& inside);
 /// J/m2/s that an open water surface gives off, by the table of the facts.
 double open_surface(double water, double air);
 /// How much more a box loses in wind; class 0 still, 1 breezy, 2 windy, and between.
