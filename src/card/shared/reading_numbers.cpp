@@ -129,6 +129,7 @@ void add_night_card(NumberList& list) {
     of.degrees("mark", plan.night.reading, writer.at_least(plan.night.reading),
                {"chosen", "none-whole-degrees", list.source("heat-engine")});
     of.span("rough", plan.interval_rough, writer.may_leave(plan.interval_rough), cooling);
+    of.at("from", plan.night.from, {"share-95", "minute", list.source("heat-engine")});
     of.degrees("air", plan.night.air, writer.at_most(plan.night.air),
                {"as-given", "down-degree", list.source("trip-file")});
     int nth = 0;
