@@ -39,14 +39,18 @@ Temperature core_out_of_bath(const Piece& piece, const safety::Standard& standar
 std::optional<FinishTime> finish_time(const Piece& piece, const safety::Finish& finish, Temperature core,
                                       Temperature boiling) {
     const facts::Facts& facts = facts::facts();
-    const auto simmering = time_to(piece, units::FilmCoefficient{facts.value("finish.simmer.film")}, core,
-                                   boiling - facts.difference("finish.simmer.below"), finish);
+    const units::TemperatureDifference below = facts.difference("finish.simmer.below");
+    FinishTime time;
+    time.hard_boil = finish.core > boiling - below - below;
+    const Temperature water = boiling - (time.hard_boil ? facts.difference("finish.hard.below") : below);
+    const auto simmering =
+        time_to(piece, units::FilmCoefficient{facts.value("finish.simmer.film")}, core, water, finish);
     if (!simmering) {
         return std::nullopt;
     }
-    FinishTime time{*simmering, std::nullopt};
+    time.simmering = *simmering;
     const units::Length flat = units::millimetres(facts.value("finish.pan.thickest"));
-    if (piece.body.shape == facts::Shape::slab && piece.body.thickness <= flat) {
+    if (!time.hard_boil && piece.body.shape == facts::Shape::slab && piece.body.thickness <= flat) {
         // Each face lies on the pan for half of the time.
         time.pan = time_to(piece, units::FilmCoefficient{facts.value("finish.pan.film") / 2.0}, core,
                            std::min(facts.temperature("finish.pan.face"), boiling), finish);

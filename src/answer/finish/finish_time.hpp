@@ -14,8 +14,9 @@ namespace holdwater::answer {
 /// decides; these say when to begin.
 struct FinishTime {
     units::Duration simmering;  // out of its bag, in water at a gentle boil
-    std::optional<units::Duration>
-        pan;  // in a pan, turned often; nothing: not flat, or thicker than facts finish.pan.thickest
+    bool hard_boil = false;     // at a hard one instead: a gentle one is hardly hotter than the core must get
+    /// In a pan, turned often. Nothing: not flat, thicker than facts finish.pan.thickest, or a hard boil is needed.
+    std::optional<units::Duration> pan;
 
     units::Duration longest() const { return std::max(simmering, pan.value_or(simmering)); }
 };

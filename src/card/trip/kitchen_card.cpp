@@ -134,12 +134,13 @@ void add_finishing(const CardWriter& writer, const plan::Event& event, std::vect
     }
     const plan::Finishing& finishing = *food.finishing;
     const auto& pan = finishing.one.pan;
-    Text text =
-        w.text(pan ? "kitchen.finish-pan" : "kitchen.finish", {{"food", name},
-                                                               {"takes", fire_time(finishing.one.simmering)},
-                                                               {"pan", pan ? fire_time(*pan) : ""},
-                                                               {"core", writer.limit(food.standard.finish->core)},
-                                                               {"hold", writer.for_hold(food.standard.finish->hold)}});
+    Text text = w.text(pan ? "kitchen.finish-pan" : "kitchen.finish",
+                       {{"food", name},
+                        {"boil", w.text(finishing.one.hard_boil ? "kitchen.hard-boil" : "kitchen.gentle-boil")},
+                        {"takes", fire_time(finishing.one.simmering)},
+                        {"pan", pan ? fire_time(*pan) : ""},
+                        {"core", writer.limit(food.standard.finish->core)},
+                        {"hold", writer.for_hold(food.standard.finish->hold)}});
     if (finishing.lots > 1) {
         text += " " + w.text("kitchen.finish-lots", {{"count", finishing.lots}});
     }

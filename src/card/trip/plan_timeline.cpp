@@ -42,10 +42,13 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const plan::Sear& s
 /// Out of the bath and over the fire, in time for the meal.
 Step finish(const CardWriter& writer, const plan::FoodPlan& food) {
     return {writer.clock(food.leaves()),
-            writer.words.text("plan.finish", {{"food", plain(food.food->name)},
-                                              {"takes", fire_time(food.finishing->one.simmering)},
-                                              {"core", writer.limit(food.standard.finish->core)},
-                                              {"hold", writer.for_hold(food.standard.finish->hold)}})};
+            writer.words.text(
+                "plan.finish",
+                {{"food", plain(food.food->name)},
+                 {"boil", writer.words.text(food.finishing->one.hard_boil ? "plan.boil-hard" : "plan.boil-gently")},
+                 {"takes", fire_time(food.finishing->one.simmering)},
+                 {"core", writer.limit(food.standard.finish->core)},
+                 {"hold", writer.for_hold(food.standard.finish->hold)}})};
 }
 
 Step step_of(const CardWriter& writer, const Event& event) {

@@ -82,6 +82,7 @@ Json food_of(const plan::FoodPlan& food) {
                          {"light_fire", finishing.light_fire.iso()},
                          {"out", finishing.out.iso()},
                          {"simmer_min", units::in_minutes(finishing.one.simmering)},
+                         {"hard_boil", finishing.one.hard_boil},
                          {"pan_min", finishing.one.pan ? Json(units::in_minutes(*finishing.one.pan)) : Json(nullptr)},
                          {"lots", finishing.lots},
                          {"takes_min", units::in_minutes(finishing.takes)}};

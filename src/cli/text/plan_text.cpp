@@ -62,9 +62,9 @@ std::string finish_words(const plan::Plan& plan, const plan::FoodPlan& food) {
     const plan::Finishing& finishing = *food.finishing;
     const auto minutes = [](units::Duration d) { return units::print(d, Toward::up); };
     return fmt::format(
-        "{}: out of the bath and the bag, into water at a gentle boil, about {}{}{}; done when the "
+        "{}: out of the bath and the bag, into water at a {} boil, about {}{}{}; done when the "
         "thermometer in the centre of each piece reads {}{}",
-        food.food->name, minutes(finishing.one.simmering),
+        food.food->name, finishing.one.hard_boil ? "hard" : "gentle", minutes(finishing.one.simmering),
         finishing.one.pan ? ", or into a pan, turned every minute, " + minutes(*finishing.one.pan) : "",
         finishing.lots > 1 ? fmt::format(", in {} lots one after the other", finishing.lots) : "",
         limit(plan, food.standard.finish->core), for_hold(food.standard.finish->hold));

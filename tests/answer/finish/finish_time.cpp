@@ -107,8 +107,22 @@ TEST_CASE("thicker, colder, hotter to reach, higher up: never sooner") {
 }
 
 TEST_CASE("where water boils too cool for the core there is no finish") {
-    CHECK_FALSE(time_of(piece_of(facts::Shape::slab, 30.0), 75.0, 60.0, 79.0).has_value());
+    CHECK_FALSE(time_of(piece_of(facts::Shape::slab, 30.0), 75.0, 60.0, 75.5).has_value());
     CHECK(time_of(piece_of(facts::Shape::slab, 30.0), 75.0, 60.0, 84.0).has_value());
+    CHECK_FALSE(time_of(piece_of(facts::Shape::slab, 20.0), 90.0, 60.0, 90.5).has_value());
+}
+
+TEST_CASE("where a gentle boil is hardly hotter than the core must get, the boil is hard, and no pan will do") {
+    const answer::Piece mussels = piece_of(facts::Shape::slab, 20.0);
+    const auto sea = time_of(mussels, 74.0, 60.0, 100.0);
+    const auto hills = time_of(mussels, 90.0, 60.0, 95.0);
+    REQUIRE((sea && hills));
+    CHECK_FALSE(sea->hard_boil);
+    CHECK(sea->pan.has_value());
+    CHECK(hills->hard_boil);
+    CHECK_FALSE(hills->pan.has_value());
+    CHECK(near_rel(hills->simmering.si(), by_shells(mussels, 0, 250, 94, 60, 90), 0.01));
+    CHECK(hills->longest() < units::hours(1));
 }
 
 TEST_CASE("a piece leaves the bath as cool as target and floors allow") {
