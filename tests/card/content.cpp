@@ -320,15 +320,30 @@ TEST_CASE("liver is heated through for its own time on every card, and is for no
     CHECK(has(joined(texts_of(dealt.card("night"))), "75 °C (167 °F) for 2 min"));
 }
 
-TEST_CASE("the Hold caution allows no food of the deck more than its own thickest piece") {
-    const Dealt dealt("tests/card/trips/minced-two-foods.toml");
-    const std::string caution = dealt.card("hold").cautions.front().text;
+TEST_CASE("the Hold card tells each food its own thickest piece, and no food another's") {
+    const Dealt two("tests/card/trips/minced-two-foods.toml");
+    REQUIRE(two.plan.foods.size() == 2);
+    const card::Card& hold = two.card("hold");
+    // The caution speaks for both, so it has no figure; each ruler ends where its own food is too thick.
+    CHECK(std::none_of(hold.cautions.front().text.begin(), hold.cautions.front().text.end(),
+                       [](char c) { return c >= '0' && c <= '9'; }));
+    CHECK(has(hold.cautions.front().text, "Thicker than its own ruler: split it."));
+    std::size_t ruled = 0;
+    for (const card::Block& block : hold.blocks) {
+        if (const auto* const ruler = std::get_if<card::Ruler>(&block)) {
+            const plan::FoodPlan& food = two.plan.foods.at(ruled++);
+            REQUIRE(food.thickest.has_value());
+            CHECK(has(ruler->title, food.food->name));
+            CHECK(ruler->too_thick_mm <= units::in_millimetres(*food.thickest) + 1.0 + 1e-6);
+        }
+    }
+    CHECK(ruled == 2);
+    // One food alone: in the caution.
+    const Dealt one("layouts/trips/trail-crew.toml");
+    const std::string caution = one.card("hold").cautions.front().text;
     std::smatch number;
     REQUIRE(std::regex_search(caution, number, std::regex(R"(Over (\d+))")));
-    for (const plan::FoodPlan& food : dealt.plan.foods) {
-        REQUIRE(food.thickest.has_value());
-        CHECK(std::stod(number[1]) <= units::in_millimetres(*food.thickest) + 1e-6);
-    }
+    CHECK(std::stod(number[1]) <= units::in_millimetres(*one.plan.foods.front().thickest) + 1e-6);
 }
 
 TEST_CASE("what-if questions stand on Night with what to do, on Limits with what it means if it was not done") {

@@ -216,7 +216,7 @@ std::string joined(const std::vector<std::string>& texts) {
 
 std::vector<std::pair<int, int>> pairs_of(const card::Deck& deck) {
     std::vector<std::pair<int, int>> pairs;
-    static const std::regex pair(R"((-?\d+) °C \((-?\d+) °F)");
+    static const std::regex pair(R"((?:^|[^-.\d])(-?\d+) °C \((-?\d+) °F)");
     const std::string all = joined(texts_of(deck));
     for (std::sregex_iterator it(all.begin(), all.end(), pair); it != std::sregex_iterator{}; ++it) {
         pairs.emplace_back(std::stoi((*it)[1]), std::stoi((*it)[2]));

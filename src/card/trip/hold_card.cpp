@@ -101,11 +101,6 @@ void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, 
                                                            {"thickness", writer.thickness(food.food->thickness)}}),
                       writer.must_hold(*own.time), "", key_aside(writer, food, own.bath)});
     }
-    // A card of several foods says of each how thick it may be; of one the caution does.
-    if (writer.plan.foods.size() > 1 && own.any_piece && food.thickest) {
-        card.blocks.add(Note{writer.words.text(
-            "hold.thickest", {{"thickest", units::amount(*food.thickest, first_of(writer), {1.0, Toward::down})}})});
-    }
     if (writer.reads()) {
         card.blocks.add(Note{table_note(writer, food.hold)});
         card.blocks.add(table_of(writer, food));
@@ -175,12 +170,13 @@ Card hold_card(const CardWriter& writer) {
         }
         card.blocks.add(Note{w.text("hold.ruler-note") + check});
     }
-    // Without a ruler nothing but the trip's own piece is known.
-    const bool alone = plan.foods.size() == 1 && rulers.size() == 1;
-    const auto thickest = alone ? plan.foods.front().thickest : std::nullopt;
+    // Without a ruler nothing but the trip's own piece is known. With several foods each has a limit of its own, where
+    // its ruler ends.
+    const bool all = rulers.size() == plan.foods.size();
+    const auto thickest = all && plan.foods.size() == 1 ? plan.foods.front().thickest : std::nullopt;
     card.warn(thickest ? w.text("hold.caution",
                                 {{"thickest", units::amount(*thickest, first_of(writer), {1.0, Toward::down})}})
-                       : w.text("hold.caution-plain"));
+                       : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
     return card;
 }
 

@@ -102,7 +102,7 @@ void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card) {
     const words::Words& w = writer.words;
     card.blocks.add(Heading{w.text("touch.wax-heading")});
     card.blocks.add(Note{w.text("touch.wax", {{"wax", writer.at_least(facts::facts().temperature("wax.floor"))},
-                                              {"sets", writer.at_most(wax_sets())}})});
+                                              {"sets", writer.short_degrees(wax_sets(), Toward::down)}})});
     card.blocks.add(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 

@@ -90,12 +90,19 @@ Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
     const TextLine turn = one_line(cue, strong, measure_);
     const Millimetres arrow = cap_height(strong.size_pt);
     const Millimetres turn_x = width - turn.width - 0.8 * arrow - here.scaled(1.4_mm);
-    const Fragment trip = paragraph(line_one, small, cue.empty() ? width : turn_x - here.scaled(3.0_mm), measure_);
+    Fragment trip = paragraph(line_one, small, cue.empty() ? width : turn_x - here.scaled(3.0_mm), measure_);
+    const bool beside = !(trip.too_wide > 0.0_mm);
+    if (!beside) {
+        // A long word beside a ruler: the cue goes under the trip's name.
+        trip = paragraph(line_one, small, width, measure_);
+    }
     put(made, trip, 0.0_mm, 0.0_mm);
-    const Millimetres second = std::max(trip.height, lines_height(1, small.size_pt)) + here.scaled(0.4_mm);
+    const Millimetres row = lines_height(1, small.size_pt);
+    const Millimetres cue_at = beside ? 0.0_mm : trip.height;
+    const Millimetres second = std::max(trip.height, cue_at + (cue.empty() ? 0.0_mm : row)) + here.scaled(0.4_mm);
     put(made, words, 0.0_mm, second);
     if (!cue.empty()) {  // last, as it is read
-        const Millimetres baseline = ascent(small.size_pt);
+        const Millimetres baseline = cue_at + ascent(small.size_pt);
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }

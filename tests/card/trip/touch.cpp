@@ -141,7 +141,7 @@ TEST_CASE("the rows of Touch are the bands of warm hands, rounded outwards, with
 TEST_CASE("Touch asks for clear wax with poultry and fish, and names what pours by the clock need") {
     const Dealt chicken("layouts/trips/paddling-day.toml");
     CHECK(has(joined(texts_of(chicken.card("touch"))), "Poultry, fish: only with wax that stays clear"));
-    CHECK(has(joined(texts_of(chicken.card("touch"))), "65 °C (149 °F) or more"));
+    CHECK(has(joined(texts_of(chicken.card("touch"))), "Just turned clear all through: 65 °C (149 °F) or more."));
     const Dealt pork("layouts/trips/trail-crew.toml");
     const std::string text = joined(texts_of(pork.card("touch")));
     CHECK_FALSE(has(text, "Poultry"));

@@ -126,7 +126,7 @@ TEST_CASE("the pots, one of them: in the singular, and not the water that boils 
 }
 
 TEST_CASE("the time: food that would be ready later") {
-    const trip::Trip trip = changed(lesson, [](trip::Trip& t) { t.serve = t.from.after(minutes(90)); });
+    const trip::Trip trip = changed(lesson, [](trip::Trip& t) { t.serve = t.from.after(minutes(100)); });
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const std::vector<Limit> bound = limits(plan::ready_bound_by(*setup));
@@ -136,7 +136,7 @@ TEST_CASE("the time: food that would be ready later") {
     REQUIRE_FALSE(plan.ok());
     const problem::Problem& refusal = with_code(plan.problems(), "not-ready-in-time");
     CAPTURE(refusal.message);
-    CHECK(has(refusal.message, "from the first fire to the meal it has only 1\u00A0h\u00A030"));
+    CHECK(has(refusal.message, "from the first fire to the meal it has only 1\u00A0h\u00A040"));
     CHECK(has(refusal.hint, "serve later"));
 }
 
