@@ -82,6 +82,11 @@ TEST_CASE("text that is not UTF-8, and a file of other nature, are refused") {
     const auto binary = read_trip_text(changed(small_trip, "Alder", "\xE4lder"));
     CHECK(lines(binary.problems()) ==
           "t.toml:2:8: error: this cannot be read: Encountered invalid utf-8 sequence (save the file as UTF-8 text)\n");
+    // The bad byte begins a line: the reader's place is the end of the one before.
+    const auto next_line = read_trip_text(changed(small_trip, "people", "\xE4people"));
+    CHECK(
+        lines(next_line.problems()) ==
+        "t.toml:2:22: error: this cannot be read: Encountered invalid utf-8 sequence (save the file as UTF-8 text)\n");
     const auto huge = read_trip_text(std::string(600000, '#'));
     CHECK(lines(huge.problems()) ==
           "t.toml: error: 600000 bytes are too many for a trip file (a trip file is a few pages of text)\n");

@@ -115,7 +115,6 @@ void Gauger::leave_out_settling() {
     if (made_.first_fall > made_.first_fall_error) {
         used_ = slow;
     }
-    return;
 }
 
 /// C_liner = C_water (T_poured - T_settled)/(T_settled - T_liner): the heat that the water gave is what the liner

@@ -26,8 +26,7 @@ Fragment span_names(const card::DayBar& block, const BlockContext& setting, cons
             done.push_back(block.spans[i].label);
         }
     }
-    for (std::size_t i = 0; i < block.spans.size(); ++i) {
-        const auto& span = block.spans[i];
+    for (const auto& span : block.spans) {
         if (span.label.empty() || std::find(done.begin(), done.end(), span.label) != done.end()) {
             continue;
         }
