@@ -70,7 +70,9 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
         // and more from its mark: as far as litres are poured wrong anyway.
         const double nearest = units::round_to(most, litre_step, units::Toward::nearest);
         const double other = nearest > most ? nearest - litre_step : nearest + litre_step;
-        for (const double cold : {nearest, std::max(0.0, other)}) {
+        // Half a litre less cold may spare a pot.
+        const double less = std::min(nearest, other) - litre_step;
+        for (const double cold : {nearest, std::max(0.0, other), std::max(0.0, less)}) {
             const Simulation run = filled_with(setup, cold, reading, pours);
             const bool full = std::abs(poured_in(setup, run) - water) < near_full;
             if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
@@ -81,7 +83,6 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
                     return recipe;
                 }
                 too_short = too_short ? too_short : recipe;
-                break;
             }
         }
     }
