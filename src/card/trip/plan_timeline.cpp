@@ -74,7 +74,7 @@ Step step_of(const CardWriter& writer, const Event& event) {
             const plan::Pour& pour = plan.fill.pours[event.index];
             if (pour.trims()) {
                 return {when, reads ? w.text("plan.pour-last", {{"reading", writer.about(plan.fill.reading)},
-                                                                {"litres", writer.litres_short(pour.most, Toward::up)}})
+                                                                {"litres", writer.one_boil(pour.most)}})
                                     : w.text("plan.pour-last-measured", {{"litres", writer.measured(pour.boiling)}})};
             }
             return {when, w.text("plan.pour", {{"pots", w.text("plan.pots", {{"count", pour.pots}})},

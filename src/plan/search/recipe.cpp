@@ -24,6 +24,11 @@ Simulation filled_with(const Setup& setup, double cold, Temperature reading, int
     return run;
 }
 
+/// What the fill came to, before anything that stood too high was scooped out.
+double poured_in(const Setup& setup, const Simulation& filled) {
+    return (filled.over_rim() + setup.most - setup.food_volume).si();
+}
+
 /// The last x between two at which a condition that turns false once still holds.
 template <class Holds>
 double last_that(double low, double high, const Holds& still) {
@@ -52,32 +57,36 @@ double share_short(const Setup& setup, const Recipe& recipe) {
 std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading) {
     const double water = setup.box->water.si();
     const double near_full = std::max(2.0 * litre_step, water * (facts::facts().spread("litres").high - 1.0));
-    // The fewest pours that reach the reading.
+    std::optional<Recipe> too_short;  // the fewest pours that reach the reading, though not surely
     for (int pours = 1; pours <= most_pours; ++pours) {
-        if (filled_with(setup, 0.0, reading, pours).bath().water().si() > water) {
-            return std::nullopt;  // even without cold water the box is full before the reading is reached
+        if (poured_in(setup, filled_with(setup, 0.0, reading, pours)) > water) {
+            return too_short;  // even without cold water the box is full before the reading is reached
         }
         // More cold water asks for more boiling: the filled volume rises with it.
         const double most = last_that(0.0, water, [&](double cold) {
-            return filled_with(setup, cold, reading, pours).bath().water().si() < water;
+            return poured_in(setup, filled_with(setup, cold, reading, pours)) < water;
         });
         // To half a litre of cold water; each litre of it takes several of boiling, so that the box may end a litre
         // and more from its mark: as far as litres are poured wrong anyway.
         const double nearest = units::round_to(most, litre_step, units::Toward::nearest);
         const double other = nearest > most ? nearest - litre_step : nearest + litre_step;
-        for (const double cold : {nearest, std::max(0.0, other)}) {
+        // Half a litre less cold may spare a pot.
+        const double less = std::min(nearest, other) - litre_step;
+        for (const double cold : {nearest, std::max(0.0, other), std::max(0.0, less)}) {
             const Simulation run = filled_with(setup, cold, reading, pours);
-            const bool full = std::abs(run.bath().water().si() - water) < near_full;
+            const bool full = std::abs(poured_in(setup, run) - water) < near_full;
             if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
                 run.filled_at() > reading - units::kelvins(0.5)) {
+                // Where the pots fall short too often, one more is part of the plan, with the time that it takes.
                 const Recipe recipe{units::Volume{cold}, reading, pours, reading, {}};
-                const Recipe more{units::Volume{cold}, reading, pours + 1, reading, {}};
-                // Where the pots fall short too often, one pot more is part of the plan, with the time that it takes.
-                return share_short(setup, recipe) > allowed_failures() ? more : recipe;
+                if (share_short(setup, recipe) <= allowed_failures()) {
+                    return recipe;
+                }
+                too_short = too_short ? too_short : recipe;
             }
         }
     }
-    return std::nullopt;
+    return too_short;
 }
 
 /// Without one the litres are measured: as much cold water as leaves the likely fill at the reading.

@@ -3,6 +3,7 @@
 // these half a litre of cold water, to which a cook measures, can be too coarse for that.
 #include "plan/search/recipe.hpp"
 
+#include "plan/search/ensemble.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -43,7 +44,30 @@ TEST_CASE("law: a fill boils as many rounds as the pots hold its water in, no mo
                 }
                 // A tenth of the pots' water may be too little to reach the mark with half litres of cold water.
                 const double rounds = std::ceil(boiled / (0.9 * setup->batch.si()));
-                CHECK(static_cast<double>(likely.fill_pours()) <= rounds);
+                if (static_cast<double>(likely.fill_pours()) > rounds) {
+                    // One more, and only where every cold litre that fills the box with fewer leaves the pots short of
+                    // the reading in over 5 of 100 scenarios.
+                    CHECK(static_cast<double>(likely.fill_pours()) == rounds + 1.0);
+                    const plan::Ensemble all(*setup, {128, 1});
+                    for (double cold = 0.0; cold <= 10.0; cold += 0.5) {
+                        const plan::Recipe fewer{
+                            units::litres(cold), recipe->reading, recipe->pours - 1, recipe->reading, {}};
+                        plan::Simulation usual(*setup, plan::likely_scenario(), {}, false);
+                        usual.fill(fewer);
+                        if (std::abs(usual.bath().water().si() - trip.boxes[0].water.si()) > 0.9e-3 ||
+                            usual.fill_pours() > static_cast<std::size_t>(fewer.pours)) {
+                            continue;
+                        }
+                        CAPTURE(cold);
+                        std::size_t missing = 0;
+                        for (std::size_t i = 0; i < all.size(); ++i) {
+                            plan::Simulation run(*setup, all.scenario(i), {}, false);
+                            run.fill(fewer);
+                            missing += run.fill_pours() > static_cast<std::size_t>(fewer.pours) ? 1 : 0;
+                        }
+                        CHECK(static_cast<double>(missing) > plan::allowed_failures() * 128.0);
+                    }
+                }
                 // As full as wanted, within a litre or the twentieth by which litres are poured wrong.
                 const double wanted = trip.boxes[0].water.si();
                 CHECK(std::abs(likely.bath().water().si() - wanted) < std::max(1.0e-3, 0.05 * wanted));
