@@ -77,8 +77,8 @@ void add_touch_numbers(NumberList& list) {
     list.add({"touch", "wax", value_unit::celsius}, clear.celsius(), writer.at_least(clear), "rule", "up-degree",
              list.source("figure", wax.key + " [" + wax.source + "]"));
     const units::Temperature sets = wax_sets();
-    list.add({"touch", "wax-sets", value_unit::celsius}, sets.celsius(), writer.short_degrees(sets, Toward::down), "rule", "down-degree",
-             list.source("figure", "wax.sets-below"));
+    list.add({"touch", "wax-sets", value_unit::celsius}, sets.celsius(), writer.short_degrees(sets, Toward::down),
+             "rule", "down-degree", list.source("figure", "wax.sets-below"));
     add_dips(list);
 }
 
