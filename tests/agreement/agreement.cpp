@@ -108,8 +108,10 @@ const std::vector<Known>& known_disagreements() {
 
 /// "top-up 2 in" and "top-up 1 in" are the same kind of thing.
 std::string kind_of(std::string what) {
-    if (what.starts_with("ready: ")) {
-        return "ready";
+    for (const char* of_food : {"ready", "ready if", "to the fire"}) {
+        if (what.starts_with(std::string(of_food) + ": ")) {
+            return of_food;
+        }
     }
     static const std::regex name(R"((:.*)? \(\d+\) on its card$)");
     what = std::regex_replace(what, name, " on its card");

@@ -33,6 +33,11 @@ Said said_word(std::string what, std::string where, std::string word) {
     return {std::move(what), std::move(where), std::move(word), 0.0, 0.0};
 }
 
+bool says_lines(const words::Words& words) {
+    const auto first = words.find("topup.out-first");
+    return first && first->find("{below}") != std::string::npos;
+}
+
 std::vector<Disagreement> disagreements(const AllSaid& all) {
     std::vector<Disagreement> found;
     for (std::size_t i = 0; i < all.size(); ++i) {

@@ -43,6 +43,9 @@ struct Case {
     const words::Words& words;
 };
 
+/// True where what is taken out before a pour is said by a line on the wall, not in litres.
+bool says_lines(const words::Words& words);
+
 void say_cards(const Case& one, AllSaid& all);
 void say_terminal(const Case& one, AllSaid& all);
 void say_json(const Case& one, AllSaid& all);

@@ -40,12 +40,18 @@ class Cards {
     void litres(const std::string& what, const char* card, double value) {
         all_.push_back(said_figure(what, fmt::format("card {}", card), value, "L"));
     }
+    void millimetres(const std::string& what, const char* card, double value) {
+        all_.push_back(said_figure(what, fmt::format("card {}", card), value, "mm"));
+    }
     void degrees(const std::string& what, const char* card, const std::string& text) {
         all_.push_back(said_figure(what, fmt::format("card {}", card), celsius_in(text), "C"));
     }
 
     /// Every text of a card with the key it may have been written by.
     void each(const char* card, const char* key, const Places& visit) {
+        if (!case_.words.has(key)) {
+            return;  // said another way, or nowhere
+        }
         const auto look = [&](const std::string& text) {
             if (const auto places = filled_by(case_.words, key, text)) {
                 visit(*places);
@@ -133,7 +139,9 @@ class Cards {
             const PrintedTopUp& one = printed_.top_ups[i];
             at(fmt::format("top-up {}", i + 1), "plan", one.at);
             litres(fmt::format("top-up {} in", i + 1), "plan", one.litres);
-            if (!one.swap) {
+            if (one.below) {
+                millimetres(fmt::format("top-up {} line", i + 1), "plan", *one.below);
+            } else if (!one.swap && !by_line_) {
                 litres(fmt::format("top-up {} out", i + 1), "plan", one.out);
             }
             if (one.wake) {
@@ -143,6 +151,12 @@ class Cards {
         for (const PrintedFood& food : printed_.foods) {
             if (food.ready) {
                 at("ready: " + food.name, "plan", *food.ready);
+            }
+            if (food.ready_if) {
+                all_.push_back(said_figure("ready if: " + food.name, "card plan", *food.ready_if, "C"));
+            }
+            if (food.out) {
+                at("to the fire: " + food.name, "plan", *food.out);
             }
         }
         at("may wait until", "plan", printed_.waits_until);
@@ -190,18 +204,24 @@ class Cards {
     void say_top_up_step(const card::Step& step, std::size_t n) {
         clock(fmt::format("top-up {}", n), "topup", step.when);
         std::string first = case_.words.find("topup.out-first").value();
-        first.replace(first.find("{litres}"), 8, "{first}");
+        if (const auto at = first.find("{litres}"); at != std::string::npos) {
+            first.replace(at, 8, "{first}");
+        }
         for (const char* key : {"topup.step-swap-fixed", "topup.step-swap", "topup.step-fixed", "topup.step"}) {
             for (const std::string& out : {first, std::string()}) {
-                const std::string form = out + case_.words.find(key).value();
-                if (const auto f = filled(as_read(form), as_read(step.text))) {
-                    litres(fmt::format("top-up {} in", n), "topup", litres_in(f->at("litres")));
-                    if (!std::string_view(key).starts_with("topup.step-swap")) {
-                        litres(fmt::format("top-up {} out", n), "topup",
-                               f->contains("first") ? litres_in(f->at("first")) : 0.0);
-                    }
-                    return;
+                const auto form = case_.words.find(key);
+                const auto f = form ? filled(as_read(out + *form), as_read(step.text)) : std::nullopt;
+                if (!f) {
+                    continue;
                 }
+                litres(fmt::format("top-up {} in", n), "topup", litres_in(f->at("litres")));
+                if (f->contains("below")) {
+                    millimetres(fmt::format("top-up {} line", n), "topup", millimetres_in(f->at("below")));
+                } else if (!by_line_ && !std::string_view(key).starts_with("topup.step-swap")) {
+                    litres(fmt::format("top-up {} out", n), "topup",
+                           f->contains("first") ? litres_in(f->at("first")) : 0.0);
+                }
+                return;
             }
         }
         all_.push_back(said_word("top-up steps", "card topup", "not understood: " + step.text));
@@ -277,6 +297,7 @@ class Cards {
     const Case& case_;
     AllSaid& all_;
     card::Deck deck_;
+    bool by_line_ = says_lines(case_.words);
     PrintedPlan printed_;
 };
 

@@ -62,6 +62,11 @@ class Terminal {
                                             "{cold} of cold water in",
                                             text)) {
             litres("cold water", warm->at("cold"));
+        } else if (const auto trim =
+                       filled("pour up to {litres} boiling ({pots}); stop at a reading of {reading}", text)) {
+            at(fmt::format("pour {}", ++pours_), when);
+            litres(fmt::format("pour {} litres", pours_), trim->at("litres"));
+            degrees("fill to", trim->at("reading"));
         } else if (const auto pour = filled("pour {litres} boiling ({pots}){rest}", text)) {
             at(fmt::format("pour {}", ++pours_), when);
             litres(fmt::format("pour {} litres", pours_), pour->at("litres"));
@@ -73,6 +78,14 @@ class Terminal {
             at("food in", when);
         } else if (const auto ready = filled("{food} surely ready (likely {likely})", text)) {
             at("ready: " + as_read(ready->at("food")), when);
+        } else if (const auto timely = filled("{food} ready, if every pour was on time (likely {likely})", text)) {
+            at("ready: " + as_read(timely->at("food")), when);
+        } else if (const auto read = filled("{food} ready, if no reading was under {least} (likely {likely})", text)) {
+            at("ready: " + as_read(read->at("food")), when);
+            degrees("ready if: " + as_read(read->at("food")), read->at("least"));
+        } else if (const auto taken =
+                       filled("{food}: out of the bath and the bag, into water at a gentle boil{rest}", text)) {
+            at("to the fire: " + as_read(taken->at("food")), when);
         } else if (text.starts_with("WAKE, ")) {
             at(fmt::format("wake for top-up {}", top_ups_ + 1), when);
         } else {
@@ -84,7 +97,11 @@ class Terminal {
         const struct {
             const char* form;
             bool first;
-        } forms[] = {{"top up to {mark}: take out {out} first, about {litres} boiling (reads about {reading})", true},
+        } forms[] = {{"top up to {mark}: water down to {below} below the rim, about {litres} boiling (reads about "
+                      "{reading})",
+                      false},
+                     {"water down to {below} below the rim, pour {litres} boiling", false},
+                     {"top up to {mark}: take out {out} first, about {litres} boiling (reads about {reading})", true},
                      {"top up to {mark}: about {litres} boiling (reads about {reading})", false},
                      {"take out {out} first, pour {litres} boiling", true},
                      {"pour {litres} boiling", false}};
@@ -93,8 +110,13 @@ class Terminal {
                 ++top_ups_;
                 at(fmt::format("top-up {}", top_ups_), when);
                 litres(fmt::format("top-up {} in", top_ups_), found->at("litres"));
-                all_.push_back(said_figure(fmt::format("top-up {} out", top_ups_), "terminal",
-                                           first ? litres_in(found->at("out")) : 0.0, "L"));
+                if (found->contains("below")) {
+                    all_.push_back(said_figure(fmt::format("top-up {} line", top_ups_), "terminal",
+                                               millimetres_in(found->at("below")), "mm"));
+                } else if (!says_lines(case_.words)) {
+                    all_.push_back(said_figure(fmt::format("top-up {} out", top_ups_), "terminal",
+                                               first ? litres_in(found->at("out")) : 0.0, "L"));
+                }
                 if (found->contains("mark")) {
                     degrees("mark", found->at("mark"));
                 }
@@ -178,7 +200,9 @@ void say_json(const Case& one, AllSaid& all) {
     for (const nlohmann::json& top_up : json.at("top_ups")) {
         at(fmt::format("top-up {}", ++n), top_up.at("at"));
         figure(fmt::format("top-up {} in", n), top_up.at("boiling_l"), "L", litre);
-        figure(fmt::format("top-up {} out", n), top_up.at("out_l"), "L", litre);
+        if (!says_lines(one.words)) {
+            figure(fmt::format("top-up {} out", n), top_up.at("out_l"), "L", litre);
+        }
         if (top_up.at("wakes").get<bool>()) {
             at(fmt::format("wake for top-up {}", n), top_up.at("light_fire"));
         }

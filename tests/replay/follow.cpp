@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 namespace holdwater::support {
@@ -38,8 +39,7 @@ class Cook {
         for (const PrintedTopUp& one : cards_.top_ups) {
             top_up(one);
         }
-        const double serve = time(cards_.serve);
-        until(serve);
+        until(end_of_bath());
         const ReplayState at_serving = box_.state();
         leave_alone(time(cards_.waits_until));
         box_.go_back_to(at_serving);
@@ -82,23 +82,27 @@ class Cook {
             }
             // "Pour, stir, read. Stop at": as much as it takes and the pots give; a litre in hand is poured in sips, so
             // that the true litres are what counts, not the marks of the pot.
-            pour_until(*one.until);
-            kept_[promise::fill] = shown() >= *one.until - near_mark;
-            for (int more = 0; more < 3 && shown() < *one.until - near_mark; ++more) {
-                delay_ += cards_.boils_in;  // one pot more is boiled, and all moves
-                wait(time(one.at) + delay_);
-                pour_until(*one.until);
-            }
+            pour_until(*one.until, cards_.pours_bounded ? std::min(one.litres, cards_.at_once) : cards_.at_once);
+        }
+        if (!cards_.fill_to) {
+            return;
+        }
+        kept_[promise::fill] = shown() >= *cards_.fill_to - near_mark;
+        for (int more = 0; more < 3 && shown() < *cards_.fill_to - near_mark; ++more) {
+            delay_ += cards_.boils_in;  // one pot more is boiled, and all moves
+            wait(time(cards_.pours.back().at) + delay_);
+            pour_until(*cards_.fill_to, cards_.at_once);
         }
     }
 
-    void pour_until(double reading) {
+    /// To a reading, with so many litres by the marks of the pots.
+    void pour_until(double reading, double litres) {
         box_.open_lid(60.0 * draws_.of("lid.open"));
         const double wanted = reading - way_.error;
         const ReplayState before = box_.state();
         // What a pour does is steady in its litres: halve to the reading.
         double low = 0.0;
-        double high = cards_.at_once * way_.litres * 1e-3;
+        double high = litres * way_.litres * 1e-3;
         const auto after = [&](double volume) {
             box_.go_back_to(before);
             box_.pour(0.0, volume, way_.boiling);
@@ -129,6 +133,7 @@ class Cook {
         in_ = time(cards_.food_in) + delay_;
         wait(in_);
         box_.open_lid(60.0 * draws_.of("lid.open"));
+        scoop_to(cards_.food_in_below);
         box_.put_food_in();
         note(promise::rim_fill, std::max(most_, box_.filled_volume()) <= inside_);
         most_ = 0.0;  // the fill is judged; from here on the top-ups
@@ -137,6 +142,23 @@ class Cook {
         }
         room_ = cards_.room.value_or(0.0);
         watch_gap();
+    }
+
+    /// Out with what stands above a line on the wall.
+    void scoop_to(std::optional<double> below_mm) {
+        if (below_mm) {
+            const double allowed = inside_ - *below_mm * 1e-3 * way_.world.inside[0] * way_.world.inside[1];
+            box_.pour(std::max(0.0, box_.filled_volume() - allowed), 0.0, box_.bath());
+        }
+    }
+
+    /// When the last food has left the bath.
+    double end_of_bath() const {
+        double end = 0.0;
+        for (const PrintedFood& food : cards_.foods) {
+            end = std::max(end, time(food.out.value_or(cards_.serve)));
+        }
+        return end;
     }
 
     bool watch(const ReplayLook& look) {
@@ -157,8 +179,12 @@ class Cook {
             return;
         }
         until(at);
+        lowest_read_ = std::min(lowest_read_, shown());
         if (!cards_.reads) {
+            scoop_to(one.below);
             pour(one.out, one.litres);
+        } else if (cards_.ladder.front().pour) {
+            pour_to_line(rung_at(shown()));
         } else {
             const auto [out, in] = by_the_ladder(one);
             if (in > 0.0) {
@@ -170,6 +196,25 @@ class Cook {
         }
         watch(box_.look());
         watch_gap();
+    }
+
+    /// Between two lines the colder one; below all of them as much as the lowest says.
+    const PrintedRung& rung_at(double reading) const {
+        for (const PrintedRung& line : cards_.ladder) {
+            if (line.reading <= reading) {
+                return line;
+            }
+        }
+        return cards_.ladder.back();
+    }
+
+    /// "First take out what stands above that line, then pour": bit by bit, until it reads the mark.
+    void pour_to_line(const PrintedRung& rung) {
+        if (shown() < *cards_.mark) {
+            scoop_to(rung.below);
+            pour_until(*cards_.mark, std::min(*rung.pour, cards_.at_once));
+            note(promise::mark, at_mark());
+        }
     }
 
     bool at_mark() const { return shown() >= cards_.mark.value() - near_mark; }
@@ -213,13 +258,7 @@ class Cook {
         if (reading >= *cards_.mark) {
             return {0.0, 0.0};
         }
-        const PrintedRung* rung = &cards_.ladder.back();  // below all of them: as much as the lowest says
-        for (const PrintedRung& line : cards_.ladder) {
-            if (line.reading <= reading) {
-                rung = &line;  // between two lines the colder one
-                break;
-            }
-        }
+        const PrintedRung* rung = &rung_at(reading);
         const auto given = [&](double litres) { return std::min(litres, cards_.at_once); };
         if (!one.swap && rung->add && *rung->add <= room_ + 1e-9) {
             room_ -= *rung->add;
@@ -256,8 +295,12 @@ class Cook {
             return look.seen >= keep_.floor;
         });
         box_.go_back_to(here);
+        const double from = cards_.leave_from ? time(*cards_.leave_from) : 0.0;
         for (const Seen& one : seen) {
             double longest = 0.0;
+            if (one.at < from) {
+                continue;
+            }
             if (cards_.leave_by_clock) {
                 longest = one.at == seen.front().at && (one.at > in_ || cards_.top_ups.empty()) ? *cards_.leave_by_clock
                                                                                                 : 0.0;
@@ -282,7 +325,8 @@ class Cook {
     void judge_cores() {
         for (std::size_t f = 0; f < cores_.size(); ++f) {
             const PrintedFood& food = cards_.foods[f];
-            if (food.ready) {
+            // "If no reading was under": what was read at the top-ups.
+            if (food.ready && lowest_read_ >= food.ready_if.value_or(-300.0)) {
                 note(promise::ready, cores_[f].done() <= time(*food.ready) + look_every);
             }
             if (food.peak) {
@@ -300,10 +344,11 @@ class Cook {
     double inside_ = 0.0;  // m3
     std::vector<CoreWatch> cores_;
     Kept kept_;
-    double in_ = 0.0;     // s
-    double delay_ = 0.0;  // s, by a pot more for the fill
-    double room_ = 0.0;   // litres that the cook still counts on
-    double most_ = 0.0;   // m3
+    double in_ = 0.0;                                               // s
+    double delay_ = 0.0;                                            // s, by a pot more for the fill
+    double room_ = 0.0;                                             // litres that the cook still counts on
+    double most_ = 0.0;                                             // m3
+    double lowest_read_ = std::numeric_limits<double>::infinity();  // C
     bool floor_kept_ = true;
     bool left_well_ = true;
     double below_since_ = std::numeric_limits<double>::infinity();

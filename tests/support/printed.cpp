@@ -134,6 +134,15 @@ double celsius_in(std::string_view text) {
     return fahrenheit < celsius ? units::fahrenheit(number).celsius() : number;
 }
 
+double millimetres_in(std::string_view text) {
+    const auto inches = text.find("in");
+    const auto metric = text.find("mm");
+    if (inches == std::string_view::npos && metric == std::string_view::npos) {
+        no("millimetres", text);
+    }
+    return number_in(text) * (inches < metric ? 25.4 : 1.0);
+}
+
 double seconds_in(std::string_view text) {
     static const std::regex pattern(R"(^(?:(\d+) ?h ?(\d+)?)?(?:(\d+) ?min)?(?:(\d+) ?s)?$)");
     const std::string whole(text);

@@ -35,6 +35,8 @@ double number_in(std::string_view text);
 double litres_in(std::string_view text);
 /// Degrees Celsius of "71 °C" or "160 °F", the first of two systems. Throws if it is neither.
 double celsius_in(std::string_view text);
+/// Millimetres of "30 mm" or "1 1/8 in", the first of two systems. Throws if it is neither.
+double millimetres_in(std::string_view text);
 /// Seconds of "2 h 15", "45 min", "2h15", "90 s". Throws if it is none.
 double seconds_in(std::string_view text);
 

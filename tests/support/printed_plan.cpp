@@ -30,7 +30,8 @@ class Reader {
   private:
     std::optional<Filled> by(std::string_view key, std::string_view text,
                              const std::map<std::string, std::string>& with = {}) const {
-        return filled_by(words_, key, text, with);
+        // A language has the one way to say a thing or the other; a line that none of them fits is not understood.
+        return words_.has(key) ? filled_by(words_, key, text, with) : std::nullopt;
     }
     /// A wording, to be put into a place of another.
     std::string form(const std::string& key, const std::string& from = "", const std::string& to = "") const {
@@ -66,7 +67,8 @@ class Reader {
 
     void read_plan() {
         for (const trip::Food& one : trip_.foods) {
-            plan_.foods.push_back({as_read(card::plain(one.name)), std::nullopt, std::nullopt});
+            plan_.foods.push_back({});
+            plan_.foods.back().name = as_read(card::plain(one.name));
         }
         plan_.serve = trip_.serve;
         std::size_t next_food = 0;
@@ -135,9 +137,12 @@ class Reader {
             if (!found) {
                 continue;
             }
-            PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt};
+            PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt, std::nullopt};
             one.swap = std::string_view(key).starts_with("plan.swap");
             one.out = one.swap ? one.litres : found->contains("first") ? litres_in(found->at("first")) : 0.0;
+            if (found->contains("below")) {
+                one.below = millimetres_in(found->at("below"));
+            }
             if (found->contains("wake")) {
                 one.wake = moment(found->at("wake"));
             }
@@ -148,12 +153,23 @@ class Reader {
     }
 
     bool read_end(LocalTime at, const std::string& text) {
-        if (const auto ready = by("plan.ready", text)) {
-            food(ready->at("food")).ready = at;
+        for (const char* key : {"plan.ready-clock", "plan.ready"}) {
+            if (const auto ready = by(key, text)) {
+                PrintedFood& one = food(ready->at("food"));
+                one.ready = at;
+                if (ready->contains("least")) {
+                    one.ready_if = celsius_in(ready->at("least"));
+                }
+                return true;
+            }
+        }
+        if (const auto finish = by("plan.finish", text); finish && finish->contains("takes")) {
+            food(finish->at("food")).out = at;
             return true;
         }
-        for (const char* key : {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.take-out", "plan.take-out-finish",
-                                "plan.finish", "plan.serve", "plan.serve-risk"}) {
+        for (const char* key :
+             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.take-out", "plan.take-out-finish",
+              "plan.boil-finish", "plan.boil-finish", "plan.finish", "plan.serve", "plan.serve-risk"}) {
             if (by(key, text)) {
                 return true;
             }
@@ -172,6 +188,14 @@ class Reader {
                 plan_.after_food = std::pair(celsius_in(range->at("low")), celsius_in(range->at("high")));
             }
         });
+        each<card::Steps>("fill", [&](const card::Steps& steps) {
+            for (const card::Step& step : steps.steps) {
+                if (const auto level = by("fill.step-level", step.text)) {
+                    plan_.food_in_below = millimetres_in(level->at("below"));
+                }
+            }
+        });
+        plan_.pours_bounded = words_.has("fill.step-level");
         plan_.reads = plan_.fill_to.has_value();
     }
 
@@ -183,13 +207,21 @@ class Reader {
         });
         each<card::Ladder>("topup", [&](const card::Ladder& ladder) {
             const bool both = ladder.right_heads.size() == 2;
+            const bool by_level = by("topup.below", ladder.right_heads.front()).has_value();
             for (const card::Ladder::Rung& rung : ladder.rungs) {
                 const auto litres = [](const std::string& text) {
                     return text == "–" ? std::nullopt : std::optional(litres_in(as_read(text)));
                 };
-                plan_.ladder.push_back({celsius_in(as_read(rung.reading)),
-                                        both ? litres(rung.amounts.front()) : std::nullopt,
-                                        litres(rung.amounts.back())});
+                PrintedRung line;
+                line.reading = celsius_in(as_read(rung.reading));
+                if (by_level) {
+                    line.below = millimetres_in(as_read(rung.amounts.front()));
+                    line.pour = litres(rung.amounts.back());
+                } else {
+                    line.add = both ? litres(rung.amounts.front()) : std::nullopt;
+                    line.swap = litres(rung.amounts.back());
+                }
+                plan_.ladder.push_back(line);
             }
             if (const auto floor = by("topup.floor", ladder.floor_reading)) {
                 plan_.read_floor = celsius_in(floor->at("floor"));
@@ -224,6 +256,9 @@ class Reader {
             plan_.leave_by_clock = longest;
         } else if (const auto after = by("night.key-aside", key.aside)) {
             plan_.leave.push_back({celsius_in(after->at("mark")), longest});
+            if (after->contains("from")) {
+                plan_.leave_from = moment(after->at("from"));
+            }
         } else {
             lost("night", key.aside);
         }

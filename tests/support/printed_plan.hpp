@@ -16,7 +16,7 @@ namespace holdwater::support {
 struct PrintedPour {
     units::LocalTime at;
     double litres = 0.0;          // boiling
-    std::optional<double> until;  // C: pour until it reads this
+    std::optional<double> until;  // C: pour until it reads this, and no more than the litres where they are a bound
 };
 
 struct PrintedTopUp {
@@ -24,6 +24,7 @@ struct PrintedTopUp {
     double litres = 0.0;
     double out = 0.0;  // litres, first
     bool swap = false;
+    std::optional<double> below;  // mm under the rim, to which water is taken out first
     std::optional<units::LocalTime> wake;
 };
 
@@ -31,6 +32,8 @@ struct PrintedRung {
     double reading = 0.0;       // C
     std::optional<double> add;  // litres
     std::optional<double> swap;
+    std::optional<double> below;  // mm under the rim, to which water is taken out first
+    std::optional<double> pour;   // litres at the most, until it reads the mark
 };
 
 struct PrintedLeave {
@@ -41,29 +44,34 @@ struct PrintedLeave {
 struct PrintedFood {
     std::string name;
     std::optional<units::LocalTime> ready;  // "surely ready"
+    std::optional<double> ready_if;         // C: ready if no reading was under this
+    std::optional<units::LocalTime> out;    // to the fire, before the meal
     std::optional<double> peak;             // C, "at most"
 };
 
 struct PrintedPlan {
     bool reads = true;
     units::LocalTime fire;
-    double cold = 0.0;               // litres
-    std::vector<PrintedPour> pours;  // boiling, of the fill
-    std::optional<double> fill_to;   // C, card Fill
+    double cold = 0.0;                    // litres
+    std::vector<PrintedPour> pours;       // boiling, of the fill
+    bool pours_bounded = false;           // the litres of those by reading are "up to"
+    std::optional<double> food_in_below;  // mm under the rim, to which water is taken out before the food goes in
+    std::optional<double> fill_to;        // C, card Fill
     units::LocalTime food_in;
     std::vector<PrintedTopUp> top_ups;  // Plan, by the clock
     units::LocalTime serve;
-    units::LocalTime waits_until;          // "meal late": no later than this without a top-up
-    std::vector<PrintedFood> foods;        // in the order of the Plan card
-    std::optional<double> mark;            // C, card Top-up
-    std::optional<double> action;          // C
-    std::optional<double> read_floor;      // C
-    std::vector<PrintedRung> ladder;       // falling
-    double at_once = 0.0;                  // litres that the pots give
-    double boils_in = 0.0;                 // s, fire on before the pour
-    std::optional<double> room;            // litres that may be added before the first that must come out
-    std::vector<PrintedLeave> leave;       // card Night, its rows and its big number
-    std::optional<double> leave_by_clock;  // s, without a reading: after every pour
+    units::LocalTime waits_until;                // "meal late": no later than this without a top-up
+    std::vector<PrintedFood> foods;              // in the order of the Plan card
+    std::optional<double> mark;                  // C, card Top-up
+    std::optional<double> action;                // C
+    std::optional<double> read_floor;            // C
+    std::vector<PrintedRung> ladder;             // falling
+    double at_once = 0.0;                        // litres that the pots give
+    double boils_in = 0.0;                       // s, fire on before the pour
+    std::optional<double> room;                  // litres that may be added before the first that must come out
+    std::vector<PrintedLeave> leave;             // card Night, its rows and its big number
+    std::optional<units::LocalTime> leave_from;  // readings since then
+    std::optional<double> leave_by_clock;        // s, without a reading: after every pour
     std::optional<std::pair<double, double>> after_food;  // C, an hour after the food
 };
 
