@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/numbers.hpp"
 
+#include "card/shared/card_text.hpp"
+#include "card/trip/cards.hpp"
 #include "units/print.hpp"
+
+#include <map>
 
 namespace holdwater::card {
 namespace {
@@ -102,6 +106,19 @@ void add_limits(NumberList& list) {
              writer.at_least(plan.action_line), "rule", "up-degree", rule);
 }
 
+/// Of rows, steps and cautions only those that this deck has: which ones depends on units, thermometer and times.
+void keep_what_is_printed(const CardWriter& writer, std::vector<CardNumber>& numbers) {
+    std::map<std::string, Text> texts;
+    for (const TripCard& card : deck_order) {
+        Text text = text_of(card.make(writer));
+        std::erase(text, '*');
+        texts[card.key] = std::move(text);
+    }
+    std::erase_if(numbers, [&](const CardNumber& number) {
+        return number.detail && texts.at(number.card).find(number.printed) == Text::npos;
+    });
+}
+
 }  // namespace
 
 std::vector<CardNumber> card_numbers(const CardWriter& writer) {
@@ -122,7 +139,9 @@ std::vector<CardNumber> card_numbers(const CardWriter& writer) {
     add_act_details(list);
     add_reading_details(list);
     add_measure_details(list);
-    return list.take();
+    std::vector<CardNumber> numbers = list.take();
+    keep_what_is_printed(writer, numbers);
+    return numbers;
 }
 
 }  // namespace holdwater::card

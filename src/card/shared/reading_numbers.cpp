@@ -67,8 +67,14 @@ void add_hold_card(NumberList& list) {
                        ++bath);
         }
         for (std::size_t i = 0; i < food.hold.thicknesses.size(); ++i) {
-            of.length("row", food.hold.thicknesses[i], writer.thickness(food.hold.thicknesses[i]),
-                      {"chosen", "down-mm-eighths", food.standard.kill->key}, ++row);
+            // In the table each system has a column of its own, without its unit.
+            ++row;
+            for (const units::System one : {units::System::metric, units::System::us}) {
+                const units::Toward toward = one == units::System::us ? Toward::down : Toward::nearest;
+                of.length(one == units::System::us ? "row-in" : "row", food.hold.thicknesses[i],
+                          units::amount(food.hold.thicknesses[i], one, {1.0, toward}).without_units(),
+                          {"chosen", "down-mm-eighths", food.standard.kill->key}, row);
+            }
             for (const std::optional<units::Duration>& time : food.hold.cells[i]) {
                 ++cell;
                 if (time) {

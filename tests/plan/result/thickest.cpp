@@ -41,7 +41,7 @@ trip::Trip long_day(facts::Shape shape, double millimetres) {
 
 TEST_CASE("the thickest piece for a bath is never thinner than the trip's own, which is allowed there") {
     int plans = 0;
-    int by_table_thinner = 0;
+    int by_table_found = 0;
     for (const facts::Shape shape : {facts::Shape::block, facts::Shape::round}) {
         for (const double millimetres : {60.0, 82.55, 100.0, 112.0, 120.0, 126.4}) {
             CAPTURE(millimetres);
@@ -61,9 +61,9 @@ TEST_CASE("the thickest piece for a bath is never thinner than the trip's own, w
                   std::stod(printed(food.food->thickness, units::Toward::nearest)));
             const auto by_table = plan::thickest(*plan, food, food.hold.baths.front());
             CHECK((!by_table || *food.thickest >= *by_table));
-            by_table_thinner += !by_table || *by_table < food.food->thickness ? 1 : 0;
+            by_table_found += by_table ? 1 : 0;
         }
     }
     CHECK(plans >= 5);
-    CHECK(by_table_thinner >= 1);  // else this has shown nothing
+    CHECK(by_table_found >= 5);  // else this has shown nothing
 }
