@@ -30,6 +30,9 @@ class Details {
     void at(std::string_view key, units::LocalTime time, const How& how, std::optional<int> nth = {}) const {
         const double hours = units::in_hours(time.since(writer().plan.trip->from));
         add(key, value_unit::hours, hours, writer().clock(time), how, nth);
+        if (writer().clock_only(time) != writer().clock(time)) {  // where the day goes without saying
+            add(std::string(key) + "-clock", value_unit::hours, hours, writer().clock_only(time), how, nth);
+        }
     }
     void span(std::string_view key, units::Duration time, std::string text, const How& how,
               std::optional<int> nth = {}) const {
@@ -38,6 +41,9 @@ class Details {
     void degrees(std::string_view key, units::Temperature t, const units::Amount& text, const How& how,
                  std::optional<int> nth = {}) const {
         add(key, value_unit::celsius, t.celsius(), writer().written(text), how, nth);
+        if (text.second) {  // where there is room for one system
+            add(std::string(key) + "-short", value_unit::celsius, t.celsius(), writer().written(text.value), how, nth);
+        }
     }
     void litres(std::string_view key, units::Volume v, const units::Amount& text, const How& how,
                 std::optional<int> nth = {}) const {

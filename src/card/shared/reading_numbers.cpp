@@ -35,8 +35,8 @@ void add_full(const Details& of) {
 
 void add_levels(const Details& of) {
     const plan::Plan& plan = of.writer().plan;
-    of.degrees("read-floor-short", plan.read_floor, of.writer().at_least(plan.read_floor), by_rule(of));
-    of.degrees("action-line-short", plan.action_line, of.writer().at_least(plan.action_line),
+    of.degrees("read-floor-level", plan.read_floor, of.writer().at_least(plan.read_floor), by_rule(of));
+    of.degrees("action-line-level", plan.action_line, of.writer().at_least(plan.action_line),
                {"rule", "up-degree", plan.foods.front().standard.rule_source});
     of.degrees("top-up-mark", plan.top_up_mark, of.writer().at_least(plan.top_up_mark),
                {"chosen-fewest", "none-whole-degrees", of.list().source("heat-engine")});
@@ -63,8 +63,12 @@ void add_hold_card(NumberList& list) {
         of.degrees("own-bath", own.bath, writer.at_least(own.bath), {"chosen", "up-degree", food.standard.kill->key},
                    nth);
         for (const units::Temperature column : food.hold.baths) {
-            of.degrees("bath", column, writer.at_least(column), {"chosen", "up-degree", food.standard.kill->key},
-                       ++bath);
+            ++bath;
+            for (const units::System one : {units::System::metric, units::System::us}) {
+                of.degrees(one == units::System::us ? "bath-us" : "bath", column,
+                           units::amount(column, one, {1.0, Toward::up}),
+                           {"chosen", "up-degree", food.standard.kill->key}, bath);
+            }
         }
         for (std::size_t i = 0; i < food.hold.thicknesses.size(); ++i) {
             // In the table each system has a column of its own, without its unit.
