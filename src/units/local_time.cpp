@@ -22,7 +22,7 @@ LocalTime LocalTime::from_civil(int year, int month, int day, int hour, int minu
     const local_days date{std::chrono::year{year} / std::chrono::month{static_cast<unsigned>(month)} /
                           std::chrono::day{static_cast<unsigned>(day)}};
     const auto whole = std::chrono::duration_cast<std::chrono::seconds>(date.time_since_epoch()).count();
-    return LocalTime{whole + hour * 3600 + minute * 60 + second};
+    return LocalTime{whole + std::int64_t{hour} * 3600 + std::int64_t{minute} * 60 + second};
 }
 
 LocalTime LocalTime::after(Duration d) const {
