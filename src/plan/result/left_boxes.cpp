@@ -13,7 +13,7 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
-constexpr std::size_t enough = 256;  // scenarios: the same quantile of 8,192 lies within some minutes
+constexpr std::size_t enough = 512;  // scenarios: the same quantile of 8,192 lies within some minutes
 
 /// Nobody asks for longer; whatever keeps longer is said to keep this long.
 constexpr Duration longest = units::hours(24);

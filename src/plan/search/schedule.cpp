@@ -299,7 +299,14 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
         for (const double step : {-1.0, 0.0, 1.0}) {
             Recipe marked = *recipe;
             marked = marked_at(ensemble, marked, std::min(found.recipe.top_up_mark + units::kelvins(step), reading));
-            take(best, best_spread(ensemble, start, marked));
+            Schedule schedule = best_spread(ensemble, start, marked);
+            // A cooler fill makes the food ready later: only for something that the cook has of it.
+            const bool gains = schedule.empty < found.empty || wakes(schedule) < wakes(found) ||
+                               schedule.top_ups.size() < found.top_ups.size() ||
+                               schedule.recipe.pours < found.recipe.pours;
+            if (gains) {
+                take(best, std::move(schedule));
+            }
         }
     }
 }
