@@ -97,12 +97,13 @@ Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
         trip = paragraph(line_one, small, width, measure_);
     }
     put(made, trip, 0.0_mm, 0.0_mm);
-    const Millimetres row = lines_height(1, small.size_pt);
+    const Points cue_pt = beside ? small.size_pt : strong.size_pt;
     const Millimetres cue_at = beside ? 0.0_mm : trip.height;
-    const Millimetres second = std::max(trip.height, cue_at + (cue.empty() ? 0.0_mm : row)) + here.scaled(0.4_mm);
+    const Millimetres cue_ends = cue_at + lines_height(1, cue_pt);
+    const Millimetres second = (cue.empty() ? trip.height : std::max(trip.height, cue_ends)) + here.scaled(0.4_mm);
     put(made, words, 0.0_mm, second);
     if (!cue.empty()) {  // last, as it is read
-        const Millimetres baseline = cue_at + ascent(small.size_pt);
+        const Millimetres baseline = cue_at + ascent(cue_pt);
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }
