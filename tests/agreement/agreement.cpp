@@ -63,6 +63,13 @@ const std::vector<Known>& known_disagreements() {
         for (const char* place : {"card limits, late", "card night, key", "card night, note", "card topup"}) {
             list.push_back({"mark", place, "terminal", "36", "cards up, terminal to the nearest"});
         }
+        const char* const food_in[][2] = {{"card log", "json"},           {"card plan", "json"},
+                                          {"card plan, key", "card log"}, {"card plan, key", "card plan"},
+                                          {"card plan, key", "terminal"}, {"terminal", "json"}};
+        for (const auto& [first, second] : food_in) {
+            list.push_back({"food in", first, second, "2392",
+                            "the likely fill, or the middle of all fills, half of which take a pot more"});
+        }
         constexpr const char* blind = "tests/card/trips/no-thermometer-chicken.toml";
         list.push_back(
             {"leave it", "card night", "json", blind, "the card leaves it no longer than the meal may wait"});

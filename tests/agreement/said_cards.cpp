@@ -285,7 +285,7 @@ class Cards {
                     clock("fire lit", "log", *when);
                 } else if (const auto in = named("log.food-in")) {
                     clock("food in", "log", *in);
-                } else if (auto top_up = named("log.top-up"); top_up || (top_up = named("log.swap"))) {
+                } else if (auto top_up = named("log.top-up")) {
                     clock(fmt::format("top-up {}", ++top_ups), "log", *top_up);
                 } else if (const auto ready = named("log.ready"); ready && case_.trip.foods.size() == 1) {
                     clock("ready: " + printed_.foods.front().name, "log", *ready);

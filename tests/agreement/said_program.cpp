@@ -221,6 +221,9 @@ void say_card_numbers(const Case& one, AllSaid& all) {
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
     std::map<std::string, int> times;  // two sides may have one name
     for (const card::CardNumber& number : card::card_numbers(writer)) {
+        if (!number.stands) {
+            continue;  // explained, not printed
+        }
         std::string texts;
         for (const card::Card& card : deck.cards) {
             if (card.key == number.card) {

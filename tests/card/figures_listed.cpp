@@ -48,24 +48,8 @@ std::set<std::string> figures_of_words(const words::Words& words) {
 
 void check_deck(const Dealt& dealt, const words::Words& words) {
     std::map<std::string, std::set<std::string>> listed;
-    std::map<std::string, std::set<std::string>> printed;
-    for (const card::Card& card : dealt.deck.cards) {
-        for (const std::string& text : support::texts_of(card)) {
-            for (const std::string& figure : figures_of(text)) {
-                printed[card.key].insert(figure);
-                printed[card.key].insert(bare(figure));
-            }
-        }
-    }
     for (const card::CardNumber& number : card::card_numbers({dealt.plan, words})) {
         std::set<std::string>& here = listed[number.card];
-        CAPTURE(number.card);
-        CAPTURE(number.name);
-        CAPTURE(number.printed);
-        const std::set<std::string> figures = figures_of(number.printed);
-        CHECK(std::any_of(figures.begin(), figures.end(), [&](const std::string& figure) {
-            return printed[number.card].contains(figure) || printed[number.card].contains(bare(figure));
-        }));
         for (const std::string& figure : figures_of(number.printed)) {
             here.insert(figure);
             here.insert(bare(figure));
@@ -98,15 +82,15 @@ void check_deck(const Dealt& dealt, const words::Words& words) {
 
 }  // namespace
 
-TEST_CASE("every figure on a card is in the list of figures, as it is printed, and no other") {
+TEST_CASE("every figure on a card is in the list of figures, as it is printed") {
     for (const std::string& path : support::trip_paths()) {
         CAPTURE(path);
         Dealt dealt(path);
         for (const units::System system : {units::System::metric, units::System::us, units::System::both}) {
             for (const std::string language : {"en", "es"}) {
                 dealt.deal(system, language);
-                const auto words = words::Words::read(support::source_text("layouts/words/" + language + ".toml"),
-                                                      language + ".toml");
+                const auto words =
+                    words::Words::read(support::source_text("layouts/words/" + language + ".toml"), language + ".toml");
                 REQUIRE(words.ok());
                 check_deck(dealt, *words);
             }

@@ -125,7 +125,7 @@ void add_plan_card(NumberList& list) {
     for (const plan::Pour& pour : fill.pours) {
         const bool trims = writer.reads() && pour.trims();
         of.litres("pour", trims ? pour.most : pour.boiling,
-                  trims ? writer.litres_short(pour.most, Toward::up) : writer.measured(pour.boiling),
+                  trims ? writer.one_boil(pour.most) : writer.measured(pour.boiling),
                   {trims ? "share-95" : "chosen", trims ? "up-half-litre" : "up-tenth-litre", balance}, ++nth);
         of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
     }

@@ -106,17 +106,22 @@ void add_limits(NumberList& list) {
              writer.at_least(plan.action_line), "rule", "up-degree", rule);
 }
 
-/// Of rows, steps and cautions only those that this deck has: which ones depends on units, thermometer and times.
-void keep_what_is_printed(const CardWriter& writer, std::vector<CardNumber>& numbers) {
+/// Notes which numbers stand on their card: that depends on units, thermometer and times. Of rows, steps and cautions
+/// the others go.
+void note_what_stands(const CardWriter& writer, std::vector<CardNumber>& numbers) {
     std::map<std::string, Text> texts;
     for (const TripCard& card : deck_order) {
         Text text = text_of(card.make(writer));
         std::erase(text, '*');
         texts[card.key] = std::move(text);
     }
-    std::erase_if(numbers, [&](const CardNumber& number) {
-        return number.detail && texts.at(number.card).find(number.printed) == Text::npos;
-    });
+    for (CardNumber& number : numbers) {
+        const Text& text = texts.at(number.card);
+        // The second system of a key number stands in its aside.
+        const Text first = number.printed.substr(0, number.printed.find(" ("));
+        number.stands = text.find(number.printed) != Text::npos || (!number.detail && text.find(first) != Text::npos);
+    }
+    std::erase_if(numbers, [](const CardNumber& number) { return number.detail && !number.stands; });
 }
 
 }  // namespace
@@ -140,7 +145,7 @@ std::vector<CardNumber> card_numbers(const CardWriter& writer) {
     add_reading_details(list);
     add_measure_details(list);
     std::vector<CardNumber> numbers = list.take();
-    keep_what_is_printed(writer, numbers);
+    note_what_stands(writer, numbers);
     return numbers;
 }
 

@@ -15,6 +15,7 @@ namespace holdwater::card {
 struct CardNumber {
     std::string card;       // key of the card, "night"
     bool detail = false;    // a row of a table, a step or a caution: too many for the basis sheet and --explain
+    bool stands = false;    // on that card, as `printed`; else only explained
     std::string name;       // "longest_alone_h", the same in every language
     std::string label;      // "longest alone", in the language of the words
     double value = 0.0;     // unrounded, in the unit that ends the name

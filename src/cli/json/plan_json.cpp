@@ -150,6 +150,9 @@ Json what_ifs_json(const plan::Plan& plan) {
 Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
     Json figures = Json::array();
     for (const card::CardNumber& n : numbers) {
+        if (!n.stands) {
+            continue;
+        }
         figures.push_back({{"id", n.card + "." + n.name},
                            {"card", n.card},
                            {"value", n.value},

@@ -104,7 +104,8 @@ std::string what(const plan::Plan& plan, const Event& event) {
             const std::string pots = fmt::format("({} {})", pour.pots, pour.pots == 1 ? "pot" : "pots");
             if (pour.trims() && reads(plan)) {
                 return fmt::format("pour up to {} boiling {}; stop at a reading of {}",
-                                   litres(plan, pour.most, Toward::up), pots, about(plan, plan.fill.reading));
+                                   units::written(writer_of(plan).one_boil(pour.most)), pots,
+                                   about(plan, plan.fill.reading));
             }
             return fmt::format("pour {} boiling {}{}", measured(plan, pour.boiling), pots,
                                pour.trims() ? ", measured, no more" : "");

@@ -71,7 +71,11 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     }
     fill.boiled_most = std::max(fill.boiled, ensemble.interval(boiled).high);
     fill.after_food = ensemble.interval(later);
-    fill.food_in = trip.from.after(likely.food_in());
+    std::vector<Duration> food_in;
+    for (const ScenarioResult& one : results) {
+        food_in.push_back(one.food_in);
+    }
+    fill.food_in = trip.from.after(ensemble.interval(food_in).likely);  // as each food's own
     if (ensemble.interval(over).high > units::Volume{0}) {
         fill.below_rim = below_rim(setup, setup.food_volume);
     }

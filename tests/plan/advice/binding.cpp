@@ -61,7 +61,13 @@ TEST_CASE("room between bath and core: named with both figures and the kelvins t
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const std::vector<plan::Binding> bound = plan::ready_bound_by(*setup);
-    REQUIRE(limits(bound) == std::vector<Limit>{Limit::room});
+    // More time alone would do as well; neither pots nor fire nor box would.
+    const std::vector<Limit> found = limits(bound);
+    REQUIRE_FALSE(found.empty());
+    CHECK(found.front() == Limit::room);
+    for (const Limit innocent : {Limit::pots, Limit::fire, Limit::box}) {
+        CHECK(std::find(found.begin(), found.end(), innocent) == found.end());
+    }
     const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     const problem::Problem& refusal = plan.problems().front();
