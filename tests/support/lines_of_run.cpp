@@ -30,7 +30,14 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
     run.fill(schedule.recipe);
     both.food_in = run.food_in().si();
 
-    const auto properties = answer::properties_of(food.piece, heat::Bound::likely);
+    // The median of what is drawn: between the published ends on the logarithm.
+    const auto slow = answer::properties_of(food.piece, heat::Bound::slow).diffusivity.si();
+    const auto fast = answer::properties_of(food.piece, heat::Bound::fast).diffusivity.si();
+    const auto properties = heat::with_diffusivity(answer::properties_of(food.piece, heat::Bound::likely),
+                                                   units::Diffusivity{std::sqrt(slow * fast)});
+    const facts::Spread& films = facts::facts().spread("film");
+    const units::FilmCoefficient film =
+        heat::with_bag(units::FilmCoefficient{std::sqrt(films.low * films.high)}, food.piece.bag);
     const heat::Body& body = food.piece.body;
     LinesCase& lines = both.lines;
     lines.axes = {{body.shape == facts::Shape::round ? 1 : 0, body.thickness.si() / 2, nodes}};
@@ -42,7 +49,7 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
     }
     lines.diffusivity = properties.diffusivity.si();
     lines.conductivity = properties.conductivity.si();
-    lines.film = answer::film_of(food.piece, heat::Bound::likely).si();
+    lines.film = film.si();
     lines.food_capacity = food.piece.mass.si() * properties.specific_heat.si();
     lines.food_start = food.piece.start.celsius() + scenario.start;
     lines.water = empty.bath().water().si();
@@ -56,10 +63,9 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
             break;
         }
         run.advance_to(at);
-        const double room = run.room().si();
         run.top_up(schedule.recipe);
         const double added = run.poured().back().si() * scenario.litres;
-        lines.pours.push_back({at.si() - both.food_in, std::max(0.0, added - room), added,
+        lines.pours.push_back({at.si() - both.food_in, run.taken_out().back().si(), added,
                                (setup.boiling - units::kelvins(scenario.boiling_cooled)).celsius()});
     }
     run.advance_to(Duration{end});

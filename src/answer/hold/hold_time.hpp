@@ -4,7 +4,8 @@
 //
 // What "cautious" means, everywhere: of all the ways in which piece, bath and thermometer may turn out by facts spread
 // (thickness, diffusivity, film, temperature at the start, error of the thermometer, colder layer of an unstirred box),
-// 95 of 100 are safe by then, all taken together. Safe is: the kill asked, and nothing left of what grew while it warmed.
+// 95 of 100 are safe by then, all taken together. Safe is: the kill asked, and nothing left of what grew while it
+// warmed.
 #pragma once
 
 #include "answer/hold/piece.hpp"

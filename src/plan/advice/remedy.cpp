@@ -23,7 +23,7 @@ Effort effort_of(Draw search, Draw promise) {
     effort.promise = promise;
     effort.advise = false;
     effort.what_ifs = false;
-    effort.for_cards = false;
+    effort.schedule_only = true;
     effort.diagnose = false;
     return effort;
 }

@@ -14,9 +14,10 @@ struct Effort {
     Draw search{256, 1};
     Draw promise = full_draw();
     bool advise = true;
-    bool what_ifs = true;   // answer those of the trip
-    bool for_cards = true;  // work out what only cards print: hold tables
-    bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
+    bool what_ifs = true;        // answer those of the trip
+    bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
+    bool for_cards = true;       // work out what only cards print: hold tables
+    bool diagnose = true;        // find the limit that binds where the bath cannot be held; costs about one search
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);

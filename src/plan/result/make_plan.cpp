@@ -234,12 +234,15 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     if (!broken.empty()) {
         return effort.advise ? with_advice(trip, broken) : broken;
     }
+    plan.top_ups = top_ups_of(ensemble, *schedule, results);
+    if (effort.schedule_only) {
+        return plan;
+    }
     if (effort.for_cards) {
         for (FoodPlan& food : plan.foods) {
             work_out_hold(plan, food);
         }
     }
-    plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (!setup->box->thermometer && !plan.top_ups.empty()) {
         plan.late_pour = late_pour(ensemble, *schedule);
     }

@@ -27,7 +27,7 @@ std::optional<LaterStart> later_start(const Plan& plan) {
         effort.promise = promise;
         effort.advise = false;
         effort.what_ifs = false;
-        effort.for_cards = false;
+        effort.schedule_only = true;
         const auto made = before_its_foods ? make_plan(later, effort) : problem::Result<Plan>(problem::Problems{});
         if (!made) {
             return std::nullopt;

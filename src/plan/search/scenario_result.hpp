@@ -16,7 +16,7 @@ struct FoodResult {
     /// Done, and nothing left of the C. perfringens that grew while it warmed (cautious). What is finished over the
     /// fire is ready for that when it is done: the fire kills what grew.
     std::optional<units::Duration> ready;
-    units::Temperature coolest;            // reading of the bath from food in until ready, or until it was eaten
+    units::Temperature coolest;  // reading of the bath from food in until ready, or until it was eaten
     units::Temperature peak;
     double kill = 0.0;                                            // multiples of what is asked, at serving
     std::optional<units::Duration> come_up = units::Duration{0};  // nothing: not by serving

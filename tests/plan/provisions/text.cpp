@@ -119,6 +119,7 @@ TEST_CASE("the floor is given as a reading, the thermometer's error on it, as th
         trip::Trip trip = support::demo_trip("paddling-day");
         trip.units = units::System::both;
         trip.boxes[0].thermometer = units::kelvins(error);
+        trip.foods[0].tolerance += units::kelvins(error);
         plan::Effort quick;
         quick.search = {64, 1};
         quick.promise = {256, 1};
