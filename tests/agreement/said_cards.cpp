@@ -132,7 +132,9 @@ class Cards {
             litres(fmt::format("pour {} litres", i + 1), "plan", pour.litres);
             if (pour.until) {
                 all_.push_back(said_figure("fill to", "card plan", *pour.until, "C"));
-                litres("last pour", "plan", pour.litres);
+                if (i + 1 == printed_.pours.size()) {
+                    litres("last pour", "plan", pour.litres);
+                }
             }
         }
         for (std::size_t i = 0; i < printed_.top_ups.size(); ++i) {
@@ -172,7 +174,7 @@ class Cards {
         each("fill", "fill.key-aside-measured",
              [&](const Filled& f) { litres("cold water", "fill, key", litres_in(f.at("cold"))); });
         each("fill", "fill.step-trim", [&](const Filled& f) {
-            litres("last pour", "fill", litres_in(f.at("litres")));
+            litres("poured by the reading, in all", "fill", litres_in(f.at("litres")));
             degrees("fill to", "fill, step", f.at("reading"));
         });
     }
@@ -234,7 +236,7 @@ class Cards {
         });
         each("night", "night.key-aside", [&](const Filled& f) {
             if (printed_.mark) {
-                degrees("mark", "night, key", f.at("mark"));
+                degrees("night's reading", "night, key", f.at("mark"));
             }
         });
         each("night", "night.table-less", [&](const Filled& f) { degrees("mark", "night, note", f.at("mark")); });

@@ -131,7 +131,7 @@ class Terminal {
                                      line)) {
             degrees("read floor", bath->at("floor"));
             degrees("action line", bath->at("action"));
-            degrees("mark", bath->at("mark"));
+            degrees("night's reading", bath->at("mark"));
             all_.push_back(said_figure("leave it", "terminal", seconds_in(bath->at("longest")) / 3600.0, "h"));
         } else if (const auto blind = filled("no thermometer: pour by the clock alone; after each pour it may be left "
                                              "{longest}; what was late is thrown away",
@@ -182,15 +182,23 @@ void say_json(const Case& one, AllSaid& all) {
     at("latest fire", fill.at("latest_fire"));
     at("food in", fill.at("food_in"));
     figure("cold water", fill.at("cold_l"), "L", litre);
-    figure("boil for the fill", fill.at("boiled_l").get<double>() + fill.at("warming_l").get<double>(), "L", litre);
+    figure("boil for the fill", fill.at("boiled_most_l").get<double>() + fill.at("warming_l").get<double>(), "L", litre);
     const bool reads = one.trip.boxes.front().thermometer.has_value();
     std::size_t n = 0;
     for (const nlohmann::json& pour : fill.at("pours")) {
         at(fmt::format("pour {}", ++n), pour.at("at"));
-        figure(fmt::format("pour {} litres", n), pour.at("boiling_l"), "L", litre);
+        const bool trims = reads && pour.at("whole_pots") < pour.at("pots");
+        figure(fmt::format("pour {} litres", n), pour.at(trims ? "boiling_most_l" : "boiling_l"), "L", litre);
     }
     if (reads) {
-        figure("last pour", fill.at("pours").back().at("boiling_l"), "L", litre);
+        double trim = fill.at("boiled_most_l");
+        for (const nlohmann::json& pour : fill.at("pours")) {
+            const trip::Fire& fire = one.trip.fire;
+            trim -= pour.at("whole_pots").get<double>() * units::in_litres(fire.pot * fire.usable);
+        }
+        figure("poured by the reading, in all", trim, "L", litre);
+        figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L", litre);
+        figure("night's reading", json.at("night").at("reading_c"), "C", degree);
         figure("fill to", fill.at("reading_c"), "C", degree);
         figure("mark", json.at("top_up_mark_c"), "C", degree);
         figure("read floor", json.at("read_floor_c"), "C", degree);

@@ -117,9 +117,9 @@ void note_what_stands(const CardWriter& writer, std::vector<CardNumber>& numbers
     }
     for (CardNumber& number : numbers) {
         const Text& text = texts.at(number.card);
-        // The second system of a key number stands in its aside.
-        const Text first = number.printed.substr(0, number.printed.find(" ("));
-        number.stands = text.find(number.printed) != Text::npos || (!number.detail && text.find(first) != Text::npos);
+        // More may follow in the aside of a key number.
+        const Text open = number.printed.substr(0, number.printed.size() - (number.printed.ends_with(')') ? 1 : 0));
+        number.stands = text.find(number.printed) != Text::npos || text.find(open + ", ") != Text::npos;
     }
     std::erase_if(numbers, [](const CardNumber& number) { return number.detail && !number.stands; });
 }

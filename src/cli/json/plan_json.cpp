@@ -39,12 +39,17 @@ Json hours_interval(const units::Interval<std::optional<units::Duration>>& i) {
 Json fill_of(const plan::Fill& fill) {
     Json pours = Json::array();
     for (const plan::Pour& pour : fill.pours) {
-        pours.push_back({{"at", pour.at.iso()}, {"boiling_l", units::in_litres(pour.boiling)}, {"pots", pour.pots}});
+        pours.push_back({{"at", pour.at.iso()},
+                         {"boiling_l", units::in_litres(pour.boiling)},
+                         {"boiling_most_l", units::in_litres(pour.most)},
+                         {"pots", pour.pots},
+                         {"whole_pots", pour.whole}});
     }
     return {{"light_fire", fill.light_fire.iso()},
             {"boiling_c", fill.boiling.celsius()},
             {"cold_l", units::in_litres(fill.cold)},
             {"boiled_l", units::in_litres(fill.boiled)},
+            {"boiled_most_l", units::in_litres(fill.boiled_most)},
             {"warming_l", units::in_litres(fill.warming)},
             {"pours", pours},
             {"reading_c", fill.reading.celsius()},

@@ -275,7 +275,7 @@ std::string plan_text(const plan::Plan& plan) {
                              "bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it "
                              "may be left {}\n",
                              at_least(plan, plan.read_floor), at_least(plan, plan.action_line),
-                             at_least(plan, plan.top_up_mark), longest)
+                             at_least(plan, plan.night.reading), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")
                : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n",
