@@ -50,8 +50,10 @@ const std::vector<Known>& known_disagreements() {
             {"top-up # in", "card topup", "terminal", "2", "card up, terminal to the nearest"},
             {"top-up # out", "card plan", "terminal", "2", "card up, terminal to the nearest"},
             {"top-up # out", "card topup", "terminal", "2", "card up, terminal to the nearest"},
-            {"hold, food #, bath #", "card hold", "hold engine", "17", "whole °C printed as °F a little hotter: the time is on the safe side"},
-            {"hold, food #, big number", "card hold", "hold engine", "17", "whole °C printed as °F a little hotter: the time is on the safe side"},
+            {"hold, food #, bath #", "card hold", "hold engine", "17",
+             "whole °C printed as °F a little hotter: the time is on the safe side"},
+            {"hold, food #, big number", "card hold", "hold engine", "17",
+             "whole °C printed as °F a little hotter: the time is on the safe side"},
         };
         for (const char* place : {"card limits, late", "card night, key", "card night, note", "card topup"}) {
             list.push_back({"mark", place, "terminal", "36", "cards up, terminal to the nearest"});
@@ -138,7 +140,7 @@ const words::Words& words_of(const std::string& language) {
 std::optional<std::vector<support::Disagreement>> found_on(const trip::Trip& trip, std::map<std::string, int>& places) {
     // Words and figures do not depend on how many scenarios were drawn; whether a trip at the edge holds does.
     plan::Effort quick;
-    quick.search = {32, 1};
+    quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
     const auto plan = plan::make_plan(trip, quick);
@@ -277,8 +279,8 @@ TEST_CASE("every disagreement that is listed as known is still there") {
             const bool random = name.find('/') == std::string::npos;
             const auto fresh =
                 found_on(random ? support::random_trip(std::stoull(name)) : support::trip_at(name), places);
-            REQUIRE(fresh.has_value());
-            found = kept.emplace(name, *fresh).first;
+            CHECK_MESSAGE(fresh.has_value(), "no plan: show it on another trip");
+            found = kept.emplace(name, fresh.value_or(std::vector<support::Disagreement>{})).first;
         }
         CHECK_MESSAGE(std::any_of(found->second.begin(), found->second.end(),
                                   [&](const support::Disagreement& one) { return is(known, one); }),

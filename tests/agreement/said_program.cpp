@@ -182,7 +182,8 @@ void say_json(const Case& one, AllSaid& all) {
     at("latest fire", fill.at("latest_fire"));
     at("food in", fill.at("food_in"));
     figure("cold water", fill.at("cold_l"), "L", litre);
-    figure("boil for the fill", fill.at("boiled_most_l").get<double>() + fill.at("warming_l").get<double>(), "L", litre);
+    figure("boil for the fill", fill.at("boiled_most_l").get<double>() + fill.at("warming_l").get<double>(), "L",
+           litre);
     const bool reads = one.trip.boxes.front().thermometer.has_value();
     std::size_t n = 0;
     for (const nlohmann::json& pour : fill.at("pours")) {
