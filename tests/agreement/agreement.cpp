@@ -39,72 +39,10 @@ struct Known {
     const char* why;
 };
 const std::vector<Known>& known_disagreements() {
-    static const std::vector<Known> all = [] {
-        constexpr const char* crew = "layouts/trips/trail-crew.toml";
-        std::vector<Known> list{
-            {"cautious history", "plan", "review", "90",
-             "review's reading of a cautious history is stricter: not done"},
-            {"likely history", "plan", "review", "137", "the same of the likely one"},
-            {"pour # litres", "card plan", "terminal", crew, "half litres on the card, tenths on the terminal"},
-            {"top-up # in", "card plan", "terminal", "2", "card up, terminal to the nearest"},
-            {"top-up # in", "card topup", "terminal", "2", "card up, terminal to the nearest"},
-            {"top-up # out", "card plan", "terminal", "2", "card up, terminal to the nearest"},
-            {"top-up # out", "card topup", "terminal", "2", "card up, terminal to the nearest"},
-            {"hold, food #, bath #", "card hold", "hold engine", "17",
-             "whole °C printed as °F a little hotter: the time is on the safe side"},
-            {"hold, food #, big number", "card hold", "hold engine", "17",
-             "whole °C printed as °F a little hotter: the time is on the safe side"},
-        };
-        for (const char* place : {"card limits, late", "card night, key", "card night, note", "card topup"}) {
-            list.push_back({"mark", place, "terminal", "36", "cards up, terminal to the nearest"});
-        }
-        const char* const food_in[][2] = {{"card log", "json"},           {"card plan", "json"},
-                                          {"card plan, key", "card log"}, {"card plan, key", "card plan"},
-                                          {"card plan, key", "terminal"}, {"terminal", "json"}};
-        for (const auto& [first, second] : food_in) {
-            list.push_back({"food in", first, second, "2392",
-                            "the likely fill, or the middle of all fills, half of which take a pot more"});
-        }
-        constexpr const char* blind = "tests/card/trips/no-thermometer-chicken.toml";
-        list.push_back(
-            {"leave it", "card night", "json", blind, "the card leaves it no longer than the meal may wait"});
-        const struct {
-            const char* what;
-            const char* card;
-            const char* trip;
-            const char* why;
-        } no_such[] = {
-            {"fill boiled_l on its card", "card fill", "2", "that card does not print it"},
-            {"hold thickest_mm on its card", "card hold", "2", "the card has one figure for all foods, in one system"},
-            {"hold hold_h on its card", "card hold", "90", "the list has the plan's time"},
-            {"limits action_line_c on its card", "card limits", "2", "that card does not print it"},
-            {"plan kill_margin on its card", "card plan", "2", "the card says: over 20 times"},
-            {"plan core_peak_c on its card", "card plan", "6", "the card has no peak of food that goes to the fire"},
-            {"topup top_up_#_l on its card", "card topup", "2", "the card has it in one system"},
-            {"touch stung_at_once_low_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_at_once_high_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_by_one_low_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_by_one_high_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_by_two_low_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_by_two_high_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_not_low_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"touch stung_not_high_c on its card", "card touch", "2", "full bands are not on that card"},
-            {"fill fill_c on its card", "card fill", blind, "nobody reads the bath"},
-            {"fill settled_low_c on its card", "card fill", blind, "nobody reads the bath"},
-            {"topup mark_c on its card", "card topup", blind, "nobody reads the bath"},
-            {"topup interval_calm_h on its card", "card topup", blind, "nobody reads the bath"},
-            {"topup interval_rough_h on its card", "card topup", blind, "nobody reads the bath"},
-            {"limits read_floor_c on its card", "card limits", blind, "nobody reads the bath"},
-            {"limits cold_bath_c on its card", "card limits", blind, "nobody reads the bath"},
-            {"limits cold_bath_h on its card", "card limits", blind, "nobody reads the bath"},
-            {"limits cold_bath_#_c on its card", "card limits", blind, "nobody reads the bath"},
-            {"limits cold_bath_#_h on its card", "card limits", blind, "nobody reads the bath"},
-        };
-        for (const auto& one : no_such) {
-            list.push_back({one.what, "json numbers", one.card, one.trip, one.why});
-        }
-        return list;
-    }();
+    static const std::vector<Known> all{
+        {"cautious history", "plan", "review", "90", "review's reading of a cautious history is stricter: not done"},
+        {"likely history", "plan", "review", "137", "the same of the likely one"},
+    };
     return all;
 }
 

@@ -33,20 +33,18 @@ std::vector<Temperature> hold_baths(const Plan& plan, const answer::HoldTimes& o
     if (!plan.trip->boxes.front().thermometer) {
         return {plan.action_line};
     }
-    constexpr int columns = 3;
-    constexpr units::TemperatureDifference step = units::kelvins(3);
-    // Fifteen kelvins above the read floor every standard of the rules is met.
-    constexpr double most = 15.0;
-    const double floor = std::ceil(plan.read_floor.celsius() - 1e-9);
+    // Whole degrees of the system that is printed first, so that each is worked out just as it is printed.
+    const bool us = units::first_of(plan.trip->units) == units::System::us;
+    const auto bath = [us](double degree) { return us ? units::fahrenheit(degree) : units::celsius(degree); };
+    const double floor = std::ceil((us ? plan.read_floor.fahrenheit() : plan.read_floor.celsius()) - 1e-9);
+    // So far above the read floor every standard of the rules is met.
+    const double most = us ? 27.0 : 15.0;
+    const double step = us ? 5.0 : 3.0;
     double first = floor;
-    while (first < floor + most && !own.at(units::celsius(first)).allowed) {
+    while (first < floor + most && !own.at(bath(first)).allowed) {
         first += 1.0;
     }
-    std::vector<Temperature> baths{units::celsius(first)};
-    while (baths.size() < columns) {
-        baths.push_back(baths.back() + step);
-    }
-    return baths;
+    return {bath(first), bath(first + step), bath(first + 2.0 * step)};
 }
 
 /// Around the trip's own piece, and none thicker than the thickest that the same card allows.
