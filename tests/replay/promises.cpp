@@ -69,13 +69,7 @@ struct KnownShort {
 const std::vector<KnownShort>& known_short() {
     using namespace support;
     static const std::vector<KnownShort> all{
-        {promise::peak, 0.30, "between two lines of the ladder the colder one is poured, past the mark"},
-        {promise::ready, 0.85, "what is drawn of the foods is not what the spreads say"},
-        {promise::leave, 0.50, "rows for food that is warm already, seen when it is not; a fill that fell short"},
-        {promise::fill, 0.50, "the pots are counted for the likely fill"},
         {promise::mark, 0.00, "a mark that the pots cannot give at one pour"},
-        {promise::rim, 0.50, "litres out are those of the likely fill"},
-        {promise::rim_fill, 0.80, "the fill may hold more than its likely litres"},
     };
     return all;
 }
