@@ -56,7 +56,6 @@ problem::Result<std::shared_ptr<OpenFonts>> open_fonts(const FontFiles& files) {
 }
 
 std::u32string code_points(std::string_view utf8) {
-    constexpr char32_t none = 0xFFFD;
     std::u32string made;
     for (std::size_t i = 0; i < utf8.size();) {
         const auto first = static_cast<unsigned char>(utf8[i]);
@@ -66,7 +65,7 @@ std::u32string code_points(std::string_view utf8) {
                                    : first >= 0xF0 && first < 0xF5 ? 4
                                                                    : 0;
         if (length == 0 || i + length > utf8.size()) {
-            made += none;
+            made += no_code_point;
             ++i;
             continue;
         }
@@ -80,7 +79,7 @@ std::u32string code_points(std::string_view utf8) {
         }
         static constexpr char32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
         whole = whole && point >= least[length] && point <= 0x10FFFF && (point < 0xD800 || point > 0xDFFF);
-        made += whole ? point : none;
+        made += whole ? point : no_code_point;
         i += whole ? length : 1;
     }
     return made;

@@ -31,7 +31,10 @@ struct OpenFonts {
 /// Error: font-unreadable.
 problem::Result<std::shared_ptr<OpenFonts>> open_fonts(const FontFiles& files);
 
-/// The code points of UTF-8 text; U+FFFD for bytes that are none.
+/// What stands for bytes that are no UTF-8; no text that is covered holds it, though a face may draw it.
+inline constexpr char32_t no_code_point = 0xFFFD;
+
+/// The code points of UTF-8 text; no_code_point for bytes that are none.
 std::u32string code_points(std::string_view utf8);
 
 }  // namespace holdwater::draw

@@ -45,7 +45,7 @@ class FontMeasure : public layout::Measure {
     bool covers(std::string_view text, layout::Weight which) const override {
         const auto& known = advances_.at(which == layout::Weight::bold ? 1 : 0);
         for (const char32_t point : code_points(text)) {
-            if (!known.contains(point)) {
+            if (point == no_code_point || !known.contains(point)) {
                 return false;
             }
         }

@@ -2,11 +2,13 @@
 // The program without a file that it came with, or with a damaged one: its own fault, which names the file, and never
 // that of the user's trip.
 #include "cli/program.hpp"
+#include "typeface.hpp"
 
 #include <doctest/doctest.h>
 
 #include <fstream>
 
+using namespace holdwater;
 using namespace holdwater::support;
 namespace fs = std::filesystem;
 
@@ -51,6 +53,10 @@ void overwrite(const fs::path& file, const std::string& text) {
     std::ofstream(file, std::ios::trunc) << text;
 }
 
+std::string face_file(const std::string& face) {
+    return "fonts/" + face + ".ttf";
+}
+
 }  // namespace
 
 TEST_CASE("a copy of the program with all its data prints") {
@@ -61,9 +67,10 @@ TEST_CASE("a copy of the program with all its data prints") {
 }
 
 TEST_CASE("a missing file of the program is its own fault, by name") {
-    for (const char* file : {"layouts/words/en.toml", "layouts/formats/hand.toml", "layouts/formats/plain.toml",
-                             "layouts/sheets/a4.toml", "fonts/B612-Regular.ttf", "fonts/B612-Bold.ttf"}) {
-        CAPTURE(std::string(file));
+    for (const std::string& file : {std::string("layouts/words/en.toml"), std::string("layouts/formats/hand.toml"),
+                                    std::string("layouts/formats/plain.toml"), std::string("layouts/sheets/a4.toml"),
+                                    face_file(typeface::regular), face_file(typeface::bold)}) {
+        CAPTURE(file);
         const Copy copy("data-missing");
         fs::remove(copy.data / file);
         check_ours(copy.cards(), file);
@@ -92,8 +99,8 @@ TEST_CASE("a damaged file of the program is its own fault, by name") {
 }
 
 TEST_CASE("a damaged typeface is the program's own fault, by name") {
-    for (const char* file : {"fonts/B612-Regular.ttf", "fonts/B612-Bold.ttf"}) {
-        CAPTURE(std::string(file));
+    for (const std::string& file : {face_file(typeface::regular), face_file(typeface::bold)}) {
+        CAPTURE(file);
         const std::string whole = file_text((Copy("font-damaged").data / file).string());
         for (const std::string& damaged :
              {std::string("no typeface"), std::string(), whole.substr(0, whole.size() / 2)}) {

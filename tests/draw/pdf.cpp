@@ -2,6 +2,7 @@
 // The PDF as other programs see it.
 #include "support/near.hpp"
 #include "support/printing.hpp"
+#include "typeface.hpp"
 
 #include <doctest/doctest.h>
 
@@ -100,8 +101,8 @@ TEST_CASE("page sizes, title, labels, no dates, embedded subsets, no scaling in 
     const auto structure = run("qpdf --json --json-key=pagelabels " + file);
     CHECK(structure.output.find("sheet 1 back") != std::string::npos);
     const auto fonts = run("pdffonts " + file);
-    CHECK(fonts.output.find("B612-Regular") != std::string::npos);
-    CHECK(fonts.output.find("B612-Bold") != std::string::npos);
+    CHECK(fonts.output.find(typeface::regular) != std::string::npos);
+    CHECK(fonts.output.find(typeface::bold) != std::string::npos);
     CHECK(fonts.output.find("CID TrueType") != std::string::npos);
     CHECK(fonts.output.find(" no ") == std::string::npos);  // embedded, subset, with Unicode: all yes
     CHECK(bytes.size() < 120000);
