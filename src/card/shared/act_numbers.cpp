@@ -101,7 +101,7 @@ void add_floor(const Details& of) {
                {"rule-thermometer", "up-degree", plan.foods.front().standard.rule_source});
 }
 
-void add_plan_card(NumberList& list) {
+void add_plan_acts(NumberList& list) {
     const Details of(list, "plan");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -135,7 +135,7 @@ void add_plan_card(NumberList& list) {
     of.at("waits-until", plan.waits_until, {"share-95", "down-15-min", list.source("cooling-law")});
 }
 
-void add_log_card(NumberList& list) {
+void add_log_acts(NumberList& list) {
     const Details of(list, "log");
     add_acts(of);
     add_floor(of);
@@ -143,7 +143,7 @@ void add_log_card(NumberList& list) {
             {"rule", "none", list.source("figure", "top-up.late")});
 }
 
-void add_kitchen_card(NumberList& list) {
+void add_kitchen_acts(NumberList& list) {
     const Details of(list, "kitchen");
     const plan::Plan& plan = list.writer().plan;
     const How given{"as-given", "none", list.source("trip-file")};
@@ -168,9 +168,9 @@ void add_kitchen_card(NumberList& list) {
 }  // namespace
 
 void add_act_details(NumberList& list) {
-    add_plan_card(list);
-    add_log_card(list);
-    add_kitchen_card(list);
+    add_plan_acts(list);
+    add_log_acts(list);
+    add_kitchen_acts(list);
 }
 
 }  // namespace holdwater::card

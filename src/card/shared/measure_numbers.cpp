@@ -16,7 +16,7 @@ namespace {
 using units::Toward;
 using How = Details::How;
 
-void add_fill_card(NumberList& list) {
+void add_fill_measures(NumberList& list) {
     const Details of(list, "fill");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -43,7 +43,7 @@ void add_fill_card(NumberList& list) {
               {"likely-fill", "none", balance.source});
 }
 
-void add_touch_card(NumberList& list) {
+void add_touch_measures(NumberList& list) {
     const Details of(list, "touch");
     const CardWriter& writer = list.writer();
     const plan::Fill& fill = writer.plan.fill;
@@ -67,7 +67,7 @@ void add_touch_card(NumberList& list) {
     of.count("cold-hand", cold_hand_later(), {"baths-95", "none", skin});
 }
 
-void add_kitchen_card(NumberList& list) {
+void add_kitchen_measures(NumberList& list) {
     const Details of(list, "kitchen");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -114,9 +114,9 @@ void add_kitchen_card(NumberList& list) {
 }  // namespace
 
 void add_measure_details(NumberList& list) {
-    add_fill_card(list);
-    add_touch_card(list);
-    add_kitchen_card(list);
+    add_fill_measures(list);
+    add_touch_measures(list);
+    add_kitchen_measures(list);
 }
 
 }  // namespace holdwater::card

@@ -42,7 +42,7 @@ void add_levels(const Details& of) {
                {"chosen-fewest", "none-whole-degrees", of.list().source("heat-engine")});
 }
 
-void add_hold_card(NumberList& list) {
+void add_hold_readings(NumberList& list) {
     const Details of(list, "hold");
     const CardWriter& writer = list.writer();
     add_full(of);
@@ -95,7 +95,7 @@ void add_hold_card(NumberList& list) {
     }
 }
 
-void add_top_up_card(NumberList& list) {
+void add_top_up_readings(NumberList& list) {
     const Details of(list, "topup");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -129,7 +129,7 @@ void add_top_up_card(NumberList& list) {
             {"rule", "none", list.source("figure", "top-up.late")});
 }
 
-void add_night_card(NumberList& list) {
+void add_night_readings(NumberList& list) {
     const Details of(list, "night");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -173,7 +173,7 @@ void add_night_card(NumberList& list) {
             {"rule", "none", list.source("figure", "top-up.late")});
 }
 
-void add_limits_card(NumberList& list) {
+void add_limits_readings(NumberList& list) {
     const Details of(list, "limits");
     const CardWriter& writer = list.writer();
     const plan::Plan& plan = writer.plan;
@@ -210,10 +210,10 @@ void add_limits_card(NumberList& list) {
 }  // namespace
 
 void add_reading_details(NumberList& list) {
-    add_hold_card(list);
-    add_top_up_card(list);
-    add_night_card(list);
-    add_limits_card(list);
+    add_hold_readings(list);
+    add_top_up_readings(list);
+    add_night_readings(list);
+    add_limits_readings(list);
 }
 
 }  // namespace holdwater::card

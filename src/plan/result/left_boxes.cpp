@@ -13,7 +13,7 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
-constexpr std::size_t enough = 512;  // scenarios: the same quantile of 8,192 lies within some minutes
+constexpr std::size_t scenarios_for_times = 512;  // scenarios: the same quantile of 8,192 lies within some minutes
 
 /// Nobody asks for longer; whatever keeps longer is said to keep this long.
 constexpr Duration longest = units::hours(24);
@@ -127,7 +127,7 @@ Duration shortest_of(const std::vector<Alone>& ways) {
 }  // namespace
 
 LeftBoxes::LeftBoxes(const Ensemble& ensemble, const Schedule& schedule)
-    : allowed_(ensemble.allowed()), boxes_(std::min(ensemble.size(), enough)) {
+    : allowed_(ensemble.allowed()), boxes_(std::min(ensemble.size(), scenarios_for_times)) {
     Simulation likely(ensemble.setup(), likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
     watch_from_ = plan::watch_from(ensemble.setup(), likely.food_in());

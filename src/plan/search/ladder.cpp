@@ -14,9 +14,10 @@ namespace {
 using units::Temperature;
 using units::Volume;
 
-constexpr double rung_step = 2.0;    // K: nobody reads a box to one degree
-constexpr int most_rungs = 6;        // that a card has room for
-constexpr std::size_t enough = 256;  // scenarios: a quantile of litres to well under the half litre of the card
+constexpr double rung_step = 2.0;  // K: nobody reads a box to one degree
+constexpr int most_rungs = 6;      // that a card has room for
+constexpr std::size_t scenarios_for_litres =
+    256;  // scenarios: a quantile of litres to well under the half litre of the card
 
 /// What one scenario's cook pours at a reading into a box that is full, food and all, with the lid off meanwhile.
 Volume pour_in(const Ensemble& ensemble, std::size_t i, Temperature reading, Temperature mark, Temperature air) {
@@ -50,7 +51,7 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
         air = std::min(air, p.value);
     }
     std::vector<LadderRung> ladder;
-    std::vector<Volume> litres(std::min(ensemble.size(), enough));
+    std::vector<Volume> litres(std::min(ensemble.size(), scenarios_for_litres));
     const double lowest = std::ceil(setup.read_floor.celsius() - 1e-9);
     for (int rung = 0; rung < most_rungs; ++rung) {
         const Temperature reading = units::celsius(lowest + rung * rung_step);

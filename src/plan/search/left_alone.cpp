@@ -12,7 +12,7 @@ using units::Duration;
 using units::Temperature;
 
 /// The bath falls nearly in a straight line within this.
-constexpr Duration look_every = units::minutes(10);
+constexpr Duration follow_every = units::minutes(10);
 
 /// Half a degree of a display: what reads so little less than a reading is read as that.
 constexpr auto as_good_as = units::kelvins(0.25);
@@ -61,7 +61,7 @@ Alone left_alone(Simulation run, const Surroundings& around, Duration longest, b
     alone.bath.add(Duration{0}, run.bath().temperature());
     Duration gone{0};
     while (gone < longest && (through || run.bath().temperature() > alone.level)) {
-        gone = std::min(gone + look_every, longest);
+        gone = std::min(gone + follow_every, longest);
         run.advance_to(from + gone);
         alone.bath.add(gone, run.bath().temperature());
     }
