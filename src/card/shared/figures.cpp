@@ -120,8 +120,7 @@ Amount CardWriter::litres_short(units::Volume v, Toward toward) const {
 }
 
 units::Duration CardWriter::alone() const {
-    const units::Duration longest = plan.night.longest;
-    return reads() || !plan.top_ups.empty() ? longest : std::min(longest, plan.waits_until.since(plan.fill.food_in));
+    return plan.night.longest;
 }
 
 Amount CardWriter::one_boil(units::Volume v) const {

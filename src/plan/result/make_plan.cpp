@@ -262,6 +262,10 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         const units::LocalTime alone = plan.top_ups.back().at.after(longest);
         plan.waits_until = std::max(trip.serve, std::min(plan.waits_until, alone));
     }
+    if (!setup->box->thermometer && plan.top_ups.empty()) {
+        // With no reading and no pour it is left no longer than the meal may wait.
+        plan.night.longest = std::min(plan.night.longest, plan.waits_until.since(plan.fill.food_in));
+    }
     plan.notes = remarks(*setup, plan);
     plan.around = provisions_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
