@@ -97,6 +97,24 @@ std::optional<BathBand> bath_band(DipRow row, HandState hand, Stirring stirring)
     return std::nullopt;
 }
 
+BathBand dip_band(DipRow row) {
+    const auto kept = [](const char* key) {
+        const facts::Figure& band = facts::facts().figure(key);
+        return BathBand{units::celsius(band.low), units::celsius(band.value), units::celsius(band.high)};
+    };
+    switch (row) {
+        case DipRow::at_once:
+            return kept("touch.band.at-once");
+        case DipRow::by_one:
+            return kept("touch.band.by-one");
+        case DipRow::by_two:
+            return kept("touch.band.by-two");
+        case DipRow::not_by_two:
+            break;
+    }
+    return kept("touch.band.not-by-two");
+}
+
 std::optional<BathBand> bath_band(units::Duration sting, HandState hand, Stirring stirring) {
     const facts::Facts& facts = facts::facts();
     const units::Duration half = std::max(sting * facts.value("touch.window"), facts.duration("touch.window.least"));

@@ -56,6 +56,8 @@ std::optional<BathBand> bath_band(units::Duration from, std::optional<units::Dur
 /// The four rows of a dip.
 enum class DipRow { at_once, by_one, by_two, not_by_two };
 std::optional<BathBand> bath_band(DipRow row, HandState hand, Stirring stirring);
+/// The same of a warm hand in stirred water, looked up: worked out once, facts touch.band.*.
+BathBand dip_band(DipRow row);
 
 /// Baths that one stated sting time speaks for, with the error that such a time has.
 std::optional<BathBand> bath_band(units::Duration sting, HandState hand, Stirring stirring);

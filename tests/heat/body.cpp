@@ -2,6 +2,7 @@
 // Bodies as users give them: thicker is never faster, long and short meet, sizes are checked.
 #include "heat/body.hpp"
 
+#include "heat/core_response.hpp"
 #include "support/near.hpp"
 #include "support/pieces.hpp"
 
@@ -187,4 +188,20 @@ TEST_CASE("sizes out of range and missing dimensions are refused, all at once") 
     CHECK(codes(block) == "size-out-of-range ");
     CHECK(heat::modes_of(body(Shape::slab, 1), meat, units::FilmCoefficient{200}).ok());
     CHECK(heat::modes_of(body(Shape::slab, 400), meat, units::FilmCoefficient{200}).ok());
+}
+
+TEST_CASE("the core asked for moment after moment is the core asked for once") {
+    for (const Shape shape : {Shape::slab, Shape::round, Shape::block, Shape::ball}) {
+        const heat::Modes m = modes(body(shape, 70));
+        heat::CoreResponse response(m);
+        double now = 0.0;
+        for (const double step : {1.0, 1.0, 2.0, 4.0, 4.0, 8.0, 16.0, 32.0, 64.0, 128.0, 256.0, 256.0, 300.0, 77.0}) {
+            for (int i = 0; i < 20; ++i) {
+                now += step;
+                CAPTURE(facts::to_name(shape));
+                CAPTURE(now);
+                CHECK(near_abs(response.after(step), heat::core_at(m, units::Duration{now}), 1e-12));
+            }
+        }
+    }
 }

@@ -17,18 +17,18 @@ namespace {
 using units::Duration;
 using units::Temperature;
 
-/// The common clock: from a second on, each interval a little longer than the last, at most five minutes, so that a
-/// straight line between two moments is good to 0.01 K.
+/// The common clock: steps of a second first, each length so many times before it doubles, up to some minutes, so that
+/// a straight line between two moments is good to 0.01 K.
 const std::vector<double>& clock_of_holds() {
     static const std::vector<double> moments = [] {
-        constexpr double growth = 1.04;
-        constexpr double longest = 300.0;
+        constexpr int steps_per_length = 25;
+        constexpr double longest = 256.0;
         constexpr double last = 72.0 * 3600.0;
-        std::vector<double> all;
-        double interval = 1.0;
-        for (double t = 0.0; t <= last; t += interval) {
-            all.push_back(t);
-            interval = std::min(interval * growth, longest);
+        std::vector<double> all{0.0};
+        for (double length = 1.0; all.back() < last; length = std::min(2.0 * length, longest)) {
+            for (int i = 0; i < steps_per_length; ++i) {
+                all.push_back(all.back() + length);
+            }
         }
         return all;
     }();
@@ -72,7 +72,7 @@ problem::Result<HoldTimes> HoldTimes::of(const Piece& piece, const safety::Stand
         const double error = thermometer.si() * place_at(facts.spread("thermometer"), share[4]);
         const double layer = std::max(0.0, value_at(facts.spread("unstirred"), share[5]));
         const Temperature start = turned_out->start;
-        times.ways_.push_back({std::move(turned_out).value().modes, start, units::kelvins(error + layer), {}});
+        times.ways_.push_back({heat::CoreResponse(turned_out->modes), start, units::kelvins(error + layer), {1.0}});
     }
     return times;
 }
@@ -80,7 +80,8 @@ problem::Result<HoldTimes> HoldTimes::of(const Piece& piece, const safety::Stand
 void HoldTimes::remember(const Way& way, std::size_t upto) const {
     const std::vector<double>& clock = clock_of_holds();
     while (way.core.size() <= upto) {
-        way.core.push_back(heat::core_at(way.modes, Duration{clock[way.core.size()]}));
+        const std::size_t next = way.core.size();
+        way.core.push_back(way.response.after(clock[next] - clock[next - 1]));
     }
 }
 

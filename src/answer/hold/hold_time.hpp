@@ -9,6 +9,7 @@
 #pragma once
 
 #include "answer/hold/piece.hpp"
+#include "heat/core_response.hpp"
 #include "safety/standard.hpp"
 
 #include <optional>
@@ -45,10 +46,10 @@ class HoldTimes {
   private:
     /// One way in which all may turn out, and its core as a share of the way from bath to start, on the common clock.
     struct Way {
-        heat::Modes modes;
+        mutable heat::CoreResponse response;
         units::Temperature start;
         units::TemperatureDifference colder;  // the food meets the bath this much under what is read
-        mutable std::vector<double> core;     // grown as far as it was asked for
+        mutable std::vector<double> core;     // of the response, grown as far as it was asked for
     };
     struct Milestones {
         std::optional<units::Duration> safe;

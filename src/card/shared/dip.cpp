@@ -19,9 +19,8 @@ std::vector<Dip> dips() {
                                                        {DipRow::not_by_two, "not"}};
     std::vector<Dip> made;
     for (const auto& [row, key] : rows) {
-        if (const auto band = safety::bath_band(row, safety::HandState::warm, safety::Stirring::stirred)) {
-            made.push_back({key, *band, safety::burn_times(band->p95).second});
-        }
+        const safety::BathBand band = safety::dip_band(row);
+        made.push_back({key, band, safety::burn_times(band.p95).second});
     }
     return made;
 }
@@ -33,10 +32,7 @@ std::string span_of(const safety::BathBand& band, bool fahrenheit) {
 }
 
 int cold_hand_later() {
-    const units::Temperature bath = facts::facts().temperature("touch.example");
-    const auto warm = safety::sting_band(bath, safety::HandState::warm, safety::Stirring::stirred).p95;
-    const auto cold = safety::sting_band(bath, safety::HandState::cold, safety::Stirring::stirred).p95;
-    return warm && cold ? static_cast<int>(std::lround(*cold / *warm)) : 1;
+    return static_cast<int>(std::lround(facts::facts().value("touch.cold-hand")));
 }
 
 }  // namespace holdwater::card

@@ -4,6 +4,7 @@
 
 #include "plan/search/ensemble.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,8 @@ struct Effort {
     bool what_ifs = true;        // answer those of the trip
     bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
     bool for_cards = true;       // work out what only cards print: hold tables
-    bool diagnose = true;        // find the limit that binds where the bath cannot be held; costs about one search
+    std::optional<std::size_t> fewer_wakes = std::nullopt;  // no plan that wakes the cook so often or more
+    bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);

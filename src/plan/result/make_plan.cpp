@@ -148,11 +148,11 @@ std::vector<double> failures(const std::vector<ScenarioResult>& results) {
 
 /// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
 /// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
-std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
+std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effort) {
     std::optional<Tried> tried;
     for (const double strictness : {1.0, 0.8, 0.5, 0.2}) {
-        const Ensemble search(ensemble.setup(), few, ensemble.allowed() * strictness);
-        const auto schedule = make_schedule(search);
+        const Ensemble search(ensemble.setup(), effort.search, ensemble.allowed() * strictness);
+        const auto schedule = make_schedule(search, effort.fewer_wakes);
         if (!schedule) {
             return std::nullopt;
         }
@@ -202,7 +202,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
         return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
     }
     const Ensemble ensemble(*setup, effort.promise);
-    const auto tried = search_and_try(ensemble, effort.search);
+    const auto tried = search_and_try(ensemble, effort);
     if (!tried) {
         const problem::Problems broken = fill_impossible(*setup, effort.diagnose);
         return effort.advise ? with_advice(trip, broken) : broken;

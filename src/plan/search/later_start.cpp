@@ -15,6 +15,10 @@ std::size_t wakes_of(const Plan& plan) {
 }
 
 std::optional<LaterStart> later_start(const Plan& plan) {
+    const std::size_t own = wakes_of(plan);
+    if (own == 0) {
+        return std::nullopt;
+    }
     const auto wakes_from = [&](units::LocalTime from, Draw search, Draw promise) -> std::optional<std::size_t> {
         trip::Trip later = *plan.trip;
         later.from = from;
@@ -28,6 +32,7 @@ std::optional<LaterStart> later_start(const Plan& plan) {
         effort.advise = false;
         effort.what_ifs = false;
         effort.schedule_only = true;
+        effort.fewer_wakes = own;
         const auto made = before_its_foods ? make_plan(later, effort) : problem::Result<Plan>(problem::Problems{});
         if (!made) {
             return std::nullopt;
@@ -38,10 +43,6 @@ std::optional<LaterStart> later_start(const Plan& plan) {
         return wakes_of(*made) + (asleep ? 1 : 0);
     };
     std::vector<LaterStart> fewer;
-    const std::size_t own = wakes_of(plan);
-    if (own == 0) {
-        return std::nullopt;
-    }
     for (units::LocalTime from = plan.trip->from.after(units::hours(1)); from < plan.trip->serve;
          from = from.after(units::hours(1))) {
         if (const auto wakes = wakes_from(from, {64, 1}, {256, 1}); wakes && *wakes < own) {

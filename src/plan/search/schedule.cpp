@@ -9,6 +9,7 @@
 #include "units/print.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numeric>
@@ -33,6 +34,12 @@ std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe) {
     for_each_index(runs.size(), [&](std::size_t i) { runs[i].fill(recipe); });
     return runs;
 }
+
+/// Where all schedules of one fill begin, with what they all need of it.
+struct Filled {
+    std::vector<Simulation> runs;
+    std::vector<double> moments;  // deadlines of the first top-up
+};
 
 /// Share of scenarios in which the bath was below its level between top-ups: the floor as the food sees it, or the
 /// action line.
@@ -86,15 +93,52 @@ std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     return best;
 }
 
-/// The moments at which each scenario would meet its level, its next lateness taken off.
+/// How many of the scenarios are followed that come first to their level.
+std::size_t first_ones(const Ensemble& ensemble) {
+    constexpr std::size_t part = 8;
+    const std::size_t size = ensemble.size();
+    const auto failing = static_cast<std::size_t>(ensemble.allowed() * static_cast<double>(size - 1));
+    return std::min(size, std::max(2 * failing + 2, size / part));
+}
+
+/// The moments at which each scenario would meet its level, its next lateness taken off. Only the first ones are
+/// worked out; the others come no sooner than the last of these and stand as the end.
 std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up) {
+    constexpr Duration stretch = units::minutes(30);
     const Duration until = serving(ensemble.setup());
-    std::vector<double> moments(runs.size());
-    for_each_index(runs.size(), [&](std::size_t i) {
-        const bool met = runs[i].until_level(runs[i].level(), until);
-        moments[i] = met ? runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up) : until.si();
-    });
+    const std::size_t enough = first_ones(ensemble);
+    const double latest = facts::facts().spread("top-up.late").high * 60.0;
+    std::vector<double> moments(runs.size(), until.si());
+    std::vector<char> met(runs.size(), 0);
+    std::vector<std::size_t> still(runs.size());
+    std::iota(still.begin(), still.end(), std::size_t{0});
+    while (!still.empty()) {
+        for_each_index(still.size(), [&](std::size_t k) {
+            const std::size_t i = still[k];
+            // By its own clock, so that it is looked at at the same moments as in one go.
+            if (runs[i].until_level(runs[i].level(), std::min(runs[i].bath().now() + stretch, until))) {
+                met[i] = 1;
+                moments[i] = runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up);
+            }
+        });
+        std::erase_if(still, [&](std::size_t i) { return met[i] != 0 || runs[i].bath().now() >= until; });
+        // Whoever has not met its level yet meets it later, and is no more than so late.
+        double soonest = until.si();
+        for (const std::size_t i : still) {
+            soonest = std::min(soonest, runs[i].bath().now().si() - latest);
+        }
+        const auto sure = std::count_if(moments.begin(), moments.end(), [&](double m) { return m <= soonest; });
+        if (static_cast<std::size_t>(sure) >= enough) {
+            break;
+        }
+    }
     return moments;
+}
+
+Filled start_of(const Ensemble& ensemble, const Recipe& recipe) {
+    Filled start{filled(ensemble, recipe), {}};
+    start.moments = deadlines(ensemble, start.runs, 0);
+    return start;
 }
 
 /// What the cards say of a top-up: with a thermometer the ladder's litres at the likely reading, without one those that
@@ -141,14 +185,13 @@ bool poured_nothing(const Ensemble& ensemble, const std::vector<Simulation>& run
 /// same, near enough.
 Duration alone_in_the_cold(const Ensemble& ensemble, const std::vector<Simulation>& runs,
                            const std::vector<double>& moments) {
-    constexpr std::size_t part = 8;
     const Duration end = serving(ensemble.setup());
     const auto wanted =
         static_cast<std::size_t>(ensemble.allowed() * static_cast<double>(runs.size() - 1));  // of all, from the first
     std::vector<std::size_t> order(runs.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return moments[a] < moments[b]; });
-    order.resize(std::min(runs.size(), std::max(2 * wanted + 2, runs.size() / part)));
+    order.resize(first_ones(ensemble));
     std::vector<Duration> alone(order.size());
     for_each_index(order.size(), [&](std::size_t i) {
         const Simulation& run = runs[order[i]];
@@ -160,13 +203,36 @@ Duration alone_in_the_cold(const Ensemble& ensemble, const std::vector<Simulatio
     return alone[wanted];
 }
 
-/// Simulates a schedule, choosing each top-up as late as `share` of the scenarios allows.
-Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>& start, Recipe recipe, double share) {
+std::size_t wakes(const Schedule& s) {
+    return static_cast<std::size_t>(
+        std::count_if(s.top_ups.begin(), s.top_ups.end(), [](const ScheduledTopUp& t) { return t.wakes; }));
+}
+
+/// What a schedule must be better than to be of any use. All that is compared only rises while a schedule grows, so
+/// that one that has come too far can be given up.
+struct ToBeat {
+    const Schedule* best = nullptr;                   // one that holds
+    std::optional<std::size_t> wakes = std::nullopt;  // it must have fewer than these
+
+    static ToBeat of(const std::optional<Schedule>& best, std::optional<std::size_t> wakes) {
+        return {best && holds(*best) ? &*best : nullptr, wakes};
+    }
+    /// No better than the best, however it goes on.
+    bool worse(const Schedule& so_far) const {
+        const auto burden = [](const Schedule& s) { return std::array{s.empty, plan::wakes(s), s.top_ups.size()}; };
+        return (wakes && plan::wakes(so_far) >= *wakes) || (best != nullptr && burden(so_far) > burden(*best));
+    }
+};
+
+/// Simulates a schedule, choosing each top-up as late as `share` of the scenarios allows; nothing once it is worse than
+/// what it must beat.
+std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& start, Recipe recipe, double share,
+                                       const ToBeat& to_beat) {
     constexpr std::size_t most = 48;
     const Setup& setup = ensemble.setup();
     const Duration end = serving(setup);
     const SleepWindow sleep(*setup.trip);
-    std::vector<Simulation> runs = start;
+    std::vector<Simulation> runs = start.runs;
     Schedule schedule;
     schedule.recipe = recipe;
     const Duration watch = watch_from(setup, runs.front().food_in());
@@ -176,7 +242,7 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
         last = std::max(last, run.food_in());
     }
     for (std::size_t k = 0; k < most; ++k) {
-        const std::vector<double> moments = deadlines(ensemble, runs, k);
+        const std::vector<double> moments = k == 0 ? start.moments : deadlines(ensemble, runs, k);
         Duration deadline{quantile_low(moments, share)};
         if (k > 0) {
             // The cards say how long the bath may be left after a top-up by night; the schedule keeps to it.
@@ -202,6 +268,9 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
         schedule.top_ups.push_back({at, next.wakes, top_up_all(ensemble, runs, at, k, recipe)});
         schedule.empty += poured_nothing(ensemble, runs) ? 1 : 0;
         last = at;
+        if (to_beat.worse(schedule)) {
+            return std::nullopt;
+        }
         if (!schedule.boils_in_time) {
             break;
         }
@@ -211,11 +280,6 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
     schedule.failing = share_failing(runs);
     schedule.excess = excess_of(runs, ensemble.allowed());
     return schedule;
-}
-
-std::size_t wakes(const Schedule& s) {
-    return static_cast<std::size_t>(
-        std::count_if(s.top_ups.begin(), s.top_ups.end(), [](const ScheduledTopUp& t) { return t.wakes; }));
 }
 
 bool better(const Schedule& a, const Schedule& b) {
@@ -237,19 +301,24 @@ bool better(const Schedule& a, const Schedule& b) {
     return a.failing < b.failing;
 }
 
-/// The least strict share of late scenarios per top-up with which the whole trip keeps its promise.
-Schedule best_spread(const Ensemble& ensemble, const std::vector<Simulation>& start, const Recipe& recipe) {
+/// The least strict share of late scenarios per top-up with which the whole trip keeps its promise; nothing where that
+/// is worse than what it must beat.
+std::optional<Schedule> best_spread(const Ensemble& ensemble, const Filled& start, const Recipe& recipe,
+                                    const ToBeat& to_beat) {
     std::optional<Schedule> best;
     for (const double part : {0.8, 0.5, 0.25, 0.1, 0.0}) {
-        Schedule schedule = spread_top_ups(ensemble, start, recipe, ensemble.allowed() * part);
-        if (!best || better(schedule, *best)) {
+        const auto schedule = spread_top_ups(ensemble, start, recipe, ensemble.allowed() * part, to_beat);
+        if (!schedule) {
+            break;  // stricter only means sooner, and more of them
+        }
+        if (!best || better(*schedule, *best)) {
             best = schedule;
         }
-        if (holds(schedule) || !schedule.boils_in_time || schedule.excess > 0) {
+        if (holds(*schedule) || !schedule->boils_in_time || schedule->excess > 0) {
             break;
         }
     }
-    return *best;
+    return best;
 }
 
 }  // namespace
@@ -275,8 +344,8 @@ Schedule with_pours(const Ensemble& ensemble, Schedule schedule) {
 namespace {
 
 /// Keeps the better of two in `best`.
-void take(std::optional<Schedule>& best, Schedule schedule) {
-    if (!best || better(schedule, *best)) {
+void take(std::optional<Schedule>& best, std::optional<Schedule> schedule) {
+    if (schedule && (!best || better(*schedule, *best))) {
         best = std::move(schedule);
     }
 }
@@ -295,15 +364,15 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
         if (!recipe) {
             return;
         }
-        const std::vector<Simulation> start = filled(ensemble, *recipe);
+        const Filled start = start_of(ensemble, *recipe);
         for (const double step : {-1.0, 0.0, 1.0}) {
             Recipe marked = *recipe;
             marked = marked_at(ensemble, marked, std::min(found.recipe.top_up_mark + units::kelvins(step), reading));
-            Schedule schedule = best_spread(ensemble, start, marked);
+            auto schedule = best_spread(ensemble, start, marked, ToBeat::of(best, std::nullopt));
             // A cooler fill makes the food ready later: only for something that the cook has of it.
-            const bool gains = schedule.empty < found.empty || wakes(schedule) < wakes(found) ||
-                               schedule.top_ups.size() < found.top_ups.size() ||
-                               schedule.recipe.pours < found.recipe.pours;
+            const bool gains = schedule && (schedule->empty < found.empty || wakes(*schedule) < wakes(found) ||
+                                            schedule->top_ups.size() < found.top_ups.size() ||
+                                            schedule->recipe.pours < found.recipe.pours);
             if (gains) {
                 take(best, std::move(schedule));
             }
@@ -313,13 +382,13 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
 
 }  // namespace
 
-std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
+std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<std::size_t> fewer_wakes) {
     const Setup& setup = ensemble.setup();
     const auto fill = hottest_fill(ensemble);
     if (!fill) {
         return std::nullopt;
     }
-    const std::vector<Simulation> start = filled(ensemble, *fill);
+    const Filled start = start_of(ensemble, *fill);
     // Marks above the fill reading or the batch's reach only waste fuel; marks near the action line come too often.
     const double lowest = std::ceil(setup.action_line.celsius()) + 2.0;
     const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
@@ -327,15 +396,18 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble) {
     for (double mark = highest; mark >= lowest; mark -= 1.0) {
         const Recipe recipe =
             marked_at(ensemble, *fill, units::celsius(units::round_to(mark, 1.0, units::Toward::down)));
-        Schedule schedule = best_spread(ensemble, start, recipe);
-        const bool enough = holds(schedule) && schedule.top_ups.empty();
+        auto schedule = best_spread(ensemble, start, recipe, ToBeat::of(best, fewer_wakes));
+        const bool enough = schedule && holds(*schedule) && schedule->top_ups.empty();
         take(best, std::move(schedule));
         if (enough) {
             break;
         }
     }
     if (!best) {
-        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading));
+        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading), ToBeat{nullptr, fewer_wakes});
+    }
+    if (!best) {
+        return std::nullopt;
     }
     try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.action_line.celsius())));
     return best;

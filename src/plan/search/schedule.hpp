@@ -29,8 +29,9 @@ struct Schedule {
 
 /// Best schedule found: first one whose promises hold, then fewest that pour nothing,
 /// then fewest top-ups in the sleep window, then fewest in all.
-/// Nothing only if no fill reading can be had at all. A schedule that does not hold shows by how much.
-std::optional<Schedule> make_schedule(const Ensemble& ensemble);
+/// Nothing only if no fill reading can be had at all, or none with fewer wakings where they are asked for. A schedule
+/// that does not hold shows by how much.
+std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<std::size_t> fewer_wakes = std::nullopt);
 
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);
