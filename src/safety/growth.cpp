@@ -48,14 +48,22 @@ double growth_rate(const facts::GrowthModel& model, units::Temperature t) {
 }
 
 FastestAbove::FastestAbove(const facts::GrowthModel& model) : model_(&model) {
-    constexpr double step = 0.01;  // K; the top of the curve is flat
-    for (double t = model.lowest.celsius(); t < model.highest.celsius(); t += step) {
-        const double rate = growth_rate(model, units::celsius(t));
-        if (rate > peak_) {
-            peak_ = rate;
-            optimum_ = t;
+    // The top of the curve is flat: looked for in whole kelvins first, then in hundredths around the best.
+    constexpr int fine = 100;
+    const int end = static_cast<int>(std::floor((model.highest - model.lowest).si())) * fine;
+    const auto look = [&](int from, int to, int step) {
+        for (int i = std::max(0, from); i <= std::min(to, end); i += step) {
+            const double t = model.lowest.celsius() + static_cast<double>(i) / fine;
+            const double rate = growth_rate(model, units::celsius(t));
+            if (rate > peak_) {
+                peak_ = rate;
+                optimum_ = t;
+            }
         }
-    }
+    };
+    look(0, end, fine);
+    const int near = static_cast<int>(std::lround((optimum_ - model.lowest.celsius()) * fine));
+    look(near - fine, near + fine, 1);
 }
 
 double FastestAbove::operator()(units::Temperature t) const {

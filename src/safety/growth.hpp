@@ -15,7 +15,7 @@ namespace holdwater::safety {
 /// Valid 10 to 51 C. Outside: as the formula goes on up to Tmin and Tmax, 0 beyond them.
 double growth_rate(const facts::GrowthModel& model, units::Temperature t);
 
-/// Growth without lag while the temperature goes from one to another in a straight line [log10]; exact to rounding.
+/// Growth without lag while the temperature goes from one to another in a straight line [log10]; to 1e-9.
 double growth_between(const facts::GrowthModel& model, units::Temperature from, units::Temperature to,
                       units::Duration takes);
 

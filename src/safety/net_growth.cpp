@@ -179,8 +179,56 @@ LeftOver cautious_left_over(const facts::GrowthModel& model, const History& core
     return left_over(model, model.q0_cautious, kill, core, from);
 }
 
+namespace {
+
+/// The fastest growth of a model at any temperature [log10/h].
+double peak_of(const facts::GrowthModel& model) {
+    using Peak = std::pair<const facts::GrowthModel*, double>;
+    const std::vector<Peak>& peaks = facts::kept([](const facts::Facts& facts) {
+        std::vector<Peak> all;
+        for (const facts::GrowthModel& one : facts.growth_models()) {
+            all.emplace_back(&one, FastestAbove(one).peak());
+        }
+        return all;
+    });
+    const auto known = std::find_if(peaks.begin(), peaks.end(), [&](const Peak& one) { return one.first == &model; });
+    return known != peaks.end() ? known->second : FastestAbove(model).peak();
+}
+
+/// True where it can be seen at a glance that nothing is left at `from` of what grew: even with the fastest growth all
+/// the time until the core was too hot for any, more is killed from then on. Never true where something is left.
+bool surely_undone(const facts::GrowthModel& model, double q0, const VegetativeKill& kill, const History& core,
+                   Duration from) {
+    const std::vector<Point>& points = core.points;
+    const auto hot = std::find_if(points.begin(), points.end(),
+                                  [&](const Point& p) { return p.value >= std::max(model.highest, kill.from); });
+    if (hot == points.end() || hot->at >= from) {
+        return false;
+    }
+    const double most = lagged_growth(peak_of(model) * units::in_hours(hot->at - points.front().at), q0);
+    double gone = 0.0;
+    for (auto b = hot + 1; b != points.end() && b->at <= from; ++b) {
+        if (b->value < model.highest || b->value < kill.from) {
+            return false;
+        }
+        const bool one_side = ((b - 1)->value < kill.reference) == (b->value < kill.reference);
+        gone += one_side ? killed(kill, *(b - 1), *b) : 0.0;
+        if (gone >= most) {
+            break;
+        }
+    }
+    return gone >= most &&
+           std::all_of(hot, points.end(), [&](const Point& p) { return p.at > from || p.value >= model.highest; });
+}
+
+}  // namespace
+
 LeftOver ready_after(const Standard& standard, const History& core, Duration done) {
     if (standard.growth == nullptr) {
+        return {0.0, done};
+    }
+    const VegetativeKill& kill = facts::kept([](const facts::Facts&) { return cautious_kill(); });
+    if (surely_undone(*standard.growth, standard.growth->q0_cautious, kill, core, done)) {
         return {0.0, done};
     }
     LeftOver left = cautious_left_over(*standard.growth, core, done);

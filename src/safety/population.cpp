@@ -73,27 +73,37 @@ Population::Population(HandState hand, Stirring stirring) {
     const facts::Facts& facts = facts::facts();
     const std::string film_key = stirring == Stirring::stirred ? "hand.film.stirred" : "hand.film.still";
     const std::string start_key = hand == HandState::warm ? "hand.warm" : "hand.cold";
-    seconds_ = responses().front().seconds();
+    const std::vector<SkinResponse>& skins = responses();
+    seconds_ = skins.front().seconds();
     const auto people = static_cast<std::size_t>(facts.value("hand.people"));
+    const double usual_film = facts.value(film_key);
+    const double film_sd = facts.value(film_key + ".ln-sd");
+    const double usual_depth = facts.value("hand.depth");
+    const double depth_sd = facts.value("hand.depth.ln-sd");
+    const units::Temperature threshold = facts.temperature("hand.threshold");
+    const units::TemperatureDifference threshold_sd = facts.difference("hand.threshold.sd");
+    const units::Temperature start = facts.temperature(start_key);
+    const units::TemperatureDifference start_sd = facts.difference(start_key + ".sd");
+    const double reaction_least = facts.value("hand.reaction.least");
+    const double reaction = facts.value("hand.reaction");
+    const double reaction_sd = facts.value("hand.reaction.sd");
     for (std::size_t n = 0; n < people; ++n) {
         const std::array<double, dimensions> point = even_point(n);
         Draw draw;
-        const double film = facts.value(film_key) * std::exp(facts.value(film_key + ".ln-sd") * normal(point[0]));
-        const double depth = facts.value("hand.depth") * std::exp(facts.value("hand.depth.ln-sd") * normal(point[1]));
-        draw.hand.depth = units::metres(depth * metres_per_micrometre);
-        draw.hand.threshold =
-            facts.temperature("hand.threshold") + facts.difference("hand.threshold.sd") * normal(point[2]);
-        draw.hand.start = facts.temperature(start_key) + facts.difference(start_key + ".sd") * normal(point[3]);
-        draw.reaction = std::max(facts.value("hand.reaction.least"),
-                                 facts.value("hand.reaction") + facts.value("hand.reaction.sd") * normal(point[4]));
+        const double film = usual_film * std::exp(film_sd * normal(point[0]));
+        draw.hand.depth = units::metres(usual_depth * std::exp(depth_sd * normal(point[1])) * metres_per_micrometre);
+        draw.hand.threshold = threshold + threshold_sd * normal(point[2]);
+        draw.hand.start = start + start_sd * normal(point[3]);
+        draw.reaction = std::max(reaction_least, reaction + reaction_sd * normal(point[4]));
         const double place = std::clamp(std::log(film / lowest_film) / std::log(highest_film / lowest_film), 0.0, 1.0) *
                              static_cast<double>(film_count - 1);
         const std::size_t lower = std::min(static_cast<std::size_t>(place), film_count - 2);
         const double part = place - static_cast<double>(lower);
+        const std::vector<double> before = skins[lower].over_time(draw.hand.depth);
+        const std::vector<double> after = skins[lower + 1].over_time(draw.hand.depth);
+        draw.share.reserve(seconds_.size());
         for (std::size_t moment = 0; moment < seconds_.size(); ++moment) {
-            const double before = responses()[lower].at_moment(draw.hand.depth, moment);
-            const double after = responses()[lower + 1].at_moment(draw.hand.depth, moment);
-            draw.share.push_back(static_cast<float>(before + (after - before) * part));
+            draw.share.push_back(static_cast<float>(before[moment] + (after[moment] - before[moment]) * part));
         }
         draws_.push_back(std::move(draw));
     }

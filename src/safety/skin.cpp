@@ -144,9 +144,12 @@ SkinResponse::SkinResponse(const Skin& skin, units::FilmCoefficient film, units:
         depths_.push_back(discrete.centre[kept++]);
     }
     std::vector<double> u(discrete.centre.size(), 0.0);
+    share_.resize(kept);
     const auto keep = [&](double t) {
         seconds_.push_back(t);
-        share_.emplace_back(u.begin(), u.begin() + static_cast<std::ptrdiff_t>(kept));
+        for (std::size_t i = 0; i < kept; ++i) {
+            share_[i].push_back(u[i]);
+        }
     };
     keep(0.0);
     for (double t = 0.0; t < until.si();) {
@@ -157,13 +160,24 @@ SkinResponse::SkinResponse(const Skin& skin, units::FilmCoefficient film, units:
     }
 }
 
-double SkinResponse::at_moment(units::Length depth, std::size_t moment) const {
-    const std::vector<double>& row = share_[moment];
+SkinResponse::Place SkinResponse::place_of(units::Length depth) const {
     const double x = std::clamp(depth.si(), depths_.front(), depths_.back());
-    const auto right = static_cast<std::size_t>(
+    const auto deeper = static_cast<std::size_t>(
         std::max<std::ptrdiff_t>(1, std::lower_bound(depths_.begin(), depths_.end(), x) - depths_.begin()));
-    const double part = (x - depths_[right - 1]) / (depths_[right] - depths_[right - 1]);
-    return row[right - 1] + (row[right] - row[right - 1]) * part;
+    return {deeper, (x - depths_[deeper - 1]) / (depths_[deeper] - depths_[deeper - 1])};
+}
+
+double SkinResponse::at_moment(units::Length depth, std::size_t moment) const {
+    return at_place(place_of(depth), moment);
+}
+
+std::vector<double> SkinResponse::over_time(units::Length depth) const {
+    const Place place = place_of(depth);
+    std::vector<double> shares(seconds_.size());
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        shares[i] = at_place(place, i);
+    }
+    return shares;
 }
 
 double SkinResponse::at(units::Length depth, units::Duration t) const {
@@ -176,20 +190,21 @@ double SkinResponse::at(units::Length depth, units::Duration t) const {
 }
 
 std::optional<units::Duration> SkinResponse::reaches(units::Length depth, double share) const {
+    const Place place = place_of(depth);
     std::size_t low = 0;
     std::size_t high = seconds_.size() - 1;
-    if (at_moment(depth, low) >= share) {
+    if (at_place(place, low) >= share) {
         return units::seconds(seconds_[low]);
     }
-    if (!(at_moment(depth, high) >= share)) {
+    if (!(at_place(place, high) >= share)) {
         return std::nullopt;
     }
     while (high - low > 1) {
         const std::size_t middle = (low + high) / 2;
-        (at_moment(depth, middle) >= share ? high : low) = middle;
+        (at_place(place, middle) >= share ? high : low) = middle;
     }
-    const double before = at_moment(depth, low);
-    const double part = (share - before) / (at_moment(depth, high) - before);
+    const double before = at_place(place, low);
+    const double part = (share - before) / (at_place(place, high) - before);
     return units::seconds(seconds_[low] + (seconds_[high] - seconds_[low]) * part);
 }
 

@@ -46,11 +46,24 @@ class SkinResponse {
     const std::vector<double>& seconds() const { return seconds_; }
     /// The share at one of those moments.
     double at_moment(units::Length depth, std::size_t moment) const;
+    /// The shares at all of those moments, at one depth.
+    std::vector<double> over_time(units::Length depth) const;
 
   private:
+    /// Between which two depths one lies: the deeper one's index, and how far towards it.
+    struct Place {
+        std::size_t deeper = 1;
+        double part = 0.0;
+    };
+    Place place_of(units::Length depth) const;
+    double at_place(const Place& place, std::size_t moment) const {
+        const double above = share_[place.deeper - 1][moment];
+        return above + (share_[place.deeper][moment] - above) * place.part;
+    }
+
     std::vector<double> depths_;              // m, cell centres, as deep as anything looks
     std::vector<double> seconds_;             // s
-    std::vector<std::vector<double>> share_;  // by moment, by depth
+    std::vector<std::vector<double>> share_;  // by depth, by moment
 };
 
 }  // namespace holdwater::safety

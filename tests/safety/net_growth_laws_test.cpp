@@ -2,6 +2,7 @@
 // What growth less kill must keep, whatever the history.
 #include "safety/clocks.hpp"
 #include "safety/net_growth.hpp"
+#include "safety/standard.hpp"
 
 #include <doctest/doctest.h>
 
@@ -116,6 +117,21 @@ TEST_CASE("the moment at which all is undone is the first without anything left"
         CHECK(cautious(model, until(*moment)) <= 1e-6);
         if (*moment > hours(rise) + units::seconds(2)) {
             CHECK(cautious(model, until(*moment - units::seconds(1))) > 0.0);
+        }
+    });
+}
+
+TEST_CASE("ready is what the whole account says, also where it can be seen at a glance") {
+    over_a_grid([](const facts::GrowthModel& model, double rise, double hold, double time, double dip) {
+        const History core = with_a_dip(rise, hold, time, dip);
+        safety::Standard standard;
+        standard.growth = &model;
+        for (const double done : {0.0, 0.3, 0.7, 0.95, 1.0}) {
+            const units::Duration moment = core.points.back().at * done;
+            const safety::LeftOver ready = safety::ready_after(standard, core, moment);
+            const safety::LeftOver account = safety::cautious_left_over(model, core, moment);
+            CHECK(ready.undone == account.undone);
+            CHECK(ready.log10 == account.log10);
         }
     });
 }
