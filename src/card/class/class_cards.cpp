@@ -2,7 +2,6 @@
 #include "card/class/class_deck.hpp"
 #include "card/class/class_parts.hpp"
 #include "card/shared/shared_parts.hpp"
-#include "plan/result/hold_table.hpp"
 #include "units/print.hpp"
 
 #include <cmath>
@@ -32,13 +31,13 @@ Card named(const words::Words& w, const std::string& section) {
     return card;
 }
 
-void add_ruler(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath, Card& card) {
+void add_ruler(const CardWriter& writer, const plan::FoodPlan& food, const plan::HoldRuler& hold, Card& card) {
     const words::Words& w = writer.words;
     const Text shape = w.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
-    Ruler ruler = ruler_of(writer, food, plan::hold_ruler(writer.plan, food, bath), false);
+    Ruler ruler = ruler_of(writer, food, hold, false);
     // Bath, shape and how the piece lies stay with the ruler that they decide, on whatever face it comes to stand.
     ruler.title = w.text("class-hold.ruler-title-" + std::string(facts::to_name(food.food->contact)),
-                         {{"bath", writer.at_least(bath)}, {"shape", shape}});
+                         {{"bath", writer.at_least(hold.bath)}, {"shape", shape}});
     constexpr double short_mm = 45.0;  // no room for two lines at the zero line and a label each 10 mm
     if (ruler.too_thick_mm < short_mm) {
         ruler.zero_label = w.text("class-hold.zero");
@@ -131,19 +130,21 @@ Table other_trouble(const CardWriter& writer) {
 std::vector<Card> class_hold_cards(const ClassFrame& frame, const words::Words& words) {
     const CardWriter writer{frame.plan(), words};
     std::vector<Card> cards;
-    for (const units::Temperature bath : frame.baths()) {
+    const std::vector<plan::FoodPlan>& foods = frame.plan().foods;
+    for (std::size_t bath = 0; bath < frame.baths().size(); ++bath) {
         Card card = named(words, "class-hold");
-        const plan::FoodPlan& first = frame.plan().foods.front();
-        card.blocks.add(writer.key(words.text("class-hold.key-label"), bath, Toward::up, frame.kind().name));
+        const plan::FoodPlan& first = foods.front();
+        card.blocks.add(
+            writer.key(words.text("class-hold.key-label"), frame.baths()[bath], Toward::up, frame.kind().name));
         card.blocks.add(Note{words.text("class-hold.note")});
         if (first.standard.below_consumer_advice) {
             card.blocks.add(Note{advice_line(writer, first, "class-hold.advice")});
         }
-        for (const plan::FoodPlan& food : frame.plan().foods) {
-            if (&food != &first) {
+        for (std::size_t food = 0; food < foods.size(); ++food) {
+            if (food > 0) {
                 card.blocks.add(Turn{});
             }
-            add_ruler(writer, food, bath, card);
+            add_ruler(writer, foods[food], frame.ruler(bath, food), card);
         }
         card.warn(words.text("class-hold.caution"));
         cards.push_back(std::move(card));

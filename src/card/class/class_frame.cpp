@@ -48,6 +48,22 @@ problem::Result<std::unique_ptr<ClassFrame>> ClassFrame::made(const ClassWish& w
     return frame;
 }
 
+std::unique_ptr<ClassFrame> ClassFrame::printed_in(units::System units, const std::string& language) const {
+    std::unique_ptr<ClassFrame> other(new ClassFrame(*this));
+    other->wish_.units = other->trip_.units = units;
+    other->wish_.language = other->trip_.language = language;
+    other->point_at_own_trip();
+    return other;
+}
+
+void ClassFrame::point_at_own_trip() {
+    setup_.trip = plan_.trip = &trip_;
+    setup_.box = &trip_.boxes.front();
+    for (std::size_t i = 0; i < trip_.foods.size(); ++i) {
+        setup_.foods[i].food = plan_.foods[i].food = &trip_.foods[i];
+    }
+}
+
 problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& title) {
     wish_ = wish;
     trip_.name = title;
@@ -81,6 +97,9 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
             "a lower --altitude")};
     }
     plan_.top_up_mark = baths_.back();
+    for (const plan::FoodPlan& food : plan_.foods) {
+        rulers_.push_back(plan::hold_rulers(plan_, food, baths_));
+    }
     return {};
 }
 

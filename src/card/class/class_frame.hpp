@@ -32,7 +32,9 @@ class ClassFrame {
     /// goes by its smallest way through: a slab), class-altitude (water boils too cool here for the top mark).
     static problem::Result<std::unique_ptr<ClassFrame>> made(const ClassWish& wish, const std::string& title);
 
-    ClassFrame(const ClassFrame&) = delete;  // the plan points into the trip
+    /// The same to be printed in other units and in another language; nothing is worked out anew.
+    std::unique_ptr<ClassFrame> printed_in(units::System units, const std::string& language) const;
+
     ClassFrame& operator=(const ClassFrame&) = delete;
 
     const ClassWish& wish() const { return wish_; }
@@ -43,6 +45,8 @@ class ClassFrame {
     const facts::FoodKind& kind() const { return *kind_; }
     /// Rising; what the hold rulers are for.
     const std::vector<units::Temperature>& baths() const { return baths_; }
+    /// Of a bath and a food of the plan, by their indices.
+    const plan::HoldRuler& ruler(std::size_t bath, std::size_t food) const { return rulers_[food][bath]; }
     units::Temperature boiling() const { return setup_.boiling; }
 
     /// Boiling litres that lift so much water from a reading to a mark; in a box of a usual size for that water, which
@@ -55,6 +59,8 @@ class ClassFrame {
 
   private:
     ClassFrame() = default;
+    ClassFrame(const ClassFrame&) = default;  // leaves the plan pointing into the other's trip
+    void point_at_own_trip();
     problem::Problems take(const ClassWish& wish, const std::string& title);
     problem::Problems take_foods();
     void take_levels();
@@ -66,6 +72,7 @@ class ClassFrame {
     plan::Setup setup_;
     const facts::FoodKind* kind_ = nullptr;
     std::vector<units::Temperature> baths_;
+    std::vector<std::vector<plan::HoldRuler>> rulers_;  // by food, by bath
 };
 
 /// The liner of a usual box for so much water (facts gauge.box-over-water).

@@ -139,6 +139,10 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
 }
 
 HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath) {
+    return hold_rulers(plan, food, {bath}).front();
+}
+
+std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food, const std::vector<Temperature>& baths) {
     const Length step = units::millimetres(5);
     const double own = units::in_millimetres(food.food->thickness);
     double longest = std::clamp(std::ceil(own / 5.0) * 10.0, 60.0, 110.0);
@@ -146,17 +150,27 @@ HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath) {
         longest = std::min(longest, units::in_millimetres(*food.thickest));
     }
     const auto thickness = [&](std::size_t i) { return static_cast<double>(i + 1) * step; };
-    std::vector<std::optional<units::Duration>> times(
+    // By thickness, by bath: a piece is worked out once for all its baths.
+    std::vector<std::vector<std::optional<units::Duration>>> times(
         static_cast<std::size_t>(std::floor(units::millimetres(longest) / step + 1e-6)));
-    for_each_index(
-        times.size(), [&](std::size_t i) { times[i] = safe_hold(plan, food, thickness(i), bath); }, 1);
-    HoldRuler ruler;
-    ruler.bath = bath;
-    while (ruler.ticks.size() < times.size() && times[ruler.ticks.size()]) {
-        ruler.ticks.push_back({thickness(ruler.ticks.size()), *times[ruler.ticks.size()]});
+    const auto work_out = [&](std::size_t i) {
+        const answer::HoldTimes piece = times_of(plan, food, thickness(i));
+        for (const Temperature bath : baths) {
+            times[i].push_back(piece.at(bath).allowed);
+        }
+    };
+    for_each_index(times.size(), work_out, 1);
+    std::vector<HoldRuler> rulers;
+    for (std::size_t b = 0; b < baths.size(); ++b) {
+        HoldRuler ruler;
+        ruler.bath = baths[b];
+        while (ruler.ticks.size() < times.size() && times[ruler.ticks.size()][b]) {
+            ruler.ticks.push_back({thickness(ruler.ticks.size()), *times[ruler.ticks.size()][b]});
+        }
+        ruler.too_thick = thickness(ruler.ticks.size());
+        rulers.push_back(std::move(ruler));
     }
-    ruler.too_thick = thickness(ruler.ticks.size());
-    return ruler;
+    return rulers;
 }
 
 }  // namespace holdwater::plan

@@ -22,5 +22,8 @@ void work_out_hold(const Plan& plan, FoodPlan& food);
 /// The ruler of a card in this bath: a tick each 5 mm, as long as pieces of this sort may come and as the longest card
 /// shows, and no longer than FoodPlan::thickest, where that is known.
 HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, units::Temperature bath);
+/// The same for several baths, in their order.
+std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food,
+                                   const std::vector<units::Temperature>& baths);
 
 }  // namespace holdwater::plan

@@ -79,13 +79,11 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
     }
     for (const facts::Ruleset rules : {support::ruleset("us"), support::ruleset("uk"), support::ruleset("ca")}) {
         for (const char* kind : {"pork-loin", "chicken-breast"}) {
+            const auto made = frame_of(wish(rules, kind));
             for (const auto& [system, language] : ways) {
-                CAPTURE(language);
                 const words::Words words = words_of(language);
-                card::ClassWish wanted = wish(rules, kind);
-                wanted.units = system;
-                CAPTURE(card::canonical(wanted));
-                const auto frame = frame_of(wanted);
+                const auto frame = made->printed_in(system, language);
+                CAPTURE(card::canonical(frame->wish()));
                 const card::Deck deck = card::class_deck(*frame, words, "TEST-TEST");
                 for (const char* name : {"hand", "pocket", "large"}) {
                     CAPTURE(name);
