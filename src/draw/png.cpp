@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Pages as pictures: the same items as in the PDF, drawn by cairo.
+#include "draw/drawn_page.hpp"
 #include "draw/font.hpp"
 #include "draw/night_view.hpp"
 
@@ -21,9 +22,6 @@ namespace {
 using layout::Millimetres;
 using layout::Points;
 
-struct SurfaceCloser {
-    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
-};
 struct ContextCloser {
     void operator()(cairo_t* context) const { cairo_destroy(context); }
 };
@@ -183,7 +181,7 @@ problem::Problem failed(cairo_status_t status) {
 
 }  // namespace
 
-problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& files, double dpi, const Light& light) {
+problem::Result<Surface> drawn_page(const layout::Page& page, const FontFiles& files, double dpi) {
     auto fonts = open_fonts(files);
     if (!fonts.ok()) {
         return fonts.problems();
@@ -194,8 +192,7 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
     const auto pixels = [&](Millimetres length) {
         return static_cast<int>(std::ceil(units::in_points(length).value() * scale - 1e-6));
     };
-    const std::unique_ptr<cairo_surface_t, SurfaceCloser> surface(
-        cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(page.width), pixels(page.height)));
+    Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(page.width), pixels(page.height)));
     if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS) {
         return failed(status);
     }
@@ -212,9 +209,17 @@ problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& f
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
         return failed(status);
     }
-    see(surface.get(), light, page.scale, dpi);
+    return surface;
+}
+
+problem::Result<std::string> to_png(const layout::Page& page, const FontFiles& files, double dpi, const Light& light) {
+    const auto surface = drawn_page(page, files, dpi);
+    if (!surface.ok()) {
+        return surface.problems();
+    }
+    see(surface->get(), light, page.scale, dpi);
     std::string bytes;
-    if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes);
+    if (const auto status = cairo_surface_write_to_png_stream(surface->get(), append, &bytes);
         status != CAIRO_STATUS_SUCCESS) {
         return failed(status);
     }

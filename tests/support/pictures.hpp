@@ -2,6 +2,7 @@
 // A page as cairo draws it and as another program draws its PDF, to be held one against the other.
 #pragma once
 
+#include "draw/drawn_page.hpp"
 #include "support/printing.hpp"
 
 #include <cairo.h>
@@ -29,6 +30,7 @@ struct Picture {
 
 inline Picture averaged(const unsigned char* first, int width, int height, int step, int stride, int mean) {
     Picture made{width / mean, height / mean, {}};
+    made.grey.reserve(static_cast<std::size_t>(made.width) * static_cast<std::size_t>(made.height));
     for (int y = 0; y < made.height; ++y) {
         for (int x = 0; x < made.width; ++x) {
             int sum = 0;
@@ -46,18 +48,14 @@ inline Picture averaged(const unsigned char* first, int width, int height, int s
 
 /// Our own picture of a page, by cairo.
 inline Picture own_picture(const layout::Page& page, double dpi, int mean) {
-    const Scratch scratch("own");
-    const auto png = draw::to_png(page, fonts(), dpi);
-    REQUIRE(png.ok());
-    const std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)> surface(
-        cairo_image_surface_create_from_png(scratch.write("own.png", *png).c_str()), cairo_surface_destroy);
-    REQUIRE(cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS);
-    REQUIRE(cairo_image_surface_get_format(surface.get()) == CAIRO_FORMAT_RGB24);
-    cairo_surface_flush(surface.get());
+    const auto drawn = draw::drawn_page(page, fonts(), dpi);
+    REQUIRE(drawn.ok());
+    cairo_surface_t* const surface = drawn->get();
+    REQUIRE(cairo_image_surface_get_format(surface) == CAIRO_FORMAT_RGB24);
+    cairo_surface_flush(surface);
     // The pages are grey: one of four bytes a pixel tells.
-    return averaged(cairo_image_surface_get_data(surface.get()), cairo_image_surface_get_width(surface.get()),
-                    cairo_image_surface_get_height(surface.get()), 4, cairo_image_surface_get_stride(surface.get()),
-                    mean);
+    return averaged(cairo_image_surface_get_data(surface), cairo_image_surface_get_width(surface),
+                    cairo_image_surface_get_height(surface), 4, cairo_image_surface_get_stride(surface), mean);
 }
 
 /// Another program's picture of the page's PDF, through a plain grey map.
