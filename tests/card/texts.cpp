@@ -2,6 +2,7 @@
 #include "card/texts.hpp"
 
 #include "plan/advice/remedy.hpp"
+#include "support/borrowed.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 #include "words/words.hpp"
@@ -23,7 +24,7 @@ plan::Plan plan_of(const trip::Trip& trip) {
     quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
-    auto plan = plan::make_plan(trip, quick);
+    auto plan = plan::make_plan(support::borrowed(trip), quick);
     CAPTURE(trip.name);
     REQUIRE(plan.ok());
     return std::move(plan).value();

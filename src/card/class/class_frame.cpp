@@ -57,7 +57,8 @@ std::unique_ptr<ClassFrame> ClassFrame::printed_in(units::System units, const st
 }
 
 void ClassFrame::point_at_own_trip() {
-    setup_.trip = plan_.trip = &trip_;
+    setup_.trip = &trip_;
+    plan_.trip = {std::shared_ptr<void>(), &trip_};  // seen, not owned: both live in this frame
     setup_.box = &trip_.boxes.front();
     for (std::size_t i = 0; i < trip_.foods.size(); ++i) {
         setup_.foods[i].food = plan_.foods[i].food = &trip_.foods[i];
@@ -73,8 +74,7 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
     trip_.language = wish.language;
     trip_.boxes.resize(1);
     trip_.boxes.front().thermometer = wish.thermometer;
-    setup_.trip = plan_.trip = &trip_;
-    setup_.box = &trip_.boxes.front();
+    point_at_own_trip();
     const auto boiling = heat::boiling_point_at(wish.altitude);
     if (!boiling) {
         return boiling.problems();

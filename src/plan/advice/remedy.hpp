@@ -4,6 +4,7 @@
 
 #include "plan/search/ensemble.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,6 +24,8 @@ struct Effort {
 };
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
+/// The same of a trip that the plan then shares; it must not change any more but in what is only printed.
+problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
 
 struct Remedy {
     std::string advice;

@@ -197,6 +197,11 @@ void note_later_start(Plan& plan) {
 }  // namespace
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
+    return make_plan(std::make_shared<const trip::Trip>(trip), effort);
+}
+
+problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const Effort& effort) {
+    const trip::Trip& trip = *shared;
     const auto setup = set_up(trip);
     if (!setup) {
         return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
@@ -210,7 +215,7 @@ problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
     const Schedule* const schedule = &tried->schedule;
     const std::vector<ScenarioResult>& results = tried->results;
     Plan plan;
-    plan.trip = &trip;
+    plan.trip = std::move(shared);
     plan.scenarios = ensemble.size();
     const auto [share, share_error] = ensemble.share(failures(results));
     plan.share_that_holds = 1.0 - share;

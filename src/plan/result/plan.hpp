@@ -14,6 +14,7 @@
 #include "units/interval.hpp"
 #include "units/local_time.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -187,7 +188,8 @@ struct WhatIfAnswer {
 };
 
 struct Plan {
-    const trip::Trip* trip = nullptr;
+    std::shared_ptr<const trip::Trip>
+        trip;  // foods and answers point into it; as planned, so a plan is whole by itself
     Fill fill;
     units::Temperature top_up_mark;            // read this after a top-up
     units::Temperature action_line;            // a reading here asks for a top-up now
@@ -223,7 +225,7 @@ std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPla
 std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);
 bool all_in_at_once(const Plan& plan);
 
-/// A good plan, or every limit that broke, each with advice that was tried and works. The trip must outlive the plan.
+/// A good plan, or every limit that broke, each with advice that was tried and works.
 problem::Result<Plan> make_plan(const trip::Trip& trip);
 
 }  // namespace holdwater::plan

@@ -4,6 +4,7 @@
 #include "card/trip/cards.hpp"
 #include "card/trip/plan_timeline.hpp"
 #include "facts/facts.hpp"
+#include "support/borrowed.hpp"
 #include "support/finding.hpp"
 
 #include <doctest/doctest.h>
@@ -77,7 +78,7 @@ TEST_CASE("Fill and Plan tell of the same litres in the same pots") {
     trip.fire.pots = 2;
     trip.fire.pot = units::litres(10);
     trip.fire.usable = 0.8;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     plan.fill.pours.clear();
     plan.events.clear();
     struct Round {

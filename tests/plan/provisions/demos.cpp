@@ -3,6 +3,7 @@
 #include "plan/provisions/provisions.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
+#include "support/borrowed.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
@@ -69,7 +70,7 @@ TEST_CASE("leftovers reckon with the warmest air until they are cold, and the sp
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan any;
-    any.trip = &trip;
+    any.trip = support::borrowed(trip);
     any.fill.boiling = setup->boiling;
     const plan::Provisions cold = plan::provisions_of(*setup, any);
     CHECK(support::near_abs(cold.leftovers.air.celsius(), -15.0, 1e-9));
@@ -88,7 +89,7 @@ TEST_CASE("two foods keep to the thinner slice of both") {
         const auto setup = plan::set_up(one);
         REQUIRE(setup.ok());
         plan::Plan any;
-        any.trip = &one;
+        any.trip = support::borrowed(one);
         any.fill.boiling = setup->boiling;
         return plan::provisions_of(*setup, any).leftovers.slices[0].thickest;
     };

@@ -4,6 +4,7 @@
 
 #include "plan/advice/remedy.hpp"
 #include "plan/search/setup.hpp"
+#include "support/borrowed.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
@@ -67,7 +68,7 @@ TEST_CASE("more than the pots take at once is finished in lots, and leaves so mu
         trip.fire.pots = pots;
         trip.sides.assign(static_cast<std::size_t>(sides), {"rice", units::minutes(20)});
         plan::Plan plan;
-        plan.trip = &trip;
+        plan.trip = support::borrowed(trip);
         plan::FoodPlan food;
         food.food = setup->foods.front().food;
         food.piece = setup->foods.front().piece;

@@ -6,6 +6,7 @@
 #include "facts/facts.hpp"
 #include "made_up.hpp"
 #include "plan/search/setup.hpp"
+#include "support/borrowed.hpp"
 #include "support/near.hpp"
 #include "trip/ranges.hpp"
 
@@ -143,7 +144,7 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     const auto ice = plan::ice_of(*setup, plan);
     REQUIRE(ice.has_value());
     CHECK(ice->box == plan::IceBox::named);
@@ -187,7 +188,7 @@ TEST_CASE("ice is reckoned in the box that the raw food is in, not in the one wi
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     const auto drained = [&] { return plan::ice_of(*setup, plan)->drained.high.si(); };
 
     // Nobody said: a poor box, with more ice than the hot box itself would take.
@@ -232,7 +233,7 @@ TEST_CASE("ice is reckoned in the box that the raw food is in, not in the one wi
 TEST_CASE("frost on the way or at the fire is told, mild air is not") {
     trip::Trip trip = support::demo_trip("trail-crew");
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     const auto frost = [&] {
         const auto setup = plan::set_up(trip);
         REQUIRE(setup.ok());

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "plan/result/plan.hpp"
+#include "support/borrowed.hpp"
 #include "support/trips.hpp"
 
 namespace holdwater::support {
@@ -28,7 +29,7 @@ inline trip::Trip afternoon() {
 /// 10 L cold and two pots boiling at first, one top-up of `boiling` L at most that is poured at `at` minutes.
 inline plan::Plan simple_plan(const trip::Trip& trip, double boiling, int at) {
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     plan.fill.light_fire = trip.from;
     plan.fill.boiling = units::celsius(99);
     plan.fill.cold = units::litres(10);

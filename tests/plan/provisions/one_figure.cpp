@@ -7,6 +7,7 @@
 #include "facts/facts.hpp"
 #include "plan/result/late_pour.hpp"
 #include "plan/search/setup.hpp"
+#include "support/borrowed.hpp"
 #include "support/efforts.hpp"
 #include "support/finding.hpp"
 #include "words/words.hpp"
@@ -50,13 +51,13 @@ std::string number(const std::vector<card::CardNumber>& numbers, const std::stri
     return "";
 }
 
-/// A plan of a trip in a system of units; the plan points to the trip.
+/// A plan of a trip in a system of units, which may change.
 struct Made {
     trip::Trip trip;
     std::optional<plan::Plan> plan;
     Made(const char* path, units::System system) : trip(support::trip_at(path)) {
         trip.units = system;
-        auto made = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
+        auto made = plan::make_plan(support::borrowed(trip), support::effort_of({64, 1}, {256, 1}));
         REQUIRE(made.ok());
         plan = std::move(made).value();
     }
@@ -132,7 +133,7 @@ TEST_CASE("leftovers keep and are heated again by the rules of the trip") {
         const auto setup = plan::set_up(trip);
         REQUIRE(setup.ok());
         plan::Plan any;
-        any.trip = &trip;
+        any.trip = support::borrowed(trip);
         any.fill.boiling = setup->boiling;
         const std::string text = plain(cli::around_text(plan::provisions_of(*setup, any), trip));
         CAPTURE(text);

@@ -5,6 +5,7 @@
 #include "made_up.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
+#include "support/borrowed.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
 
@@ -19,7 +20,7 @@ plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     for (const plan::FoodSetup& food : setup->foods) {
         plan::FoodPlan one;
         one.food = food.food;

@@ -7,6 +7,7 @@
 #include "plan/search/setup.hpp"
 #include "safety/clocks.hpp"
 #include "safety/net_growth.hpp"
+#include "support/borrowed.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
@@ -117,7 +118,7 @@ Judged judged(const trip::Trip& trip, double done, double come_up) {
     const plan::Ensemble ensemble(*setup, few);
     const auto results = never_undone(ensemble.size(), done, come_up);
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     plan.fill.boiling = setup->boiling;
     plan.fill.food_in = trip.from.after(units::hours(2));
     plan.round = setup->round;

@@ -6,6 +6,7 @@
 #include "plan/result/night.hpp"
 #include "plan/result/summary.hpp"
 #include "plan/search/schedule.hpp"
+#include "support/borrowed.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -82,7 +83,7 @@ Said said_of(const trip::Trip& trip, const plan::Schedule& schedule) {
     const plan::LeftBoxes boxes(ensemble, schedule);
     const plan::Night night = plan::night_of(ensemble, schedule, boxes);
     plan::Plan plan;
-    plan.trip = &trip;
+    plan.trip = support::borrowed(trip);
     const auto hold = plan::safe_hold(plan, food, food.food->thickness, food.food->target + units::kelvins(4));
     REQUIRE(hold.has_value());
     const units::Duration long_after = units::hours(1000);  // what never comes about is later than all that does
