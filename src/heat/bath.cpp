@@ -97,6 +97,11 @@ void Bath::advance_to(units::Duration moment) {
     }
 }
 
+// The one inner loop of a plan: also compiled for processors that do four numbers at once, with the same results bit
+// by bit, since nothing is added in another order.
+#if defined(__x86_64__) && defined(__gnu_linux__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
+__attribute__((target_clones("avx2", "default")))
+#endif
 void Bath::step(double dt, std::size_t rung) {
     // Returns nothing; moves bath and foods by dt [s]. The slope s [K/s] of the bath follows from the energy balance of
     // the step, linear in s because every x_n is:
@@ -115,7 +120,8 @@ void Bath::step(double dt, std::size_t rung) {
         const double weight = c * (dt - piece.state.lag());
         const double colder_slope = (piece.food.colder.si() * settled_after - (bath_ - piece.seen)) / dt;
         capacity_sum += weight;
-        heat += c * piece.state.fall() - colder_slope * weight;
+        piece.fall = piece.state.fall();
+        heat += c * piece.fall - colder_slope * weight;
     }
     const double loss = box_.loss.si() * dt;
     const double outside = outside_.mean(from, from + dt);
@@ -132,11 +138,9 @@ void Bath::step(double dt, std::size_t rung) {
         }
         const double seen = next - piece.food.colder.si() * settled_after;
         const double seen_slope = (seen - piece.seen) / dt;
-        ledger_.given_to_food +=
-            piece.food.capacity.si() * (seen_slope * (dt - piece.state.lag()) + piece.state.fall());
-        piece.state.step(seen_slope);
+        ledger_.given_to_food += piece.food.capacity.si() * (seen_slope * (dt - piece.state.lag()) + piece.fall);
         piece.seen = seen;
-        piece.core = seen - piece.state.core();
+        piece.core = seen - piece.state.step(seen_slope);
     }
     bath_ = next;
 }
@@ -227,7 +231,7 @@ std::size_t Bath::put_in(FoodInBath food) {
     const double start = food.start.celsius();
     ledger_.poured += food.capacity.si() * start;
     ModeState state(food.modes);
-    pieces_.push_back({std::move(food), std::move(state), start, start, true, {}});
+    pieces_.push_back({std::move(food), std::move(state), start, start, 0.0, true, {}});
     if (recording_) {
         pieces_.back().core_history.points.reserve(day_of_points);
         bath_history_.points.reserve(day_of_points);

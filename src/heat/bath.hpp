@@ -86,6 +86,7 @@ class Bath {
         ModeState state;
         double seen = 0.0;  // C, the bath as the food sees it
         double core = 0.0;  // C
+        double fall = 0.0;  // K, of the mean excess in the step that goes on
         bool inside = true;
         units::History core_history;
         double mean() const;  // C

@@ -7,10 +7,12 @@
 namespace holdwater::heat {
 
 ModeState::ModeState(const Modes& modes)
-    : count_(modes.modes.size()),
-      numbers_((columns + 3 * (step_lengths + 1)) * modes.modes.size()),
+    : count_((modes.modes.size() + lanes - 1) / lanes * lanes),
+      numbers_((columns + 3 * (step_lengths + 1)) * count_),
       mean_at_once_(modes.mean_at_once) {
-    for (std::size_t n = 0; n < count_; ++n) {
+    // A mode that fills up has no weight, so that its rate does not matter; it must be one.
+    std::fill_n(column(rate_at), count_, 1.0);
+    for (std::size_t n = 0; n < modes.modes.size(); ++n) {
         const Mode& mode = modes.modes[n];
         column(rate_at)[n] = mode.rate;
         column(core_at)[n] = mode.core;

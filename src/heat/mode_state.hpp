@@ -36,13 +36,20 @@ class ModeState {
     double fall() const { return dot(factors(chosen_) + 2 * count_); }
     double lag() const { return lag_[chosen_]; }
     /// x_n(dt) = x_n e^(-rate dt) + slope (1 - e^(-rate dt)) / rate, exact for a bath that is linear within the step.
-    void step(double slope) {
+    /// Returns the core excess after it.
+    double step(double slope) {
         const double* decay = factors(chosen_);
         const double* gain = decay + count_;
+        const double* core = column(core_at);
         double* excess = column(excess_at);
-        for (std::size_t n = 0; n < count_; ++n) {
-            excess[n] = excess[n] * decay[n] + slope * gain[n];
+        std::array<double, lanes> sum{};
+        for (std::size_t n = 0; n < count_; n += lanes) {
+            for (std::size_t k = 0; k < lanes; ++k) {
+                excess[n + k] = excess[n + k] * decay[n + k] + slope * gain[n + k];
+                sum[k] += core[n + k] * excess[n + k];
+            }
         }
+        return total(sum);
     }
     /// The bath jumps by so many K.
     void shift(double kelvins);
@@ -64,23 +71,21 @@ class ModeState {
     void make_other(double dt);
     void finish(std::size_t rung);
 
+    // Several sums side by side, so that one addition need not wait for the last and a processor may do them at once.
+    static constexpr std::size_t lanes = 4;
+    static double total(const std::array<double, lanes>& sum) { return (sum[0] + sum[1]) + (sum[2] + sum[3]); }
     double dot(const double* weights) const {
         const double* excess = column(excess_at);
-        // Four sums, so that one addition need not wait for the last.
-        std::array<double, 4> sum{};
-        std::size_t n = 0;
-        for (; n + 4 <= count_; n += 4) {
-            for (std::size_t k = 0; k < 4; ++k) {
+        std::array<double, lanes> sum{};
+        for (std::size_t n = 0; n < count_; n += lanes) {
+            for (std::size_t k = 0; k < lanes; ++k) {
                 sum[k] += weights[n + k] * excess[n + k];
             }
         }
-        for (; n < count_; ++n) {
-            sum[0] += weights[n] * excess[n];
-        }
-        return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+        return total(sum);
     }
 
-    std::size_t count_;
+    std::size_t count_;  // of modes, filled up with ones of no weight to whole lanes
     std::vector<double> numbers_;
     double mean_at_once_ = 0.0;
     std::array<double, step_lengths + 1> lag_{};  // sum of mean times gain

@@ -54,10 +54,11 @@ double reading_error(const Setup& setup, const Scenario& scenario) {
 }
 
 /// The bath that reads `reading` now, as it came down from the floor at the slow end: at each level, so long ago that
-/// in all but the allowed share of scenarios it was passed later. Its moments end at zero, now.
-units::History slowest_fall(const Ensemble& ensemble, Temperature reading, Temperature warm_air) {
+/// in all but the allowed share of scenarios it was passed later. Its moments end at zero, now. `constants`: the time
+/// constant of each scenario [s].
+units::History slowest_fall(const Ensemble& ensemble, const std::vector<double>& constants, Temperature reading,
+                            Temperature warm_air) {
     const Setup& setup = ensemble.setup();
-    const double wind = heat::wind_position(setup.trip->weather.wind);
     const double whole_error = setup.box->thermometer.value_or(units::kelvins(0)).si();
     const double floor = setup.floor.celsius();
     const double lowest = std::min(reading.celsius() - whole_error, floor);
@@ -69,9 +70,8 @@ units::History slowest_fall(const Ensemble& ensemble, Temperature reading, Tempe
         const double level = floor + (lowest - floor) * k / levels;
         for (std::size_t i = 0; i < ensemble.size(); ++i) {
             const Scenario& scenario = ensemble.scenario(i);
-            times[i] =
-                cooling_time(time_constant(ensemble, i, wind, Foods::all), level,
-                             reading.celsius() - reading_error(setup, scenario), warm_air.celsius() + scenario.outside);
+            times[i] = cooling_time(constants[i], level, reading.celsius() - reading_error(setup, scenario),
+                                    warm_air.celsius() + scenario.outside);
         }
         before = std::min(before, quantile_high(times, 1.0 - ensemble.allowed()));
         fall.add(Duration{-before}, Temperature{level});
@@ -262,13 +262,18 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBox
     night.longest = setup.box->thermometer ? boxes.after_reading(night.reading) : boxes.after_any_pour();
     add_rows(setup, boxes, night);
     add_curve(ensemble, boxes, night);
+    std::vector<double> constants;
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        constants.push_back(time_constant(ensemble, i, heat::wind_position(trip.weather.wind), Foods::all));
+    }
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
     const double floor = std::ceil(setup.read_floor.celsius());
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
         const Temperature reading = units::celsius(r);
         // The last row stands for every reading below it too, however fast the bath fell.
         const bool last = r - 1.0 < 46.0 || r - 1.0 < floor - 8.0;
-        const units::History slowest = last ? units::History{} : slowest_fall(ensemble, reading, warmest_of(setup));
+        const units::History slowest =
+            last ? units::History{} : slowest_fall(ensemble, constants, reading, warmest_of(setup));
         night.morning.push_back(morning_row(ensemble, reading, slowest, columns));
     }
     return night;
