@@ -2,6 +2,7 @@
 #include "card/texts.hpp"
 
 #include "plan/advice/remedy.hpp"
+#include "support/few_ways.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 #include "words/words.hpp"
@@ -17,8 +18,9 @@
 namespace holdwater::support {
 namespace {
 
-/// Words do not depend on how many scenarios were drawn.
+/// Words do not depend on how many scenarios were drawn, nor on how many ways hold times were worked out from.
 plan::Plan plan_of(const trip::Trip& trip) {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     plan::Effort quick;
     quick.search = {64, 1};
     quick.promise = {256, 1};
