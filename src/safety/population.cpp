@@ -10,9 +10,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <memory>
 #include <numeric>
-#include <optional>
 #include <string>
 
 namespace holdwater::safety {
@@ -28,14 +26,16 @@ double film_at(std::size_t i) {
            std::pow(highest_film / lowest_film, static_cast<double>(i) / static_cast<double>(film_count - 1));
 }
 
-/// Made when a hand first asks for it: hands of one kind do not spread over all films.
-const SkinResponse& response(std::size_t i) {
-    using Responses = std::array<std::optional<SkinResponse>, film_count>;
-    Responses& made = *facts::kept([](const facts::Facts&) { return std::make_unique<Responses>(); });
-    if (!made[i]) {
-        made[i].emplace(typical_skin(), units::FilmCoefficient{film_at(i)}, facts::facts().duration("hand.horizon"));
-    }
-    return *made[i];
+const std::vector<SkinResponse>& responses() {
+    return facts::kept([](const facts::Facts& facts) {
+        std::vector<SkinResponse> made;
+        const Skin skin = typical_skin();
+        const units::Duration horizon = facts.duration("hand.horizon");
+        for (std::size_t i = 0; i < film_count; ++i) {
+            made.emplace_back(skin, units::FilmCoefficient{film_at(i)}, horizon);
+        }
+        return made;
+    });
 }
 
 constexpr std::size_t dimensions = 5;
@@ -73,38 +73,27 @@ Population::Population(HandState hand, Stirring stirring) {
     const facts::Facts& facts = facts::facts();
     const std::string film_key = stirring == Stirring::stirred ? "hand.film.stirred" : "hand.film.still";
     const std::string start_key = hand == HandState::warm ? "hand.warm" : "hand.cold";
-    seconds_ = response(0).seconds();
+    seconds_ = responses().front().seconds();
     const auto people = static_cast<std::size_t>(facts.value("hand.people"));
-    const double usual_film = facts.value(film_key);
-    const double film_sd = facts.value(film_key + ".ln-sd");
-    const double usual_depth = facts.value("hand.depth");
-    const double depth_sd = facts.value("hand.depth.ln-sd");
-    const units::Temperature threshold = facts.temperature("hand.threshold");
-    const units::TemperatureDifference threshold_sd = facts.difference("hand.threshold.sd");
-    const units::Temperature start = facts.temperature(start_key);
-    const units::TemperatureDifference start_sd = facts.difference(start_key + ".sd");
-    const double least_reaction = facts.value("hand.reaction.least");
-    const double reaction = facts.value("hand.reaction");
-    const double reaction_sd = facts.value("hand.reaction.sd");
-    draws_.reserve(people);
     for (std::size_t n = 0; n < people; ++n) {
         const std::array<double, dimensions> point = even_point(n);
         Draw draw;
-        const double film = usual_film * std::exp(film_sd * normal(point[0]));
-        const double depth = usual_depth * std::exp(depth_sd * normal(point[1]));
+        const double film = facts.value(film_key) * std::exp(facts.value(film_key + ".ln-sd") * normal(point[0]));
+        const double depth = facts.value("hand.depth") * std::exp(facts.value("hand.depth.ln-sd") * normal(point[1]));
         draw.hand.depth = units::metres(depth * metres_per_micrometre);
-        draw.hand.threshold = threshold + threshold_sd * normal(point[2]);
-        draw.hand.start = start + start_sd * normal(point[3]);
-        draw.reaction = std::max(least_reaction, reaction + reaction_sd * normal(point[4]));
+        draw.hand.threshold =
+            facts.temperature("hand.threshold") + facts.difference("hand.threshold.sd") * normal(point[2]);
+        draw.hand.start = facts.temperature(start_key) + facts.difference(start_key + ".sd") * normal(point[3]);
+        draw.reaction = std::max(facts.value("hand.reaction.least"),
+                                 facts.value("hand.reaction") + facts.value("hand.reaction.sd") * normal(point[4]));
         const double place = std::clamp(std::log(film / lowest_film) / std::log(highest_film / lowest_film), 0.0, 1.0) *
                              static_cast<double>(film_count - 1);
         const std::size_t lower = std::min(static_cast<std::size_t>(place), film_count - 2);
         const double part = place - static_cast<double>(lower);
-        const std::vector<double> before = response(lower).at_each_moment(draw.hand.depth);
-        const std::vector<double> after = response(lower + 1).at_each_moment(draw.hand.depth);
-        draw.share.reserve(seconds_.size());
         for (std::size_t moment = 0; moment < seconds_.size(); ++moment) {
-            draw.share.push_back(static_cast<float>(before[moment] + (after[moment] - before[moment]) * part));
+            const double before = responses()[lower].at_moment(draw.hand.depth, moment);
+            const double after = responses()[lower + 1].at_moment(draw.hand.depth, moment);
+            draw.share.push_back(static_cast<float>(before + (after - before) * part));
         }
         draws_.push_back(std::move(draw));
     }

@@ -157,30 +157,13 @@ SkinResponse::SkinResponse(const Skin& skin, units::FilmCoefficient film, units:
     }
 }
 
-SkinResponse::Between SkinResponse::between(units::Length depth) const {
+double SkinResponse::at_moment(units::Length depth, std::size_t moment) const {
+    const std::vector<double>& row = share_[moment];
     const double x = std::clamp(depth.si(), depths_.front(), depths_.back());
     const auto right = static_cast<std::size_t>(
         std::max<std::ptrdiff_t>(1, std::lower_bound(depths_.begin(), depths_.end(), x) - depths_.begin()));
-    return {right, (x - depths_[right - 1]) / (depths_[right] - depths_[right - 1])};
-}
-
-double SkinResponse::share_at(Between depth, std::size_t moment) const {
-    const std::vector<double>& row = share_[moment];
-    return row[depth.right - 1] + (row[depth.right] - row[depth.right - 1]) * depth.part;
-}
-
-double SkinResponse::at_moment(units::Length depth, std::size_t moment) const {
-    return share_at(between(depth), moment);
-}
-
-std::vector<double> SkinResponse::at_each_moment(units::Length depth) const {
-    const Between there = between(depth);
-    std::vector<double> shares;
-    shares.reserve(share_.size());
-    for (std::size_t moment = 0; moment < share_.size(); ++moment) {
-        shares.push_back(share_at(there, moment));
-    }
-    return shares;
+    const double part = (x - depths_[right - 1]) / (depths_[right] - depths_[right - 1]);
+    return row[right - 1] + (row[right] - row[right - 1]) * part;
 }
 
 double SkinResponse::at(units::Length depth, units::Duration t) const {

@@ -46,18 +46,8 @@ class SkinResponse {
     const std::vector<double>& seconds() const { return seconds_; }
     /// The share at one of those moments.
     double at_moment(units::Length depth, std::size_t moment) const;
-    /// The share at each of them.
-    std::vector<double> at_each_moment(units::Length depth) const;
 
   private:
-    /// A depth between two kept ones: the deeper of them, and how far it is on the way there. Outside: the nearest.
-    struct Between {
-        std::size_t right = 0;
-        double part = 0.0;
-    };
-    Between between(units::Length depth) const;
-    double share_at(Between depth, std::size_t moment) const;
-
     std::vector<double> depths_;              // m, cell centres, as deep as anything looks
     std::vector<double> seconds_;             // s
     std::vector<std::vector<double>> share_;  // by moment, by depth

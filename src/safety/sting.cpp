@@ -2,14 +2,10 @@
 #include "safety/sting.hpp"
 
 #include "facts/facts.hpp"
-#include "facts/kept.hpp"
 #include "safety/population.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <memory>
-#include <tuple>
 #include <vector>
 
 namespace holdwater::safety {
@@ -21,45 +17,6 @@ constexpr double bath_step = 0.25;  // K
 std::optional<units::Duration> quantile(const std::vector<double>& sorted, double share) {
     const auto at = static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1) + 0.5);
     return std::isfinite(sorted[at]) ? std::optional{units::seconds(sorted[at])} : std::nullopt;
-}
-
-/// What `work_out` makes of these arguments, worked out once while these facts are in force: the same hands stand on
-/// card, basis and lists of one run.
-template <auto work_out, class... Arguments>
-auto known(Arguments... arguments) {
-    using Answers = std::map<std::tuple<Arguments...>, decltype(work_out(arguments...))>;
-    Answers& answers = *facts::kept([](const facts::Facts&) { return std::make_unique<Answers>(); });
-    const auto [at, is_new] = answers.try_emplace({arguments...});
-    if (is_new) {
-        at->second = work_out(arguments...);
-    }
-    return at->second;
-}
-
-StingBand sting_band_anew(units::Temperature water, HandState hand, Stirring stirring) {
-    std::vector<double> times = Population::of(hand, stirring).sting_seconds(water);
-    std::sort(times.begin(), times.end());
-    const auto never = std::count_if(times.begin(), times.end(), [](double t) { return !std::isfinite(t); });
-    return {quantile(times, 0.05), quantile(times, 0.50), quantile(times, 0.95),
-            static_cast<double>(never) / static_cast<double>(times.size())};
-}
-
-std::optional<BathBand> bath_band_anew(DipRow row, HandState hand, Stirring stirring) {
-    const facts::Facts& facts = facts::facts();
-    const units::Duration one = facts.duration("touch.at-once");
-    const units::Duration two = facts.duration("touch.by-one");
-    const units::Duration end = facts.duration("touch.by-two");
-    switch (row) {
-        case DipRow::at_once:
-            return bath_band(units::Duration{0}, one, hand, stirring, usual_prior());
-        case DipRow::by_one:
-            return bath_band(one, two, hand, stirring, usual_prior());
-        case DipRow::by_two:
-            return bath_band(two, end, hand, stirring, usual_prior());
-        case DipRow::not_by_two:
-            return bath_band(end, std::nullopt, hand, stirring, usual_prior());
-    }
-    return std::nullopt;
 }
 
 }  // namespace
@@ -76,7 +33,11 @@ std::optional<units::Duration> first_sting(const SkinResponse& response, const H
 }
 
 StingBand sting_band(units::Temperature water, HandState hand, Stirring stirring) {
-    return known<sting_band_anew>(water, hand, stirring);
+    std::vector<double> times = Population::of(hand, stirring).sting_seconds(water);
+    std::sort(times.begin(), times.end());
+    const auto never = std::count_if(times.begin(), times.end(), [](double t) { return !std::isfinite(t); });
+    return {quantile(times, 0.05), quantile(times, 0.50), quantile(times, 0.95),
+            static_cast<double>(never) / static_cast<double>(times.size())};
 }
 
 Prior usual_prior() {
@@ -119,7 +80,21 @@ std::optional<BathBand> bath_band(units::Duration from, std::optional<units::Dur
 }
 
 std::optional<BathBand> bath_band(DipRow row, HandState hand, Stirring stirring) {
-    return known<bath_band_anew>(row, hand, stirring);
+    const facts::Facts& facts = facts::facts();
+    const units::Duration one = facts.duration("touch.at-once");
+    const units::Duration two = facts.duration("touch.by-one");
+    const units::Duration end = facts.duration("touch.by-two");
+    switch (row) {
+        case DipRow::at_once:
+            return bath_band(units::Duration{0}, one, hand, stirring, usual_prior());
+        case DipRow::by_one:
+            return bath_band(one, two, hand, stirring, usual_prior());
+        case DipRow::by_two:
+            return bath_band(two, end, hand, stirring, usual_prior());
+        case DipRow::not_by_two:
+            return bath_band(end, std::nullopt, hand, stirring, usual_prior());
+    }
+    return std::nullopt;
 }
 
 std::optional<BathBand> bath_band(units::Duration sting, HandState hand, Stirring stirring) {

@@ -14,10 +14,9 @@ namespace {
 struct Maker {
     const char* key;
     std::vector<Card> (*make)(const ClassFrame&, const words::Words&);
-    bool one_a_bath = false;
 };
 
-constexpr Maker makers[] = {{"hold", class_hold_cards, true},
+constexpr Maker makers[] = {{"hold", class_hold_cards},
                             {"ladder", class_ladder_card},
                             {"mix", class_mix_card},
                             {"touch", class_touch_card},
@@ -64,10 +63,7 @@ Deck class_deck(const ClassFrame& frame, const words::Words& words, const std::s
     deck.footer = words.text("deck.footer");
     int number = 0;
     for (const Maker& maker : makers) {
-        if (!only.empty() && std::find(only.begin(), only.end(), maker.key) == only.end()) {
-            number += maker.one_a_bath ? static_cast<int>(frame.baths().size()) : 1;  // hold times take long
-            continue;
-        }
+        const bool wanted = only.empty() || std::find(only.begin(), only.end(), maker.key) != only.end();
         for (Card& card : maker.make(frame, words)) {
             ++number;
             card.key = maker.key;
@@ -75,7 +71,9 @@ Deck class_deck(const ClassFrame& frame, const words::Words& words, const std::s
             if (card.cautions.empty()) {
                 throw std::logic_error("card without its caution: " + card.key);
             }
-            deck.cards.push_back(std::move(card));
+            if (wanted) {
+                deck.cards.push_back(std::move(card));
+            }
         }
     }
     return deck;
