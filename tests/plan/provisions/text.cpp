@@ -33,7 +33,7 @@ Worked worked(const std::string& name, units::System units) {
     w.trip.units = units;
     const auto setup = plan::set_up(w.trip);
     REQUIRE(setup.ok());
-    const auto plan = plan::make_plan(w.trip, support::effort_of({64, 1}, {256, 1}));
+    const auto plan = plan::make_plan(w.trip, support::without_advice());
     REQUIRE(plan.ok());
     w.around = plan::provisions_of(*setup, *plan);
     return w;
@@ -120,7 +120,11 @@ TEST_CASE("the floor is given as a reading, the thermometer's error on it, as th
         trip.units = units::System::both;
         trip.boxes[0].thermometer = units::kelvins(error);
         trip.foods[0].tolerance += units::kelvins(error);
-        const auto plan = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
+        plan::Effort quick;
+        quick.search = {64, 1};
+        quick.promise = {256, 1};
+        quick.advise = false;
+        const auto plan = plan::make_plan(trip, quick);
         REQUIRE(plan.ok());
         const std::string text = cli::plan_text(*plan);
         CHECK(has(text, "bath never to read below " +
