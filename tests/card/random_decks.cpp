@@ -8,6 +8,7 @@
 #include "plan/advice/remedy.hpp"
 #include "plan/result/boxes.hpp"
 #include "support/faces.hpp"
+#include "support/few_ways.hpp"
 #include "support/printing.hpp"
 #include "support/problems.hpp"
 #include "support/random_trips.hpp"
@@ -95,6 +96,7 @@ TEST_CASE("every plan of a random trip that holds is printed in every format on 
     cheap.promise = {64, 1};
     cheap.advise = false;
     cheap.diagnose = false;
+    const facts::FactsInForce few_ways(support::facts_of_few_ways());
     int printed = 0;
     int tried = 0;
     std::map<std::string, int> refused;

@@ -3,6 +3,7 @@
 
 #include "plan/advice/remedy.hpp"
 #include "support/borrowed.hpp"
+#include "support/few_ways.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 #include "words/words.hpp"
@@ -18,8 +19,9 @@
 namespace holdwater::support {
 namespace {
 
-/// Words do not depend on how many scenarios were drawn.
+/// Words do not depend on how many scenarios were drawn, nor on how many ways hold times were worked out from.
 plan::Plan plan_of(const trip::Trip& trip) {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     plan::Effort quick;
     quick.search = {64, 1};
     quick.promise = {256, 1};

@@ -55,6 +55,12 @@ struct Class {
     }
 };
 
+/// Made once for all its answers.
+const Class& usual_class() {
+    static const Class made;
+    return made;
+}
+
 /// The numbers of a text that a pattern holds in brackets.
 std::vector<double> figures(const std::string& text, const std::string& pattern) {
     CAPTURE(text);
@@ -167,7 +173,7 @@ TEST_CASE("bad options of class are reported, all at once, and nothing is writte
 }
 
 TEST_CASE("worked answers: boiling point and mixing as boil and mix say") {
-    const Class made;
+    const Class& made = usual_class();
     REQUIRE(made.exercises.size() >= 8);
     const Json boil = says("boil --altitude '1850 m'");
     CHECK(near_abs(figures(made.answer("boil"), R"(^([\d.]+) °C)")[0], boil["boiling_c"], 0.05 + 1e-9));
@@ -182,7 +188,7 @@ TEST_CASE("worked answers: boiling point and mixing as boil and mix say") {
 }
 
 TEST_CASE("worked answers: come-up and box test as hold and gauge say") {
-    const Class made;
+    const Class& made = usual_class();
     const double bath = made.frame->baths().front().celsius();
     const Json hold = says("hold --kind pork-loin --shape round --thickness '90 mm' --start '5 C' --bath '" +
                            std::to_string(bath) + " C'");
@@ -216,7 +222,7 @@ TEST_CASE("worked answers: come-up and box test as hold and gauge say") {
 }
 
 TEST_CASE("worked answers: hold, too thick and ladder as the cards say") {
-    const Class made;
+    const Class& made = usual_class();
     const plan::Plan& plan = made.frame->plan();
     const units::Temperature middle = made.frame->baths()[1];
     const auto hold = plan::safe_hold(plan, plan.foods.front(), units::millimetres(20), middle);

@@ -12,6 +12,16 @@
 using namespace holdwater::support;
 namespace fs = std::filesystem;
 
+namespace {
+
+/// Planned once for all that is asked of it.
+const Said& paddling_day_as_json() {
+    static const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), fresh_folder("json"));
+    return said;
+}
+
+}  // namespace
+
 TEST_CASE("help and version are done, wrong usage is bad input") {
     const auto folder = fresh_folder("usage");
     CHECK(holdwater_says("--help", folder).exit == 0);
@@ -26,8 +36,7 @@ TEST_CASE("help and version are done, wrong usage is bad input") {
 }
 
 TEST_CASE("plan as JSON follows schema 1") {
-    const auto folder = fresh_folder("json");
-    const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), folder);
+    const Said& said = paddling_day_as_json();
     const bool done = said.exit == 0 || said.exit == 3;
     CHECK(done);
     const auto json = nlohmann::json::parse(said.out);
@@ -90,9 +99,7 @@ TEST_CASE("a folder that cannot be written is reported, nothing is half written"
 }
 
 TEST_CASE("each card number says its quantile, its rounding and its source, and is printed from that very value") {
-    const auto folder = fresh_folder("card-numbers");
-    const Said said = holdwater_says("plan --json " + demo_path("paddling-day"), folder);
-    const auto json = nlohmann::json::parse(said.out);
+    const auto json = nlohmann::json::parse(paddling_day_as_json().out);
     REQUIRE(json["figures"].size() > 100);
     std::set<std::string> ids;
     for (const auto& number : json["figures"]) {
@@ -107,7 +114,8 @@ TEST_CASE("each card number says its quantile, its rounding and its source, and 
             CHECK(number["value"].get<double>() == std::floor(number["value"].get<double>()));
         }
     }
-    const Said explained = holdwater_says("plan --explain " + demo_path("trail-crew"), folder);
+    const Said explained =
+        holdwater_says("plan --explain " + demo_path("paddling-day"), fresh_folder("card-numbers-explained"));
     CHECK(explained.out.find("sampling error") != std::string::npos);
     CHECK(explained.out.find("longest_alone_h") != std::string::npos);
 }

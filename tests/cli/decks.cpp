@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The printed decks of the demo trips in both working formats and on both sheets.
 #include "card/trip/deck.hpp"
-#include "cli/program.hpp"
+#include "cli/trail_crew_cards.hpp"
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/plan.hpp"
@@ -32,10 +32,12 @@ TEST_CASE("every demo deck prints in hand and pocket on A4 and Letter, twice the
                 CAPTURE(trip);
                 CAPTURE(format);
                 CAPTURE(sheet);
-                const auto folder = fresh_folder(std::string("deck-") + trip + "-" + format + "-" + sheet);
+                const bool pictured = !short_trip && !twice;
+                const auto folder = pictured ? trail_crew_cards().folder
+                                             : fresh_folder(std::string("deck-") + trip + "-" + format + "-" + sheet);
                 const std::string arguments = "cards " + demo_path(trip) + " --format " + format + " --sheet " + sheet +
                                               " --out '" + folder.string() + "'";
-                const Said said = holdwater_says(arguments, folder);
+                const Said said = pictured ? trail_crew_cards().said : holdwater_says(arguments, folder);
                 CAPTURE(said.err);
                 REQUIRE(good(said.exit));
                 const std::string pdf = (folder / (std::string(trip) + "-cards.pdf")).string();
@@ -56,10 +58,17 @@ TEST_CASE("every demo deck prints in hand and pocket on A4 and Letter, twice the
 }
 
 TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 mm") {
-    const plan::Plan& plan = demo_plan("trail-crew");
+    // Ticks do not move with the times that they are given.
+    plan::Effort quick;
+    quick.search = {64, 1};
+    quick.promise = {256, 1};
+    quick.advise = false;
+    const trip::Trip trip = demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip, quick);
+    REQUIRE(plan.ok());
     const auto words = words::Words::read(source_text("layouts/words/en.toml"), "en.toml");
     REQUIRE(words.ok());
-    const card::Deck deck = card::trip_deck(plan, *words, "TEST-TEST", {"hold"});
+    const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST", {"hold"});
     const auto format = layout::read_format(source_text("layouts/formats/hand.toml"), "hand.toml");
     REQUIRE(format.ok());
     const auto faces = layout::lay_out(deck, *format, real_measure());
@@ -92,10 +101,12 @@ TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 
 }
 
 TEST_CASE("every card of a deck carries a caution, and the stamp is on the paper") {
-    const plan::Plan& plan = demo_plan("class-day");
+    const trip::Trip trip = demo_trip("class-day");
+    const auto plan = plan::make_plan(trip, without_advice());
+    REQUIRE(plan.ok());
     const auto words = words::Words::read(source_text("layouts/words/en.toml"), "en.toml");
     REQUIRE(words.ok());
-    const card::Deck deck = card::trip_deck(plan, *words, "TEST-TEST");
+    const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST");
     CHECK(deck.cards.size() == card::trip_cards().size());
     for (const card::Card& card : deck.cards) {
         CHECK_FALSE(card.cautions.empty());

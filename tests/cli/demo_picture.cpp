@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The picture of the demo deck that the README shows is the one that the program draws today.
-#include "cli/program.hpp"
+#include "cli/trail_crew_cards.hpp"
 
 #include <cairo.h>
 #include <doctest/doctest.h>
@@ -62,9 +62,7 @@ int dots_that_differ(const Grey& a, const Grey& b) {
 }  // namespace
 
 TEST_CASE("the picture in the README shows the demo deck of today, down to its stamp") {
-    const auto folder = fresh_folder("demo-picture");
-    const Said said =
-        holdwater_says("cards " + demo_path("trail-crew") + " --preview --out '" + folder.string() + "'", folder);
+    const auto& [folder, said] = trail_crew_cards();
     CAPTURE(said.err);
     REQUIRE(good(said.exit));
     const Grey now = read_grey((folder / "trail-crew-card-sheet.png").string());

@@ -34,7 +34,7 @@ struct Copy {
         return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, file_text(out), file_text(err)};
     }
     Said cards(const std::string& more = "") const {
-        return says("cards " + demo_path("paddling-day") + more + " --out '" + (folder / "out").string() + "'");
+        return says("cards " + demo_path("class-day") + more + " --out '" + (folder / "out").string() + "'");
     }
 };
 
@@ -46,7 +46,7 @@ void check_ours(const Said& said, const std::string& file) {
     CAPTURE(said.err);
     CHECK(said.exit == 70);
     CHECK(has(said.err, file));
-    CHECK_FALSE(has(said.err, "paddling-day.toml"));
+    CHECK_FALSE(has(said.err, "class-day.toml"));
 }
 
 void overwrite(const fs::path& file, const std::string& text) {
@@ -74,12 +74,12 @@ TEST_CASE("a missing file of the program is its own fault, by name") {
         const Copy copy("data-missing");
         fs::remove(copy.data / file);
         check_ours(copy.cards(), file);
-        CHECK_FALSE(fs::exists(copy.folder / "out" / "paddling-day-cards.pdf"));
+        CHECK_FALSE(fs::exists(copy.folder / "out" / "class-day-cards.pdf"));
     }
     const Copy copy("data-missing");
     fs::remove_all(copy.data / "layouts");
     check_ours(copy.cards(), "layouts/");
-    check_ours(copy.says("plan " + demo_path("paddling-day")), "layouts/");
+    check_ours(copy.says("plan " + demo_path("class-day")), "layouts/");
     check_ours(copy.says("class --rules us --out '" + (copy.folder / "out").string() + "'"), "layouts/");
     check_ours(copy.says("new '" + (copy.folder / "new.toml").string() + "'"), "trips/template.toml");
 }

@@ -47,7 +47,7 @@ void check_sense(const plan::Plan& plan) {
 
 TEST_CASE("a hot windy day by the sea, one pot, rules of au-nz") {
     const trip::Trip trip = trip_of("hot-summer");
-    const auto plan = plan::make_plan(trip, support::without_advice());
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->floor >= units::celsius(60));
@@ -57,7 +57,7 @@ TEST_CASE("a hot windy day by the sea, one pot, rules of au-nz") {
 
 TEST_CASE("a night at -20 C and 3,000 m: water boils at 90 C, the storm is answered") {
     const trip::Trip trip = trip_of("winter-high");
-    const auto plan = plan::make_plan(trip, support::without_advice());
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(near_abs(plan->fill.boiling.celsius(), 89.98, 0.05));  // us-std-atm-1976 and IAPWS-IF97, computed
@@ -80,7 +80,7 @@ TEST_CASE("two boxes share the pots, each has its foods and its plan") {
     CHECK(parts[1].foods.front().name == "chicken breasts");
     CHECK(parts[0].name.find("red box") != std::string::npos);
     for (const trip::Trip& part : parts) {
-        const auto plan = plan::make_plan(part, support::without_advice());
+        const auto plan = plan::make_plan(part, support::without_tables());
         REQUIRE(plan.ok());
         check_sense(*plan);
     }
@@ -101,20 +101,18 @@ TEST_CASE("one pot for two boxes is halved; one box keeps its trip") {
 
 TEST_CASE("a poor box asks for a top-up every hour or two, and fails when the fire is small") {
     trip::Trip trip = trip_of("poor-box");
-    const auto plan = plan::make_plan(trip, support::without_advice());
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->top_ups.size() >= 3);
     trip.fire.pots = 1;
     trip.fire.pot = units::litres(1.5);
-    plan::Effort quick;
-    quick.advise = false;
-    CHECK_FALSE(plan::make_plan(trip, quick).ok());
+    CHECK_FALSE(plan::make_plan(trip, support::without_tables()).ok());
 }
 
 TEST_CASE("no thermometer: measured litres that mix to what the plan wants, top-ups by the clock") {
     const trip::Trip trip = trip_of("no-thermometer");
-    const auto plan = plan::make_plan(trip, support::without_advice());
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
     CHECK(plan->floor >= units::celsius(57.2));
@@ -135,11 +133,7 @@ TEST_CASE("a box test that is known worse never lets the cook be away longer") {
         trip::Trip unsure = sure;
         sure.boxes.front().reading_error = units::kelvins(0.2);
         unsure.boxes.front().reading_error = units::kelvins(1.5);
-        plan::Effort quick;
-        quick.search = {128, 1};
-        quick.promise = {1024, 1};
-        quick.advise = false;
-        quick.what_ifs = false;
+        const plan::Effort quick = support::effort_of({128, 1}, {1024, 1});
         const auto a = plan::make_plan(sure, quick);
         const auto b = plan::make_plan(unsure, quick);
         REQUIRE(a.ok());

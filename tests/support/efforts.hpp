@@ -12,13 +12,14 @@
 
 namespace holdwater::support {
 
-/// Neither advice nor answers to what-if questions.
+/// Neither advice nor answers to what-if questions, nor what only cards print.
 inline plan::Effort effort_of(plan::Draw search, plan::Draw promise) {
     plan::Effort effort;
     effort.search = search;
     effort.promise = promise;
     effort.advise = false;
     effort.what_ifs = false;
+    effort.for_cards = false;
     return effort;
 }
 
@@ -35,12 +36,19 @@ inline plan::Effort without_advice() {
     return effort;
 }
 
-/// The plan of a demo trip, made once in a test program.
+/// The same, without what only cards print.
+inline plan::Effort without_tables() {
+    plan::Effort effort = without_advice();
+    effort.for_cards = false;
+    return effort;
+}
+
+/// The plan of a demo trip, without what only cards print; made once in a test program.
 inline const plan::Plan& demo_plan(const std::string& name) {
     struct Kept {
         trip::Trip trip;
         problem::Result<plan::Plan> plan;
-        explicit Kept(const std::string& of) : trip(demo_trip(of)), plan(plan::make_plan(trip, without_advice())) {}
+        explicit Kept(const std::string& of) : trip(demo_trip(of)), plan(plan::make_plan(trip, without_tables())) {}
     };
     static std::map<std::string, std::unique_ptr<Kept>> kept;
     std::unique_ptr<Kept>& here = kept[name];

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "layout/face/face.hpp"
 
+#include "layout/face/most_that.hpp"
 #include "layout/reading.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace holdwater::layout {
 
@@ -40,13 +43,30 @@ bool ends_with_rule(const Piece& piece) {
            std::holds_alternative<card::Ladder>(piece.block);
 }
 
+/// Set with more air it is never lower: all but key numbers, beside which more may find room when they are larger.
+bool is_higher_with_air(const Piece& piece) {
+    return !std::holds_alternative<card::KeyNumber>(piece.block) && !std::holds_alternative<card::KeyRow>(piece.block);
+}
+
 bool is_heading(const Piece& piece) {
     return std::holds_alternative<card::Heading>(piece.block);
 }
 
 }  // namespace
 
-FaceMaker::Column FaceMaker::column_for(const std::vector<Piece>& pieces) const {
+std::shared_ptr<const FaceMaker::Column> FaceMaker::column_for(const std::vector<Piece>& pieces) const {
+    const bool ruled = std::any_of(pieces.begin(), pieces.end(),
+                                   [](const Piece& piece) { return std::holds_alternative<card::Ruler>(piece.block); });
+    if (ruled) {
+        return std::make_shared<const Column>(new_column(pieces));
+    }
+    if (!plain_column_) {
+        plain_column_ = std::make_shared<const Column>(new_column({}));
+    }
+    return plain_column_;
+}
+
+FaceMaker::Column FaceMaker::new_column(const std::vector<Piece>& pieces) const {
     Column column;
     column.x = format_.margin;
     column.width = format_.width - 2.0 * format_.margin;
@@ -104,18 +124,32 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
     // First larger type, where the face has room for it and air besides; then as much air as there is.
     constexpr int grades = 25;
     constexpr int airy = 15;
+    const bool steady = std::all_of(pieces.begin(), pieces.end(), is_higher_with_air);
     for (const double larger : {1.2, 1.15, 1.1, 1.05, 1.0}) {
         Format type = format_;
         for (Points* size : {&type.body_pt, &type.figure_pt}) {
             *size *= larger;
         }
-        for (int grade = grades; grade >= (larger > 1.0 ? airy : 1); --grade) {
+        std::optional<Stack> roomiest;
+        const auto has_room = [&](int grade) {
             Stack made = stack(pieces, column, type, static_cast<double>(grade) / grades);
             const bool squeezed =
                 std::any_of(made.parts.begin(), made.parts.end(), [](const auto& part) { return part.squeezed; });
-            if (fits(made) && !(larger > 1.0 && squeezed)) {
-                return made;
+            if (!fits(made) || (larger > 1.0 && squeezed)) {
+                return false;
             }
+            roomiest = std::move(made);
+            return true;
+        };
+        const int least = larger > 1.0 ? airy : 1;
+        if (steady) {
+            most_that(least, grades, has_room);  // the last that had room is the roomiest
+        } else {
+            for (int grade = grades; grade >= least && !has_room(grade); --grade) {
+            }
+        }
+        if (roomiest) {
+            return *std::move(roomiest);
         }
     }
     return stack(pieces, column, format_, 0.0);
@@ -123,7 +157,8 @@ FaceMaker::Stack FaceMaker::roomiest(const std::vector<Piece>& pieces, const Col
 
 FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) const {
     constexpr Millimetres rounding = 1e-6_mm;
-    const Column column = column_for(pieces);
+    const auto kept = column_for(pieces);
+    const Column& column = *kept;
     const Stack made = stack(pieces, column, format_, ease);
     Fit fit;
     fit.missing = made.needed - made.room > rounding ? made.needed - made.room : 0.0_mm;
@@ -145,17 +180,19 @@ FaceMaker::Fit FaceMaker::fit(const std::vector<Piece>& pieces, double ease) con
 }
 
 double FaceMaker::filled(const std::vector<Piece>& pieces) const {
-    const Column column = column_for(pieces);
+    const auto kept = column_for(pieces);
+    const Column& column = *kept;
     const Stack made = stack(pieces, column, format_, 0.0);
     return column.rulers > 0 ? 1.0 : made.needed / made.room;
 }
 
 Millimetres FaceMaker::ruler_cut_off(const std::vector<Piece>& pieces) const {
-    return column_for(pieces).strip.cut_off_mm;
+    return column_for(pieces)->strip.cut_off_mm;
 }
 
 Page FaceMaker::draw(const std::vector<Piece>& pieces, FacePlace place) const {
-    const Column column = column_for(pieces);
+    const auto kept = column_for(pieces);
+    const Column& column = *kept;
     Stack made = roomiest(pieces, column);
     // What is still left goes between the blocks, up to a point; the rest stays above the cautions.
     const BlockContext here = setting(column.width, 0.0);

@@ -5,6 +5,7 @@
 #include "card/content.hpp"
 #include "layout/block/blocks.hpp"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -53,7 +54,8 @@ class FaceMaker {
     struct Stack;   // blocks of a face one under the other
 
     BlockContext setting(Millimetres width, double ease) const { return {format_, measure_, phrases_, width, ease}; }
-    Column column_for(const std::vector<Piece>& pieces) const;
+    std::shared_ptr<const Column> column_for(const std::vector<Piece>& pieces) const;
+    Column new_column(const std::vector<Piece>& pieces) const;
     Stack stack(const std::vector<Piece>& pieces, const Column& column, const Format& type, double ease) const;
     Stack roomiest(const std::vector<Piece>& pieces, const Column& column) const;
     Fragment header(Millimetres width, FacePlace place) const;
@@ -64,6 +66,7 @@ class FaceMaker {
     const Format& format_;
     const Measure& measure_;
     const Phrases& phrases_;
+    mutable std::shared_ptr<const Column> plain_column_;  // of every face without a ruler; made when first asked for
 };
 
 }  // namespace holdwater::layout

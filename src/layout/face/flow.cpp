@@ -2,6 +2,7 @@
 #include "layout/face/flow.hpp"
 
 #include "layout/block/split.hpp"
+#include "layout/face/most_that.hpp"
 
 #include <fmt/format.h>
 
@@ -91,15 +92,13 @@ void Flow::refuse(const Pieces& group, const FaceMaker::Fit& fit) {
 }
 
 std::size_t Flow::rows_that_fit(const Pieces& before, const Pieces& group) const {
-    const std::size_t rows = rows_of(group.back().block);
-    for (std::size_t n = rows - 1; n > 0; --n) {
+    const auto has_room = [&](int rows) {
         Pieces trial = joined(before, group);
-        trial.back() = split_after(group.back(), n).first;
-        if (maker_.fit(trial, ease_).fits()) {
-            return n;
-        }
-    }
-    return 0;
+        trial.back() = split_after(group.back(), static_cast<std::size_t>(rows)).first;
+        return maker_.fit(trial, ease_).fits();
+    };
+    const int rows = static_cast<int>(rows_of(group.back().block)) - 1;
+    return static_cast<std::size_t>(most_that(1, rows, has_room).value_or(0));
 }
 
 void Flow::add_split(Pieces group) {

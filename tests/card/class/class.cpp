@@ -5,6 +5,7 @@
 #include "card/texts.hpp"
 #include "plan/result/hold_table.hpp"
 #include "support/faces.hpp"
+#include "support/few_ways.hpp"
 #include "support/finding.hpp"
 #include "support/near.hpp"
 #include "units/print.hpp"
@@ -46,6 +47,7 @@ std::vector<Block> all_of(const card::Card& card) {
 }  // namespace
 
 TEST_CASE("every tick of a class ruler is the cautious hold of the engine, rounded up to five minutes") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     for (const facts::Ruleset rules : rulesets()) {
         const auto frame = frame_of(wish(rules));
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
@@ -83,6 +85,7 @@ TEST_CASE("every tick of a class ruler is the cautious hold of the engine, round
 }
 
 TEST_CASE("a hotter bath never takes longer, and no bath of a class is below its floor") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     for (const facts::Ruleset rules : rulesets()) {
         for (const char* kind : {"pork-loin", "chicken-breast", "trout-farmed", "beef-eye-of-round"}) {
             CAPTURE(kind);

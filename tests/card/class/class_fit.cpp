@@ -4,6 +4,7 @@
 #include "card/class/class_frames.hpp"
 #include "card/class/class_sheets.hpp"
 #include "card/texts.hpp"
+#include "support/few_ways.hpp"
 #include "support/finding.hpp"
 #include "support/printing.hpp"
 
@@ -16,6 +17,7 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 TEST_CASE("no card of a class names a card that it does not have, and each hold card warns") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     for (const facts::Ruleset rules : rulesets()) {
         const auto frame = frame_of(wish(rules));
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
@@ -37,6 +39,24 @@ TEST_CASE("no card of a class names a card that it does not have, and each hold 
             CHECK(has(text, "under 5, 65 or over, pregnant, ill"));
         }
     }
+}
+
+TEST_CASE("a card has the same number and text alone as in the whole deck") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
+    const auto frame = frame_of(wish());
+    const card::Deck whole = card::class_deck(*frame, english(), "TEST-TEST");
+    std::size_t found = 0;
+    for (const std::string& key : card::class_cards()) {
+        CAPTURE(key);
+        for (const card::Card& card : card::class_deck(*frame, english(), "TEST-TEST", {key}).cards) {
+            REQUIRE(found < whole.cards.size());
+            CHECK(card.key == key);
+            CHECK(card.number == whole.cards[found].number);
+            CHECK(texts_of(card) == texts_of(whole.cards[found]));
+            ++found;
+        }
+    }
+    CHECK(found == whole.cards.size());
 }
 
 TEST_CASE("what the bath alone does not make safe gets no class rulers") {
@@ -70,6 +90,7 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
 }
 
 TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units and every language") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
     using units::System;
     std::vector<std::pair<System, std::string>> ways{
         {System::metric, "en"}, {System::us, "en"}, {System::both, "en"}, {System::us_first, "en"}};

@@ -23,6 +23,11 @@ bool advises(const problem::Problems& problems, const std::string& start) {
     });
 }
 
+/// Enough scenarios for what is far from any edge.
+plan::Effort quick() {
+    return support::effort_of({64, 1}, {256, 1});
+}
+
 }  // namespace
 
 TEST_CASE("a serving time too early is refused; serving later, as advised, holds") {
@@ -133,9 +138,7 @@ TEST_CASE("where no single change is enough, two together are tried") {
 TEST_CASE("a target of 50 C gets a clear no") {
     trip::Trip trip = support::demo_trip("trail-crew");
     trip.foods.front().target = units::celsius(50);
-    plan::Effort quick;
-    quick.advise = false;
-    const auto plan = plan::make_plan(trip, quick);
+    const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     CHECK(plan.problems().front().message.find("50") != std::string::npos);
     CHECK_FALSE(plan.problems().front().hint.empty());
@@ -146,17 +149,13 @@ TEST_CASE("thick minced meat is refused") {
     trip::Food& food = trip.foods.front();
     food.cut = facts::Cut::minced;
     food.thickness = units::millimetres(150);
-    plan::Effort quick;
-    quick.advise = false;
-    CHECK_FALSE(plan::make_plan(trip, quick).ok());
+    CHECK_FALSE(plan::make_plan(trip, quick()).ok());
 }
 
 TEST_CASE("a box that leaks heat badly is refused") {
     trip::Trip trip = support::demo_trip("trail-crew");
     trip.boxes.front().test = units::HeatLoss{9.0};
-    plan::Effort quick;
-    quick.advise = false;
-    const auto plan = plan::make_plan(trip, quick);
+    const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     CHECK(support::has_code(plan.problems(), "bath-falls-too-fast"));
 }
@@ -165,17 +164,13 @@ TEST_CASE("too few pots are refused") {
     trip::Trip trip = support::demo_trip("trail-crew");
     trip.fire.pots = 1;
     trip.fire.pot = units::litres(1.5);
-    plan::Effort quick;
-    quick.advise = false;
-    CHECK_FALSE(plan::make_plan(trip, quick).ok());
+    CHECK_FALSE(plan::make_plan(trip, quick()).ok());
 }
 
 TEST_CASE("two boxes in one trip are refused, not ignored") {
     trip::Trip trip = support::demo_trip("paddling-day");
     trip.boxes.push_back(trip.boxes.front());
-    plan::Effort quick;
-    quick.advise = false;
-    const auto plan = plan::make_plan(trip, quick);
+    const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     CHECK(support::has_code(plan.problems(), "two-boxes"));
 }
@@ -184,9 +179,7 @@ TEST_CASE("a bath that does not fit its box is an error") {
     trip::Trip trip = support::demo_trip("paddling-day");
     const auto& inside = trip.boxes.front().inside;
     trip.boxes.front().water = units::Volume{inside[0].si() * inside[1].si() * inside[2].si()};
-    plan::Effort quick;
-    quick.advise = false;
-    const auto plan = plan::make_plan(trip, quick);
+    const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     CHECK(support::has_code(plan.problems(), "bath-overflows"));
 }
@@ -194,9 +187,7 @@ TEST_CASE("a bath that does not fit its box is an error") {
 TEST_CASE("food that the water does not cover is an error, and enough water mends it") {
     trip::Trip trip = support::demo_trip("trail-crew");
     trip.boxes.front().water = units::litres(8);
-    plan::Effort quick;
-    quick.advise = false;
-    const auto plan = plan::make_plan(trip, quick);
+    const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
     CHECK(support::has_code(plan.problems(), "food-not-covered"));
     CHECK(plan.problems().front().place.has_value());
@@ -204,13 +195,11 @@ TEST_CASE("food that the water does not cover is an error, and enough water mend
 
 TEST_CASE("a food lighter than the bath is named: it floats") {
     trip::Trip trip = support::demo_trip("class-day");
-    plan::Effort quick;
-    quick.advise = false;
-    const auto usual = plan::make_plan(trip, quick);
+    const auto usual = plan::make_plan(trip, quick());
     REQUIRE(usual.ok());
     CHECK_FALSE(support::has_code(usual->notes, "food-floats"));
     trip.foods.front().composition = trip::GivenComposition{20, 8, 72, 0, 0, 0};
-    const auto fat = plan::make_plan(trip, quick);
+    const auto fat = plan::make_plan(trip, quick());
     REQUIRE(fat.ok());
     CHECK(support::has_code(fat->notes, "food-floats"));
 }

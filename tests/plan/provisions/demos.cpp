@@ -53,7 +53,7 @@ TEST_CASE("a trip without journey, sides, moisture and with no fuel to carry lea
     trip.fire.fuel = facts::Fuel::none_needed;
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     const plan::Provisions around = plan::provisions_of(*setup, *plan);
     CHECK_FALSE(around.ice.has_value());

@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "plan/result/plan.hpp"
 #include "safety/after_fall.hpp"
+#include "support/efforts.hpp"
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
@@ -13,7 +14,7 @@ using namespace holdwater;
 TEST_CASE("a pour half an hour too late has a way out, and none for ever") {
     trip::Trip trip = support::trip_at("tests/card/trips/no-thermometer-beef.toml");
     trip.serve = trip.serve.after(units::hours(9));  // late enough for a top-up
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     REQUIRE_FALSE(plan->top_ups.empty());
     REQUIRE(plan->late_pour.has_value());
@@ -31,7 +32,7 @@ TEST_CASE("a pour half an hour too late has a way out, and none for ever") {
 
 TEST_CASE("whoever can read a bath has the table instead") {
     const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip);
+    const auto plan = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->late_pour.has_value());
 }

@@ -2,6 +2,8 @@
 // The thickest piece that a plan prints is never thinner than the trip's own, which the plan allows.
 #include "plan/advice/remedy.hpp"
 #include "plan/result/hold_table.hpp"
+#include "support/efforts.hpp"
+#include "support/few_ways.hpp"
 #include "support/trips.hpp"
 #include "units/print.hpp"
 
@@ -12,11 +14,8 @@ using namespace holdwater;
 namespace {
 
 plan::Effort quick() {
-    plan::Effort effort;
-    effort.search = {64, 1};
-    effort.promise = {256, 1};
-    effort.advise = false;
-    effort.what_ifs = false;
+    plan::Effort effort = support::effort_of({64, 1}, {256, 1});
+    effort.for_cards = true;
     return effort;
 }
 
@@ -40,6 +39,7 @@ trip::Trip long_day(facts::Shape shape, double millimetres) {
 }  // namespace
 
 TEST_CASE("the thickest piece for a bath is never thinner than the trip's own, which is allowed there") {
+    const facts::FactsInForce few_ways(support::facts_of_few_ways());
     int plans = 0;
     int by_table_found = 0;
     for (const facts::Shape shape : {facts::Shape::block, facts::Shape::round}) {

@@ -2,6 +2,7 @@
 // Law: nobody is asked to light a fire, or woken, to pour nothing.
 #include "plan/advice/remedy.hpp"
 #include "plan/search/ensemble.hpp"
+#include "support/efforts.hpp"
 #include "support/trips.hpp"
 #include "trip/trip.hpp"
 #include "units/print.hpp"
@@ -48,11 +49,7 @@ trip::Trip drawn(std::mt19937_64& dice) {
 
 TEST_CASE("law: no top-up is printed as no litres, and the plan without it holds in the same scenarios") {
     std::mt19937_64 dice;
-    plan::Effort quick;
-    quick.search = {64, 1};
-    quick.promise = {256, 1};
-    quick.advise = false;
-    quick.what_ifs = false;
+    const plan::Effort quick = support::effort_of({64, 1}, {256, 1});
     int plans = 0;
     int top_ups = 0;
     for (int i = 0; i < 500; ++i) {

@@ -12,15 +12,13 @@
 using namespace holdwater;
 
 TEST_CASE("a later fire that spares a waking holds like any plan") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
-    const auto plan = plan::make_plan(trip, support::full_effort());
-    REQUIRE(plan.ok());
-    REQUIRE(plan::wakes_of(*plan) >= 1);
-    const auto later = plan::later_start(*plan);
+    const plan::Plan& plan = support::demo_plan("trail-crew");
+    REQUIRE(plan::wakes_of(plan) >= 1);
+    const auto later = plan::later_start(plan);
     REQUIRE(later.has_value());
-    CHECK(later->from > trip.from);
-    CHECK(later->wakes < plan::wakes_of(*plan));
-    trip::Trip changed = trip;
+    CHECK(later->from > plan.trip->from);
+    CHECK(later->wakes < plan::wakes_of(plan));
+    trip::Trip changed = *plan.trip;
     changed.from = later->from;
     const auto again = plan::make_plan(changed, support::full_effort());
     REQUIRE(again.ok());
@@ -28,11 +26,9 @@ TEST_CASE("a later fire that spares a waking holds like any plan") {
 }
 
 TEST_CASE("a plan that lets the cook sleep names no later fire") {
-    const trip::Trip trip = support::demo_trip("class-day");
-    const auto plan = plan::make_plan(trip, support::full_effort());
-    REQUIRE(plan.ok());
-    CHECK(plan::wakes_of(*plan) == 0);
-    CHECK_FALSE(plan::later_start(*plan).has_value());
+    const plan::Plan& plan = support::demo_plan("class-day");
+    CHECK(plan::wakes_of(plan) == 0);
+    CHECK_FALSE(plan::later_start(plan).has_value());
 }
 
 TEST_CASE("every pour has its boil and the time of the hands, and a box that is warmed has one round more") {
@@ -55,12 +51,14 @@ TEST_CASE("every pour has its boil and the time of the hands, and a box that is 
 }
 
 TEST_CASE("a top-up poured to water at its line leaves the box no fuller than it may be") {
-    for (const char* name : {"layouts/trips/trail-crew.toml", "tests/plan/trips/winter-high.toml"}) {
-        const trip::Trip trip = support::trip_at(name);
+    const trip::Trip winter = support::trip_at("tests/plan/trips/winter-high.toml");
+    const auto winter_plan = plan::make_plan(winter, support::full_effort());
+    REQUIRE(winter_plan.ok());
+    for (const plan::Plan* plan : {&support::demo_plan("trail-crew"), &*winter_plan}) {
+        const trip::Trip& trip = *plan->trip;
+        CAPTURE(trip.name);
         const auto setup = plan::set_up(trip);
         REQUIRE(setup.ok());
-        const auto plan = plan::make_plan(trip, support::full_effort());
-        REQUIRE(plan.ok());
         const auto& box = trip.boxes[0].inside;
         int lines = 0;
         for (const plan::TopUp& top_up : plan->top_ups) {
