@@ -46,7 +46,11 @@ void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
         const auto times = [&](std::size_t food) {
             const trip::Food& which = one.trip.foods.at(food);
             const auto standard = answer::standard_of(which, one.trip, one.trip.boxes.front()).value();
-            return answer::HoldTimes::of(answer::piece_of(which), standard,
+            answer::Piece piece = answer::piece_of(which);
+            // One piece, one figure: what prints as so many millimetres has the time of those, if it is longer.
+            piece.body.thickness = std::max(
+                piece.body.thickness, units::millimetres(std::round(units::in_millimetres(piece.body.thickness))));
+            return answer::HoldTimes::of(piece, standard,
                                          one.trip.boxes.front().thermometer.value_or(units::kelvins(0)))
                 .value();
         };

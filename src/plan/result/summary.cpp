@@ -108,8 +108,10 @@ units::LocalTime latest_food_in(const Plan& plan) {
             continue;
         }
         slack = std::min(slack, food.ready_late ? food.leaves().since(*food.ready_late) : Duration{0});
-        // Later food meets other top-ups: the hold time in a bath that is never topped up too late must fit as well.
-        if (const auto hold = safe_hold(plan, food, food.food->thickness, plan.action_line)) {
+        // Later food meets other top-ups, and none of its ways was worked through: whoever lights the fire late goes by
+        // the Hold table. So the time must fit that the table has for the lowest readings that are good, not only the
+        // one in a bath that is topped up at the action line.
+        if (const auto hold = longest_hold(plan, food)) {
             const Duration by_hold = food.leaves().since(plan.fill.food_in) - *hold;
             slack = std::min(slack, std::max(by_hold, Duration{0}));
         }
