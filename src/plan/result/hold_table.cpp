@@ -165,8 +165,8 @@ HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath) {
         times.size(),
         [&](std::size_t i) {
             // What prints as the food's own piece has its time.
-            const bool own = std::abs(units::in_millimetres(thickness(i) - food.food->thickness)) < 0.5;
-            times[i] = safe_hold(plan, food, own ? held_as(food) : thickness(i), bath);
+            const bool as_own = std::abs(units::in_millimetres(thickness(i)) - own) < 0.5;
+            times[i] = safe_hold(plan, food, as_own ? held_as(food) : thickness(i), bath);
         },
         1);
     HoldRuler ruler;

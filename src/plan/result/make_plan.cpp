@@ -160,7 +160,7 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, Draw few) {
             break;  // stricter cannot be had
         }
         tried = Tried{*schedule, simulate(ensemble, *schedule)};
-        if (!holds(*schedule) || holds_in(ensemble, tried->results)) {
+        if (!holds(*schedule) || (holds_in(ensemble, tried->results) && reaches_mark_in(ensemble, tried->results))) {
             break;
         }
     }

@@ -41,6 +41,11 @@ double share_failing(const std::vector<Simulation>& runs) {
     return static_cast<double>(failing) / static_cast<double>(runs.size());
 }
 
+double share_short_of_mark(const std::vector<Simulation>& runs) {
+    const auto low = std::count_if(runs.begin(), runs.end(), [](const Simulation& run) { return run.short_of_mark(); });
+    return static_cast<double>(low) / static_cast<double>(runs.size());
+}
+
 double excess_of(const std::vector<Simulation>& runs, double allowed) {
     std::vector<double> excess;
     for (const Simulation& run : runs) {
@@ -209,6 +214,7 @@ Schedule spread_top_ups(const Ensemble& ensemble, const std::vector<Simulation>&
     for_each_index(runs.size(), [&](std::size_t i) { runs[i].advance_to(end); });
     schedule.allowed = ensemble.allowed();
     schedule.failing = share_failing(runs);
+    schedule.short_of_mark = share_short_of_mark(runs);
     schedule.excess = excess_of(runs, ensemble.allowed());
     return schedule;
 }
@@ -224,6 +230,9 @@ bool better(const Schedule& a, const Schedule& b) {
     }
     if (!holds(a)) {
         return std::max(a.failing, a.excess) < std::max(b.failing, b.excess);
+    }
+    if (reaches_mark(a) != reaches_mark(b)) {
+        return reaches_mark(a);
     }
     if (a.empty != b.empty) {
         return a.empty < b.empty;
@@ -256,6 +265,10 @@ Schedule best_spread(const Ensemble& ensemble, const std::vector<Simulation>& st
 
 bool holds(const Schedule& s) {
     return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0;
+}
+
+bool reaches_mark(const Schedule& s) {
+    return s.short_of_mark <= s.allowed;
 }
 
 Recipe marked_at(const Ensemble& ensemble, Recipe recipe, Temperature mark) {
