@@ -264,9 +264,24 @@ class Cards {
              [&](const Filled& f) { degrees("read floor", "limits, note", f.at("floor")); });
         each("limits", "limits.late", [&](const Filled& f) {
             clock("may wait until", "limits", f.at("until"));
+            degrees("may wait if", "limits", f.at("least"));
             degrees("mark", "limits, late", f.at("mark"));
         });
         each("limits", "limits.late-shut", [&](const Filled& f) { clock("may wait until", "limits", f.at("until")); });
+    }
+
+    void say_ready_row(const std::string& row) {
+        const std::string& food = printed_.foods.front().name;
+        for (const char* key : {"log.ready", "log.ready-clock"}) {
+            const auto ready =
+                filled("{when} " + as_read(case_.words.text(key, {{"least", std::string("{least}")}})), row);
+            if (ready) {
+                clock("ready: " + food, "log", ready->at("when"));
+                if (ready->contains("least")) {
+                    degrees("ready if: " + food, "log", ready->at("least"));
+                }
+            }
+        }
     }
 
     void say_log() {
@@ -289,8 +304,8 @@ class Cards {
                     clock("food in", "log", *in);
                 } else if (auto top_up = named("log.top-up")) {
                     clock(fmt::format("top-up {}", ++top_ups), "log", *top_up);
-                } else if (const auto ready = named("log.ready"); ready && case_.trip.foods.size() == 1) {
-                    clock("ready: " + printed_.foods.front().name, "log", *ready);
+                } else if (case_.trip.foods.size() == 1) {
+                    say_ready_row(row);
                 }
             }
         }

@@ -46,7 +46,11 @@ void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
         const auto times = [&](std::size_t food) {
             const trip::Food& which = one.trip.foods.at(food);
             const auto standard = answer::standard_of(which, one.trip, one.trip.boxes.front()).value();
-            return answer::HoldTimes::of(answer::piece_of(which), standard,
+            answer::Piece piece = answer::piece_of(which);
+            // One piece, one figure: what prints as so many millimetres has the time of those, if it is longer.
+            piece.body.thickness = std::max(
+                piece.body.thickness, units::millimetres(std::round(units::in_millimetres(piece.body.thickness))));
+            return answer::HoldTimes::of(piece, standard,
                                          one.trip.boxes.front().thermometer.value_or(units::kelvins(0)))
                 .value();
         };
@@ -149,8 +153,21 @@ std::string log_of(const Case& one, Course course) {
     return text;
 }
 
-std::string verdict_on(const Case& one, Course course) {
-    const auto log = trip::read_log(log_of(one, course), "log.csv");
+/// Every reading is the one that the condition of a food's ready time names, to the moment of it.
+std::string log_at_condition(const plan::FoodPlan& food) {
+    const double ready = food.ready().since(food.in).si() / 60.0;
+    const auto row = [&](double minute, const char* note) {
+        return fmt::format("{:.4f},{:.4f},{}\n", minute, food.ready_if.celsius(), note);
+    };
+    std::string text = "time_min,bath_c,note\n" + row(0.0, "food in");
+    for (double minute = 15.0; minute < ready - 1.0; minute += 15.0) {
+        text += row(minute, "before") + row(minute, "after");
+    }
+    return text + row(ready, "food out");
+}
+
+std::string verdict_on(const Case& one, const std::string& text) {
+    const auto log = trip::read_log(text, "log.csv");
     if (!log) {
         return "unreadable: " + log.problems().front().message;
     }
@@ -191,11 +208,18 @@ void say_review(const Case& one, AllSaid& all) {
                                     [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });
     const std::string planned = finish ? "finish" : "eat";
     all.push_back(said_word("likely history", "plan", planned));
-    all.push_back(said_word("likely history", "review", verdict_on(one, Course::likely)));
+    all.push_back(said_word("likely history", "review", verdict_on(one, log_of(one, Course::likely))));
     all.push_back(said_word("cautious history", "plan", planned));
-    all.push_back(said_word("cautious history", "review", verdict_on(one, Course::cautious)));
+    all.push_back(said_word("cautious history", "review", verdict_on(one, log_of(one, Course::cautious))));
+    const plan::FoodPlan& first = one.plan.foods.front();
+    if (one.plan.foods.size() == 1 && !finish) {
+        // As late as it is said to be ready, in a bath as cool as that allows.
+        all.push_back(said_word("history at the condition of ready", "plan", "eat"));
+        all.push_back(
+            said_word("history at the condition of ready", "review", verdict_on(one, log_at_condition(first))));
+    }
     all.push_back(said_word("lost history", "decisions", "throw away"));
-    all.push_back(said_word("lost history", "review", verdict_on(one, Course::lost)));
+    all.push_back(said_word("lost history", "review", verdict_on(one, log_of(one, Course::lost))));
 }
 
 }  // namespace holdwater::support

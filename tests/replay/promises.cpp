@@ -67,10 +67,7 @@ struct KnownShort {
     const char* why;
 };
 const std::vector<KnownShort>& known_short() {
-    using namespace support;
-    static const std::vector<KnownShort> all{
-        {promise::mark, 0.00, "a mark that the pots cannot give at one pour"},
-    };
+    static const std::vector<KnownShort> all{};
     return all;
 }
 

@@ -97,10 +97,10 @@ class Reader {
 
     /// The wording with the least room for other things first.
     void read_wait(const std::string& text) {
-        for (const char* key : {"plan.wait-not", "plan.wait-shut", "plan.wait"}) {
+        for (const char* key : {"plan.wait-not", "plan.wait-shut", "plan.wait-clock", "plan.wait"}) {
             for (const std::string& more : {" " + form("plan.late"), std::string()}) {
                 if (const auto late = filled(as_read(form(key) + more), as_read(text))) {
-                    plan_.waits_until = moment(late->contains("serve") ? late->at("serve") : late->at("until"));
+                    plan_.waits_until = moment(late->contains("until") ? late->at("until") : late->at("serve"));
                     return;
                 }
             }

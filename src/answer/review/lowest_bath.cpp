@@ -26,6 +26,10 @@ Duration lid_open() {
     return open;
 }
 
+Temperature hottest_fill() {
+    return units::celsius(facts::facts().value("fill.highest"));
+}
+
 }  // namespace
 
 problem::Result<WorstFood> worst_food(const trip::Food& food, const Stay& stay) {
@@ -52,9 +56,12 @@ LowestBath::LowestBath(const WorstBox& box, const std::vector<WorstFood>& foods,
     : foods_(&foods), error_(error.si()), now_(from), changed_(from) {
     for (std::size_t property = 0; property < 3; ++property) {
         for (const double off : {-error_, error_}) {
-            Run run{heat::Bath(box.heat, box.water, reading, box.air), property, off,
+            // The litres are weighed as hot as a bath is ever filled, where they weigh least: by the first reading a
+            // cooler one would make the box hold more water and cool more slowly.
+            Run run{heat::Bath(box.heat, box.water, hottest_fill(), box.air), property, off,
                     std::vector<std::size_t>(foods.size())};
             run.bath.record(false);
+            run.bath.set_temperature(reading);
             run.bath.advance_to(from);
             runs_.push_back(std::move(run));
         }

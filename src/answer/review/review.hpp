@@ -50,7 +50,7 @@ struct FoodReview {
     bool out_written = false;  // a row says that it came out
     bool stay_known = true;    // false: the notes do not tell for how long it was in, and no kill is trusted
     units::History core_likely;
-    units::History core_cautious;  // what decides: slow, in the cautious bath, and never above a written core
+    units::History core_cautious;  // for the clocks: slow, in the cautious bath, and never above a written core
     std::vector<CoreReading> core_readings;
 
     units::Temperature core_peak;  // likely
@@ -58,11 +58,11 @@ struct FoodReview {
     std::optional<units::Duration> come_up;
     safety::ComeUpVerdict come_up_verdict = safety::ComeUpVerdict::fine;
     double adaptation = 1.0;
-    double kill = 0.0;                            // cautious, parts of the published hold; adaptation not counted in
-    double kill_likely = 0.0;                     // the same along the likely core
-    double margin = 0.0;                          // kill / adaptation
+    double kill = 0.0;         // cautious, parts of the published hold; adaptation not counted in
+    double kill_likely = 0.0;  // the same along the likely core
+    double margin = 0.0;       // kill / adaptation; where that is not enough, of the way that decides ready_late
     std::optional<units::Duration> ready_likely;  // since it went in: kill and core met, and nothing left of what grew
-    std::optional<units::Duration> ready_late;    // cautious
+    std::optional<units::Duration> ready_late;    // cautious; where that is never, in 95 of 100 ways
     units::Duration hold_from;                    // on the clock of the log: can have been done, the hold floor counts
     std::optional<units::Duration> missing;       // not done: so much longer at the bath of the last row
     bool consumer_met = false;  // the cautious core stood as warm and as long as the consumer advice asks
@@ -74,7 +74,7 @@ struct FoodReview {
     units::Duration below_hold_floor;  // after done; part of fall
     units::Duration below_likely;      // the clock along the likely bath
     Growth come_up_growth;             // while it warmed: reported; what of it is left decides whether it is done
-    double growth_left = 0.0;          // log10, all growth along the cautious core less kill, at the end
+    double growth_left = 0.0;          // log10, all growth less kill at the end, in the way that decides ready
     bool waits_for_growth = false;     // kill and core are met; only what grew is not dead yet
     Growth growth;                     // that decides after a fall
     Verdict verdict = Verdict::eat;

@@ -2,6 +2,7 @@
 #include "answer/review/review_food.hpp"
 
 #include "answer/review/review_clock.hpp"
+#include "answer/review/review_ready.hpp"
 #include "answer/review/review_verdict.hpp"
 #include "facts/facts.hpp"
 #include "heat/driven.hpp"
@@ -29,39 +30,21 @@ heat::Body body_of(const Piece& piece, int side) {
     return body;
 }
 
-/// The bath as the food sees it, colder by the layer that an unstirred box hides. The layer grows in a straight line
-/// from the moment at which the food goes in; no later stirring is counted on, so that a top-up that is written down
-/// makes nothing better. Likely: the middle of its spread. Cautious: its full end, besides the full error of the
-/// reading that is in the path already.
-History seen_by_food(const History& bath, Duration in, bool cautious) {
-    static const facts::Spread& layer = facts::facts().spread("unstirred");
-    static const double ramp = facts::facts().value("unstirred.ramp") * 60.0;
-    const double whole = cautious ? layer.high : (layer.low + layer.high) / 2.0;
-    const auto colder = [&](Duration t) { return units::kelvins(std::clamp((t - in).si() / ramp, 0.0, 1.0) * whole); };
-    const Duration bend = in + Duration{ramp};
-    History seen;
-    for (const History::Point& point : bath.points) {
-        if (!seen.empty() && seen.points.back().at < bend && bend < point.at) {
-            seen.add(bend, bath.at(bend) - colder(bend));
-        }
-        seen.add(point.at, point.value - colder(point.at));
-    }
-    return seen;
+/// The layer that an unstirred box hides. Likely: the middle of its spread. Cautious: its full end, besides the full
+/// error of the reading that is in the path already.
+TemperatureDifference layer_of(heat::Bound reading) {
+    const facts::Spread& layer = facts::facts().spread("unstirred");
+    return units::kelvins(reading == heat::Bound::slow ? layer.high : (layer.low + layer.high) / 2.0);
 }
 
-/// Never above what a thermometer in the core showed: where a reading, less its error, lies below the computed core,
-/// that difference counts on from there, and grows to it in a straight line from the reading before.
-History not_above(History core, const std::vector<CoreReading>& readings, TemperatureDifference error) {
-    History lower;
-    lower.add(core.points.front().at, units::celsius(0));
-    for (const CoreReading& reading : readings) {
-        const double difference = (reading.read - error - core.at(reading.at)).si();
-        lower.add(reading.at, units::celsius(std::min(0.0, difference)));
-    }
-    for (History::Point& point : core.points) {
-        point.value = point.value + units::kelvins(lower.at(point.at).celsius());
-    }
-    return core;
+/// Of two moments that may never come.
+std::optional<Duration> sooner(const std::optional<Duration>& a, const std::optional<Duration>& b) {
+    return a && b ? std::min(*a, *b) : a ? a : b;
+}
+
+Duration first_reading_of(const trip::Log& log) {
+    const auto read = std::find_if(log.rows.begin(), log.rows.end(), [](const trip::LogRow& row) { return row.bath; });
+    return read != log.rows.end() ? read->at : log.rows.back().at;
 }
 
 std::vector<CoreReading> core_readings_of(const trip::Log& log, Stay stay, const History& likely,
@@ -174,8 +157,9 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     const TemperatureDifference colder_start = units::kelvins(facts::facts().spread("start").low);
     Course course;
     course.bath = part_of(paths.cautious, stay.in, stay.out);
-    course.seen = seen_by_food(course.bath, stay.in, true);
-    const History seen_likely = seen_by_food(part_of(paths.likely, stay.in, stay.out), stay.in, false);
+    course.seen = seen_by_food(course.bath, stay.in, layer_of(heat::Bound::slow));
+    const History seen_likely =
+        seen_by_food(part_of(paths.likely, stay.in, stay.out), stay.in, layer_of(heat::Bound::likely));
     const auto core_in = [&](const heat::Modes& modes, const History& bath, TemperatureDifference off) {
         return heat::driven(modes, piece.start + off, bath, stay.in, stay.out).core;
     };
@@ -190,19 +174,36 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     course.cook_floor = standard.cook_floor;
     course.hold_floor = standard.hold_floor;
 
-    const Done done = done_along(result.core_cautious, standard);
+    // What is ready in time at the worst of everything at once is ready beyond doubt, and what is not even likely ready
+    // is not. Whatever lies between is asked as the plan asks it: is it in 95 of 100 ways?
     const Done done_likely = done_along(result.core_likely, standard);
-    course.done = done.safe;
+    const Done worst = done_along(result.core_cautious, standard);
+    std::optional<Duration> safe = worst.safe;
+    std::optional<Duration> ready = worst.ready;
+    History deciding_core = result.core_cautious;
+    if (!ready && done_likely.ready) {
+        auto deciding =
+            deciding_way({piece, standard, stay, course.bath, first_reading_of(log), result.core_readings, error});
+        if (!deciding) {
+            return deciding.problems();
+        }
+        safe = sooner(safe, deciding->safe);
+        ready = deciding->ready;
+        deciding_core = std::move(deciding->core);
+    }
+    const bool in_time = ready && *ready <= stay.out;
+    course.done = safe && *safe <= stay.out ? safe : std::nullopt;
     course.hold_from = soonest_done(piece, standard, stay, paths, *fast, error);
-    result.hold_from = std::min({course.hold_from.value_or(stay.out), done.safe.value_or(stay.out), stay.out});
+    result.hold_from = std::min({course.hold_from.value_or(stay.out), stay.out, course.done.value_or(stay.out)});
     course.core_counts_from = cold_from(course, result.core_readings, error);
     result.consumer_met = stays_warm(result.core_cautious, standard.consumer_core, standard.consumer_hold);
-    result.come_up = done.come_up;
-    result.come_up_verdict = judge_rise(result.core_cautious, done.come_up);
-    result.adaptation = safety::adaptation_factor(done.come_up);
+    result.come_up = worst.come_up;
+    result.come_up_verdict = judge_rise(result.core_cautious, worst.come_up);
+    result.adaptation = safety::adaptation_factor(worst.come_up);
     result.kill = safety::kill_fraction(*standard.kill, result.core_cautious);
     result.kill_likely = safety::kill_fraction(*standard.kill, result.core_likely);
-    result.margin = result.kill / result.adaptation;
+    result.margin = safety::kill_fraction(*standard.kill, deciding_core) /
+                    safety::adaptation_factor(safety::come_up(deciding_core));
     result.core_peak = result.core_likely.highest();
     result.core_end = result.core_cautious.points.back().value;
     if (done_likely.ready && stay.known) {
@@ -210,13 +211,13 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     }
     if (!stay.known) {
         result.credited = false;
-    } else if (done.ready) {
-        result.ready_late = *done.ready - stay.in;
+    } else if (in_time) {
+        result.ready_late = *ready - stay.in;
     } else {
         History goes_on = course.bath;
         goes_on.add(stay.out + facts::facts().duration("review.look-ahead"), goes_on.points.back().value);
-        const Missing missing =
-            missing_time(*slow, piece.start + colder_start, course, seen_by_food(goes_on, stay.in, true), standard);
+        const Missing missing = missing_time(*slow, piece.start + colder_start, course,
+                                             seen_by_food(goes_on, stay.in, layer_of(heat::Bound::slow)), standard);
         result.missing = missing.time;
         result.credited = missing.credited;
     }
@@ -230,8 +231,8 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
     result.growth.bound = std::max(0.0, safety::lagged_growth(exponent, model.q0_cautious));
     result.growth.without_lag = exponent;
     result.fall.growth = result.growth.bound;
-    result.growth_left = safety::cautious_left_over(model, result.core_cautious, stay.out).log10;
-    result.waits_for_growth = done.safe && !done.ready;
+    result.growth_left = safety::cautious_left_over(model, deciding_core, stay.out).log10;
+    result.waits_for_growth = course.done && !in_time;
     result.come_up_growth = come_up_growth(model, result.core_likely, result.core_cautious);
 
     Course as_likely = course;

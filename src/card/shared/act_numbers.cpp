@@ -133,12 +133,18 @@ void add_plan_acts(NumberList& list) {
     add_meals(of);
     add_floor(of);
     of.at("waits-until", plan.waits_until, {"share-95", "down-15-min", list.source("cooling-law")});
+    add_waits_if(of);
 }
 
 void add_log_acts(NumberList& list) {
     const Details of(list, "log");
     add_acts(of);
     add_floor(of);
+    int nth = 0;
+    for (const plan::FoodPlan& food : of.writer().plan.foods) {
+        of.degrees("ready-if", food.ready_if, of.writer().short_degrees(food.ready_if, Toward::up),
+                   {"share-5", "up-degree", list.source("heat-engine")}, ++nth);
+    }
     of.span("late", units::minutes(facts::facts().spread("top-up.late").high), of.writer().latest_pour(),
             {"rule", "none", list.source("figure", "top-up.late")});
 }

@@ -70,4 +70,11 @@ class Details {
     std::string_view card_;
 };
 
+/// The reading at serving from which the meal may wait.
+inline void add_waits_if(const Details& of) {
+    const units::Temperature least = of.writer().plan.waits_if;
+    of.degrees("waits-if", least, of.writer().short_degrees(least, units::Toward::up),
+               {"share-5", "up-degree", of.list().source("heat-engine")});
+}
+
 }  // namespace holdwater::card

@@ -193,6 +193,7 @@ void add_limits_readings(NumberList& list) {
     of.degrees("come-up-to", facts.temperature("come-up.to"), writer.limit(facts.temperature("come-up.to")),
                {"rule", "up-degree", list.source("figure", "come-up.to")});
     of.at("waits-until", plan.waits_until, {"share-95", "down-15-min", list.source("cooling-law")});
+    add_waits_if(of);
     const How late{"rule", "none", list.source("figure", "top-up.late")};
     of.span("late", units::minutes(facts.spread("top-up.late").high), writer.latest_pour(), late);
     if (plan.late_pour) {

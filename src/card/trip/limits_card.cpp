@@ -51,7 +51,9 @@ Table other_trouble(const CardWriter& writer) {
     other.row({w.text("limits.left")});
     const units::Amount mark = writer.at_least(writer.plan.top_up_mark);
     other.row({writer.plan.waits_until > writer.plan.trip->serve
-                   ? w.text("limits.late", {{"until", writer.clock(writer.plan.waits_until)}, {"mark", mark}})
+                   ? w.text("limits.late", {{"until", writer.clock(writer.plan.waits_until)},
+                                            {"least", writer.short_degrees(writer.plan.waits_if, Toward::up)},
+                                            {"mark", mark}})
                    : w.text("limits.late-now", {{"mark", mark}})});
     return other;
 }

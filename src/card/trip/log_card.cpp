@@ -48,7 +48,10 @@ Text row_of(const CardWriter& writer, const Event& event) {
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
-            const Text row = named(food.standard.finish ? "log.core" : "log.ready");
+            const units::Amount least = writer.short_degrees(food.ready_if, units::Toward::up);
+            const Text row = food.standard.finish ? named("log.core")
+                             : writer.reads() ? writer.clock(event.at) + " " + w.text("log.ready", {{"least", least}})
+                                              : named("log.ready-clock");
             return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
         }
         case Event::Kind::serve:

@@ -24,8 +24,10 @@ DayBar bar_of(const CardWriter& writer) {
     bar.from = hour(plan.fill.light_fire);
     bar.to = hour(plan.trip->serve);
     units::LocalTime ready = plan.foods.front().ready();
+    units::Temperature least = plan.foods.front().ready_if;
     for (const plan::FoodPlan& food : plan.foods) {
         ready = std::max(ready, food.ready());
+        least = std::max(least, food.ready_if);
     }
     const double in = hour(plan.fill.food_in);
     bar.spans.push_back({DayBar::Kind::fill, bar.from, in, writer.words.text("plan.bar-fill")});
@@ -56,7 +58,10 @@ DayBar bar_of(const CardWriter& writer) {
         bar.marks.push_back({hour(top_up.at), writer.clock_only(top_up.at), ""});
     }
     if (!writer.any_finish() && hour(ready) < bar.to) {
-        bar.marks.push_back({hour(ready), writer.clock_only(ready), writer.words.text("plan.bar-hold")});
+        bar.marks.push_back(
+            {hour(ready), writer.clock_only(ready),
+             writer.reads() ? writer.words.text("plan.bar-ready", {{"least", writer.short_degrees(least, Toward::up)}})
+                            : writer.words.text("plan.bar-hold")});
     }
     bar.marks.push_back({bar.to, writer.clock_only(plan.trip->serve), writer.words.text("plan.bar-eat")});
     return bar;
@@ -129,9 +134,12 @@ Card plan_card(const CardWriter& writer) {
     }
     card.blocks.add(Note{"*" + contact_line(writer) + "*"});
     card.blocks.add(Turn{});
-    const char* waits = !writer.reads() && plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait";
+    const char* waits = writer.reads() ? "plan.wait" : plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock";
+    const units::Amount least = writer.short_degrees(plan.waits_if, Toward::up);
     const std::string wait = plan.waits_until > plan.trip->serve
-                                 ? w.text(waits, {{"until", writer.clock(plan.waits_until)}})
+                                 ? w.text(waits, {{"until", writer.clock(plan.waits_until)},
+                                                  {"least", least},
+                                                  {"serve", writer.clock_only(plan.trip->serve)}})
                                  : w.text("plan.wait-not", {{"serve", writer.clock(plan.trip->serve)}});
     card.blocks.add(Note{writer.reads() ? wait + " " + w.text("plan.late") : wait});
     card.blocks.add(timeline_of(writer));

@@ -210,6 +210,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                     {"night", night_of(plan.night)},
                     {"late_pour", late_pour_of(plan)},
                     {"waits_until", plan.waits_until.iso()},
+                    {"waits_if_c", plan.trip->boxes.front().thermometer ? Json(plan.waits_if.celsius()) : Json()},
                     {"loss_w_per_k", interval(plan.loss)},
                     {"fuel", around["fuel"]},
                     {"ice", around["ice"]},

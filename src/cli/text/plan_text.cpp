@@ -282,9 +282,12 @@ std::string plan_text(const plan::Plan& plan) {
                              longest, what_was_late(plan));
     out += plan.waits_until > plan.trip->serve
                ? fmt::format(
-                     "if the meal slips, it may wait in the bath until {} without another top-up, and no longer, "
+                     "if the meal slips, it may wait in the bath until {} without another top-up, {}, and no longer, "
                      "whatever is said above\n",
-                     day_time(plan.waits_until))
+                     day_time(plan.waits_until),
+                     reads(plan) ? fmt::format("if it reads {} or more at serving", at_least(plan, plan.waits_if))
+                     : plan.top_ups.empty() ? std::string("lid shut")
+                                            : std::string("if every pour was on time"))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
     out += "\n" + curve_text(plan);
     return out;

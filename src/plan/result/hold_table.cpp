@@ -27,6 +27,13 @@ answer::HoldTimes times_of(const Plan& plan, const FoodPlan& food, Length thickn
     return answer::HoldTimes::of(piece, food.standard, thermometer_of(plan)).value();
 }
 
+/// The thickness by which the food's own piece is held: given in eighths of an inch it is printed as the nearest
+/// millimetre, and has the time of that where it is the longer one.
+Length held_as(const FoodPlan& food) {
+    const Length own = food.food->thickness;
+    return std::max(own, units::millimetres(units::round_to(units::in_millimetres(own), 1.0, units::Toward::nearest)));
+}
+
 /// The readings that head the columns: from the lowest whole degree, from the read floor up, at which the food's own
 /// piece becomes safe. Where nobody reads, the clock keeps the action line.
 std::vector<Temperature> hold_baths(const Plan& plan, const answer::HoldTimes& own) {
@@ -107,6 +114,12 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     return times_of(plan, food, thickness).at(bath).allowed;
 }
 
+std::optional<units::Duration> longest_hold(const Plan& plan, const FoodPlan& food) {
+    const answer::HoldTimes own = times_of(plan, food, held_as(food));
+    // What never comes is less than any time.
+    return std::max(own.at(hold_baths(plan, own).front()).allowed, own.at(plan.action_line).allowed);
+}
+
 std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {
     return answer::thickest_allowed(food.piece, food.standard, thermometer_of(plan), bath);
 }
@@ -115,20 +128,20 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
     const Length own = food.food->thickness;
     HoldTable& table = food.hold;
     table = {};
-    table.baths = hold_baths(plan, times_of(plan, food, own));
+    table.baths = hold_baths(plan, times_of(plan, food, held_as(food)));
     food.thickest = thickest_here(plan, food, table.baths.front());
     table.thicknesses = rows_around(own, *food.thickest);
+    table.own = static_cast<std::size_t>(std::find(table.thicknesses.begin(), table.thicknesses.end(), own) -
+                                         table.thicknesses.begin());
     std::vector<answer::HoldTimes> rows(table.thicknesses.size());
     table.cells.resize(rows.size());
     const auto work_out_row = [&](std::size_t i) {
-        rows[i] = times_of(plan, food, table.thicknesses[i]);
+        rows[i] = times_of(plan, food, i == table.own ? held_as(food) : table.thicknesses[i]);
         for (const Temperature bath : table.baths) {
             table.cells[i].push_back(rows[i].at(bath).allowed);
         }
     };
     for_each_index(rows.size(), work_out_row, 1);
-    table.own = static_cast<std::size_t>(std::find(table.thicknesses.begin(), table.thicknesses.end(), own) -
-                                         table.thicknesses.begin());
     if (plan.trip->boxes.front().thermometer) {
         table.dip = dip_of(plan, table, rows);
     }
@@ -154,7 +167,9 @@ std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food, const
     std::vector<std::vector<std::optional<units::Duration>>> times(
         static_cast<std::size_t>(std::floor(units::millimetres(longest) / step + 1e-6)));
     const auto work_out = [&](std::size_t i) {
-        const answer::HoldTimes piece = times_of(plan, food, thickness(i));
+        // What prints as the food's own piece has its time.
+        const bool as_own = std::abs(units::in_millimetres(thickness(i)) - own) < 0.5;
+        const answer::HoldTimes piece = times_of(plan, food, as_own ? held_as(food) : thickness(i));
         for (const Temperature bath : baths) {
             times[i].push_back(piece.at(bath).allowed);
         }

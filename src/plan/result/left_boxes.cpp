@@ -158,6 +158,15 @@ Duration LeftBoxes::after_serving() const {
     return all_but_few([](const LeftBox& box) { return box.served.keeps(); });
 }
 
+Temperature LeftBoxes::reading_at_serving() const {
+    std::vector<Temperature> shown;
+    shown.reserve(boxes_.size());
+    for (const LeftBox& box : boxes_) {
+        shown.push_back(box.served.bath.points.front().value + box.served.error);
+    }
+    return quantile_low(std::move(shown), allowed_);
+}
+
 Duration LeftBoxes::after_top_up(std::vector<Alone> LeftBox::*air) const {
     return all_but_few([air](const LeftBox& box) { return shortest_of(box.*air); });
 }

@@ -34,6 +34,8 @@ class LeftBoxes {
     units::Duration after_any_pour() const;
     /// After serving.
     units::Duration after_serving() const;
+    /// What the bath reads at serving in all but the allowed share of scenarios, or more.
+    units::Temperature reading_at_serving() const;
     /// After a top-up, in still and warm or in windy and cold air.
     units::Duration after_top_up(std::vector<Alone> LeftBox::*air) const;
 

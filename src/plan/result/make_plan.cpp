@@ -160,7 +160,7 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effo
             break;  // stricter cannot be had
         }
         tried = Tried{*schedule, simulate(ensemble, *schedule)};
-        if (!holds(*schedule) || holds_in(ensemble, tried->results)) {
+        if (!holds(*schedule) || (holds_in(ensemble, tried->results) && reaches_mark_in(ensemble, tried->results))) {
             break;
         }
     }
@@ -232,6 +232,9 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
         plan.foods.push_back(food_plan(ensemble, results, i));
     }
     time_finishing(*setup, plan);
+    for (FoodPlan& food : plan.foods) {
+        let_ready_hold(plan, food);
+    }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
@@ -261,6 +264,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
         plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);
     }
     plan.waits_until = trip.serve.after(may_wait(boxes));
+    plan.waits_if = std::max(boxes.reading_at_serving(), plan.action_line);  // at that line a top-up is due
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
         const Duration longest{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};

@@ -113,8 +113,10 @@ struct FoodPlan {
     std::optional<units::LocalTime> done_late;  // kill asked met and core at target, in 95 of 100 scenarios
     /// Done, and nothing left of what grew in it while it warmed; for the fire, where it is finished there.
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
-    std::optional<units::LocalTime> ready_late;    // 95 of 100 scenarios are ready by then
-    units::Temperature ready_if;                   // that holds while no reading since food in was under this
+    /// 95 of 100 scenarios are ready by then; so are 95 of 100 ways of a bath that never read less than ready_if and
+    /// never more, by the Hold table's own engine.
+    std::optional<units::LocalTime> ready_late;
+    units::Temperature ready_if;  // that holds while no reading since food in was under this
     /// The same, of a good plan: all its food is ready in time.
     units::LocalTime ready() const { return ready_late.value(); }
     Interval<units::Temperature> core_peak;
@@ -123,11 +125,11 @@ struct FoodPlan {
     Interval<double> growth_with_lag;                  // log10 until the core passed 54.4 C
     Interval<double> growth_without_lag;
     Interval<double> growth_left;      // log10, growth less kill when it is done, cautious in each scenario
+    bool growth_waits = false;         // ready is later than done, for what grew
     bool finished_for_growth = false;  // over the fire for what grew in it, not for its cut, kind or eaters
     /// Growth less kill at the ready time [log10]: nothing by what ready means, but where the fire is to kill it.
     double net_growth() const { return standard.finish ? growth_left.high : 0.0; }
-    /// Ready is later than done, for what grew.
-    bool waits_for_growth() const { return !standard.finish && ready_late && done_late && *ready_late > *done_late; }
+    bool waits_for_growth() const { return !standard.finish && growth_waits; }
     std::optional<units::Length> thickest;  // that comes up in time in this bath
     HoldTable hold;
     OwnHold own_hold;
@@ -212,6 +214,7 @@ struct Plan {
     std::vector<WhatIfAnswer> what_ifs;                    // in the trip's order
     Provisions around;                                     // portions, water, fuel, ice, sides, sear, leftovers
     units::LocalTime waits_until;   // the meal may wait in the bath so long after serving, without a top-up
+    units::Temperature waits_if;    // that holds where the bath reads no less than this at serving
     double share_that_holds = 0.0;  // of the scenarios
     double share_error = 0.0;       // of that share, from drawing scenarios at all
     std::size_t scenarios = 0;

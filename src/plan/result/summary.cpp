@@ -59,6 +59,7 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     plan.ready_likely = moment(ready.likely);
     plan.ready_late = moment(ready.high);
     plan.growth_left = interval(&FoodResult::growth_left);
+    plan.growth_waits = plan.ready_late && plan.done_late && *plan.ready_late > *plan.done_late;
     plan.come_up = interval(&FoodResult::come_up);
     if (must_be_finished_for_growth(setup, plan)) {
         plan.standard.finish = safety::finish_after_growth(setup.trip->rules);
@@ -76,6 +77,24 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     plan.growth_with_lag = interval(&FoodResult::growth_with_lag);
     plan.growth_without_lag = interval(&FoodResult::growth_without_lag);
     return plan;
+}
+
+void let_ready_hold(const Plan& plan, FoodPlan& food) {
+    if (!plan.trip->boxes.front().thermometer || food.standard.finish || !food.ready_late) {
+        return;
+    }
+    const Duration until = food.leaves().since(food.in);
+    const auto hold = [&](units::Temperature bath) { return safe_hold(plan, food, food.food->thickness, bath); };
+    auto time = hold(food.ready_if);
+    // Where that is too late for the meal, only hotter readings promise it.
+    const units::Temperature hottest = plan.fill.reading;
+    while ((!time || *time > until) && food.ready_if < hottest) {
+        food.ready_if = std::min(food.ready_if + units::kelvins(1), hottest);
+        time = hold(food.ready_if);
+    }
+    if (time && *time <= until) {
+        food.ready_late = std::max(*food.ready_late, food.in.after(*time));
+    }
 }
 
 std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
@@ -108,8 +127,10 @@ units::LocalTime latest_food_in(const Plan& plan) {
             continue;
         }
         slack = std::min(slack, food.ready_late ? food.leaves().since(*food.ready_late) : Duration{0});
-        // Later food meets other top-ups: the hold time in a bath that is never topped up too late must fit as well.
-        if (const auto hold = safe_hold(plan, food, food.food->thickness, plan.action_line)) {
+        // Later food meets other top-ups, and none of its ways was worked through: whoever lights the fire late goes by
+        // the Hold table. So the time must fit that the table has for the lowest readings that are good, not only the
+        // one in a bath that is topped up at the action line.
+        if (const auto hold = longest_hold(plan, food)) {
             const Duration by_hold = food.leaves().since(plan.fill.food_in) - *hold;
             slack = std::min(slack, std::max(by_hold, Duration{0}));
         }

@@ -96,6 +96,7 @@ ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, 
     const units::History& bath = run.bath().bath_history();
     ScenarioResult result;
     result.failed = run.failed();
+    result.short_of_mark = run.short_of_mark();
     result.excess = run.excess();
     result.food_in = run.food_in();
     result.over_rim = run.over_rim();
@@ -136,6 +137,14 @@ std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& s
     std::vector<ScenarioResult> all(ensemble.size());
     for_each_index(ensemble.size(), [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
     return all;
+}
+
+bool reaches_mark_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {
+    std::vector<double> low;
+    for (const ScenarioResult& one : results) {
+        low.push_back(one.short_of_mark ? 1.0 : 0.0);
+    }
+    return ensemble.share(low).first <= ensemble.allowed();
 }
 
 bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results) {

@@ -27,6 +27,7 @@ struct FoodResult {
 
 struct ScenarioResult {
     bool failed = false;                  // the bath was below its level between top-ups
+    bool short_of_mark = false;           // a top-up did not come up to its mark
     units::TemperatureDifference excess;  // of the hottest core over its target and tolerance
     units::Duration food_in;
     units::Temperature after_food;             // an hour after the food went in
@@ -50,5 +51,8 @@ std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& s
 
 /// True if bath and cores keep their promises in all but the allowed share of scenarios.
 bool holds_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results);
+
+/// True if the pots bring the top-ups to their mark in all but the allowed share.
+bool reaches_mark_in(const Ensemble& ensemble, const std::vector<ScenarioResult>& results);
 
 }  // namespace holdwater::plan

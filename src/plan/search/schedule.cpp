@@ -28,6 +28,11 @@ double share_failing(const std::vector<Simulation>& runs) {
     return static_cast<double>(failing) / static_cast<double>(runs.size());
 }
 
+double share_short_of_mark(const std::vector<Simulation>& runs) {
+    const auto low = std::count_if(runs.begin(), runs.end(), [](const Simulation& run) { return run.short_of_mark(); });
+    return static_cast<double>(low) / static_cast<double>(runs.size());
+}
+
 double excess_of(const std::vector<Simulation>& runs, double allowed) {
     std::vector<double> excess;
     for (const Simulation& run : runs) {
@@ -124,7 +129,7 @@ struct ToBeat {
     std::optional<std::size_t> wakes = std::nullopt;  // it must have fewer than these
 
     static ToBeat of(const std::optional<Schedule>& best, std::optional<std::size_t> wakes) {
-        return {best && holds(*best) ? &*best : nullptr, wakes};
+        return {best && holds(*best) && reaches_mark(*best) ? &*best : nullptr, wakes};
     }
     /// No better than the best, however it goes on.
     bool worse(const Schedule& so_far) const {
@@ -187,6 +192,7 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
     for_each_index(runs.size(), [&](std::size_t i) { runs[i].advance_to(end); });
     schedule.allowed = ensemble.allowed();
     schedule.failing = share_failing(runs);
+    schedule.short_of_mark = share_short_of_mark(runs);
     schedule.excess = excess_of(runs, ensemble.allowed());
     return schedule;
 }
@@ -197,6 +203,9 @@ bool better(const Schedule& a, const Schedule& b) {
     }
     if (!holds(a)) {
         return std::max(a.failing, a.excess) < std::max(b.failing, b.excess);
+    }
+    if (reaches_mark(a) != reaches_mark(b)) {
+        return reaches_mark(a);
     }
     if (a.empty != b.empty) {
         return a.empty < b.empty;
@@ -234,6 +243,10 @@ std::optional<Schedule> best_spread(const Ensemble& ensemble, const Filled& star
 
 bool holds(const Schedule& s) {
     return s.boils_in_time && s.failing <= s.allowed && s.excess <= 0;
+}
+
+bool reaches_mark(const Schedule& s) {
+    return s.short_of_mark <= s.allowed;
 }
 
 Recipe marked_at(const Ensemble& ensemble, Recipe recipe, Temperature mark) {

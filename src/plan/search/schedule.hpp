@@ -20,14 +20,16 @@ struct ScheduledTopUp {
 struct Schedule {
     Recipe recipe;
     std::vector<ScheduledTopUp> top_ups;
-    double allowed = 0.0;  // share of scenarios that may fail, of the ensemble it was made for
-    double failing = 1.0;  // share of scenarios in which the bath met its level before a top-up
-    double excess = 0.0;   // K by which the core passes target and tolerance in 95 of 100; negative is room
+    double allowed = 0.0;        // share of scenarios that may fail, of the ensemble it was made for
+    double failing = 1.0;        // share of scenarios in which the bath met its level before a top-up
+    double short_of_mark = 0.0;  // share of scenarios in which a top-up did not come up to its mark
+    double excess = 0.0;         // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
     std::size_t empty = 0;  // top-ups in which the likely scenario pours nothing
 };
 
-/// Best schedule found: first one whose promises hold, then fewest that pour nothing,
+/// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest that pour
+/// nothing,
 /// then fewest top-ups in the sleep window, then fewest in all.
 /// Nothing only if no fill reading can be had at all, or none with fewer wakings where they are asked for. A schedule
 /// that does not hold shows by how much.
@@ -35,6 +37,9 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<st
 
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);
+
+/// True if the pots bring its top-ups to their mark, in the scenarios it was made for.
+bool reaches_mark(const Schedule& schedule);
 
 /// The recipe with another mark, and the ladder for it.
 Recipe marked_at(const Ensemble& ensemble, Recipe recipe, units::Temperature mark);

@@ -19,6 +19,9 @@ using units::Temperature;
 using units::TemperatureDifference;
 using units::Volume;
 
+/// So near its mark a reading is as good as there.
+constexpr TemperatureDifference near_mark = units::kelvins(0.5);
+
 /// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
 constexpr Duration look_every = units::minutes(5);
 
@@ -263,6 +266,8 @@ void Simulation::pour_to_mark(const Recipe& recipe, const PlannedPour& planned) 
                             : std::min(by_ladder(recipe.ladder, readings_.back()), setup_->batch);
     const Volume out = above(below_rim(*setup_, most));
     pour(fixed ? most : wanted(recipe, out), out);
+    // Nobody reads a mark without a thermometer.
+    short_of_mark_ = short_of_mark_ || (setup_->box->thermometer && shown() < recipe.top_up_mark - near_mark);
 }
 
 void Simulation::top_up(const Recipe& recipe, const PlannedPour& planned) {

@@ -78,6 +78,8 @@ class Simulation {
 
     /// True once the bath, between top-ups and with the food in, was seen below level().
     bool failed() const { return failed_; }
+    /// True once a top-up left the reading more than half a kelvin short of its mark.
+    bool short_of_mark() const { return short_of_mark_; }
     /// The most by which any core has passed its target and tolerance so far; negative while all are below. A food that
     /// has not gone in counts with its start temperature; there must be food.
     units::TemperatureDifference excess() const { return excess_.value(); }
@@ -130,6 +132,7 @@ class Simulation {
     units::Volume food_volume_;                 // in the box or still to go in
     bool filled_ = false;
     bool failed_ = false;
+    bool short_of_mark_ = false;
     std::optional<units::TemperatureDifference> excess_;
     std::size_t fill_pours_ = 0;
     units::Temperature filled_at_;

@@ -75,7 +75,7 @@ TEST_CASE("what is missing is the time after which it would be done") {
 
 TEST_CASE("the rows met, but what grew while it warmed is not dead yet: not ready before that") {
     trip::Trip trip = log_trip("crew.toml");
-    trip.foods[0].thickness = units::millimetres(100);
+    trip.foods[0].thickness = units::millimetres(112);
     int waiting = 0;
     bool ready = false;
     double left = 0.0;
