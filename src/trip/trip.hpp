@@ -137,6 +137,7 @@ struct Trip {
     std::vector<Box> boxes;
     Weather weather;
     Fire fire;
+    std::optional<Fire> whole_fire;  // of which fire is a box's share; nothing: there is one box; not read from a file
     std::optional<Sleep> sleep;
     std::optional<Journey> journey;
     std::vector<Side> sides;

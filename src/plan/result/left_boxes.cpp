@@ -146,8 +146,34 @@ Duration LeftBoxes::all_but_few(const Keeps& keeps) const {
     return quantile_low(std::move(kept), allowed_);
 }
 
-Duration LeftBoxes::after_reading(Temperature reading) const {
-    return all_but_few([&](const LeftBox& box) { return keeps_after(box, reading, watch_from_); });
+std::vector<Duration> LeftBoxes::after_readings(const std::vector<Temperature>& readings) const {
+    std::vector<std::vector<Duration>> kept(readings.size());  // [reading][box]
+    for (std::size_t r = 0; r < readings.size(); ++r) {
+        for (const LeftBox& box : boxes_) {
+            kept[r].push_back(keeps_after(box, readings[r], watch_from_));
+        }
+    }
+    // A box that fails one row need not be one that fails another: each row alone is made so strict that all of them
+    // together fail no more often than a promise may.
+    const auto may_fail = static_cast<std::size_t>(allowed_ * static_cast<double>(boxes_.size()));
+    std::vector<Duration> times;
+    for (double part = 1.0;; part -= 0.1) {
+        times.clear();
+        for (const std::vector<Duration>& of_row : kept) {
+            times.push_back(quantile_low(of_row, allowed_ * std::max(part, 0.0)));
+        }
+        std::size_t failing = 0;
+        for (std::size_t b = 0; b < boxes_.size(); ++b) {
+            bool fails = false;
+            for (std::size_t r = 0; r < readings.size(); ++r) {
+                fails = fails || kept[r][b] < times[r];
+            }
+            failing += fails ? 1 : 0;
+        }
+        if (failing <= may_fail || part <= 0.0) {
+            return times;
+        }
+    }
 }
 
 Duration LeftBoxes::after_any_pour() const {

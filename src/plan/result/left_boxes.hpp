@@ -27,9 +27,10 @@ class LeftBoxes {
     /// The first few hundred scenarios of the ensemble.
     LeftBoxes(const Ensemble& ensemble, const Schedule& schedule);
 
-    /// How long the box may be left after it read this at watch_from or later: what all but the allowed share of
-    /// scenarios keep, whenever in the plan that reading is taken.
-    units::Duration after_reading(units::Temperature reading) const;
+    /// How long the box may be left after it read each of these at watch_from or later: what all but the allowed share
+    /// of scenarios keep, all readings taken together, whenever in the plan they are taken.
+    std::vector<units::Duration> after_readings(const std::vector<units::Temperature>& readings) const;
+    units::Duration after_reading(units::Temperature reading) const { return after_readings({reading}).front(); }
     /// The same after any pour, whatever it reads, the fill among them.
     units::Duration after_any_pour() const;
     /// After serving.

@@ -114,11 +114,14 @@ std::vector<Simulation> due(const Ensemble& ensemble, const Schedule& schedule, 
     return boxes;
 }
 
-/// Readings that the box shows from bedtime on in 5 to 95 of 100 scenarios, and how long it may be left after each.
+/// Readings that the box shows from bedtime on in 5 to 95 of 100 scenarios, and how long it may be left after each and
+/// after the last reading before it is left.
 void add_rows(const Setup& setup, const LeftBoxes& boxes, Night& night) {
     if (!setup.box->thermometer) {
+        night.longest = boxes.after_any_pour();
         return;
     }
+    std::vector<Temperature> readings{night.reading};
     std::vector<Temperature> lowest;
     std::vector<Temperature> highest;
     for (const LeftBox& box : boxes.boxes()) {
@@ -130,9 +133,13 @@ void add_rows(const Setup& setup, const LeftBoxes& boxes, Night& night) {
         std::max(std::ceil(setup.action_line.celsius()) + 1.0, std::floor(quantile_low(lowest, tail).celsius()));
     const double top = std::round(quantile_high(highest, 1.0 - tail).celsius());
     for (double r = top; r >= first; r -= 1.0) {
-        const Duration alone = boxes.after_reading(units::celsius(r));
-        if (alone > units::minutes(30)) {
-            night.unattended.push_back({units::celsius(r), alone});
+        readings.push_back(units::celsius(r));
+    }
+    const std::vector<Duration> alone = boxes.after_readings(readings);
+    night.longest = alone.front();
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        if (alone[i] > units::minutes(30)) {
+            night.unattended.push_back({readings[i], alone[i]});
         }
     }
 }
@@ -259,7 +266,6 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBox
             break;
         }
     }
-    night.longest = setup.box->thermometer ? boxes.after_reading(night.reading) : boxes.after_any_pour();
     add_rows(setup, boxes, night);
     add_curve(ensemble, boxes, night);
     std::vector<double> constants;

@@ -3,6 +3,7 @@
 #include "plan/provisions/finishing.hpp"
 
 #include "plan/advice/remedy.hpp"
+#include "plan/result/boxes.hpp"
 #include "plan/search/setup.hpp"
 #include "support/borrowed.hpp"
 #include "support/efforts.hpp"
@@ -148,4 +149,46 @@ TEST_CASE("two foods of one meal share the pots and leave together; another meal
     CHECK(both->foods[0].finishing->out == both->foods[1].finishing->out);
     CHECK(std::count_if(both->events.begin(), both->events.end(),
                         [](const plan::Event& e) { return e.kind == Kind::boil_finish; }) == 1);
+}
+
+TEST_CASE("two boxes over one fire: no pot is promised twice, and one pot is used in turns") {
+    trip::Trip trip = support::trip_at("tests/plan/trips/two-boxes.toml");
+    for (trip::Food& food : trip.foods) {
+        food.cut = facts::Cut::stuffed;
+        food.thickness = units::millimetres(30);
+    }
+    const auto timed = [&](int pots, int sides) {
+        trip.fire.pots = pots;
+        trip.sides.assign(static_cast<std::size_t>(sides), {"rice", units::minutes(20)});
+        std::vector<plan::Finishing> both;
+        for (const trip::Trip& part : plan::one_trip_a_box(trip)) {
+            const auto setup = plan::set_up(part);
+            REQUIRE(setup.ok());
+            plan::Plan plan;
+            plan.trip = &part;
+            plan::FoodPlan food;
+            food.food = setup->foods.front().food;
+            food.piece = setup->foods.front().piece;
+            food.standard = setup->foods.front().standard;
+            food.eaten = part.serve;
+            plan.foods.push_back(food);
+            plan::time_finishing(*setup, plan);
+            both.push_back(plan.foods.front().finishing.value());
+        }
+        return both;
+    };
+    for (int pots = 2; pots <= 6; ++pots) {
+        for (int sides = 0; sides <= 4; ++sides) {
+            CAPTURE(pots);
+            CAPTURE(sides);
+            const auto both = timed(pots, sides);
+            const int left = std::max(1, pots - sides);
+            CHECK((left == 1 || both[0].pots + both[1].pots <= left));
+        }
+    }
+    // In turns both boxes give up their food by the same moment, with the potfuls of both before the meal.
+    const auto turns = timed(1, 0);
+    CHECK(turns[0].lots == turns[1].lots);
+    CHECK(turns[0].out == turns[1].out);
+    CHECK(turns[0].lots >= 2);
 }
