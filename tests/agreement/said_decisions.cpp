@@ -3,7 +3,8 @@
 // of the class deck.
 #include "agreement/said.hpp"
 #include "card/class/class_deck.hpp"
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
+#include "card/figures/rounding.hpp"
 #include "card/trip/deck.hpp"
 #include "cli/json/plan_json.hpp"
 #include "cli/text/what_if_text.hpp"
@@ -86,7 +87,7 @@ std::string word_of(const std::string& action) {
 }
 
 nlohmann::json json_of(const Case& one) {
-    const card::CardWriter writer{one.plan, one.words};
+    const card::SafeSide writer{one.plan, one.words};
     return nlohmann::json::parse(cli::plan_json(one.plan, card::card_numbers(writer), "TEST-TEST").dump());
 }
 

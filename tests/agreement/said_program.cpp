@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Clock times, litres, readings and floors as the terminal and JSON tell them.
 #include "agreement/said.hpp"
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
+#include "card/figures/rounding.hpp"
 #include "card/trip/deck.hpp"
 #include "cli/json/plan_json.hpp"
 #include "cli/text/plan_text.hpp"
+#include "support/card_texts.hpp"
 #include "support/printed.hpp"
 #include "support/printed_plan.hpp"
 
@@ -164,7 +166,7 @@ void say_terminal(const Case& one, AllSaid& all) {
 }
 
 void say_json(const Case& one, AllSaid& all) {
-    const card::CardWriter writer{one.plan, one.words};
+    const card::SafeSide writer{one.plan, one.words};
     const nlohmann::json json =
         nlohmann::json::parse(cli::plan_json(one.plan, card::card_numbers(writer), "TEST-TEST").dump());
     const bool us = units::first_of(one.trip.units) == units::System::us;
@@ -226,7 +228,7 @@ void say_json(const Case& one, AllSaid& all) {
 }
 
 void say_card_numbers(const Case& one, AllSaid& all) {
-    const card::CardWriter writer{one.plan, one.words};
+    const card::SafeSide writer{one.plan, one.words};
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
     std::map<std::string, int> times;  // two sides may have one name
     for (const card::CardNumber& number : card::card_numbers(writer)) {
@@ -236,7 +238,7 @@ void say_card_numbers(const Case& one, AllSaid& all) {
         std::string texts;
         for (const card::Card& card : deck.cards) {
             if (card.key == number.card) {
-                texts = printed_texts(card);
+                texts = joined(texts_of(card));
             }
         }
         const std::string printed = as_read(number.printed);

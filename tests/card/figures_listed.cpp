@@ -1,14 +1,20 @@
 // SPDX-License-Identifier: MIT
-// Every figure that a card prints is in the list of figures, as it is printed there: what `plan --json` gives out.
-#include "card/shared/numbers.hpp"
+// Every figure that a card prints is in the list of figures, as it is printed there, and every figure that is said to
+// stand on a card stands there: what `plan --json` gives out.
+#include "card/figures/maker.hpp"
+#include "card/figures/numbers.hpp"
 #include "card/texts.hpp"
 #include "support/files.hpp"
+#include "support/finding.hpp"
+#include "support/printed.hpp"
 #include "words/words.hpp"
 
 #include <doctest/doctest.h>
 
+#include <map>
 #include <regex>
 #include <set>
+#include <stdexcept>
 #include <string>
 
 using namespace holdwater;
@@ -48,7 +54,15 @@ std::set<std::string> figures_of_words(const words::Words& words) {
 
 void check_deck(const Dealt& dealt, const words::Words& words) {
     std::map<std::string, std::set<std::string>> listed;
+    std::map<std::string, std::string> texts;
+    for (const card::Card& card : dealt.deck.cards) {
+        texts[card.key] = support::joined(support::texts_of(card));
+    }
     for (const card::CardNumber& number : card::card_numbers({dealt.plan, words})) {
+        CAPTURE(number.card);
+        CAPTURE(number.name);
+        CAPTURE(number.printed);
+        CHECK((!number.stands || support::has(texts.at(number.card), support::as_read(number.printed))));
         std::set<std::string>& here = listed[number.card];
         for (const std::string& figure : figures_of(number.printed)) {
             here.insert(figure);
@@ -96,4 +110,50 @@ TEST_CASE("every figure on a card is in the list of figures, as it is printed") 
             }
         }
     }
+}
+
+TEST_CASE("a figure that nobody made is an internal error that names it, never an empty text") {
+    const Dealt dealt("tests/card/trips/uk-pork.toml");
+    card::FigureList list = card::trip_figures({dealt.plan, words::Words::model()});
+    const card::CardFigures night = list.on("night");
+    CHECK_FALSE(night("longest-alone").empty());
+    CHECK_THROWS_WITH_AS(night("longest-alon"), "no figure night.longest-alon", std::logic_error);
+    CHECK_THROWS_WITH_AS(night("leave", 99), "no figure night.leave_99", std::logic_error);
+    CHECK_THROWS_WITH_AS(list.of("plan").full("ready", card::Which(std::nullopt, "nobody")),
+                         "no figure plan.ready: nobody", std::logic_error);
+    CHECK_THROWS_AS(night.key("label", "read-floor"), std::logic_error);
+    CHECK_THROWS_AS(night.count("nothing"), std::logic_error);
+    CHECK_THROWS_AS(night.brief("reads"), std::logic_error);
+    // One key with two units asks in which.
+    REQUIRE_FALSE(dealt.plan.top_ups.empty());
+    CHECK_THROWS_AS(list.of("topup")("top-up", 1), std::logic_error);
+    CHECK_FALSE(list.of("topup")("top-up", card::Which(1).in(card::value_unit::litres)).empty());
+    // And no figure is made a second time.
+    const card::FigureMaker maker(list, "night");
+    CHECK_THROWS_AS(maker.span("longest-alone", units::hours(1), "1 h", {"share-95", "minute", ""}), std::logic_error);
+}
+
+TEST_CASE("a figure stands on a card by being taken for it, as it is printed there") {
+    Dealt dealt("tests/card/trips/uk-pork.toml");
+    dealt.deal(units::System::both, "en");
+    card::FigureList list({dealt.plan, words::Words::model()});
+    const card::FigureMaker maker(list, "limits");
+    const card::FigureMaker::How how{"rule", "up-degree", "some rule"};
+    const auto made = [&](const char* key, double celsius) {
+        maker.degrees(key, units::celsius(celsius), maker.safe().at_least(units::celsius(celsius)), how);
+    };
+    made("full", 60.2);
+    made("short", 61.2);
+    made("looked-at", 62.2);
+    made("elsewhere", 63.2);
+    const card::CardFigures on = list.on("limits");
+    CHECK(on("full") == "61\u00A0°C (142\u00A0°F)");
+    CHECK(on.brief("short") == "62\u00A0°C");
+    CHECK(on.look_at("looked-at").number.value == 62.2);
+    CHECK(list.of("limits").full("elsewhere") == "64\u00A0°C (148\u00A0°F)");
+    std::string standing;
+    for (const card::CardNumber& number : list.numbers()) {
+        standing += number.name + "=" + number.printed + ";";
+    }
+    CHECK(standing == "full_c=61\u00A0°C (142\u00A0°F);short_short_c=62\u00A0°C;");
 }

@@ -4,6 +4,7 @@
 #include "plan/advice/remedy.hpp"
 #include "support/borrowed.hpp"
 #include "support/few_ways.hpp"
+#include "support/printed.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 #include "words/words.hpp"
@@ -37,82 +38,6 @@ card::Deck deck_of(const plan::Plan& plan) {
     const auto words = words::Words::read(source_text("layouts/words/" + name), name);
     REQUIRE(words.ok());
     return card::trip_deck(plan, *words, "TEST-TEST");
-}
-
-struct Collect {
-    std::vector<std::string>& out;
-    void add(const std::string& text) const { out.push_back(text); }
-    void operator()(const card::Heading& b) const { add(b.text); }
-    void operator()(const card::KeyNumber& b) const {
-        add(b.label);
-        // As it is seen: the other system stands first in the aside.
-        add(b.value + " " + b.unit + (b.aside.empty() ? "" : " (" + b.aside + ")"));
-    }
-    void operator()(const card::KeyRow& b) const {
-        for (const card::KeyNumber& number : b.numbers) {
-            (*this)(number);
-        }
-    }
-    void operator()(const card::Steps& b) const {
-        for (const card::Step& step : b.steps) {
-            add(step.when + " " + step.text);
-        }
-    }
-    void operator()(const card::Table& b) const {
-        add(b.title);
-        for (const card::Column& column : b.columns) {
-            add(column.head);
-        }
-        for (const auto& row : b.rows) {
-            std::string line;
-            for (const std::string& cell : row) {
-                line += cell + " | ";
-            }
-            add(line);
-        }
-    }
-    void operator()(const card::Ladder& b) const {
-        add(b.left_head);
-        for (const auto& rung : b.rungs) {
-            add(rung.reading);
-        }
-        add(b.floor_reading + " " + b.floor_action);
-    }
-    void operator()(const card::Ruler& b) const {
-        add(b.title);
-        add(b.too_thick_label);
-    }
-    void operator()(const card::Curve& b) const {
-        add(b.title);
-        add(b.floor_label + " " + b.x_title + " " + b.y_title);
-    }
-    void operator()(const card::DayBar& b) const {
-        for (const auto& span : b.spans) {
-            add(span.label);
-        }
-        for (const auto& mark : b.marks) {
-            add(mark.label + " " + mark.above);
-        }
-    }
-    void operator()(const card::Caution& b) const { add(b.text); }
-    void operator()(const card::Note& b) const { add(b.text); }
-    void operator()(const card::WriteIn& b) const {
-        for (const std::string& head : b.heads) {
-            add(head);
-        }
-        for (const std::string& first : b.first_column) {
-            add(first);
-        }
-    }
-    void operator()(const card::Turn&) const {}
-};
-
-std::string plain(std::string text) {
-    for (std::size_t at = text.find("\u00A0"); at != std::string::npos; at = text.find("\u00A0")) {
-        text.replace(at, 2, " ");
-    }
-    std::erase(text, '*');
-    return text;
 }
 
 }  // namespace
@@ -184,39 +109,6 @@ std::vector<std::string> trip_paths() {
     return paths;
 }
 
-std::vector<std::string> texts_of(const card::Card& card) {
-    std::vector<std::string> texts;
-    for (const card::Block& block : card.blocks) {
-        std::visit(Collect{texts}, block);
-    }
-    for (const card::Caution& caution : card.cautions) {
-        texts.push_back(caution.text);
-    }
-    texts.push_back(card.name);
-    texts.push_back(card.question);
-    for (std::string& text : texts) {
-        text = plain(std::move(text));
-    }
-    return texts;
-}
-
-std::vector<std::string> texts_of(const card::Deck& deck) {
-    std::vector<std::string> texts;
-    for (const card::Card& card : deck.cards) {
-        const auto more = texts_of(card);
-        texts.insert(texts.end(), more.begin(), more.end());
-    }
-    return texts;
-}
-
-std::string joined(const std::vector<std::string>& texts) {
-    std::string all;
-    for (const std::string& text : texts) {
-        all += text + "\n";
-    }
-    return all;
-}
-
 std::vector<std::pair<int, int>> pairs_of(const card::Deck& deck) {
     std::vector<std::pair<int, int>> pairs;
     static const std::regex pair(R"((?:^|[^-.\d])(-?\d+) °C \((-?\d+) °F)");
@@ -232,8 +124,8 @@ std::vector<std::pair<int, int>> pairs_of(const card::Deck& deck) {
             for (std::size_t c = 0; table != nullptr && !table->rows.empty() && c < table->columns.size(); ++c) {
                 std::smatch head;
                 std::smatch below;
-                const std::string first = plain(table->columns[c].head);
-                const std::string second = c < table->rows.front().size() ? plain(table->rows.front()[c]) : "";
+                const std::string first = as_read(table->columns[c].head);
+                const std::string second = c < table->rows.front().size() ? as_read(table->rows.front()[c]) : "";
                 if (std::regex_match(first, head, celsius) && std::regex_match(second, below, fahrenheit)) {
                     pairs.emplace_back(std::stoi(head[1]), std::stoi(below[1]));
                 }

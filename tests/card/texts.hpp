@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-// Decks of the trips whose texts differ on cards, and every text on them in reading order.
+// Decks of the trips whose texts differ on cards.
 #pragma once
 
 #include "card/trip/deck.hpp"
 #include "plan/result/plan.hpp"
+#include "support/card_texts.hpp"
 #include "trip/trip.hpp"
 
 #include <memory>
@@ -48,12 +49,6 @@ std::vector<std::string> other_languages();
 
 /// Paths, from the top of the tree, of all trips with a deck: the demos and those of tests/card/trips.
 std::vector<std::string> trip_paths();
-
-/// Every text of a card: blocks, then cautions, then name and question. A key number is "71 °C (160 °F, aside)".
-std::vector<std::string> texts_of(const card::Card& card);
-std::vector<std::string> texts_of(const card::Deck& deck);
-/// All of them, with plain spaces and without stars, a line each.
-std::string joined(const std::vector<std::string>& texts);
 
 /// The printed pairs of a deck as {°C, °F}, of running text, key numbers and table heads with °F in their first row.
 std::vector<std::pair<int, int>> pairs_of(const card::Deck& deck);

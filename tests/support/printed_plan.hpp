@@ -79,10 +79,6 @@ struct PrintedPlan {
 /// the foods. Throws std::runtime_error, naming the card and the line, where something cannot be understood.
 PrintedPlan read_deck(const card::Deck& deck, const words::Words& words, const trip::Trip& trip);
 
-/// Everything on a card in lines, with plain spaces and without stars, ladders and rulers too. A big number stands as
-/// "71 °C (160 °F)".
-std::string printed_texts(const card::Card& card);
-
 const card::Card& card_named(const card::Deck& deck, const std::string& key);
 
 }  // namespace holdwater::support

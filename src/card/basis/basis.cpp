@@ -3,6 +3,7 @@
 
 #include "card/basis/basis_parts.hpp"
 #include "card/basis/fill_strip.hpp"
+#include "card/figures/numbers.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
 
@@ -79,7 +80,6 @@ void BasisMaker::film() {
 
 void BasisMaker::strips() {
     for (const plan::Plan& plan : plans_) {
-        const CardWriter writer{plan, words_};
         const auto& inside = plan.trip->boxes.front().inside;
         heading("strip-heading");
         note("strip-note", {{"length", millimetres(units::in_millimetres(inside[0]))},
@@ -90,7 +90,7 @@ void BasisMaker::strips() {
             steps.add(word(key));
         }
         put(std::move(steps));
-        for (Strip& strip : fill_strips(writer, stamp_)) {
+        for (Strip& strip : fill_strips(trip_figures({plan, words_}), stamp_)) {
             put(std::move(strip));
         }
     }

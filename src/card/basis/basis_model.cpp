@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The model in plain words, each card number with its quantile and rounding, and what was assumed.
 #include "card/basis/basis_parts.hpp"
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
 #include "card/shared/own_words.hpp"
+#include "card/trip/acts.hpp"
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
 #include "plan/search/later_start.hpp"
@@ -61,11 +62,12 @@ Text provenance_text(facts::Provenance provenance, const words::Words& words) {
 void BasisMaker::verdict() {
     heading("verdict-heading");
     for (const plan::Plan& plan : plans_) {
-        const CardWriter writer{plan, words_};
+        const FigureList figures = trip_figures({plan, words_});
+        const CardFigures of_plan = figures.of("plan");
         note("verdict", {{"trip", plain(plan.trip->name)},
                          {"share", units::figure(100.0 * plan.share_that_holds, 1.0, units::Toward::down)},
-                         {"food-in", writer.clock(plan.fill.food_in)},
-                         {"serve", writer.clock(plan.trip->serve)},
+                         {"food-in", of_plan("act", act_at(plan, plan.fill.food_in))},
+                         {"serve", of_plan("act", act_at(plan, plan.trip->serve))},
                          {"top-ups", static_cast<int>(plan.top_ups.size())},
                          {"wakes", static_cast<int>(plan::wakes_of(plan))}});
     }

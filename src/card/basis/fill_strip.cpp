@@ -2,6 +2,8 @@
 #include "card/basis/fill_strip.hpp"
 
 #include "answer/hold/piece.hpp"
+#include "card/figures/fill_rounds.hpp"
+#include "card/figures/rounding.hpp"
 #include "heat/level.hpp"
 #include "units/print.hpp"
 
@@ -24,9 +26,9 @@ struct Scale {
     double mm = 0.0;  // height of one unit
 };
 
-Scale scale_of(const CardWriter& writer, const heat::Inside& inside) {
+Scale scale_of(const Telling& telling, const heat::Inside& inside) {
     constexpr double quart = 231.0 * 0.0254 * 0.0254 * 0.0254 / 4.0;  // 231 cubic inches a gallon, exact by definition
-    const bool us = units::first_of(writer.system()) == units::System::us;
+    const bool us = telling.us_first();
     Scale scale;
     scale.unit = us ? units::Volume{quart} : units::litres(1);
     scale.name = us ? "qt" : "L";
@@ -44,11 +46,11 @@ double step_for(const Scale& scale, std::initializer_list<double> steps, double 
     return *(steps.end() - 1);
 }
 
-Strip strip_of(const CardWriter& writer, const heat::Inside& inside, units::Volume food, units::Volume most,
+Strip strip_of(const Telling& telling, const heat::Inside& inside, units::Volume food, units::Volume most,
                const std::vector<Level>& levels) {
     constexpr double ticks_apart = 2.0;    // mm: to be read apart on a wet stick
     constexpr double figures_apart = 8.0;  // mm: a line of figures and air
-    const Scale scale = scale_of(writer, inside);
+    const Scale scale = scale_of(telling, inside);
     const double fine = step_for(scale, {0.1, 0.5, 1.0, 5.0, 10.0}, ticks_apart);
     const double coarse = std::max(fine, step_for(scale, {0.5, 1.0, 2.0, 5.0, 10.0, 20.0}, figures_apart));
     Strip strip;
@@ -56,9 +58,9 @@ Strip strip_of(const CardWriter& writer, const heat::Inside& inside, units::Volu
         const double amount = i * fine;
         const double turns = amount / coarse;
         const bool figure = std::abs(turns - std::round(turns)) < 1e-9;
-        strip.marks.push_back({units::in_millimetres(heat::level_of(inside, amount * scale.unit, food)),
-                               figure ? writer.written(units::Figure{amount, coarse < 1.0 ? 1 : 0, scale.name}) : "",
-                               false});
+        strip.marks.push_back(
+            {units::in_millimetres(heat::level_of(inside, amount * scale.unit, food)),
+             figure ? telling.words.written(units::Figure{amount, coarse < 1.0 ? 1 : 0, scale.name}) : "", false});
     }
     for (const Level& level : levels) {
         strip.marks.push_back({level.at_mm, level.label, true});
@@ -66,17 +68,18 @@ Strip strip_of(const CardWriter& writer, const heat::Inside& inside, units::Volu
     std::stable_sort(strip.marks.begin(), strip.marks.end(),
                      [](const Strip::Mark& a, const Strip::Mark& b) { return a.at_mm < b.at_mm; });
     strip.length_mm = units::in_millimetres(heat::level_of(inside, heat::room_in(inside), units::Volume{}));
-    strip.foot_label = writer.words.text("basis.strip-foot");
-    strip.joint_lower = writer.words.text("basis.strip-joint-lower");
-    strip.joint_upper = writer.words.text("basis.strip-joint-upper");
+    strip.foot_label = telling.words.text("basis.strip-foot");
+    strip.joint_lower = telling.words.text("basis.strip-joint-lower");
+    strip.joint_upper = telling.words.text("basis.strip-joint-upper");
     return strip;
 }
 
 }  // namespace
 
-std::vector<Strip> fill_strips(const CardWriter& writer, const std::string& stamp) {
-    const plan::Plan& plan = writer.plan;
-    const words::Words& w = writer.words;
+std::vector<Strip> fill_strips(const FigureList& figures, const std::string& stamp) {
+    const SafeSide safe{figures.telling()};
+    const plan::Plan& plan = safe.plan;
+    const words::Words& w = safe.words;
     const trip::Box& box = plan.trip->boxes.front();
     const heat::Inside& inside = box.inside;
     std::vector<heat::Lying> lying;
@@ -93,10 +96,10 @@ std::vector<Strip> fill_strips(const CardWriter& writer, const std::string& stam
 
     std::vector<Level> empty;
     if (worth_a_pour(plan.fill.cold)) {
-        empty.push_back({w.text("basis.strip-cold", {{"litres", writer.litres_short(plan.fill.cold)}}),
+        empty.push_back({w.text("basis.strip-cold", {{"litres", figures.of("fill").brief("cold")}}),
                          height(plan.fill.cold, nothing)});
     }
-    const units::Amount litres = writer.litres_short(box.water);
+    const units::Amount litres = safe.litres_short(box.water);
     empty.push_back({w.text("basis.strip-fill", {{"litres", litres}}), height(box.water, nothing)});
     empty.push_back({w.text("basis.strip-room"), height(full - food, nothing)});
     const std::vector<Level> filled{
@@ -104,8 +107,8 @@ std::vector<Strip> fill_strips(const CardWriter& writer, const std::string& stam
         {w.text("basis.strip-filled", {{"litres", litres}}), height(box.water, food)},
         {w.text("basis.strip-full"), height(full, nothing)}};
 
-    std::vector<Strip> strips{strip_of(writer, inside, nothing, full - food, empty),
-                              strip_of(writer, inside, food, full - food, filled)};
+    std::vector<Strip> strips{strip_of(safe, inside, nothing, full - food, empty),
+                              strip_of(safe, inside, food, full - food, filled)};
     const char* titles[] = {"basis.strip-title-empty", "basis.strip-title-food"};
     for (std::size_t i = 0; i < strips.size(); ++i) {
         strips[i].title = w.text(titles[i], {{"trip", plain(plan.trip->name)}, {"stamp", stamp}});

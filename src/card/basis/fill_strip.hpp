@@ -2,7 +2,7 @@
 // Litre marks for this box, to be taped along a stick.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/figures/list.hpp"
 
 #include <string>
 #include <vector>
@@ -11,6 +11,6 @@ namespace holdwater::card {
 
 /// Two strips: before the food is in, and with it in the water. A mark stands at (litres + food) / (length x width) of
 /// the box's inside measures. Litres by the litre or finer, quarts where the trip prints US units alone.
-std::vector<Strip> fill_strips(const CardWriter& writer, const std::string& stamp);
+std::vector<Strip> fill_strips(const FigureList& figures, const std::string& stamp);
 
 }  // namespace holdwater::card

@@ -6,7 +6,9 @@
 #include "answer/water/mix.hpp"
 #include "card/class/class_deck.hpp"
 #include "card/class/class_gauge.hpp"
-#include "card/shared/dip.hpp"
+#include "card/figures/dip.hpp"
+#include "card/figures/parts.hpp"
+#include "card/shared/shared_parts.hpp"
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/hold_table.hpp"
@@ -37,7 +39,7 @@ constexpr units::Volume ladder_water = units::litres(30);
 class Writer {
   public:
     Writer(const ClassFrame& frame, const LossFinder& finder, const words::Words& words)
-        : frame_(frame), finder_(finder), words_(words), writer_{frame.plan(), words} {}
+        : frame_(frame), finder_(finder), words_(words), safe_{frame.plan(), words} {}
 
     std::vector<Exercise> all() {
         boil();
@@ -63,12 +65,17 @@ class Writer {
                               words_.text("class-exercises." + answer_key, answer)});
     }
     units::Amount tenth(units::Temperature t, Toward toward) const {
-        return units::amount(t, writer_.system(), {0.1, toward});
+        return units::amount(t, safe_.system(), {0.1, toward});
     }
-    units::Amount whole(units::Volume v) const { return units::amount(v, writer_.system(), {1.0}); }
+    units::Amount whole(units::Volume v) const { return units::amount(v, safe_.system(), {1.0}); }
     static units::Amount height() { return units::figure(hut.si(), 1.0, Toward::nearest, "m"); }
     std::string shape(const plan::FoodPlan& food) const {
         return words_.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
+    }
+    Text after_a_fall() const {
+        FigureList list(safe_);
+        add_full(FigureMaker(list, "limits"));
+        return full(safe_, list.of("limits"));
     }
     const plan::FoodPlan& first() const { return frame_.plan().foods.front(); }
     const plan::FoodPlan& last() const { return frame_.plan().foods.back(); }
@@ -82,22 +89,22 @@ class Writer {
     void mix() {
         const auto mixed =
             answer::mix({hut_bath, heat::boiling_point_at(hut).value(), hut_cold, answer::Measure::volume}).value();
-        put("mix", {{"altitude", height()}, {"cold", writer_.about(hut_cold)}, {"bath", writer_.about(hut_bath)}},
+        put("mix", {{"altitude", height()}, {"cold", safe_.about(hut_cold)}, {"bath", safe_.about(hut_bath)}},
             {{"parts", units::figure(mixed.hot_parts, 0.1, Toward::up)},
-             {"likely", units::amount(mixed.mixed.likely, writer_.system(), {1.0, Toward::down})},
-             {"low", units::amount(mixed.mixed.low, writer_.system(), {1.0, Toward::down})}});
+             {"likely", units::amount(mixed.mixed.likely, safe_.system(), {1.0, Toward::down})},
+             {"low", units::amount(mixed.mixed.low, safe_.system(), {1.0, Toward::down})}});
     }
 
     void hold() {
         const units::Length tick{units::round_to(thin_piece.si(), ruler_label.si(), Toward::up)};
         const auto time = plan::safe_hold(frame_.plan(), first(), tick, middle());
-        const Text printed = time ? writer_.must_hold(*time) : words_.text("hold.never");
+        const Text printed = time ? safe_.must_hold(*time) : words_.text("hold.never");
         put("hold",
             {{"food", frame_.kind().name},
              {"shape", shape(first())},
-             {"thickness", writer_.thickness(thin_piece)},
-             {"bath", writer_.at_least(middle())}},
-            {{"time", printed}, {"tick", writer_.thickness(tick)}});
+             {"thickness", safe_.thickness(thin_piece)},
+             {"bath", safe_.at_least(middle())}},
+            {{"time", printed}, {"tick", safe_.thickness(tick)}});
     }
 
     void too_thick() {
@@ -105,9 +112,9 @@ class Writer {
         const units::Length limit = most.value_or(units::Length{0});
         put("thick",
             {{"shape", shape(last())},
-             {"thickness", writer_.thickness(limit + far_too_thick)},
-             {"bath", writer_.at_least(middle())}},
-            {{"most", writer_.thickness(limit)}});
+             {"thickness", safe_.thickness(limit + far_too_thick)},
+             {"bath", safe_.at_least(middle())}},
+            {{"most", safe_.thickness(limit)}});
     }
 
     void come_up() {
@@ -127,11 +134,11 @@ class Writer {
         const facts::Facts& facts = facts::facts();
         put("come-up",
             {{"shape", shape(last())},
-             {"thickness", writer_.thickness(thick_piece)},
-             {"start", writer_.about(fridge)},
-             {"bath", writer_.at_least(question.bath)},
-             {"from", writer_.about(facts.temperature("come-up.from"))},
-             {"to", writer_.limit(facts.temperature("come-up.to"))}},
+             {"thickness", safe_.thickness(thick_piece)},
+             {"start", safe_.about(fridge)},
+             {"bath", safe_.at_least(question.bath)},
+             {"from", safe_.about(facts.temperature("come-up.from"))},
+             {"to", safe_.limit(facts.temperature("come-up.to"))}},
             {{"time", takes ? units::print(*takes, Toward::up) : words_.text("hold.never")},
              {"warn", units::print(facts.duration("come-up.warn"))},
              {"refuse", units::print(facts.duration("come-up.refuse"))}},
@@ -144,29 +151,29 @@ class Writer {
         const units::Temperature rung = rungs[rungs.size() > 1 ? rungs.size() - 2 : 0];
         const units::Temperature mark = frame_.plan().top_up_mark;
         const auto litres = [&](bool full) {
-            return writer_.litres_short(frame_.pour(ladder_water, rung, mark, full), Toward::up);
+            return safe_.litres_short(frame_.pour(ladder_water, rung, mark, full), Toward::up);
         };
         put("ladder",
             {{"litres", whole(ladder_water)},
-             {"reading", writer_.about(rung + units::kelvins(1))},
-             {"mark", writer_.about(mark)}},
-            {{"rung", writer_.about(rung)}, {"add", litres(false)}, {"swap", litres(true)}});
+             {"reading", safe_.about(rung + units::kelvins(1))},
+             {"mark", safe_.about(mark)}},
+            {{"rung", safe_.about(rung)}, {"add", litres(false)}, {"swap", litres(true)}});
     }
 
     void box() {
         const ClassBox box = class_box();
         const FoundLoss found = found_loss(finder_, box);
         put("box",
-            {{"start", writer_.about(finder_.start())},
+            {{"start", safe_.about(finder_.start())},
              {"litres", whole(box.water)},
-             {"air", writer_.about(box.air)},
-             {"reading", writer_.about(box.reading)},
+             {"air", safe_.about(box.air)},
+             {"reading", safe_.about(box.reading)},
              {"hours", units::print(box.after)}},
-            {{"air", writer_.about(finder_.airs()[found.air])},
-             {"row", writer_.at_least(finder_.readings()[found.reading])},
+            {{"air", safe_.about(finder_.airs()[found.air])},
+             {"row", safe_.at_least(finder_.readings()[found.reading])},
              {"hours", units::print(finder_.hours()[found.hours])},
              {"column",
-              units::amount(finder_.litres()[found.litres], units::first_of(writer_.system()), {1.0, Toward::down})},
+              units::amount(finder_.litres()[found.litres], units::first_of(safe_.system()), {1.0, Toward::down})},
              {"line", found.line},
              {"loss", loss_figure(found.loss)},
              {"exact", units::decimal(gauge_of(class_box(), finder_.start()).loss.likely.si(), 2)}});
@@ -175,10 +182,10 @@ class Writer {
     void alone() {
         const auto time = time_alone(frame_, class_box(), finder_.start(), frost);
         put("alone",
-            {{"mark", writer_.about(frame_.plan().top_up_mark)},
-             {"air", writer_.about(frost)},
-             {"floor", writer_.at_least(frame_.plan().read_floor)}},
-            {{"time", writer_.may_leave(time)}});
+            {{"mark", safe_.about(frame_.plan().top_up_mark)},
+             {"air", safe_.about(frost)},
+             {"floor", safe_.at_least(frame_.plan().read_floor)}},
+            {{"time", safe_.may_leave(time)}});
     }
 
     void morning() {
@@ -188,17 +195,17 @@ class Writer {
                           : found.action == FallAction::finish_and_eat_now ? "answer-morning-now"
                                                                            : "answer-morning-away";
         put("morning",
-            {{"reading", writer_.about(found.reading)},
-             {"air", writer_.about(found.air)},
-             {"floor", writer_.at_least(frame_.plan().read_floor)}},
-            {{"time", writer_.must_hold(found.below)}, {"full", writer_.full()}}, key);
+            {{"reading", safe_.about(found.reading)},
+             {"air", safe_.about(found.air)},
+             {"floor", safe_.at_least(frame_.plan().read_floor)}},
+            {{"time", safe_.must_hold(found.below)}, {"full", after_a_fall()}}, key);
     }
 
     void sting() {
         const Dip by_one = dips()[1];
         put("sting", {},
-            {{"low", units::amount(by_one.band.p5, writer_.system(), {1.0, Toward::down})},
-             {"high", units::amount(by_one.band.p95, writer_.system(), {1.0, Toward::up})}});
+            {{"low", units::amount(by_one.band.p5, safe_.system(), {1.0, Toward::down})},
+             {"high", units::amount(by_one.band.p95, safe_.system(), {1.0, Toward::up})}});
     }
 
     void leftovers() {
@@ -207,19 +214,19 @@ class Writer {
         const auto of = [&](answer::Medium medium) {
             for (const answer::ThickestSlice& slice : slices) {
                 if (slice.medium == medium && slice.contact == facts::Contact::free && slice.thickest) {
-                    return writer_.written(writer_.thickness(*slice.thickest));
+                    return safe_.written(safe_.thickness(*slice.thickest));
                 }
             }
             return words_.text("hold.never");
         };
-        put("leftovers", {{"food", frame_.kind().name}, {"air", writer_.about(evening_air)}},
+        put("leftovers", {{"food", frame_.kind().name}, {"air", safe_.about(evening_air)}},
             {{"slush", of(answer::Medium::slush)}, {"air", of(answer::Medium::still_air)}});
     }
 
     const ClassFrame& frame_;
     const LossFinder& finder_;
     const words::Words& words_;
-    CardWriter writer_;
+    SafeSide safe_;
     std::vector<Exercise> exercises_;
 };
 

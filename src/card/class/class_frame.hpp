@@ -4,8 +4,10 @@
 // same numbers, from the same functions, as a trip would.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/content.hpp"
+#include "plan/result/plan.hpp"
 #include "plan/search/simulation.hpp"
+#include "words/words.hpp"
 
 #include <memory>
 #include <string>

@@ -3,6 +3,7 @@
 
 #include "card/class/class_exercises.hpp"
 #include "card/class/loss_finder.hpp"
+#include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 #include "safety/burn.hpp"
 #include "units/print.hpp"
@@ -23,7 +24,7 @@ class ClassSheetsMaker {
     ClassSheetsMaker(const ClassFrame& frame, const words::Words& words)
         : frame_(frame),
           words_(words),
-          writer_{frame.plan(), words},
+          safe_{frame.plan(), words},
           exercises_(class_exercises(frame, finder_, words)) {}
 
     SheetBlocks all() {
@@ -63,11 +64,11 @@ class ClassSheetsMaker {
 
     void box_test() {
         heading("test-heading");
-        const units::Amount start = writer_.about(finder_.start());
+        const units::Amount start = safe_.about(finder_.start());
         steps("test", {{"start", start},
-                       {"last", writer_.at_least(finder_.readings().front())},
+                       {"last", safe_.at_least(finder_.readings().front())},
                        {"least", units::print(finder_.hours().front())}});
-        warn("test-caution", {{"away", writer_.children_away()}});
+        warn("test-caution", {{"away", safe_.children_away()}});
         WriteIn grid;
         grid.heads = {word("grid-what"), word("grid-box", {{"number", 1}}), word("grid-box", {{"number", 2}}),
                       word("grid-box", {{"number", 3}})};
@@ -81,13 +82,13 @@ class ClassSheetsMaker {
     void finder() {
         heading("finder-heading");
         const double line = (facts::facts().value("finder.line") - 1.0) * 100.0;
-        steps("finder", {{"start", writer_.about(finder_.start())},
+        steps("finder", {{"start", safe_.about(finder_.start())},
                          {"percent", units::decimal(line, 0)},
                          {"step", loss_figure(units::HeatLoss{facts::facts().value("finder.loss-step")})}});
         const Exercise& box =
             *std::find_if(exercises_.begin(), exercises_.end(), [](const Exercise& one) { return one.key == "box"; });
         put(Note{word("finder-example", {{"ask", box.question}, {"answer", box.answer}})});
-        for (Table& table : finder_tables(finder_, writer_.system(), words_)) {
+        for (Table& table : finder_tables(finder_, safe_.system(), words_)) {
             put(std::move(table));
         }
         note("finder-after");
@@ -121,8 +122,8 @@ class ClassSheetsMaker {
         heading("notes-heading");
         const units::Temperature mark = frame_.plan().top_up_mark;
         const auto burn = safety::burn_times(mark).second;
-        warn("notes-scald", {{"bath", writer_.about(mark)},
-                             {"away", writer_.children_away()},
+        warn("notes-scald", {{"bath", safe_.about(mark)},
+                             {"away", safe_.children_away()},
                              {"burn", burn && *burn >= units::seconds(1) ? hand_time(*burn) : word("notes-soon")}});
         warn("notes-hand");
         heading("show-heading");
@@ -143,16 +144,16 @@ class ClassSheetsMaker {
         heading("made-heading");
         note("made", {{"rules", std::string(facts::to_name(frame_.wish().rules))},
                       {"food", frame_.kind().name},
-                      {"start", writer_.about(facts::facts().temperature("class.start"))},
-                      {"error", units::amount(frame_.wish().thermometer, units::first_of(writer_.system()), {0.1})},
-                      {"boiling", writer_.about(frame_.boiling())}});
+                      {"start", safe_.about(facts::facts().temperature("class.start"))},
+                      {"error", units::amount(frame_.wish().thermometer, units::first_of(safe_.system()), {0.1})},
+                      {"boiling", safe_.about(frame_.boiling())}});
     }
 
     std::string hand_time(units::Duration burn) const { return hold_time(units::Duration{std::floor(burn.si())}); }
 
     const ClassFrame& frame_;
     const words::Words& words_;
-    CardWriter writer_;
+    SafeSide safe_;
     LossFinder finder_;
     std::vector<Exercise> exercises_;
     SheetBlocks blocks_;

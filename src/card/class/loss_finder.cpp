@@ -2,7 +2,7 @@
 #include "card/class/loss_finder.hpp"
 
 #include "card/class/class_gauge.hpp"
-#include "card/shared/figures.hpp"
+#include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 
 #include <fmt/format.h>

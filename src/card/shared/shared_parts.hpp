@@ -3,27 +3,40 @@
 // floors and marks.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/shared/writer.hpp"
 
 namespace holdwater::card {
 
-/// A tick each 5 mm, a label each 10. `mark_own`: the tick of the food's own thickness stands out.
-Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, const plan::HoldRuler& ruler,
-               bool mark_own = true);
+/// The temperature of a whole food over the fire after a fall, with its time if it has one: the hottest core asked for,
+/// "75 °C (167 °F) for 2 min".
+Text full(const Telling& telling, const CardFigures& on);
+/// " for 3 min", from a figure that is there only where a time is asked for; else nothing.
+Text for_hold(const Telling& telling, const CardFigures& on, std::string_view key, const Which& which);
+
+/// A figure for a place of a wording; nothing, and the figure does not stand there, where the wording has no such
+/// place.
+Text where_asked(const Telling& telling, std::string_view wording, std::string_view place, const CardFigures& on,
+                 std::string_view key, const Which& which);
+
+/// A tick each 5 mm, a label each 10. `nth`: the food, from 1; `first`: the number of its first tick. `mark_own`: the
+/// tick of the food's own thickness stands out.
+Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food,
+               const plan::HoldRuler& ruler, int nth, int first, bool mark_own = true);
 
 /// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
-/// `key` of the words: with {rows}, {whose}, {core}, {hold}.
-Text advice_line(const CardWriter& writer, const plan::FoodPlan& food, const std::string& key = "plan.advice-line");
+/// `nth`: the food, from 1. `key` of the words: with {rows}, {whose}, {core}, {hold}.
+Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth,
+                 const std::string& key = "plan.advice-line");
 
 /// What to do after the bath was below its floor, by the rules of the trip.
-Table fell_below(const CardWriter& writer);
+Table fell_below(const CardWriter& writer, const CardFigures& on);
 /// The bath in which germs grow by a log sooner than those rows say; nothing where there is none.
-std::optional<Note> cold_bath_line(const CardWriter& writer);
+std::optional<Note> cold_bath_line(const CardWriter& writer, const CardFigures& on);
 
 /// The beeswax tell-tale, and who may not eat by less than a thermometer.
-void add_wax(const CardWriter& writer, bool poultry_or_fish, Card& card);
+void add_wax(const CardWriter& writer, const CardFigures& on, bool poultry_or_fish, Card& card);
 
 /// The fingertip, and why it proves little.
-void add_hand(const CardWriter& writer, Card& card);
+void add_hand(const CardWriter& writer, const CardFigures& on, Card& card);
 
 }  // namespace holdwater::card

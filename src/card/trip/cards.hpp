@@ -2,7 +2,7 @@
 // The cards of a trip, one function each, and their order in the deck.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/shared/writer.hpp"
 
 namespace holdwater::card {
 

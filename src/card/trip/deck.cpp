@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/deck.hpp"
 
+#include "card/figures/numbers.hpp"
 #include "card/shared/keys.hpp"
 #include "card/trip/cards.hpp"
 
@@ -15,7 +16,8 @@ const std::vector<std::string>& trip_cards() {
 
 Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::string& stamp,
                const std::vector<std::string>& only) {
-    const CardWriter writer{plan, words};
+    FigureList figures = trip_figures({plan, words});
+    const CardWriter writer{{plan, words}, figures};
     Deck deck;
     deck.title = plan.trip->name;
     deck.stamp = stamp;

@@ -1,15 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/fill_rounds.hpp"
-#include "card/shared/water_line.hpp"
+#include "card/figures/fill_rounds.hpp"
 #include "card/trip/cards.hpp"
-#include "units/print.hpp"
 
-#include <cmath>
 #include <initializer_list>
 
 namespace holdwater::card {
-
-using units::Toward;
 
 namespace {
 
@@ -28,39 +23,37 @@ Card fill_card(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const plan::Fill& fill = plan.fill;
     const bool reads = writer.reads();
-    const int whole_pots = full_pots(plan);
-    const units::Volume trim = to_trim(plan);
+    const CardFigures on = writer.on("fill");
     Card card;
     if (reads) {
-        card.blocks.add(writer.key(w.text("fill.key-label"), fill.reading, Toward::nearest, w.text("fill.key-aside")));
+        card.blocks.add(on.key(w.text("fill.key-label"), "fill", {}, w.text("fill.key-aside")));
     } else {
-        card.blocks.add(writer.key(w.text("fill.key-label-measured"), writer.litres_short(fill.boiled),
-                                   w.text("fill.key-aside-measured", {{"cold", writer.litres(fill.cold)}})));
+        card.blocks.add(on.key(w.text("fill.key-label-measured"), "boil-short", {},
+                               w.text("fill.key-aside-measured", {{"cold", on("cold")}})));
     }
     Steps steps;
     const auto step = [&](const char* key, std::initializer_list<words::Place> places = {}) {
         steps.add(w.text(key, places));
     };
     step(plan.around.frost ? "fill.step-place-frost" : "fill.step-place");
-    step("fill.step-cold", {{"litres", writer.litres(fill.cold)}});
-    if (whole_pots > 0) {
-        const int pots = plan.trip->fire.pots;
-        const std::string together = pots > 1 && whole_pots > 1 ? w.text("fill.together", {{"pots", pots}}) : "";
-        step("fill.step-pots", {{"count", whole_pots},
-                                {"litres", writer.measured(pot_gives(plan), Toward::down)},
-                                {"together", together}});
+    step("fill.step-cold", {{"litres", on("cold")}});
+    if (const int whole_pots = full_pots(plan); whole_pots > 0) {
+        const bool together = plan.trip->fire.pots > 1 && whole_pots > 1;
+        step("fill.step-pots",
+             {{"count", on.count("whole-pots")},
+              {"litres", on("pot")},
+              {"together", together ? w.text("fill.together", {{"pots", on.count("together")}}) : ""}});
     }
     if (reads) {
-        step("fill.step-trim",
-             {{"litres", writer.litres_short(trim, Toward::up)}, {"reading", writer.short_degrees(fill.reading)}});
-    } else if (worth_a_pour(trim)) {
-        step("fill.step-trim-measured", {{"litres", writer.measured(trim)}});
+        step("fill.step-trim", {{"litres", on("trim")}, {"reading", on.brief("fill")}});
+    } else if (worth_a_pour(to_trim(plan))) {
+        step("fill.step-trim-measured", {{"litres", on("trim")}});
     }
     if (!reads && writer.wax()) {
         step("fill.step-wax");
     }
     if (fill.below_rim) {
-        step("fill.step-level", {{"below", water_line(writer, *fill.below_rim)}});
+        step("fill.step-level", {{"below", on("below-rim")}});
     }
     step("fill.step-food");
     card.blocks.add(steps);
@@ -69,16 +62,13 @@ Card fill_card(const CardWriter& writer) {
     card.blocks.add(reads ? lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3", "fill.back-4"})
                           : lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3"}));
     if (reads) {
-        card.blocks.add(
-            Note{w.text("fill.settled", {{"low", writer.short_degrees(fill.after_food.low, Toward::down)},
-                                         {"high", writer.short_degrees(fill.after_food.high, Toward::up)}})});
+        card.blocks.add(Note{w.text("fill.settled", {{"low", on("settled-low")}, {"high", on("settled-high")}})});
     }
     card.blocks.add(Heading{w.text("fill.bags-heading")});
     card.blocks.add(lines(writer, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
     card.blocks.add(Heading{w.text("fill.burn-heading")});
     card.blocks.add(Note{w.text("fill.first-aid")});
-    card.warn(w.text("fill.caution", {{"mass", units::amount(weight_of_fill(plan), writer.system(), {1.0})},
-                                      {"away", writer.children_away()}}));
+    card.warn(w.text("fill.caution", {{"mass", on("heavy")}, {"away", writer.children_away()}}));
     return card;
 }
 

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
-#include "units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -11,53 +9,52 @@
 namespace holdwater::card {
 namespace {
 
-using units::Toward;
-
 std::string shape_text(const CardWriter& writer, facts::Shape shape) {
     return writer.words.text("hold.shape-" + std::string(facts::to_name(shape)));
 }
 
-/// The system of a figure that has no room for both.
-units::System first_of(const CardWriter& writer) {
-    return units::first_of(writer.system());
-}
+/// A food with the number that it has among the figures.
+struct FoodOnCard {
+    const plan::FoodPlan& food;
+    int nth;
+    HoldPlaces first;
+};
 
-/// A thickness in one system without its unit, which stands in the column head; eighths of an inch rounded down.
-units::Amount bare(units::Length thickness, units::System one) {
-    const Toward toward = one == units::System::us ? Toward::down : Toward::nearest;
-    return units::amount(thickness, one, {1.0, toward}).without_units();
-}
-
-Table table_of(const CardWriter& writer, const plan::FoodPlan& food) {
-    const plan::HoldTable& table = food.hold;
+Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
+    const plan::HoldTable& table = one.food.hold;
     const words::Words& w = writer.words;
     Table drawn;
-    drawn.title = w.text(food.standard.finish ? "hold.table-title-finish" : "hold.table-title");
+    drawn.title = w.text(one.food.standard.finish ? "hold.table-title-finish" : "hold.table-title");
     // In both systems each figure would be too wide for a column: the second gets a column of thicknesses and the first
     // row of baths.
     const bool both = units::two(writer.system());
-    const units::System first = first_of(writer);
-    const units::System other = units::second_of(writer.system());
-    const auto unit = [](units::System one) { return one == units::System::us ? "in" : "mm"; };
-    drawn.column(unit(first), Align::right);
+    const auto of_system = [&](bool second, const char* metric, const char* us) {
+        return writer.us_first() != second ? us : metric;
+    };
+    drawn.column(of_system(false, "mm", "in"), Align::right);
     if (both) {
-        drawn.column(unit(other), Align::right);
+        drawn.column(of_system(true, "mm", "in"), Align::right);
     }
     std::vector<Text> second{"", ""};
-    for (const units::Temperature bath : table.baths) {
-        drawn.column(writer.written(units::amount(bath, first, {1.0, Toward::up})), Align::right, true);
-        second.push_back(writer.written(units::amount(bath, other, {1.0, Toward::up})));
+    for (int bath = one.first.bath; bath < one.first.bath + static_cast<int>(table.baths.size()); ++bath) {
+        drawn.column(on(of_system(false, "bath", "bath-us"), bath), Align::right, true);
+        if (both) {
+            second.push_back(on(of_system(true, "bath", "bath-us"), bath));
+        }
     }
     if (both) {
         drawn.rows.push_back(second);
     }
+    int cell = one.first.cell;
     for (std::size_t i = 0; i < table.thicknesses.size(); ++i) {
-        std::vector<Text> row{writer.written(bare(table.thicknesses[i], first))};
+        const int nth = one.first.row + static_cast<int>(i);
+        std::vector<Text> row{on(of_system(false, "row", "row-in"), nth)};
         if (both) {
-            row.push_back(writer.written(bare(table.thicknesses[i], other)));
+            row.push_back(on(of_system(true, "row", "row-in"), nth));
         }
         for (const std::optional<units::Duration>& time : table.cells[i]) {
-            row.push_back(time ? writer.must_hold_tight(*time) : w.text("hold.never"));
+            row.push_back(time ? on("cell", cell) : w.text("hold.never"));
+            ++cell;
         }
         if (i == table.own) {
             drawn.marked_row = drawn.rows.size();
@@ -67,50 +64,52 @@ Table table_of(const CardWriter& writer, const plan::FoodPlan& food) {
     return drawn;
 }
 
-std::string key_aside(const CardWriter& writer, const plan::FoodPlan& food, units::Temperature bath) {
+std::string key_aside(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
     if (!writer.reads()) {
         return w.text("hold.key-aside-clock");
     }
-    const std::string even = w.text("hold.key-aside", {{"bath", writer.at_least(bath)}});
-    if (food.standard.finish) {
-        return w.text("hold.key-aside-finish", {{"core", writer.limit(food.standard.finish->core)},
-                                                {"hold", writer.for_hold(food.standard.finish->hold)},
-                                                {"even", even}});
+    const std::string even = w.text("hold.key-aside", {{"bath", on("hold-bath", food_place(writer.plan, one.food))}});
+    if (one.food.standard.finish) {
+        return w.text(
+            "hold.key-aside-finish",
+            {{"core", on("finish", one.nth)}, {"hold", for_hold(writer, on, "finish-hold", one.nth)}, {"even", even}});
     }
     return even;
 }
 
 /// What the table does not say by itself: how to find its column, and what a dip below that costs.
-std::string table_note(const CardWriter& writer, const plan::HoldTable& table) {
+std::string table_note(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
     const std::string note = w.text("hold.table-note");
-    return table.dip
-               ? note + " " +
-                     w.text("hold.table-dip", {{"count", *table.dip},
-                                               {"floor", writer.short_degrees(writer.plan.read_floor, Toward::up)}})
-               : note;
+    return one.food.hold.dip ? note + " " +
+                                   w.text("hold.table-dip", {{"count", on.count("dip", one.nth)},
+                                                             {"floor", on.brief("read-floor-level")}})
+                             : note;
 }
 
 /// The trip's own piece, a table where baths are read, and the ruler for the back.
-void add_food(const CardWriter& writer, const plan::FoodPlan& food, Card& card, std::vector<Ruler>& rulers) {
-    const plan::OwnHold& own = food.own_hold;
+void add_food(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one, Card& card,
+              std::vector<Ruler>& rulers) {
+    const words::Words& w = writer.words;
+    const plan::OwnHold& own = one.food.own_hold;
+    const std::string& name = one.food.food->name;
     if (own.time) {
-        card.blocks.add(
-            KeyNumber{writer.words.text("hold.key-label", {{"food", plain(food.food->name)},
-                                                           {"thickness", writer.thickness(food.food->thickness)}}),
-                      writer.must_hold(*own.time), "", key_aside(writer, food, own.bath)});
+        card.blocks.add(on.key(w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}}),
+                               "hold", food_place(writer.plan, one.food), key_aside(writer, on, one)));
     }
     if (writer.reads()) {
-        card.blocks.add(Note{table_note(writer, food.hold)});
-        card.blocks.add(table_of(writer, food));
+        card.blocks.add(Note{table_note(writer, on, one)});
+        card.blocks.add(table_of(writer, on, one));
     }
     if (own.any_piece) {
-        rulers.push_back(ruler_of(writer, food, own.ruler));
+        rulers.push_back(ruler_of(writer, on, one.food, own.ruler, one.nth, one.first.tick));
     } else {
-        card.blocks.add(Note{writer.words.text("hold.other-piece")});
+        card.blocks.add(Note{w.text("hold.other-piece")});
     }
 }
+
+constexpr double label_each_mm = 10.0;
 
 /// A print at the wrong scale gives itself away where the distance of a mark is known: one that every format shows.
 std::string scale_check(const CardWriter& writer, const Ruler& ruler) {
@@ -125,27 +124,35 @@ std::string scale_check(const CardWriter& writer, const Ruler& ruler) {
 
 }  // namespace
 
-Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, const plan::HoldRuler& ruler, bool mark_own) {
+Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food,
+               const plan::HoldRuler& ruler, int nth, int first, bool mark_own) {
     const words::Words& w = writer.words;
     Ruler drawn;
-    drawn.title = w.text(!writer.reads()        ? "hold.ruler-title-clock"
-                         : food.standard.finish ? "hold.ruler-title-finish"
-                                                : "hold.ruler-title",
-                         {{"food", plain(food.food->name)},
-                          {"shape", shape_text(writer, food.food->shape)},
-                          {"bath", writer.at_least(ruler.bath)}});
+    const char* title = !writer.reads()        ? "hold.ruler-title-clock"
+                        : food.standard.finish ? "hold.ruler-title-finish"
+                                               : "hold.ruler-title";
+    drawn.title = w.text(title, {{"food", plain(food.food->name)},
+                                 {"shape", shape_text(writer, food.food->shape)},
+                                 {"bath", where_asked(writer, title, "bath", on, "own-bath", nth)}});
     drawn.zero_label = w.text("hold.ruler-zero");
+    std::vector<bool> labelled;
     for (const plan::HoldRuler::Tick& tick : ruler.ticks) {
         const double mm = units::in_millimetres(tick.thickness);
-        const bool labelled = std::lround(mm) % 10 == 0;
+        const bool each = std::abs(std::remainder(mm, label_each_mm)) < 0.5;
         // The tick of the trip's own piece, which may be a little thinner but never thicker than it.
         const double thinner = mm - units::in_millimetres(food.food->thickness);
         const bool own = mark_own && thinner > -1e-3 && thinner < 0.5;
-        if (own && !labelled && !drawn.ticks.empty()) {
+        if (own && !each && !labelled.empty()) {
             // Room for this label: what lies between the one before and this takes the longer time anyway.
-            drawn.ticks.back().label.clear();
+            labelled.back() = false;
         }
-        drawn.ticks.push_back({mm, labelled || own ? writer.must_hold(tick.hold) : "", own});
+        labelled.push_back(each || own);
+        drawn.ticks.push_back({mm, "", own});
+    }
+    for (std::size_t i = 0; i < labelled.size(); ++i) {
+        if (labelled[i]) {
+            drawn.ticks[i].label = on("ruler", first + static_cast<int>(i));
+        }
     }
     drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
     drawn.too_thick_label = w.text("hold.ruler-thick");
@@ -155,10 +162,12 @@ Ruler ruler_of(const CardWriter& writer, const plan::FoodPlan& food, const plan:
 Card hold_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("hold");
     Card card;
     std::vector<Ruler> rulers;
+    int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
-        add_food(writer, food, card, rulers);
+        add_food(writer, on, {food, ++nth, hold_places(plan, food)}, card, rulers);
     }
     if (!rulers.empty()) {
         if (writer.reads()) {
@@ -173,10 +182,10 @@ Card hold_card(const CardWriter& writer) {
     // Without a ruler nothing but the trip's own piece is known. With several foods each has a limit of its own, where
     // its ruler ends.
     const bool all = rulers.size() == plan.foods.size();
-    const auto thickest = all && plan.foods.size() == 1 ? plan.foods.front().thickest : std::nullopt;
-    card.warn(thickest ? w.text("hold.caution",
-                                {{"thickest", units::amount(*thickest, first_of(writer), {1.0, Toward::down})}})
-                       : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
+    const plan::FoodPlan& only = plan.foods.front();
+    card.warn(all && plan.foods.size() == 1 && only.thickest
+                  ? w.text("hold.caution", {{"thickest", on.brief("thickest", food_place(plan, only))}})
+                  : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
     return card;
 }
 

@@ -3,14 +3,11 @@
 #include "card/trip/cards.hpp"
 #include "card/trip/what_if.hpp"
 #include "facts/facts.hpp"
-#include "units/print.hpp"
 
 #include <algorithm>
 
 namespace holdwater::card {
 namespace {
-
-using units::Toward;
 
 /// Liver and shellfish are for nobody who is at risk, however hot: viruses.
 bool none_at_risk(const plan::Plan& plan) {
@@ -36,32 +33,29 @@ Table one_column(const CardWriter& writer) {
     return table;
 }
 
-Table other_trouble(const CardWriter& writer) {
+Table other_trouble(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
-    const facts::Facts& facts = facts::facts();
-    const std::string full = writer.full();
+    const Text hot = full(writer, on);
     Table other = one_column(writer);
-    other.row({w.text("limits.leak", {{"full", full}})});
-    other.row({w.text("limits.slow", {{"hours", units::print(facts.duration("come-up.refuse"))},
-                                      {"core", writer.limit(facts.temperature("come-up.to"))}})});
+    other.row({w.text("limits.leak", {{"full", hot}})});
+    other.row({w.text("limits.slow", {{"hours", on("come-up")}, {"core", on("come-up-to")}})});
     // A plan that was made for people at risk gives them what they need as long as nothing goes wrong.
     other.row({none_at_risk(writer.plan)   ? w.text("limits.risk-none")
                : writer.plan.trip->at_risk ? w.text("limits.risk-planned")
-                                           : w.text("limits.risk", {{"full", full}})});
+                                           : w.text("limits.risk", {{"full", hot}})});
     other.row({w.text("limits.left")});
-    const units::Amount mark = writer.at_least(writer.plan.top_up_mark);
+    const Text& mark = on("top-up-mark");
     other.row({writer.plan.waits_until > writer.plan.trip->serve
-                   ? w.text("limits.late", {{"until", writer.clock(writer.plan.waits_until)},
-                                            {"least", writer.short_degrees(writer.plan.waits_if, Toward::up)},
-                                            {"mark", mark}})
+                   ? w.text("limits.late", {{"until", on("waits-until")}, {"least", on("waits-if")}, {"mark", mark}})
                    : w.text("limits.late-now", {{"mark", mark}})});
     return other;
 }
 
-/// The times of a row, by the words of the card.
-Text time_of(const words::Words& w, const safety::FallRow& row) {
+/// The times of the nth row, by the words of the card.
+Text time_of(const CardWriter& writer, const CardFigures& on, const safety::FallRow& row, int nth) {
     const auto timed = [&](const char* key) {
-        return w.text(key, {{"from", units::print(row.from)}, {"to", row.to ? units::print(*row.to) : ""}});
+        return writer.words.text(key, {{"from", where_asked(writer, key, "from", on, "row-from", nth)},
+                                       {"to", where_asked(writer, key, "to", on, "row-to", nth)}});
     };
     if (!row.to) {
         return timed(row.again ? "limits.row-again" : "limits.row-over");
@@ -75,10 +69,11 @@ Text time_of(const words::Words& w, const safety::FallRow& row) {
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
 Card limits_by_clock(const CardWriter& writer) {
     const words::Words& w = writer.words;
-    const std::string late = writer.latest_pour();
+    const CardFigures on = writer.on("limits");
+    const Text& late = on("late");
     Card card;
     const auto& saved = writer.plan.late_pour;
-    const Text no_pour = saved ? units::print(saved->until, Toward::down) : late;
+    const Text& no_pour = saved ? on("boil-until") : late;
     card.blocks.add(
         KeyNumber{w.text("limits.clock-key"), late, "",
                   w.text(saved ? "limits.clock-key-aside-boil" : "limits.clock-key-aside", {{"late", no_pour}})});
@@ -86,7 +81,7 @@ Card limits_by_clock(const CardWriter& writer) {
     const Text away = w.text("limits.do-long");
     if (saved) {
         table.row({w.text("limits.clock-boil", {{"late", late}, {"until", no_pour}}),
-                   w.text("limits.do-boil", {{"boil", writer.must_hold(saved->boil)}})});
+                   w.text("limits.do-boil", {{"boil", on("boil")}})});
     }
     table.row({w.text("limits.clock-late", {{"late", no_pour}}), away});
     table.row({w.text("limits.clock-less"), away});
@@ -101,8 +96,7 @@ Card limits_by_clock(const CardWriter& writer) {
     const bool pours = !writer.plan.top_ups.empty();
     other.row({w.text("limits.left-none")});
     other.row({w.text("limits.risk-none")});
-    other.row({pours ? w.text("limits.late-fixed")
-                     : w.text("limits.late-shut", {{"until", writer.clock(writer.plan.waits_until)}})});
+    other.row({pours ? w.text("limits.late-fixed") : w.text("limits.late-shut", {{"until", on("waits-until")}})});
     card.blocks.add(other);
     card.blocks.append(what_ifs_of_limits(writer));
     card.warn(w.text("limits.caution"));
@@ -111,56 +105,56 @@ Card limits_by_clock(const CardWriter& writer) {
 
 }  // namespace
 
-Table fell_below(const CardWriter& writer) {
+Table fell_below(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    const std::string full = writer.full();
-    Table below = two_columns(
-        writer, "", w.text("limits.col-time", {{"floor", writer.short_degrees(plan.read_floor, Toward::up)}}));
+    const Text hot = full(writer, on);
+    Table below = two_columns(writer, "", w.text("limits.col-time", {{"floor", on.brief("read-floor")}}));
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     const bool fire_only = writer.any_finish() || plan.trip->at_risk;
-    const std::string do_short = w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
-                                        {{"full", full}, {"mark", writer.at_least(plan.top_up_mark)}});
+    const auto do_short = [&] {
+        return w.text(fire_only ? "limits.do-short-fire" : "limits.do-short",
+                      {{"full", hot}, {"mark", on("top-up-mark")}});
+    };
+    int nth = 0;
     for (const safety::FallRow& row : safety::rows(safety::fall_rules(plan.trip->rules, plan.trip->at_risk))) {
         const bool next = row.action == safety::FallAction::finish_and_eat_next;
         const bool now = row.action == safety::FallAction::finish_and_eat_now;
-        below.row({time_of(w, row), next  ? do_short
-                                    : now ? w.text("limits.do-middle", {{"full", full}})
-                                          : w.text("limits.do-long")});
+        below.row({time_of(writer, on, row, ++nth), next  ? do_short()
+                                                    : now ? w.text("limits.do-middle", {{"full", hot}})
+                                                          : w.text("limits.do-long")});
     }
     return below;
 }
 
-std::optional<Note> cold_bath_line(const CardWriter& writer) {
+std::optional<Note> cold_bath_line(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
     Text steps;
-    for (const safety::ColdBath& cold : writer.plan.cold_baths) {
-        const units::TemperatureDifference error =
-            writer.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
-        const units::Duration longest{units::round_to(cold.longest.si(), 300.0, Toward::down)};
+    for (std::size_t i = 0; i < writer.plan.cold_baths.size(); ++i) {
+        const Which which = i > 0 ? Which(static_cast<int>(i) + 1) : Which();  // the first goes without a number
         steps += (steps.empty() ? Text() : w.text("limits.cold-or")) +
-                 w.text("limits.cold-step",
-                        {{"cold", writer.at_least(cold.lowest + error)}, {"longest", units::print(longest)}});
+                 w.text("limits.cold-step", {{"cold", on("cold-bath", which.in(value_unit::celsius))},
+                                             {"longest", on("cold-bath", which.in(value_unit::hours))}});
     }
     return steps.empty() ? std::nullopt : std::optional(Note{w.text("limits.cold", {{"steps", steps}})});
 }
 
 Card limits_card(const CardWriter& writer) {
-    const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     if (!writer.reads()) {
         return limits_by_clock(writer);
     }
+    const CardFigures on = writer.on("limits");
     Card card;
-    card.blocks.add(writer.key(w.text("limits.key-label"), plan.read_floor, Toward::up, w.text("limits.key-aside")));
+    card.blocks.add(on.key(w.text("limits.key-label"), "read-floor", {}, w.text("limits.key-aside")));
     card.blocks.add(Note{w.text("limits.clock")});
-    if (auto cold = cold_bath_line(writer)) {
+    if (auto cold = cold_bath_line(writer, on)) {
         card.blocks.add(std::move(*cold));
     }
-    card.blocks.add(fell_below(writer));
+    card.blocks.add(fell_below(writer, on));
     card.blocks.add(Turn{});
-    card.blocks.add(other_trouble(writer));
-    card.blocks.add(Note{w.text("limits.clock-stop", {{"floor", writer.at_least(plan.read_floor)}})});
+    card.blocks.add(other_trouble(writer, on));
+    card.blocks.add(Note{w.text("limits.clock-stop", {{"floor", on("read-floor")}})});
     card.blocks.append(what_ifs_of_limits(writer));
     card.warn(w.text("limits.caution"));
     return card;

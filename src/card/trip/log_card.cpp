@@ -9,11 +9,12 @@ using plan::Event;
 /// Rows without a time, for whatever is read or poured besides.
 constexpr int spare_rows = 3;
 
-/// What is written down of an event; nothing for pours of the fill before the last.
-Text row_of(const CardWriter& writer, const Event& event) {
+/// What is written down of an event, the nth from 1; nothing for pours of the fill before the last.
+Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    const auto named = [&](const char* key) { return writer.clock(event.at) + " " + w.text(key); };
+    const Event& event = plan.events[static_cast<std::size_t>(nth) - 1];
+    const auto named = [&](const char* key) { return on("act", nth) + " " + w.text(key); };
     const auto of_foods = [&](Text row, units::LocalTime plan::FoodPlan::*time) {
         for (const plan::FoodPlan* food : plan::foods_at(plan, time, event.at)) {
             row += w.text("log.of-food", {{"food", plain(food->food->name)}});
@@ -48,10 +49,10 @@ Text row_of(const CardWriter& writer, const Event& event) {
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
-            const units::Amount least = writer.short_degrees(food.ready_if, units::Toward::up);
+            const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
             const Text row = food.standard.finish ? named("log.core")
-                             : writer.reads() ? writer.clock(event.at) + " " + w.text("log.ready", {{"least", least}})
-                                              : named("log.ready-clock");
+                             : writer.reads()     ? on("act", nth) + " " + w.text("log.ready", {{"least", least}})
+                                                  : named("log.ready-clock");
             return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
         }
         case Event::Kind::serve:
@@ -65,6 +66,7 @@ Text row_of(const CardWriter& writer, const Event& event) {
 Card log_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("log");
     Card card;
     WriteIn grid;
     grid.heads = {w.text("log.col-plan"), w.text("log.col-time")};
@@ -75,10 +77,9 @@ Card log_card(const CardWriter& writer) {
     } else if (writer.wax()) {
         grid.heads.push_back(w.text("log.col-wax"));
     }
-    const bool us_first = units::first_of(writer.system()) == units::System::us;
-    grid.heads.push_back(w.text(us_first ? "log.col-quarts" : "log.col-litres"));
-    for (const Event& event : plan.events) {
-        if (Text row = row_of(writer, event); !row.empty()) {
+    grid.heads.push_back(w.text(writer.us_first() ? "log.col-quarts" : "log.col-litres"));
+    for (std::size_t i = 0; i < plan.events.size(); ++i) {
+        if (Text row = row_of(writer, on, static_cast<int>(i) + 1); !row.empty()) {
             grid.first_column.push_back(std::move(row));
         }
     }
@@ -94,8 +95,8 @@ Card log_card(const CardWriter& writer) {
         card.blocks.add(Note{w.text("log.blank")});
     }
     card.blocks.add(Note{w.text("log.stamp")});
-    card.warn(writer.reads() ? w.text("log.caution", {{"floor", writer.at_least(plan.read_floor)}})
-                             : w.text("log.caution-clock", {{"late", writer.latest_pour()}}));
+    card.warn(writer.reads() ? w.text("log.caution", {{"floor", on("read-floor")}})
+                             : w.text("log.caution-clock", {{"late", on("late")}}));
     return card;
 }
 

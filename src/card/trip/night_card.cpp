@@ -1,19 +1,15 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/night_curve.hpp"
+#include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/what_if.hpp"
 #include "facts/facts.hpp"
-#include "units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace holdwater::card {
 namespace {
-
-using units::Toward;
 
 std::string action_text(const CardWriter& writer, safety::FallAction action) {
     switch (action) {
@@ -29,35 +25,13 @@ std::string action_text(const CardWriter& writer, safety::FallAction action) {
     return {};
 }
 
-Curve curve_of(const CardWriter& writer) {
-    const plan::Plan& plan = writer.plan;
-    const plan::Night& night = plan.night;
+Curve curve_of(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
-    Curve curve;
-    curve.title =
-        w.text("night.curve-title", {{"mark", writer.at_least(night.reading)}, {"air", writer.at_most(night.air)}});
-    // Drawn in the unit that the cards print first.
-    const bool us = units::first_of(writer.system()) == units::System::us;
-    const auto drawn = [us](units::Temperature t) { return us ? t.fahrenheit() : t.celsius(); };
-    for (std::size_t i = 0; i < night.curve.size(); ++i) {
-        const double x = night.curve_hours[i];
-        curve.low.push_back({x, drawn(night.curve[i].low)});
-        curve.likely.push_back({x, drawn(night.curve[i].likely)});
-        curve.high.push_back({x, drawn(night.curve[i].high)});
-    }
-    curve.floor = std::ceil(drawn(plan.read_floor) - 1e-9);
-    curve.floor_label = w.text("night.curve-floor", {{"floor", writer.short_degrees(plan.read_floor, Toward::up)}});
-    for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
-        curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});
-    }
-    const double step = us ? 10.0 : 5.0;
-    const double top = std::ceil(curve.high.front().y / step) * step;
-    const double bottom = std::floor(std::min(curve.low.back().y, curve.floor) / step) * step;
-    for (double t = bottom; t <= top; t += step) {
-        curve.y_labels.push_back({t, fmt::format("{:.0f}", t)});
-    }
+    Curve curve = night_curve(writer);
+    curve.title = w.text("night.curve-title", {{"mark", on("mark")}, {"air", on("air")}});
+    curve.floor_label = w.text("night.curve-floor", {{"floor", on.brief("read-floor-level")}});
     curve.x_title = w.text("night.curve-x");
-    curve.y_title = w.text(us ? "night.curve-y-us" : "night.curve-y");
+    curve.y_title = w.text(writer.us_first() ? "night.curve-y-us" : "night.curve-y");
     return curve;
 }
 
@@ -77,7 +51,7 @@ std::vector<std::size_t> telling_columns(const std::vector<std::vector<Text>>& a
 
 /// What to do after a reading below the floor. One row for all readings that ask for the same, named by the lowest of
 /// them; the last stands for all below.
-Table morning_table(const CardWriter& writer) {
+Table morning_table(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
     const auto& rows = writer.plan.night.morning;
     std::vector<std::vector<Text>> actions;
@@ -92,7 +66,7 @@ Table morning_table(const CardWriter& writer) {
         // One column has the room to say what comes first.
         for (std::vector<Text>& cells : actions) {
             if (cells[columns.front()] == w.text("night.action-next")) {
-                cells[columns.front()] = w.text("night.action-next-long", {{"full", writer.full()}});
+                cells[columns.front()] = w.text("night.action-next-long", {{"full", full(writer, on)}});
             }
         }
     }
@@ -102,18 +76,21 @@ Table morning_table(const CardWriter& writer) {
     for (const std::size_t c : columns) {
         table.column(w.text(columns.size() == 1 ? "night.morning-do" : heads[c]));
     }
-    const auto named = [&](units::Temperature reading) {
-        return columns.size() > 1 ? writer.short_degrees(reading, Toward::up) : writer.at_least(reading);
+    // The row of the rules below whose reading another row ends; 0: below the floor.
+    const auto named = [&](std::size_t row) {
+        const std::string_view key = row == 0 ? "read-floor-level" : "morning";
+        const Which which = row == 0 ? Which() : Which(static_cast<int>(row));
+        return columns.size() > 1 ? on.brief(key, which) : on(key, which);
     };
     std::vector<Text> before;
-    units::Temperature above = writer.plan.read_floor;  // where the readings of this row end
+    std::size_t above = 0;  // where the readings of this row end
     for (std::size_t i = 0; i < rows.size(); ++i) {
         std::vector<Text> cells;
         for (const std::size_t c : columns) {
             cells.push_back(actions[i][c]);
         }
         if (i > 0 && cells != before) {
-            above = rows[i - 1].reading;
+            above = i;
             before.insert(before.begin(), w.text("night.morning-above", {{"reading", named(above)}}));
             table.rows.push_back(std::move(before));
         }
@@ -128,13 +105,12 @@ Table morning_table(const CardWriter& writer) {
 Card night_by_clock(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("night");
     Card card;
-    const KeyNumber leave{w.text("night.key-label"), writer.may_leave(writer.alone()), "",
-                          w.text(plan.top_ups.empty() ? "night.key-aside-shut" : "night.key-aside-clock")};
+    const KeyNumber leave = on.key(w.text("night.key-label"), "longest-alone", {},
+                                   w.text(plan.top_ups.empty() ? "night.key-aside-shut" : "night.key-aside-clock"));
     if (plan.night.wake) {
-        card.blocks.add(KeyRow{
-            {KeyNumber{w.text("night.wake-label"), writer.clock_only(plan.night.wake->after(-plan.round)), "", ""},
-             leave}});
+        card.blocks.add(KeyRow{{KeyNumber{w.text("night.wake-label"), on.brief("first-wake"), "", ""}, leave}});
     } else {
         card.blocks.add(leave);
     }
@@ -144,25 +120,30 @@ Card night_by_clock(const CardWriter& writer) {
         card.blocks.add(Heading{w.text("night.clock-title")});
         Steps steps;
         steps.numbered = false;
+        int nth = 0;
         for (const plan::TopUp& top_up : plan.top_ups) {
-            steps.add(writer.clock(top_up.at), w.text(top_up.wakes ? "night.clock-wake" : "night.clock-step",
-                                                      {{"wake", writer.clock_only(top_up.light_fire)},
-                                                       {"litres", writer.litres_short(top_up.boiling)}}));
+            const Which which = ++nth;
+            const Text& litres = on("pour", which.in(value_unit::litres));
+            steps.add(on("pour", which.in(value_unit::hours)),
+                      top_up.wakes ? w.text("night.clock-wake", {{"wake", on.brief("wake", nth)}, {"litres", litres}})
+                                   : w.text("night.clock-step", {{"litres", litres}}));
         }
         card.blocks.add(steps);
-        card.blocks.add(Note{w.text("night.clock-late", {{"late", writer.latest_pour()}})});
+        card.blocks.add(Note{w.text("night.clock-late", {{"late", on("late")}})});
     }
     card.warn(w.text("night.caution"));
     return card;
 }
 
 /// The wakings after the first.
-std::string later_wakes(const CardWriter& writer) {
+std::string later_wakes(const CardWriter& writer, const CardFigures& on) {
     std::string times;
     bool first = true;
+    int nth = 0;
     for (const plan::TopUp& top_up : writer.plan.top_ups) {
+        ++nth;
         if (top_up.wakes && !std::exchange(first, false)) {
-            times += (times.empty() ? "" : ", ") + writer.clock_only(top_up.light_fire);
+            times += (times.empty() ? "" : ", ") + on.brief("wake", nth);
         }
     }
     return times.empty() ? "" : writer.words.text("night.wake-again", {{"times", times}});
@@ -177,39 +158,39 @@ Card night_card(const CardWriter& writer) {
     if (!writer.reads()) {
         return night_by_clock(writer);
     }
+    const CardFigures on = writer.on("night");
     Card card;
-    const KeyNumber leave{
-        w.text("night.key-label"), writer.may_leave(writer.alone()), "",
-        w.text("night.key-aside", {{"mark", writer.at_least(night.reading)}, {"from", writer.clock_only(night.from)}})};
+    const KeyNumber leave = on.key(w.text("night.key-label"), "longest-alone", {},
+                                   w.text("night.key-aside", {{"mark", on("mark")}, {"from", on.brief("from")}}));
     if (night.wake) {
-        card.blocks.add(KeyRow{{KeyNumber{w.text("night.wake-label"), writer.clock_only(night.wake->after(-plan.round)),
-                                          "", later_wakes(writer)},
-                                leave}});
+        card.blocks.add(KeyRow{
+            {KeyNumber{w.text("night.wake-label"), on.brief("first-wake"), "", later_wakes(writer, on)}, leave}});
     } else {
         card.blocks.add(leave);
     }
     Table alone;
     alone.column(w.text("night.table-read"), Align::right);
     alone.column(w.text("night.table-alone"), Align::right, true);
+    int nth = 0;
     for (const plan::Unattended& row : night.unattended) {
+        ++nth;
         if (row.longest >= units::minutes(45) && alone.rows.size() < 4) {
-            alone.row({writer.written(writer.at_least(row.reading)), writer.may_leave(row.longest)});
+            alone.row({on("reads", nth), on("leave", nth)});
         }
     }
     card.blocks.add(alone);
     if (!plan.top_ups.empty()) {
-        card.blocks.add(Note{w.text("night.before", {{"from", writer.clock_only(night.from)}})});
+        card.blocks.add(Note{w.text("night.before", {{"from", on.brief("from")}})});
     }
-    card.blocks.add(Note{w.text("night.table-less", {{"rough", writer.may_leave(plan.interval_rough)},
-                                                     {"mark", writer.at_least(plan.top_up_mark)}})});
+    card.blocks.add(Note{w.text("night.table-less", {{"rough", on("rough")}, {"mark", on("top-up-mark")}})});
     card.blocks.add(Turn{});
-    Table morning = morning_table(writer);
-    card.blocks.add(Heading{w.text("night.morning-title", {{"floor", writer.at_least(plan.read_floor)}})});
+    Table morning = morning_table(writer, on);
+    card.blocks.add(Heading{w.text("night.morning-title", {{"floor", on("read-floor-level")}})});
     if (morning.columns.size() > 2) {
-        card.blocks.add(Note{w.text("night.morning-ago", {{"action", writer.at_least(plan.action_line)}})});
+        card.blocks.add(Note{w.text("night.morning-ago", {{"action", on("action-line-level")}})});
     }
     card.blocks.add(std::move(morning));
-    card.blocks.add(Note{w.text("night.morning-note", {{"full", writer.full()}})});
+    card.blocks.add(Note{w.text("night.morning-note", {{"full", full(writer, on)}})});
     if (!plan.trip->at_risk) {
         card.blocks.add(Note{w.text("night.morning-risk")});
     }
@@ -217,7 +198,7 @@ Card night_card(const CardWriter& writer) {
         card.blocks.add(Note{w.text("night.morning-once")});  // no second time there
     }
     card.blocks.add(Turn{});
-    card.blocks.add(curve_of(writer));
+    card.blocks.add(curve_of(writer, on));
     card.blocks.append(what_ifs_of_night(writer));
     card.warn(w.text("night.caution"));
     return card;

@@ -1,20 +1,18 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/plan_timeline.hpp"
 #include "plan/search/sleep_window.hpp"
-#include "units/print.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace holdwater::card {
 namespace {
 
-using units::Toward;
-
-DayBar bar_of(const CardWriter& writer) {
+DayBar bar_of(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
     const auto hour = [&](units::LocalTime t) {
         return static_cast<double>(plan.trip->from.second_of_day()) / 3600.0 +
@@ -24,10 +22,10 @@ DayBar bar_of(const CardWriter& writer) {
     bar.from = hour(plan.fill.light_fire);
     bar.to = hour(plan.trip->serve);
     units::LocalTime ready = plan.foods.front().ready();
-    units::Temperature least = plan.foods.front().ready_if;
+    const plan::FoodPlan* warmest = &plan.foods.front();  // the one that asks for the warmest bath
     for (const plan::FoodPlan& food : plan.foods) {
         ready = std::max(ready, food.ready());
-        least = std::max(least, food.ready_if);
+        warmest = food.ready_if > warmest->ready_if ? &food : warmest;
     }
     const double in = hour(plan.fill.food_in);
     bar.spans.push_back({DayBar::Kind::fill, bar.from, in, writer.words.text("plan.bar-fill")});
@@ -52,18 +50,20 @@ DayBar bar_of(const CardWriter& writer) {
     }
     around_sleep(DayBar::Kind::hold, std::min(hour(ready), bar.to), bar.to,
                  writer.any_finish() ? "plan.bar-wait" : "plan.bar-hold");
-    bar.marks.push_back(
-        {hour(plan.fill.food_in), writer.clock_only(plan.fill.food_in), writer.words.text("plan.bar-in")});
+    const auto mark = [&](units::LocalTime at, Text above) {
+        bar.marks.push_back({hour(at), on.brief("act", act_at(plan, at)), std::move(above)});
+    };
+    mark(plan.fill.food_in, writer.words.text("plan.bar-in"));
     for (const plan::TopUp& top_up : plan.top_ups) {
-        bar.marks.push_back({hour(top_up.at), writer.clock_only(top_up.at), ""});
+        mark(top_up.at, "");
     }
     if (!writer.any_finish() && hour(ready) < bar.to) {
-        bar.marks.push_back(
-            {hour(ready), writer.clock_only(ready),
-             writer.reads() ? writer.words.text("plan.bar-ready", {{"least", writer.short_degrees(least, Toward::up)}})
-                            : writer.words.text("plan.bar-hold")});
+        const Text ready_mark = writer.reads() ? writer.words.text("plan.bar-ready",
+                                                                   {{"least", on("ready-if", food_place(plan, *warmest))}})
+                                               : writer.words.text("plan.bar-hold");
+        mark(ready, ready_mark);
     }
-    bar.marks.push_back({bar.to, writer.clock_only(plan.trip->serve), writer.words.text("plan.bar-eat")});
+    mark(plan.trip->serve, writer.words.text("plan.bar-eat"));
     return bar;
 }
 
@@ -86,66 +86,71 @@ std::string rows_text(const CardWriter& writer, const plan::FoodPlan& food) {
     return writer.words.text("plan.rows-" + key);
 }
 
-/// What the bath does to the core. A food that still needs the fire gets no word of safety.
-std::string core_line(const CardWriter& writer, const plan::FoodPlan& food) {
+/// What the bath does to the core of the nth food. A food that still needs the fire gets no word of safety.
+std::string core_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
     if (food.standard.finish) {
-        return writer.words.text("plan.core-line-finish", {{"target", writer.limit(food.food->target)},
-                                                           {"core", writer.limit(food.standard.finish->core)},
-                                                           {"hold", writer.for_hold(food.standard.finish->hold)}});
+        return writer.words.text("plan.core-line-finish", {{"target", on("target", nth)},
+                                                           {"core", on("finish", nth)},
+                                                           {"hold", for_hold(writer, on, "finish-hold", nth)}});
     }
-    const units::Figure margin = kill_margin(food);
-    return writer.words.text("plan.core-line",
-                             {{"target", writer.limit(food.food->target)},
-                              {"peak", writer.at_least(food.core_peak.high)},
-                              {"margin", margin.value > 20 ? writer.words.text("plan.margin-over", {{"times", 20}})
-                                                           : writer.written(margin)}});
+    constexpr int many = 20;  // times the kill that is asked: how many more says nothing
+    const Which name = food_place(writer.plan, food);
+    const bool over = on.look_at("kill-margin", name).amount.value().value.value > many;
+    return writer.words.text(
+        "plan.core-line",
+        {{"target", on("target", nth)},
+         {"peak", on("core-peak", name)},
+         {"margin", over ? writer.words.text("plan.margin-over", {{"times", many}}) : on("kill-margin", name)}});
 }
 
 }  // namespace
 
-Text advice_line(const CardWriter& writer, const plan::FoodPlan& food, const std::string& key) {
+Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth,
+                 const std::string& key) {
     const words::Words& w = writer.words;
     const std::string rules{facts::to_name(writer.plan.trip->rules)};
     return w.text(key, {{"rows", rows_text(writer, food)},
                         {"whose", w.text("plan.whose-" + rules)},
-                        {"core", writer.limit(food.standard.consumer_core)},
-                        {"hold", writer.for_hold(food.standard.consumer_hold)}});
+                        {"core", on("advice", nth)},
+                        {"hold", for_hold(writer, on, "advice-hold", nth)}});
 }
 
 Card plan_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("plan");
     Card card;
-    card.blocks.add(KeyNumber{w.text("plan.key-label"), writer.clock_only(plan.fill.food_in), "",
-                              w.text("plan.key-aside", {{"fire", writer.clock(plan.fill.light_fire)},
-                                                        {"latest", writer.clock(plan.fill.latest_fire)}})});
-    card.blocks.add(bar_of(writer));
+    card.blocks.add(KeyNumber{w.text("plan.key-label"), on.brief("act", act_at(plan, plan.fill.food_in)), "",
+                              w.text("plan.key-aside", {{"fire", on("act", act_at(plan, plan.fill.light_fire))},
+                                                        {"latest", on("latest-fire")}})});
+    card.blocks.add(bar_of(writer, on));
+    int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
-        card.blocks.add(Heading{w.text("plan.food-line", {{"pieces", food.food->pieces},
+        ++nth;
+        card.blocks.add(Heading{w.text("plan.food-line", {{"pieces", on.count("pieces", nth)},
                                                           {"food", plain(food.food->name)},
-                                                          {"thickness", writer.thickness(food.food->thickness)}})});
-        card.blocks.add(Note{core_line(writer, food)});
+                                                          {"thickness", on("thickness", nth)}})});
+        card.blocks.add(Note{core_line(writer, on, food, nth)});
         if (food.waits_for_growth() || food.finished_for_growth) {
             card.blocks.add(Note{w.text(food.finished_for_growth ? "plan.growth-finish-line" : "plan.growth-line")});
         }
         if (food.standard.below_consumer_advice) {
-            card.blocks.add(Note{advice_line(writer, food)});
+            card.blocks.add(Note{advice_line(writer, on, food, nth)});
         }
     }
     card.blocks.add(Note{"*" + contact_line(writer) + "*"});
     card.blocks.add(Turn{});
     const char* waits = writer.reads() ? "plan.wait" : plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock";
-    const units::Amount least = writer.short_degrees(plan.waits_if, Toward::up);
     const std::string wait = plan.waits_until > plan.trip->serve
-                                 ? w.text(waits, {{"until", writer.clock(plan.waits_until)},
-                                                  {"least", least},
-                                                  {"serve", writer.clock_only(plan.trip->serve)}})
-                                 : w.text("plan.wait-not", {{"serve", writer.clock(plan.trip->serve)}});
+                                 ? w.text(waits, {{"until", on("waits-until")},
+                                                  {"least", on("waits-if")},
+                                                  {"serve", on.brief("act", act_at(plan, plan.trip->serve))}})
+                                 : w.text("plan.wait-not", {{"serve", on("act", act_at(plan, plan.trip->serve))}});
     card.blocks.add(Note{writer.reads() ? wait + " " + w.text("plan.late") : wait});
     card.blocks.add(timeline_of(writer));
-    card.warn(writer.reads() ? w.text("plan.caution", {{"floor", writer.at_least(plan.read_floor)}})
-                             : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
-                                      {{"late", writer.latest_pour()}}));
+    card.warn(writer.reads()
+                  ? w.text("plan.caution", {{"floor", on("read-floor")}})
+                  : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock", {{"late", on("late")}}));
     return card;
 }
 

@@ -2,7 +2,7 @@
 // The day of the Plan card, line by line.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/shared/writer.hpp"
 
 namespace holdwater::card {
 

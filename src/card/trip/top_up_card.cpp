@@ -1,47 +1,37 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/water_line.hpp"
 #include "card/trip/cards.hpp"
-#include "units/print.hpp"
 
 namespace holdwater::card {
 namespace {
 
-using units::Toward;
-
-Ladder ladder_of(const CardWriter& writer) {
-    const plan::Plan& plan = writer.plan;
+Ladder ladder_of(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
     Ladder ladder;
     ladder.left_head = w.text("topup.left");
     ladder.right_heads = {w.text("topup.below"), w.text("topup.pour")};
-    // Pots are measured in the first of two systems: two more figures a rung would not fit.
-    const units::System system = units::first_of(writer.system());
-    for (const plan::LadderRung& rung : plan.ladder) {
-        ladder.rungs.push_back({writer.written(writer.at_least(rung.reading)),
-                                {writer.written(water_line(writer, rung.below_rim)),
-                                 writer.written(units::amount(rung.pour, system, {0.5, Toward::up}))}});
+    for (std::size_t i = 0; i < writer.plan.ladder.size(); ++i) {
+        const int nth = static_cast<int>(i) + 1;
+        ladder.rungs.push_back({on("reads", nth), {on("below-rim", nth), on("pour", nth)}});
     }
-    ladder.floor_reading = w.text("topup.floor", {{"floor", writer.at_least(plan.read_floor)}});
+    ladder.floor_reading = w.text("topup.floor", {{"floor", on("read-floor-level")}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
 }
 
 /// How far down the water must stand first, and what is poured: a reading trims it; a fixed pour is what the plan was
-/// tried with.
-Text top_up_action(const CardWriter& writer, const plan::TopUp& top_up) {
+/// tried with. With the clock.
+Steps by_the_clock(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
-    const std::string out =
-        top_up.below_rim ? w.text("topup.out-first", {{"below", water_line(writer, *top_up.below_rim)}}) : "";
-    return out +
-           w.text(writer.reads() ? "topup.step" : "topup.step-fixed", {{"litres", writer.one_boil(top_up.boiling)}});
-}
-
-/// What every top-up takes out and pours, with the clock.
-Steps by_the_clock(const CardWriter& writer) {
     Steps steps;
     steps.numbered = false;
+    int nth = 0;
     for (const plan::TopUp& top_up : writer.plan.top_ups) {
-        steps.add(writer.clock(top_up.at), top_up_action(writer, top_up));
+        const Which which = ++nth;
+        const Text out =
+            top_up.below_rim ? w.text("topup.out-first", {{"below", on("by-clock-below-rim", which)}}) : "";
+        steps.add(on("top-up", which.in(value_unit::hours)),
+                  out + w.text(writer.reads() ? "topup.step" : "topup.step-fixed",
+                               {{"litres", on("top-up", which.in(value_unit::litres))}}));
     }
     return steps;
 }
@@ -50,20 +40,21 @@ Steps by_the_clock(const CardWriter& writer) {
 Card top_up_by_clock(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("topup");
     Card card;
     if (plan.top_ups.empty()) {
         card.blocks.add(Heading{w.text("topup.fixed-none")});
     } else {
-        card.blocks.add(writer.key(w.text("topup.fixed-label"), writer.litres_short(plan.top_ups.front().boiling),
-                                   w.text("topup.fixed-aside")));
-        card.blocks.add(by_the_clock(writer));
-        card.blocks.add(Note{w.text("topup.fixed-late", {{"late", writer.latest_pour()}})});
+        card.blocks.add(on.key(w.text("topup.fixed-label"), "top-up", Which(1).in(value_unit::litres),
+                               w.text("topup.fixed-aside")));
+        card.blocks.add(by_the_clock(writer, on));
+        card.blocks.add(Note{w.text("topup.fixed-late", {{"late", on("late")}})});
     }
     if (writer.wax()) {
         card.blocks.add(Note{"*" + w.text("topup.fixed-wax") + "*"});
     }
     if (!plan.top_ups.empty()) {
-        card.blocks.add(Note{w.text("topup.fixed-full", {{"minutes", units::print(plan.round, Toward::up)}})});
+        card.blocks.add(Note{w.text("topup.fixed-full", {{"minutes", on("round")}})});
     }
     card.warn(w.text("topup.caution"));
     return card;
@@ -77,22 +68,20 @@ Card top_up_card(const CardWriter& writer) {
     }
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
+    const CardFigures on = writer.on("topup");
     Card card;
-    card.blocks.add(writer.key(w.text("topup.key-label"), plan.top_up_mark, Toward::up, w.text("topup.key-aside")));
-    card.blocks.add(Note{w.text("topup.act", {{"action", writer.at_least(plan.action_line)}})});
-    card.blocks.add(ladder_of(writer));
+    card.blocks.add(on.key(w.text("topup.key-label"), "mark", {}, w.text("topup.key-aside")));
+    card.blocks.add(Note{w.text("topup.act", {{"action", on("action-line-level")}})});
+    card.blocks.add(ladder_of(writer, on));
     card.blocks.add(Turn{});
-    card.blocks.add(Note{w.text("topup.every", {{"calm", writer.may_leave(plan.interval_calm)},
-                                                {"rough", writer.may_leave(plan.interval_rough)}})});
+    card.blocks.add(Note{w.text("topup.every", {{"calm", on("interval-calm")}, {"rough", on("interval-rough")}})});
     if (!plan.top_ups.empty()) {
         card.blocks.add(Heading{w.text("topup.steps-title")});
-        card.blocks.add(by_the_clock(writer));
-        card.blocks.add(Note{w.text("topup.late", {{"late", writer.latest_pour()}})});
+        card.blocks.add(by_the_clock(writer, on));
+        card.blocks.add(Note{w.text("topup.late", {{"late", on("late")}})});
     }
     card.blocks.add(Note{w.text("topup.level")});
-    const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-    card.blocks.add(Note{w.text("topup.full", {{"minutes", units::print(plan.round, Toward::up)},
-                                               {"litres", writer.measured(batch, Toward::down)}})});
+    card.blocks.add(Note{w.text("topup.full", {{"minutes", on("round")}, {"litres", on("pots-give")}})});
     card.warn(w.text("topup.caution"));
     return card;
 }

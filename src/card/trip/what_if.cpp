@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/what_if.hpp"
 
+#include "card/shared/shared_parts.hpp"
 #include "plan/result/late_pour.hpp"
 
 namespace holdwater::card {
@@ -8,10 +9,14 @@ namespace {
 
 using safety::FallAction;
 
-Text line(const CardWriter& writer, const char* key, const plan::WhatIfAnswer& answer) {
-    return writer.words.text(
-        std::string("what-if.") + key,
-        {{"name", answer.what->name}, {"longest", writer.may_leave(answer.longest)}, {"full", writer.full()}});
+/// Of the nth answer, from 1.
+Text line(const CardWriter& writer, const CardFigures& on, const char* key, int nth) {
+    const plan::WhatIfAnswer& answer = writer.plan.what_ifs[static_cast<std::size_t>(nth) - 1];
+    const std::string wording = std::string("what-if.") + key;
+    const bool asks_full = words::Words::places_of(writer.words.find(wording).value_or("")).contains("full");
+    return writer.words.text(wording, {{"name", answer.what->name},
+                                       {"longest", where_asked(writer, wording, "longest", on, "what-if", nth)},
+                                       {"full", asks_full ? full(writer, on) : ""}});
 }
 
 const char* key_of_night(const CardWriter& writer, const plan::WhatIfAnswer& answer) {
@@ -42,37 +47,41 @@ Blocks under_heading(const CardWriter& writer, const std::vector<Text>& lines) {
 }  // namespace
 
 Blocks what_ifs_of_night(const CardWriter& writer) {
+    const CardFigures on = writer.on("night");
     std::vector<Text> lines;
+    int nth = 0;
     for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
+        ++nth;
         if (writer.reads()) {
-            lines.push_back(line(writer, key_of_night(writer, answer), answer));
+            lines.push_back(line(writer, on, key_of_night(writer, answer), nth));
         }
     }
     return under_heading(writer, lines);
 }
 
 Blocks what_ifs_of_limits(const CardWriter& writer) {
+    const CardFigures on = writer.on("limits");
     std::vector<Text> lines;
+    int nth = 0;
     for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
+        ++nth;
         if (!writer.reads()) {
             const plan::LateStep late = plan::late_step(writer.plan, answer);
             if (late == plan::LateStep::boil_and_eat) {
-                lines.push_back(writer.words.text(
-                    "what-if.boil",
-                    {{"name", answer.what->name}, {"boil", writer.must_hold(writer.plan.late_pour->boil)}}));
+                lines.push_back(writer.words.text("what-if.boil", {{"name", answer.what->name}, {"boil", on("boil")}}));
             } else if (late == plan::LateStep::throw_away) {
-                lines.push_back(line(writer, "away", answer));
+                lines.push_back(line(writer, on, "away", nth));
             }
             continue;
         }
         if (answer.action == FallAction::none) {
             continue;
         }
-        lines.push_back(line(writer,
+        lines.push_back(line(writer, on,
                              answer.action == FallAction::finish_and_eat_next  ? "next"
                              : answer.action == FallAction::finish_and_eat_now ? "now"
                                                                                : "away",
-                             answer));
+                             nth));
     }
     return under_heading(writer, lines);
 }

@@ -4,7 +4,7 @@
 // means.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/shared/writer.hpp"
 
 #include <vector>
 

@@ -55,7 +55,7 @@ Planned plan_boxes(const std::vector<trip::Trip>& parts, const words::Words& wor
 
 std::string box_text(const BoxResult& box, bool explain) {
     if (box.plan != nullptr) {
-        return plan_text(*box.plan) + "\n" + around_text(box.plan->around, *box.trip) + what_if_text(*box.plan) +
+        return plan_text(*box.plan) + "\n" + around_text(*box.plan) + what_if_text(*box.plan) +
                (explain ? explain_text(*box.plan, box.numbers) : "");
     }
     if (exit_for(box.problems) != Exit::refused) {  // an input is wrong: that is no verdict

@@ -2,7 +2,7 @@
 // A plan, or its refusal, as JSON.
 #pragma once
 
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
 #include "cli/json/json.hpp"
 #include "plan/result/plan.hpp"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
 #include "plan/result/plan.hpp"
 
 #include <string>

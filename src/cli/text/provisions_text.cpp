@@ -1,39 +1,41 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/provisions_text.hpp"
 
-#include "card/shared/figures.hpp"
-#include "card/shared/provision_figures.hpp"
+#include "card/figures/places.hpp"
+#include "cli/text/told.hpp"
 #include "cli/text/wrap.hpp"
 #include "facts/facts.hpp"
-#include "facts/published.hpp"
-#include "units/print.hpp"
 
 #include <fmt/format.h>
 
 namespace holdwater::cli {
 namespace {
 
-using units::System;
-using units::Toward;
-
 class ProvisionsText {
   public:
-    ProvisionsText(const plan::Provisions& around, const trip::Trip& trip) : around_(around), trip_(trip) {}
+    explicit ProvisionsText(const plan::Plan& plan)
+        : figures_(card::kitchen_figures({plan, words::Words::model()})),
+          kitchen_(figures_.of("kitchen")),
+          besides_(figures_.of("terminal")),
+          around_(plan.around),
+          trip_(*plan.trip) {}
 
     std::string all() {
+        int nth = 0;
         for (const plan::Meal& meal : around_.earlier) {
-            portions(meal.portions, of_meal(meal.serve));
+            portions(meal.portions, ++nth, of_meal(meal.serve));
         }
-        portions(around_.portions, around_.earlier.empty() ? "" : of_meal(trip_.serve));
+        portions(around_.portions, ++nth, around_.earlier.empty() ? "" : of_meal(trip_.serve));
         water();
         fuel();
         ice();
         frost();
         sides();
+        nth = 0;
         for (const plan::Meal& meal : around_.earlier) {
-            sear(meal.sear, of_meal(meal.serve));
+            sear(meal.sear, ++nth, of_meal(meal.serve));
         }
-        sear(around_.sear, "");
+        sear(around_.sear, ++nth, "");
         leftovers();
         return std::move(out_);
     }
@@ -48,29 +50,21 @@ class ProvisionsText {
         out_ += wrap(fmt::format(form, std::forward<Values>(values)...), 2);
     }
 
-    std::string mass(units::Mass m, double step, Toward toward) const {
-        return units::print(m, trip_.units, {step, toward});
-    }
-    std::string grams(units::Mass m, Toward toward) const {
-        return units::written(card::small_mass(m, trip_.units, toward));
-    }
-    std::string litres(units::Volume v, Toward toward = Toward::up) const {
-        return units::print(v, trip_.units, {1.0, toward});
-    }
-    std::string degrees(units::Temperature t, Toward toward = Toward::nearest) const {
-        return units::print(t, trip_.units, {1.0, toward});
-    }
-    std::string level(const char* key) const {
-        return units::written(facts::published(facts::facts().temperature(key), trip_.units, Toward::down));
-    }
-    static std::string day_time(units::LocalTime t) {
-        constexpr const char* days[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-        return fmt::format("{}\u00A0{}", days[t.weekday()], t.clock_24());
-    }
+    /// As the Kitchen card has it, and what is said here alone.
+    std::string figure(std::string_view key, const card::Which& which = {}) const { return kitchen_.full(key, which); }
+    std::string beside(std::string_view key, const card::Which& which = {}) const { return besides_.full(key, which); }
 
-    static std::string of_meal(units::LocalTime serve) { return fmt::format(" for the meal at {}", day_time(serve)); }
+    /// Day and clock are not parted at the end of a line.
+    static std::string tight(units::LocalTime t) {
+        std::string text = day_time(t);
+        return text.replace(text.find(' '), 1, "\u00A0");
+    }
+    std::string when(std::string_view key, const card::Which& which) const {
+        return tight(kitchen_.moment(key, which));
+    }
+    static std::string of_meal(units::LocalTime serve) { return fmt::format(" for the meal at {}", tight(serve)); }
 
-    void portions(const plan::Portions& p, const std::string& meal) {
+    void portions(const plan::Portions& p, int nth, const std::string& meal) {
         using Verdict = plan::Portions::Verdict;
         const char* verdict = p.verdict == Verdict::hearty   ? "enough, even for hungry people"
                               : p.verdict == Verdict::enough ? "enough"
@@ -78,22 +72,19 @@ class ProvisionsText {
                                                              : "too little";
         // The portions of a meal count what comes from every box.
         head("Food for {}{}{}: {}", trip_.people, trip_.elsewhere.empty() ? "" : " from all boxes", meal, verdict);
-        line("{} raw; cooked about {} each, at least {}", mass(p.raw, 0.1, Toward::nearest),
-             grams(p.each.likely, Toward::down), grams(p.each.low, Toward::down));
-        line("serves {} at {}, or {} hungry people at {}", p.serves_ordinary,
-             grams(units::Mass{facts::facts().value("portion.ordinary")}, Toward::nearest), p.serves_hearty,
-             grams(units::Mass{facts::facts().value("portion.hearty")}, Toward::nearest));
+        line("{} raw; cooked about {} each, at least {}", beside("raw", nth), beside("portion-likely", nth),
+             beside("portion", nth));
+        line("serves {} at {}, or {} hungry people at {}", p.serves_ordinary, beside("portion-ordinary"),
+             p.serves_hearty, beside("portion-hearty"));
         if (p.verdict == Verdict::scarce || p.verdict == Verdict::too_little) {
-            line("to be sure take {} more, raw and without bone", mass(p.missing, 0.1, Toward::up));
+            line("to be sure take {} more, raw and without bone", beside("missing", nth));
         }
     }
 
     void water() {
-        const plan::WaterNeed& w = around_.water;
-        head("Water to fetch: {}", units::written(card::water_to_fetch(w, trip_.units)));
-        line("{} to boil in all, at the most {}; {} cold into the box", litres(w.boil_likely),
-             units::written(card::most_to_boil(w, trip_.units)),
-             units::written(card::half_litres(w.cold, trip_.units)));
+        head("Water to fetch: {}", figure("fetch"));
+        line("{} to boil in all, at the most {}; {} cold into the box", beside("boil-likely"), figure("boil-most"),
+             beside("cold"));
         line("drinking, side dishes and washing-up come on top");
     }
 
@@ -104,10 +95,9 @@ class ProvisionsText {
         }
         const plan::FuelNeed& f = *around_.fuel;
         const bool wood = f.fuel == facts::Fuel::wood;
-        const auto amount = [&](units::Mass m) { return units::written(card::fuel_mass(m, f.fuel, trip_.units)); };
         const std::string name(wood ? "Wood" : f.fuel == facts::Fuel::propane ? "Propane" : "Butane");
-        head("{} for the bath: {}", name, amount(f.card));
-        line("about {} if it burns well, {} as a rule", amount(f.mass.low), amount(f.mass.likely));
+        head("{} for the bath: {}", name, figure("fuel"));
+        line("about {} if it burns well, {} as a rule", beside("fuel-low"), beside("fuel-likely"));
         if (wood) {
             line("{:.0f} % moisture{}; open fire", *f.moisture * 100.0,
                  f.moisture_given ? "" : " taken, up to a third");
@@ -124,20 +114,20 @@ class ProvisionsText {
             head("Ice for the way and until the food goes in: none; keep the box shut and out of the sun");
             return;
         }
-        head("Ice for the way and until the food goes in: {}", units::written(card::ice_to_carry(i, trip_.units)));
-        line("reckoned in {}, up to {}{}", ice_box(i), units::written(card::ice_box_loss(i)),
+        head("Ice for the way and until the food goes in: {}", figure("ice"));
+        line("reckoned in {}, up to {}{}", ice_box(i), figure("ice-box-loss"),
              i.waits_elsewhere
                  ? "; that box is a bath then, so until it goes in the food waits in another, taken as poor"
                  : "");
-        line("keeps the raw food at {} or below for {}, in air of {} on the way", level("raw.cold"),
-             units::print(i.takes, Toward::up), degrees(trip_.journey->air));
-        line("{} if all goes as expected; {} on a bad day if the meltwater stays in",
-             mass(i.drained.likely, 0.1, Toward::up), mass(i.undrained, 0.1, Toward::up));
+        line("keeps the raw food at {} or below for {}, in air of {} on the way", figure("raw-cold"),
+             figure("ice-takes"), beside("journey-air"));
+        line("{} if all goes as expected; {} on a bad day if the meltwater stays in", beside("ice-likely"),
+             beside("ice-undrained"));
         if (i.room) {
-            line("ice takes {}, food {}, of the {} in the box{}", litres(i.takes_up), litres(i.food),
-                 litres(*i.room, Toward::down), i.fits ? "" : ": it does not fit");
+            line("ice takes {}, food {}, of the {} in the box{}", beside("ice-takes-up"), beside("ice-food"),
+                 beside("ice-room"), i.fits ? "" : ": it does not fit");
         } else {
-            line("ice takes {}, food {}: see that the box holds both", litres(i.takes_up), litres(i.food));
+            line("ice takes {}, food {}: see that the box holds both", beside("ice-takes-up"), beside("ice-food"));
         }
         line("food chilled first, in tight bags; box in the shade, opened little");
     }
@@ -156,8 +146,7 @@ class ProvisionsText {
 
     void frost() {
         if (around_.frost) {
-            head("Frost, {} or colder: keep raw food from freezing until it goes in",
-                 degrees(*around_.frost, Toward::up));
+            head("Frost, {} or colder: keep raw food from freezing until it goes in", beside("frost"));
             line("in its cold box with the lid shut, off snow and ice; a frozen start is not worked out");
         }
     }
@@ -166,40 +155,44 @@ class ProvisionsText {
         if (around_.sides.list.empty()) {
             return;
         }
-        head("Side dishes, ready at {}", day_time(trip_.serve));
+        head("Side dishes, ready at {}", tight(trip_.serve));
+        int nth = 0;
         for (const plan::SideStart& side : around_.sides.list) {
-            line("{} begin {} ({})", day_time(side.begin), side.name, units::print(side.takes));
+            ++nth;
+            line("{} begin {} ({})", when("side", card::side_place(around_.sides, static_cast<std::size_t>(nth) - 1)),
+                 side.name, figure("side-takes", nth));
         }
+        nth = 0;
         for (const plan::PotClash& clash : around_.sides.clashes) {
+            ++nth;
             line("pots: {} needed, {} there, from {} to {}; bath water goes first", clash.needed, clash.there,
-                 day_time(clash.from), day_time(clash.until));
+                 when("clash-from", nth), when("clash-until", nth));
         }
     }
 
-    void sear(const plan::Sear& s, const std::string& meal) {
+    void sear(const plan::Sear& s, int nth, const std::string& meal) {
         for (const std::string& name : s.finished) {
             head("{}: finishing it over the fire is its sear", name);
         }
         if (s.foods.empty()) {
             return;
         }
-        head("Sear for the crust{}: first piece out of the bath {}", meal, day_time(s.own_out()));
+        head("Sear for the crust{}: first piece out of the bath {}", meal, when("first-piece-out", nth));
         for (const plan::SearedFood& food : s.foods) {
-            line("{}{}: {} {}, {} in a pan, {} sides of {:.0f} s, in all {}", food.name,
+            line("{}{}: {} {}, {} in a pan, {} sides of {} s, in all {}", food.name,
                  food.elsewhere ? " (other box)" : "", food.pieces, food.pieces == 1 ? "piece" : "pieces", food.at_once,
-                 food.sides, s.side.si(), units::print(food.takes, Toward::up));
+                 food.sides, figure("sear-side", nth), beside("sear-takes", ++seared_));
         }
         line("{}, very hot; then {} to slice and hand out", s.pans == 1 ? "one pan" : fmt::format("{} pans", s.pans),
-             units::print(facts::facts().duration("sear.carve")));
-        line("take out only what goes into the pan next; eat within {}{}",
-             units::print(facts::facts().duration("sear.longest-out")),
+             beside("carve"));
+        line("take out only what goes into the pan next; eat within {}{}", beside("longest-out"),
              s.in_time ? "" : ": too many pieces for that, serve in two sittings");
     }
 
     void leftovers() {
         const plan::Leftovers& l = around_.leftovers;
-        head("Leftovers: {} within {} of leaving the bath, {} within {} in all; thickest slice",
-             level("cooling.middle"), units::print(l.first), level("cooling.to"), units::print(l.all));
+        head("Leftovers: {} within {} of leaving the bath, {} within {} in all; thickest slice", figure("left-middle"),
+             figure("left-first"), figure("left-cold"), figure("left-all"));
         for (const answer::ThickestSlice& slice : l.slices) {
             if (slice.contact != facts::Contact::free) {
                 continue;
@@ -207,43 +200,41 @@ class ProvisionsText {
             const char* where = slice.medium == answer::Medium::slush ? "in an open thin bag in stirred ice slush"
                                 : slice.medium == answer::Medium::loose_snow ? "in loose snow"
                                                                              : "on a rack in still air";
-            const std::string air = slice.medium == answer::Medium::still_air
-                                        ? fmt::format(" under {}", units::written(card::air_under(l, trip_.units)))
-                                        : "";
-            line("{}{}: {}", where, air, thickness(slice.thickest));
+            const std::string air = slice.medium == answer::Medium::still_air ? " under " + figure("left-air") : "";
+            line("{}{}: {}", where, air, thickness(slice_of(slice.medium)));
         }
-        line("flat on a tray or one upon another: {} in slush, {} in snow", lying(answer::Medium::slush),
-             lying(answer::Medium::loose_snow));
+        line("flat on a tray or one upon another: {} in slush, {} in snow", lying("slice-slush-lying"),
+             lying("slice-snow-lying"));
         line(
             "into the cold within {} of leaving the bath, the time at table counted; never in closed bags, and loosely "
             "covered once cold",
-            units::print(l.begin, Toward::down));
-        line("eat within {} days at {} or below; reheat once, to {}{}", card::days_to_keep(l), level("cooling.to"),
-             units::written(facts::published(l.reheat, trip_.units)),
-             l.reheat_hold.si() > 0 ? " for " + card::hold_time(l.reheat_hold) : "");
+            figure("left-begin"));
+        line("eat within {} days at {} or below; reheat once, to {}{}", figure("left-days"), figure("left-cold"),
+             figure("left-reheat"), kitchen_.has("left-reheat-hold") ? " for " + figure("left-reheat-hold") : "");
     }
 
-    std::string thickness(const std::optional<units::Length>& t) const {
-        return t ? units::written(card::slice_at_most(*t, trip_.units)) : "too warm, do not keep it";
+    static std::string_view slice_of(answer::Medium medium) {
+        return medium == answer::Medium::slush        ? "slice-slush"
+               : medium == answer::Medium::loose_snow ? "slice-snow"
+                                                      : "slice-air";
     }
-    std::string lying(answer::Medium medium) const {
-        for (const answer::ThickestSlice& slice : around_.leftovers.slices) {
-            if (slice.medium == medium && slice.contact == facts::Contact::bottom) {
-                return thickness(slice.thickest);
-            }
-        }
-        return thickness(std::nullopt);
-    }
+    std::string thickness(std::string_view slice) const { return kitchen_.has(slice) ? figure(slice) : too_warm; }
+    std::string lying(std::string_view slice) const { return besides_.has(slice) ? beside(slice) : too_warm; }
+    static constexpr const char* too_warm = "too warm, do not keep it";
 
+    card::FigureList figures_;
+    card::CardFigures kitchen_;
+    card::CardFigures besides_;
     const plan::Provisions& around_;
     const trip::Trip& trip_;
+    int seared_ = 0;  // foods so far, through all meals
     std::string out_;
 };
 
 }  // namespace
 
-std::string around_text(const plan::Provisions& around, const trip::Trip& trip) {
-    return ProvisionsText(around, trip).all();
+std::string around_text(const plan::Plan& plan) {
+    return ProvisionsText(plan).all();
 }
 
 }  // namespace holdwater::cli

@@ -25,12 +25,12 @@ std::string celsius(units::Temperature t) {
 }
 
 /// "15 s", "112.00 min": seconds below three minutes, as the tables print them.
-std::string hold_time(units::Duration t) {
+std::string written_time(units::Duration t) {
     return t < units::minutes(3) ? fmt::format("{:g} s", t.si()) : fmt::format("{:.2f} min", units::in_minutes(t));
 }
 
 std::string core(units::Temperature t, units::Duration time) {
-    return time.si() > 0 ? celsius(t) + " for " + hold_time(time) : celsius(t);
+    return time.si() > 0 ? celsius(t) + " for " + written_time(time) : celsius(t);
 }
 
 /// "17 s", or what stands for a column without a figure.

@@ -3,7 +3,7 @@
 #include "card/basis/basis.hpp"
 
 #include "card/basis/fill_strip.hpp"
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
 #include "card/texts.hpp"
 #include "draw/draw.hpp"
 #include "facts/facts.hpp"
@@ -313,7 +313,7 @@ TEST_CASE("the hand's bands stand only here: every row of a dip, and a cold hand
 TEST_CASE("a trip in US units alone has its strips in quarts") {
     Dealt dealt("layouts/trips/trail-crew.toml");
     dealt.deal(units::System::us, "en");
-    const auto strips = card::fill_strips({dealt.plan, english()}, "TEST-TEST");
+    const auto strips = card::fill_strips(card::trip_figures({dealt.plan, english()}), "TEST-TEST");
     check_strips(dealt, strips);
     CHECK(std::any_of(strips[0].marks.begin(), strips[0].marks.end(),
                       [](const auto& mark) { return mark.label == "20\u00A0qt"; }));

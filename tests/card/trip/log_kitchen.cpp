@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The Log and the Kitchen card: the plan's times and amounts on their safe side, and only what the trip asks for.
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
 #include "card/texts.hpp"
 #include "support/finding.hpp"
 #include "support/trips.hpp"

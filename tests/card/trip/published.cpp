@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Published limits on cards are printed as their publishers pair them; Fill and Plan tell the same pours.
+#include "card/figures/numbers.hpp"
+#include "card/figures/rounding.hpp"
 #include "card/texts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/plan_timeline.hpp"
@@ -65,7 +67,7 @@ TEST_CASE("a target and an advice that are published limits are printed so, a re
     dealt.deal(units::System::both, "en");
     const std::string plan = joined(texts_of(dealt.card("plan")));
     CHECK(has(plan, "Core in the bath 63 °C (145 °F)"));
-    const card::CardWriter writer{dealt.plan, words::Words::model()};
+    const card::SafeSide writer{dealt.plan, words::Words::model()};
     CHECK(writer.written(writer.at_least(units::celsius(63))) == "63\u00A0°C (146\u00A0°F)");
     CHECK(writer.written(writer.limit(units::celsius(63))) == "63\u00A0°C (145\u00A0°F)");
 }
@@ -96,7 +98,8 @@ TEST_CASE("Fill and Plan tell of the same litres in the same pots") {
     }
     plan.fill.boiled = units::litres(34);
     plan.fill.boiled_most = units::litres(36);
-    const card::CardWriter writer{plan, words::Words::model()};
+    card::FigureList figures = card::trip_figures({plan, words::Words::model()});
+    const card::CardWriter writer{{plan, words::Words::model()}, figures};
     const std::string fill = joined(texts_of(card::fill_card(writer)));
     CAPTURE(fill);
     // 3 pots in full and up to 12 L besides are the 36 L of the rounds.

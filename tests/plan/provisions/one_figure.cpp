@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One figure, one text: what the terminal prints is what the numbers of the cards say, to the last digit.
-#include "card/shared/numbers.hpp"
+#include "card/figures/numbers.hpp"
+#include "card/figures/rounding.hpp"
 #include "cli/text/plan_text.hpp"
 #include "cli/text/provisions_text.hpp"
 #include "cli/text/what_if_text.hpp"
@@ -73,9 +74,9 @@ TEST_CASE("litres, floors, leave-it and kill are the same on the terminal and in
             CAPTURE(units::name_of(system));
             made.trip.units = system;  // the same plan, printed in other units
             const plan::Plan& plan = *made.plan;
-            const card::CardWriter writer{plan, words::Words::model()};
+            const card::SafeSide writer{plan, words::Words::model()};
             const auto numbers = card::card_numbers(writer);
-            const std::string text = plain(cli::plan_text(plan)) + plain(cli::around_text(plan.around, made.trip));
+            const std::string text = plain(cli::plan_text(plan)) + plain(cli::around_text(plan));
             CAPTURE(text);
             if (plan.fill.warming.si() == 0.0) {
                 CHECK(has(text, "boil " + number(numbers, "boiled_l")));
@@ -109,7 +110,7 @@ TEST_CASE("litres, floors, leave-it and kill are the same on the terminal and in
 
 TEST_CASE("a published limit is printed on the terminal as its publisher pairs it") {
     const Made made("layouts/trips/paddling-day.toml", units::System::both);
-    const std::string text = plain(cli::plan_text(*made.plan)) + plain(cli::around_text(made.plan->around, made.trip));
+    const std::string text = plain(cli::plan_text(*made.plan)) + plain(cli::around_text(*made.plan));
     CAPTURE(text);
     CHECK(has(text, "21 °C (70 °F) within 2 h of leaving the bath, 5 °C (41 °F) within 6 h in all"));
     CHECK(has(text, "reheat once, to 74 °C (165 °F)"));
@@ -135,7 +136,8 @@ TEST_CASE("leftovers keep and are heated again by the rules of the trip") {
         plan::Plan any;
         any.trip = support::borrowed(trip);
         any.fill.boiling = setup->boiling;
-        const std::string text = plain(cli::around_text(plan::provisions_of(*setup, any), trip));
+        any.around = plan::provisions_of(*setup, any);
+        const std::string text = plain(cli::around_text(any));
         CAPTURE(text);
         CHECK(has(text, row.days));
         CHECK(has(text, std::string("reheat once, to ") + row.reheat));
@@ -157,7 +159,7 @@ TEST_CASE("without a thermometer a pour that is too late has its safe step on th
     const auto plan = plan::make_plan(trip, effort);
     REQUIRE(plan.ok());
     REQUIRE(plan->late_pour.has_value());
-    const card::CardWriter writer{*plan, words::Words::model()};
+    const card::SafeSide writer{*plan, words::Words::model()};
     const std::string boil = plain(writer.must_hold(plan->late_pour->boil));
     const std::string text = plain(cli::plan_text(*plan));
     CHECK(has(text, "at a hard boil for " + boil + ", eat it now"));

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: MIT
 // How it reads, and the JSON beside it.
-#include "card/shared/figures.hpp"
+#include "card/figures/rounding.hpp"
 #include "cli/json/provisions_json.hpp"
 #include "cli/text/plan_text.hpp"
 #include "cli/text/provisions_text.hpp"
 #include "cli/text/wrap.hpp"
 #include "plan/advice/remedy.hpp"
 #include "plan/result/plan.hpp"
-#include "plan/search/setup.hpp"
 #include "support/efforts.hpp"
 #include "support/finding.hpp"
 #include "support/near.hpp"
@@ -23,28 +22,27 @@ using support::has;
 
 namespace {
 
+/// A trip and its plan, which points to it.
 struct Worked {
     trip::Trip trip;
-    plan::Provisions around;
-};
+    plan::Plan plan;
 
-Worked worked(const std::string& name, units::System units) {
-    Worked w{support::demo_trip(name), {}};
-    w.trip.units = units;
-    const auto setup = plan::set_up(w.trip);
-    REQUIRE(setup.ok());
-    const auto plan = plan::make_plan(w.trip, support::without_advice());
-    REQUIRE(plan.ok());
-    w.around = plan::provisions_of(*setup, *plan);
-    return w;
-}
+    Worked(const std::string& name, units::System units) : trip(support::demo_trip(name)) {
+        trip.units = units;
+        auto made = plan::make_plan(trip, support::without_advice());
+        REQUIRE(made.ok());
+        plan = std::move(made).value();
+    }
+    Worked(const Worked&) = delete;
+    Worked& operator=(const Worked&) = delete;
+};
 
 }  // namespace
 
 TEST_CASE("the text says what to take and when to begin, in lines of the terminal") {
     for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
-        const Worked w = worked(name, units::System::both);
-        const std::string text = cli::around_text(w.around, w.trip);
+        const Worked w(name, units::System::both);
+        const std::string text = cli::around_text(w.plan);
         CAPTURE(text);
         for (const char* part :
              {"Food for ", "Water to fetch: ", " for the bath: ", "Ice for the way and until the food goes in: ",
@@ -65,14 +63,14 @@ TEST_CASE("the text says what to take and when to begin, in lines of the termina
 }
 
 TEST_CASE("one system of units only, where the trip asks for it") {
-    const Worked metric = worked("class-day", units::System::metric);
-    const std::string text = cli::around_text(metric.around, metric.trip);
+    const Worked metric("class-day", units::System::metric);
+    const std::string text = cli::around_text(metric.plan);
     CHECK_FALSE(has(text, "\u00A0lb"));
     CHECK_FALSE(has(text, "\u00A0qt"));
     CHECK_FALSE(has(text, "\u00A0oz"));
     CHECK_FALSE(has(text, "°F"));
-    const Worked us = worked("class-day", units::System::us);
-    const std::string other = cli::around_text(us.around, us.trip);
+    const Worked us("class-day", units::System::us);
+    const std::string other = cli::around_text(us.plan);
     CHECK_FALSE(has(other, "\u00A0kg"));
     CHECK_FALSE(has(other, "\u00A0L"));
     CHECK_FALSE(has(other, "°C"));
@@ -80,18 +78,18 @@ TEST_CASE("one system of units only, where the trip asks for it") {
 }
 
 TEST_CASE("nothing is said of what the trip does not have") {
-    Worked w = worked("class-day", units::System::both);
-    w.around.ice.reset();
-    w.around.fuel.reset();
-    w.around.sides = {};
-    w.around.sear.foods.clear();
+    Worked w("class-day", units::System::both);
+    w.plan.around.ice.reset();
+    w.plan.around.fuel.reset();
+    w.plan.around.sides = {};
+    w.plan.around.sear.foods.clear();
     w.trip.journey.reset();
-    const std::string text = cli::around_text(w.around, w.trip);
+    const std::string text = cli::around_text(w.plan);
     CHECK_FALSE(has(text, "Ice"));
     CHECK_FALSE(has(text, "Side dishes"));
     CHECK_FALSE(has(text, "Sear"));
     CHECK(has(text, "Fuel: none to carry"));
-    const cli::Json json = cli::around_json(w.around);
+    const cli::Json json = cli::around_json(w.plan.around);
     CHECK(json["fuel"].is_null());
     CHECK(json["ice"].is_null());
     CHECK(json["sides"].empty());
@@ -99,14 +97,14 @@ TEST_CASE("nothing is said of what the trip does not have") {
 }
 
 TEST_CASE("JSON carries the numbers unrounded, with their units in the names") {
-    const Worked w = worked("trail-crew", units::System::both);
-    const cli::Json json = cli::around_json(w.around);
-    CHECK(json["ice"]["drained_kg"]["high"].get<double>() == w.around.ice->drained.high.si());
-    CHECK(json["fuel"]["mass_kg"]["likely"].get<double>() == w.around.fuel->mass.likely.si());
+    const Worked w("trail-crew", units::System::both);
+    const cli::Json json = cli::around_json(w.plan.around);
+    CHECK(json["ice"]["drained_kg"]["high"].get<double>() == w.plan.around.ice->drained.high.si());
+    CHECK(json["fuel"]["mass_kg"]["likely"].get<double>() == w.plan.around.fuel->mass.likely.si());
     CHECK(json["fuel"]["fuel"] == "wood");
     CHECK(support::near_abs(json["portions"]["each_g"]["likely"].get<double>(),
-                            w.around.portions.each.likely.si() * 1e3, 1e-9));
-    CHECK(json["water"]["fetch_l"].get<double>() == units::in_litres(w.around.water.fetch));
+                            w.plan.around.portions.each.likely.si() * 1e3, 1e-9));
+    CHECK(json["water"]["fetch_l"].get<double>() == units::in_litres(w.plan.around.water.fetch));
     CHECK(json["sides"][0]["begin"] == "2027-10-16T11:40:00");
     CHECK(json["leftovers"]["slices"].size() == 6);
     CHECK(json["leftovers"]["slices"][0]["medium"] == "slush");

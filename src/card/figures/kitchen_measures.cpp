@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "card/trip/kitchen.hpp"
+#include "card/figures/kitchen_measures.hpp"
 
 #include "units/print.hpp"
 
@@ -9,8 +9,8 @@ namespace holdwater::card {
 
 using units::Toward;
 
-Text slush_reads(const CardWriter& writer) {
-    const units::TemperatureDifference error = writer.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+std::string slush_reads(const SafeSide& safe) {
+    const units::TemperatureDifference error = safe.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
     const units::Temperature zero = units::celsius(0.0);
     const auto half = [](double value, Toward toward) {
         return units::significant(units::round_to(value, 0.5, toward));
@@ -19,12 +19,12 @@ Text slush_reads(const CardWriter& writer) {
         const auto in_unit = [&](units::Temperature t) {
             return one == units::System::us ? t.fahrenheit() : t.celsius();
         };
-        return writer.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
-                                                              {"high", half(in_unit(zero + error), Toward::down)},
-                                                              {"unit", one == units::System::us ? "°F" : "°C"}});
+        return safe.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
+                                                            {"high", half(in_unit(zero + error), Toward::down)},
+                                                            {"unit", one == units::System::us ? "°F" : "°C"}});
     };
-    const Text first = ends(units::first_of(writer.system()));
-    return units::two(writer.system()) ? first + " (" + ends(units::second_of(writer.system())) + ")" : first;
+    const std::string first = ends(units::first_of(safe.system()));
+    return units::two(safe.system()) ? first + " (" + ends(units::second_of(safe.system())) + ")" : first;
 }
 
 std::string fire_time(units::Duration d) {
@@ -32,7 +32,7 @@ std::string fire_time(units::Duration d) {
 }
 
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal) {
-    units::LocalTime out = sear.take_out;
+    units::LocalTime out = sear.own_out();
     for (const plan::FoodPlan& food : plan.foods) {
         if (!food.standard.finish && food.eaten == meal) {
             out = std::max(out, food.ready());

@@ -12,6 +12,7 @@
 namespace holdwater::card {
 
 struct Dip {
+    int row = 0;            // of the four, from 1
     const char* key = "";   // of the word: "at-once", "by-one", "by-two", "not"
     safety::BathBand band;  // a warm hand in stirred water
     std::optional<units::Duration> burn;

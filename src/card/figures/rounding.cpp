@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/figures.hpp"
+#include "card/figures/rounding.hpp"
 
 #include "facts/published.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cmath>
 
 namespace holdwater::card {
@@ -57,73 +56,44 @@ units::Figure kill_margin(const plan::FoodPlan& food) {
     return units::figure(food.kill.low, 0.1, Toward::down);
 }
 
-bool worth_a_pour(units::Volume litres) {
-    return units::in_litres(litres) >= 0.25;
-}
-
-bool CardWriter::any_finish() const {
-    return std::any_of(plan.foods.begin(), plan.foods.end(),
-                       [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });
-}
-
-std::string CardWriter::full() const {
-    units::Temperature core = facts::facts().temperature("reheat");
-    units::Duration hold{0};
-    for (const plan::FoodPlan& food : plan.foods) {
-        if (food.standard.finish && food.standard.finish->core > core) {
-            core = food.standard.finish->core;
-            hold = food.standard.finish->hold;
-        }
-    }
-    return written(limit(core)) + for_hold(hold);
-}
-
-std::string CardWriter::for_hold(units::Duration hold) const {
-    return hold.si() > 0 ? words.text("plan.finish-hold", {{"hold", hold_time(hold)}}) : "";
-}
-
-std::string CardWriter::latest_pour() const {
+std::string SafeSide::latest_pour() const {
     return units::print(units::minutes(facts::facts().spread("top-up.late").high), Toward::down);
 }
 
-std::string CardWriter::children_away() const {
-    return words.text(units::first_of(system()) == System::us ? "deck.away-us" : "deck.away");
-}
-
-Amount CardWriter::at_least(units::Temperature t) const {
+Amount SafeSide::at_least(units::Temperature t) const {
     return degrees(t, system(), Toward::up);
 }
-Amount CardWriter::limit(units::Temperature t, Toward otherwise) const {
+Amount SafeSide::limit(units::Temperature t, Toward otherwise) const {
     return facts::published(t, system(), otherwise);
 }
-Amount CardWriter::limit_short(units::Temperature t, Toward otherwise) const {
+Amount SafeSide::limit_short(units::Temperature t, Toward otherwise) const {
     return facts::published(t, units::first_of(system()), otherwise);
 }
-Amount CardWriter::at_most(units::Temperature t) const {
+Amount SafeSide::at_most(units::Temperature t) const {
     return units::amount(whole(t, system(), Toward::down), system(), {1.0, Toward::down});
 }
-Amount CardWriter::about(units::Temperature t) const {
+Amount SafeSide::about(units::Temperature t) const {
     return degrees(t, system(), Toward::nearest);
 }
 
-Amount CardWriter::thickness(units::Length l) const {
+Amount SafeSide::thickness(units::Length l) const {
     return units::in_order(system(), units::amount(l, System::metric).value,
                            units::amount(l, System::us, {1.0, Toward::down}).value);
 }
 
-Amount CardWriter::litres(units::Volume v, Toward toward) const {
+Amount SafeSide::litres(units::Volume v, Toward toward) const {
     return half_litres(v, system(), toward);
 }
 
-Amount CardWriter::litres_short(units::Volume v, Toward toward) const {
+Amount SafeSide::litres_short(units::Volume v, Toward toward) const {
     return half_litres(v, units::first_of(system()), toward);
 }
 
-units::Duration CardWriter::alone() const {
-    return plan.night.longest;
+Amount SafeSide::water_line(units::Length below_rim) const {
+    return units::amount(below_rim, units::first_of(system()), {1.0, Toward::up});
 }
 
-Amount CardWriter::one_boil(units::Volume v) const {
+Amount SafeSide::one_boil(units::Volume v) const {
     if (!reads()) {
         return litres_short(v);
     }
@@ -133,46 +103,36 @@ Amount CardWriter::one_boil(units::Volume v) const {
     return close ? measured(v, Toward::up) : litres_short(v, Toward::up);
 }
 
-Amount CardWriter::measured(units::Volume v, Toward toward) const {
+Amount SafeSide::measured(units::Volume v, Toward toward) const {
     return tenth_litres(v, units::first_of(system()), toward);
 }
 
-Amount CardWriter::short_degrees(units::Temperature t, Toward toward) const {
+Amount SafeSide::short_degrees(units::Temperature t, Toward toward) const {
     return units::amount(t, units::first_of(system()), {1.0, toward});
 }
 
-std::string CardWriter::may_leave(units::Duration d) const {
+std::string SafeSide::may_leave(units::Duration d) const {
     return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)});
 }
 
-std::string CardWriter::must_hold(units::Duration d) const {
+std::string SafeSide::must_hold(units::Duration d) const {
     return units::print(to_five_minutes(d));
 }
 
-std::string CardWriter::must_hold_tight(units::Duration d) const {
+std::string SafeSide::must_hold_tight(units::Duration d) const {
     return units::print_tight(to_five_minutes(d));
 }
 
-std::string CardWriter::clock_only(units::LocalTime t) const {
+std::string SafeSide::clock_only(units::LocalTime t) const {
     return units::written(t, words.numerals(system()));
 }
 
-std::string CardWriter::clock(units::LocalTime t) const {
+std::string SafeSide::clock(units::LocalTime t) const {
     const auto day = [](units::LocalTime m) { return (m.seconds() - m.second_of_day()) / 86400; };
     if (day(plan.trip->from) == day(plan.trip->serve)) {
         return clock_only(t);
     }
     return fmt::format("{}\u00A0{}", words.text(fmt::format("deck.day-{}", t.weekday())), clock_only(t));
-}
-
-KeyNumber CardWriter::key(std::string label, const Amount& amount, const std::string& aside) const {
-    const std::string second = amount.second ? written(*amount.second) : "";
-    return {std::move(label), written(amount.without_units().value), std::string(amount.value.unit),
-            second + (second.empty() || aside.empty() ? "" : ", ") + aside};
-}
-
-KeyNumber CardWriter::key(std::string label, units::Temperature t, Toward toward, const std::string& aside) const {
-    return key(std::move(label), degrees(t, system(), toward), aside);
 }
 
 }  // namespace holdwater::card

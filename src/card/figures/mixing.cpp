@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/mixing.hpp"
+#include "card/figures/mixing.hpp"
 
 #include "answer/water/mix.hpp"
 

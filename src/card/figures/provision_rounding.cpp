@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/provision_figures.hpp"
+#include "card/figures/provision_rounding.hpp"
 
-#include "card/shared/figures.hpp"
+#include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
 

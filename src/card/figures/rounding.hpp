@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: MIT
-// The one place where plan numbers become card numbers: each rounded to its safe side.
+// The one place where plan numbers become card numbers: each rounded to its safe side. For the lists of figures of
+// trips and classes alone: a card looks its figures up there.
 #pragma once
 
-#include "card/content.hpp"
-#include "plan/result/plan.hpp"
-#include "units/amount.hpp"
+#include "card/shared/telling.hpp"
 #include "units/print.hpp"
-#include "words/words.hpp"
 
 #include <string>
 
@@ -28,31 +26,13 @@ units::Amount tenth_litres(units::Volume v, units::System system, units::Toward 
 /// How many times the kill that is asked a core has at the least: to a tenth, down.
 units::Figure kill_margin(const plan::FoodPlan& food);
 
-/// False for what would print as no litres at all.
-bool worth_a_pour(units::Volume litres);
-
-/// What every card needs to write its figures. A figure is an Amount until it fills a {place} of the wording or is
-/// `written`, so that the language decides how it looks.
-struct CardWriter {
-    const plan::Plan& plan;
-    const words::Words& words;
-
-    units::System system() const { return plan.trip->units; }
-
+/// Rounds by the units of a trip and writes by a language. A figure is an Amount until it is `written`, so that the
+/// language decides how it looks.
+struct SafeSide : Telling {
     std::string written(const units::Amount& amount) const { return words.written(amount); }
 
-    /// False: nobody can read a bath or a core; such cards go by the clock and by wax alone.
-    bool reads() const { return plan.trip->boxes.front().thermometer.has_value(); }
-    bool wax() const { return plan.trip->boxes.front().wax_tell_tale; }
-    bool any_finish() const;
-    /// The hottest core asked for over the fire after a fall, with its time if it has one: "75 °C (167 °F) for 2 min".
-    std::string full() const;
-    /// " for 3 min" by the words of a key with {hold}; empty without a time.
-    std::string for_hold(units::Duration hold) const;
     /// How late a pour may be: what the plan has allowed for.
     std::string latest_pour() const;
-    /// The ring around fire and box in which no child may be, in the first system.
-    std::string children_away() const;
 
     /// A bath or core temperature that must be reached or not gone below: rounded up. Here and in `about` the second
     /// system follows from the printed first, rounded up, so that one °C has one °F in a whole deck, and never on the
@@ -78,8 +58,9 @@ struct CardWriter {
     /// pots give at once; without a reading what the plan was tried with.
     units::Amount one_boil(units::Volume v) const;
     units::Amount short_degrees(units::Temperature t, units::Toward toward = units::Toward::nearest) const;
-    /// How long the box may be left: with no reading and no pour, no longer than the meal may wait.
-    units::Duration alone() const;
+    /// How far below the rim water must stand, as a ruler shows it, in the first system: further down rather than
+    /// higher up.
+    units::Amount water_line(units::Length below_rim) const;
     /// A span that may be left: down to a quarter of an hour; a span that must be kept: up to five minutes.
     std::string may_leave(units::Duration d) const;
     std::string must_hold(units::Duration d) const;
@@ -87,11 +68,6 @@ struct CardWriter {
     /// A clock time, with the day of the week when the trip runs over more than one day.
     std::string clock(units::LocalTime t) const;
     std::string clock_only(units::LocalTime t) const;
-
-    /// A figure as a key number: value, unit, and the other system in `aside` before the given text.
-    KeyNumber key(std::string label, const units::Amount& amount, const std::string& aside = "") const;
-    /// A temperature as a key number.
-    KeyNumber key(std::string label, units::Temperature t, units::Toward toward, const std::string& aside) const;
 };
 
 }  // namespace holdwater::card

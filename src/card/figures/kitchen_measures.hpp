@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// What the Kitchen card and its numbers settle together.
+// What the figures of the Kitchen card are worked out from.
 #pragma once
 
-#include "card/shared/figures.hpp"
+#include "card/figures/rounding.hpp"
 
 #include <string>
 
@@ -13,7 +13,7 @@ std::string fire_time(units::Duration d);
 
 /// Between which readings ice slush proves that the thermometer errs no more than the plan allows: half degrees,
 /// inwards; "-1 to 1 °C".
-Text slush_reads(const CardWriter& writer);
+std::string slush_reads(const SafeSide& safe);
 
 /// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);

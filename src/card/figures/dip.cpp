@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/dip.hpp"
+#include "card/figures/dip.hpp"
 
 #include "facts/facts.hpp"
 #include "safety/burn.hpp"
@@ -18,9 +18,10 @@ std::vector<Dip> dips() {
                                                        {DipRow::by_two, "by-two"},
                                                        {DipRow::not_by_two, "not"}};
     std::vector<Dip> made;
+    int nth = 0;
     for (const auto& [row, key] : rows) {
         const safety::BathBand band = safety::dip_band(row);
-        made.push_back({key, band, safety::burn_times(band.p95).second});
+        made.push_back({++nth, key, band, safety::burn_times(band.p95).second});
     }
     return made;
 }

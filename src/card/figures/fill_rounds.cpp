@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "card/shared/fill_rounds.hpp"
+#include "card/figures/fill_rounds.hpp"
 
 #include <cmath>
 
@@ -19,6 +19,10 @@ int full_pots(const plan::Plan& plan) {
 
 units::Volume to_trim(const plan::Plan& plan) {
     return plan.fill.boiled_most - pot_gives(plan) * full_pots(plan);
+}
+
+bool worth_a_pour(units::Volume litres) {
+    return units::in_litres(litres) >= 0.25;
 }
 
 units::Mass weight_of_fill(const plan::Plan& plan) {

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+#include "card/figures/places.hpp"
+
+namespace holdwater::card {
+
+HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food) {
+    HoldPlaces places;
+    for (const plan::FoodPlan& one : plan.foods) {
+        const int cells = static_cast<int>(one.hold.baths.size() * one.hold.thicknesses.size());
+        if (&one == &food) {
+            places.tick = places.cell + cells;
+            break;
+        }
+        places.bath += static_cast<int>(one.hold.baths.size());
+        places.row += static_cast<int>(one.hold.thicknesses.size());
+        places.cell += cells + static_cast<int>(one.own_hold.ruler.ticks.size());
+    }
+    return places;
+}
+
+namespace {
+
+/// `before`: how many before it have the same name.
+Which named_place(const std::string& name, int before) {
+    return {before > 0 ? std::optional(before + 1) : std::nullopt, name};
+}
+
+}  // namespace
+
+Which food_place(const plan::Plan& plan, const plan::FoodPlan& food) {
+    int before = 0;
+    for (const plan::FoodPlan& one : plan.foods) {
+        if (&one == &food) {
+            break;
+        }
+        before += one.food->name == food.food->name ? 1 : 0;
+    }
+    return named_place(food.food->name, before);
+}
+
+Which side_place(const plan::Sides& sides, std::size_t index) {
+    int before = 0;
+    for (std::size_t i = 0; i < index; ++i) {
+        before += sides.list[i].name == sides.list[index].name ? 1 : 0;
+    }
+    return named_place(sides.list[index].name, before);
+}
+
+}  // namespace holdwater::card

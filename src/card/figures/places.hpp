@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// How figures are numbered, where it is not simply by food, event or row.
+#pragma once
+
+#include "card/figures/list.hpp"
+
+namespace holdwater::card {
+
+/// On the Hold card, through the foods of a trip: the numbers of the first column, row, cell and tick of a food, from
+/// 1; its cells are counted row by row.
+struct HoldPlaces {
+    int bath = 1;
+    int row = 1;
+    int cell = 1;
+    int tick = 1;
+};
+HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
+
+/// The name of a food and of a side dish among the figures; of two of one name the second has a number too.
+Which food_place(const plan::Plan& plan, const plan::FoodPlan& food);
+Which side_place(const plan::Sides& sides, std::size_t index);
+
+}  // namespace holdwater::card

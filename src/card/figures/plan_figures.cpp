@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+// The figures of the Plan card and the times of the Log card.
+#include "card/figures/parts.hpp"
+#include "card/figures/places.hpp"
+
+namespace holdwater::card {
+
+using units::Toward;
+using How = FigureMaker::How;
+
+namespace {
+
+void add_pours(const FigureMaker& of) {
+    const SafeSide& safe = of.safe();
+    const plan::Fill& fill = of.plan().fill;
+    const std::string balance = of.source("heat-balance");
+    const units::Volume boil = fill.boiled_most + fill.warming;
+    of.brief().litres("boil", boil, safe.litres(boil, Toward::up), {"share-95", "up-half-litre", balance});
+    of.brief().litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
+    if (fill.warming.si() > 0.0) {
+        of.brief().litres("warming", fill.warming, safe.litres(fill.warming, Toward::down),
+                          {"chosen", "half-litre", balance});
+    }
+    of.degrees("fill", fill.reading, safe.about(fill.reading),
+               {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
+    int nth = 0;
+    for (const plan::Pour& pour : fill.pours) {
+        ++nth;
+        if (of.reads() && pour.trims()) {
+            of.litres("pour", pour.most, safe.one_boil(pour.most), {"share-95", "up-half-litre", balance}, nth);
+        } else {
+            of.brief().litres("pour", pour.boiling, tenth_litres(pour.boiling, safe.system()),
+                              {"chosen", "up-tenth-litre", balance}, nth);
+        }
+        of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
+    }
+}
+
+void add_top_ups(const FigureMaker& of) {
+    const SafeSide& safe = of.safe();
+    const std::string balance = of.source("heat-balance");
+    int nth = 0;
+    for (const plan::TopUp& top_up : of.plan().top_ups) {
+        ++nth;
+        of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);
+        of.litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
+                  {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
+        if (top_up.below_rim) {
+            of.length("below-rim", *top_up.below_rim, safe.water_line(*top_up.below_rim),
+                      {"share-95", "up-mm", of.source("heat-balance")}, nth);
+        }
+    }
+}
+
+}  // namespace
+
+void add_plan_food(FigureList& list, const plan::FoodPlan& food) {
+    const FigureMaker of = FigureMaker(list, "plan").acted_on();
+    const SafeSide& safe = of.safe();
+    const Which name = food_place(of.plan(), food);
+    of.degrees("core-peak", food.core_peak.high, safe.at_least(food.core_peak.high),
+               {"share-95", "up-degree", of.source("heat-engine"), food.core_peak.error.si()}, name);
+    of.number(
+        "kill-margin", food.kill.low, kill_margin(food),
+        {"share-95", "down-tenth", food.standard.kill->key + " [" + food.standard.kill->source + "]", food.kill.error},
+        name);
+    of.at("ready", food.ready(), {"share-95", "minute", food.standard.kill->key}, name);
+    if (of.reads() && !food.standard.finish) {
+        of.brief().degrees("ready-if", food.ready_if, safe.at_least(food.ready_if),
+                           {"share-5", "up-degree", of.source("heat-engine")}, name);
+    }
+}
+
+void add_plan_figures(FigureList& list) {
+    const FigureMaker of(list, "plan");
+    of.acted_on().at("latest-fire", of.plan().fill.latest_fire, {"share-95", "down-15-min", of.source("hold-times")});
+    add_acts(of);
+    int nth = 0;
+    for (const plan::FoodPlan& food : of.plan().foods) {
+        add_food(of, food, ++nth);
+    }
+    add_pours(of);
+    add_top_ups(of);
+    add_late(of);
+    add_meals(of);
+    of.degrees("read-floor", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+               {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
+    add_waits_until(of);
+}
+
+void add_log_figures(FigureList& list) {
+    const FigureMaker of(list, "log");
+    add_acts(of);
+    of.degrees("read-floor", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+               {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
+    int nth = 0;
+    for (const plan::FoodPlan& food : of.plan().foods) {
+        of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
+                           {"share-5", "up-degree", of.source("heat-engine")}, ++nth);
+    }
+    add_late(of);
+}
+
+}  // namespace holdwater::card

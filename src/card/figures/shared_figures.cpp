@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+// The figures that stand on several cards.
+#include "card/figures/kitchen_measures.hpp"
+#include "card/figures/parts.hpp"
+#include "facts/facts.hpp"
+
+namespace holdwater::card {
+
+using units::Toward;
+using How = FigureMaker::How;
+
+namespace {
+
+void add_hold_time(const FigureMaker& of, std::string_view key, units::Duration hold, const std::string& rule,
+                   int nth) {
+    if (hold.si() > 0.0) {
+        of.span(key, hold, hold_time(hold), {"rule", "none", rule}, nth);
+    }
+}
+
+void add_finish(const FigureMaker& of, const plan::FoodPlan& food, int nth) {
+    if (food.standard.finish) {
+        const std::string& rule = food.standard.rule_source;
+        of.degrees("finish", food.standard.finish->core, of.safe().limit(food.standard.finish->core),
+                   {"rule", "up-degree", rule}, nth);
+        add_hold_time(of, "finish-hold", food.standard.finish->hold, rule, nth);
+    }
+}
+
+const std::string& rule_of(const FigureMaker& of) {
+    return of.plan().foods.front().standard.rule_source;
+}
+
+}  // namespace
+
+void add_acts(const FigureMaker& of) {
+    int nth = 0;
+    for (const plan::Event& event : of.plan().events) {
+        of.at("act", event.at, {"share-95-jointly", "minute", of.source("heat-engine")}, ++nth);
+    }
+}
+
+void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth) {
+    const SafeSide& safe = of.safe();
+    const How given{"as-given", "none", of.source("trip-file")};
+    of.count("pieces", food.food->pieces, given, nth);
+    of.length("thickness", food.food->thickness, safe.thickness(food.food->thickness), given, nth);
+    of.degrees("target", food.food->target, safe.limit(food.food->target), given, nth);
+    if (food.standard.below_consumer_advice) {
+        const std::string& rule = food.standard.rule_source;
+        of.degrees("advice", food.standard.consumer_core, safe.limit(food.standard.consumer_core),
+                   {"rule", "up-degree", rule}, nth);
+        add_hold_time(of, "advice-hold", food.standard.consumer_hold, rule, nth);
+    }
+    add_finish(of, food, nth);
+    if (food.finishing) {
+        const How slow{"cautious-ends", "none", of.source("figures", "finish.*")};
+        of.span("finish-takes", food.finishing->one.simmering, fire_time(food.finishing->one.simmering), slow, nth);
+        if (food.finishing->one.pan) {
+            of.span("finish-pan", *food.finishing->one.pan, fire_time(*food.finishing->one.pan), slow, nth);
+        }
+        of.count("finish-lots", food.finishing->lots, {"chosen", "none", slow.source}, nth);
+    }
+}
+
+void add_full(const FigureMaker& of) {
+    const units::Temperature reheat = facts::facts().temperature("reheat");
+    of.degrees("reheat", reheat, of.safe().limit(reheat), {"rule", "up-degree", of.source("figure", "reheat")});
+    int nth = 0;
+    for (const plan::FoodPlan& food : of.plan().foods) {
+        add_finish(of, food, ++nth);
+    }
+}
+
+void add_read_floor(const FigureMaker& of) {
+    of.degrees("read-floor-level", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+               {"rule-thermometer", "up-degree", rule_of(of)});
+}
+
+void add_action_line(const FigureMaker& of) {
+    of.degrees("action-line-level", of.plan().action_line, of.safe().at_least(of.plan().action_line),
+               {"rule", "up-degree", rule_of(of)});
+}
+
+void add_top_up_mark(const FigureMaker& of) {
+    of.degrees("top-up-mark", of.plan().top_up_mark, of.safe().at_least(of.plan().top_up_mark),
+               {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
+}
+
+void add_late(const FigureMaker& of) {
+    of.span("late", units::minutes(facts::facts().spread("top-up.late").high), of.safe().latest_pour(),
+            {"rule", "none", of.source("figure", "top-up.late")});
+}
+
+void add_what_ifs(const FigureMaker& of) {
+    int nth = 0;
+    for (const plan::WhatIfAnswer& answer : of.plan().what_ifs) {
+        of.span("what-if", answer.longest, of.safe().may_leave(answer.longest),
+                {"share-95", "down-15-min", of.source("cooling-law")}, ++nth);
+    }
+}
+
+void add_meals(const FigureMaker& of) {
+    const plan::Plan& plan = of.plan();
+    const std::string sears = of.source("figures", "sear.*");
+    int nth = 0;
+    const auto add = [&](const plan::Sear& sear, units::LocalTime meal) {
+        ++nth;
+        of.at("meal", meal, {"as-given", "minute", of.source("trip-file")}, nth);
+        of.at("first-piece-out", first_piece_out(plan, sear, meal), {"slow-sear", "minute", sears}, nth);
+        of.number("sear-side", sear.side.si(), units::figure(sear.side.si(), 1.0, Toward::nearest),
+                  {"rule", "none", sears}, nth);
+        of.count("pans", sear.pans, {"chosen", "none", sears}, nth);
+    };
+    for (const plan::Meal& meal : plan.around.earlier) {
+        add(meal.sear, meal.serve);
+    }
+    add(plan.around.sear, plan.trip->serve);
+}
+
+void add_waits_until(const FigureMaker& of) {
+    of.at("waits-until", of.plan().waits_until, {"share-95", "down-15-min", of.source("cooling-law")});
+    of.brief().degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
+                       {"share-5", "up-degree", of.source("heat-engine")});
+}
+
+}  // namespace holdwater::card

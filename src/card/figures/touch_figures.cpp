@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+// The figures of the card Without a thermometer.
+#include "card/figures/dip.hpp"
+#include "card/figures/kitchen_measures.hpp"
+#include "card/figures/mixing.hpp"
+#include "card/figures/parts.hpp"
+#include "card/figures/provision_rounding.hpp"
+#include "facts/facts.hpp"
+
+namespace holdwater::card {
+
+using units::Toward;
+using How = FigureMaker::How;
+
+namespace {
+
+units::Figure tenth_up(double value) {
+    return units::figure(value, 0.1, Toward::up);
+}
+
+void add_mixing(const FigureMaker& of) {
+    const SafeSide& safe = of.safe();
+    const plan::Fill& fill = of.plan().fill;
+    const FigureMaker act = of.acted_on();
+    const std::string balance = of.source("heat-balance");
+    if (const auto mixing = mixing_of(of.plan())) {
+        act.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
+        if (mixing->with_ice_water) {
+            act.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
+                       {"likely-fill", "up-tenth", balance});
+        }
+        // Of what comes out, the low end decides: rounded down.
+        act.brief().degrees("comes-out-low", mixing->low, safe.at_most(mixing->low),
+                            {"pouring-errors", "down-degree", balance});
+        act.brief().degrees("comes-out-high", mixing->high, safe.at_least(mixing->high),
+                            {"nothing-lost", "up-degree", balance});
+    }
+    if (of.reads() && !of.plan().top_ups.empty()) {
+        const units::Volume most = most_of_a_pour(of.plan());
+        act.litres("top-up-most", most, safe.measured(most, Toward::up),
+                   {"share-95-largest", "up-tenth-litre", balance});
+    }
+    const How likely{"likely-fill", "half-litre", balance};
+    of.brief().litres("boil", fill.boiled, safe.litres(fill.boiled, of.reads() ? Toward::up : Toward::nearest), likely);
+    of.brief().litres("cold", fill.cold, safe.litres(fill.cold), likely);
+}
+
+}  // namespace
+
+void add_wax_figures(const FigureMaker& of) {
+    const FigureMaker act = of.acted_on();
+    const facts::Figure& wax = facts::facts().figure("wax.floor");
+    const units::Temperature clear = facts::facts().temperature(wax.key);
+    act.degrees("wax", clear, of.safe().at_least(clear),
+                {"rule", "up-degree", of.source("figure", wax.key + " [" + wax.source + "]")});
+    act.brief().degrees("wax-sets", wax_sets(), of.safe().at_most(wax_sets()),
+                        {"rule", "down-degree", of.source("figure", "wax.sets-below")});
+}
+
+void add_dips(const FigureMaker& of) {
+    const SafeSide& safe = of.safe();
+    const FigureMaker act = of.acted_on().brief();
+    const std::string skin = of.source("skin", "hand.*, touch.*");
+    for (const Dip& dip : dips()) {
+        const std::string stung = std::string("stung-") + dip.key;
+        act.degrees(stung + "-low", dip.band.p5, safe.at_most(dip.band.p5), {"baths-5", "down-degree", skin});
+        act.degrees(stung + "-high", dip.band.p95, safe.at_least(dip.band.p95), {"baths-95", "up-degree", skin});
+        for (const bool fahrenheit : {false, true}) {
+            of.number(fahrenheit ? "span-f" : "span-c", fahrenheit ? dip.band.p95.fahrenheit() : dip.band.p95.celsius(),
+                      span_of(dip.band, fahrenheit), {"baths-95", "up-degree", skin}, dip.row);
+        }
+        if (dip.burn) {
+            of.number("burn", dip.burn->si(), hold_time(*dip.burn), {"rule", "none", of.source("figures", "burn.*")},
+                      dip.row);
+        }
+    }
+    of.count("cold-hand", cold_hand_later(), {"baths-95", "none", skin});
+}
+
+void add_touch_figures(FigureList& list) {
+    const FigureMaker of(list, "touch");
+    add_mixing(of);
+    add_wax_figures(of);
+    add_dips(of);
+}
+
+}  // namespace holdwater::card
