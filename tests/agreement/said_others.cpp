@@ -134,7 +134,7 @@ std::string log_of(const Case& one, Course course) {
             const plan::TopUp& top_up = plan.top_ups[next];
             last = minute(top_up.at);
             text += fmt::format("{:.2f},{:.2f},before\n{:.2f},{:.2f},after\n", last, of(top_up.reading), last,
-                                plan.top_up_mark.celsius());
+                                plan.levels.mark.celsius());
         }
         const bool apart = minute(at) >= last + 60.0 &&
                            (next == plan.top_ups.size() || minute(plan.top_ups[next].at) >= minute(at) + 30.0);

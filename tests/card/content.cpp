@@ -231,8 +231,8 @@ void check_ladder(const Dealt& dealt) {
         }
         REQUIRE_FALSE(ladder->rungs.empty());
         const double lowest = std::stod(ladder->rungs.back().reading);
-        CHECK(lowest >= dealt.plan.read_floor.celsius() - 1e-9);
-        CHECK(lowest < dealt.plan.read_floor.celsius() + 1.0);
+        CHECK(lowest >= dealt.plan.levels.read_floor.celsius() - 1e-9);
+        CHECK(lowest < dealt.plan.levels.read_floor.celsius() + 1.0);
         for (const card::Ladder::Rung& rung : ladder->rungs) {
             CAPTURE(rung.reading);
             REQUIRE(rung.amounts.size() == ladder->right_heads.size());

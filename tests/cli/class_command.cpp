@@ -207,7 +207,7 @@ TEST_CASE("worked answers: come-up and box test as hold and gauge say") {
     CHECK(loss[0] < 1.35 * exact);
     // From a bath that may be 1 K under its reading, at the worse end of the band, down to 54.4 C in air of 0 C.
     const double worse = gauge["tau_h"].get<double>() * exact / gauge["loss_high"].get<double>();
-    const double top = made.frame->plan().top_up_mark.celsius() - 1.0;
+    const double top = made.frame->plan().levels.mark.celsius() - 1.0;
     const auto alone = figures(made.answer("alone"), R"(^(?:(\d+) h)? ?(\d*))");
     const double hours = alone[0] + alone[1] / 60.0;
     const double longest = worse * std::log(top / 54.4);
@@ -239,7 +239,7 @@ TEST_CASE("worked answers: hold, too thick and ladder as the cards say") {
         figures(made.answer("ladder"), R"(line of (\d+) °C, the colder one: ([\d.]+) L to add, ([\d.]+) L to swap)");
     for (const bool full : {false, true}) {
         const double engine =
-            units::in_litres(made.frame->pour(units::litres(30), units::celsius(litres[0]), plan.top_up_mark, full));
+            units::in_litres(made.frame->pour(units::litres(30), units::celsius(litres[0]), plan.levels.mark, full));
         CHECK(litres[full ? 2 : 1] >= engine - 1e-9);
         CHECK(litres[full ? 2 : 1] < engine + 0.5);
     }

@@ -66,7 +66,7 @@ TEST_CASE(
     const double water = units::in_litres(trip.boxes[0].water) * 0.98 * 4180.0;
     const double hours = 8.0;
     const double likely = 1.0 + 64.5 * std::exp(-0.85 * hours * 3600.0 / (water + setup->liner.si() + 1500.0));
-    CHECK(likely < setup->floor.celsius());
+    CHECK(likely < setup->levels.floor.celsius());
 }
 
 TEST_CASE("asked to sleep from bedtime to morning, the plan wakes the cook or refuses, never lets the bath fall") {
@@ -79,5 +79,5 @@ TEST_CASE("asked to sleep from bedtime to morning, the plan wakes the cook or re
     }
     CHECK(plan->night.wake.has_value());
     CHECK(plan->night.longest < units::hours(8));
-    CHECK(plan->share_that_holds >= 0.95);
+    CHECK(plan->promise.share >= 0.95);
 }

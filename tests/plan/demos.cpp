@@ -14,7 +14,7 @@ namespace {
 
 void keeps_its_promises(const plan::Plan& plan) {
     const trip::Trip& trip = *plan.trip;
-    CHECK(plan.share_that_holds >= 0.95);
+    CHECK(plan.promise.share >= 0.95);
     CHECK(plan.fill.food_in < trip.serve);
     CHECK(plan.fill.latest_food_in >= plan.fill.food_in);
     for (const plan::FoodPlan& food : plan.foods) {
@@ -40,7 +40,7 @@ void keeps_its_promises(const plan::Plan& plan) {
     CAPTURE(cold);
     CAPTURE(hot);
     CHECK(support::near_abs(cold + 0.958 * hot, 0.978 * units::in_litres(trip.boxes.front().water), 1.0));
-    const double mixed = (cold * trip.fire.cold_water.celsius() + hot * plan.fill.boiling.celsius()) / (cold + hot);
+    const double mixed = (cold * trip.fire.cold_water.celsius() + hot * plan.levels.boiling.celsius()) / (cold + hot);
     CHECK(mixed >= plan.fill.reading.celsius());
     CHECK(mixed <= plan.fill.reading.celsius() + 12.0);
     for (std::size_t i = 1; i < plan.ladder.size(); ++i) {

@@ -52,7 +52,7 @@ void compare(facts::Shape shape) {
                 CHECK(near_abs(run.bath().bath_history().at(at).celsius(), states[m].bath, 0.05));
             }
             CHECK(near_abs(run.bath().core_history(0).at(at).celsius(), states[m].core, 0.1));
-            below += states[m].bath < setup->floor.celsius() ? 1 : 0;
+            below += states[m].bath < setup->levels.floor.celsius() ? 1 : 0;
         }
         CHECK(below == 0);
     }

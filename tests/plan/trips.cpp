@@ -21,9 +21,9 @@ trip::Trip trip_of(const std::string& name) {
 /// What every plan must be, whatever the trip.
 void check_sense(const plan::Plan& plan) {
     const trip::Trip& trip = *plan.trip;
-    CHECK(plan.share_that_holds >= 0.95);
+    CHECK(plan.promise.share >= 0.95);
     CHECK(plan.fill.food_in > trip.from);
-    CHECK(plan.fill.reading < plan.fill.boiling);
+    CHECK(plan.fill.reading < plan.levels.boiling);
     CHECK(plan.fill.cold + plan.fill.boiled < plan.trip->boxes.front().water * 1.1);
     units::LocalTime last = plan.fill.food_in;
     for (const plan::TopUp& top_up : plan.top_ups) {
@@ -50,8 +50,8 @@ TEST_CASE("a hot windy day by the sea, one pot, rules of au-nz") {
     const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
-    CHECK(plan->floor >= units::celsius(60));
-    CHECK(near_abs(plan->fill.boiling.celsius(), 99.97, 0.05));
+    CHECK(plan->levels.floor >= units::celsius(60));
+    CHECK(near_abs(plan->levels.boiling.celsius(), 99.97, 0.05));
     REQUIRE(plan->around.ice.has_value());
 }
 
@@ -60,7 +60,7 @@ TEST_CASE("a night at -20 C and 3,000 m: water boils at 90 C, the storm is answe
     const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
-    CHECK(near_abs(plan->fill.boiling.celsius(), 89.98, 0.05));  // us-std-atm-1976 and IAPWS-IF97, computed
+    CHECK(near_abs(plan->levels.boiling.celsius(), 89.98, 0.05));  // us-std-atm-1976 and IAPWS-IF97, computed
     REQUIRE(plan->what_ifs.size() == 2);
     CHECK(plan->what_ifs[0].holds);
     // The storm's plan has a mark of its own, a kelvin hotter at the most: never longer than calm weather grants there.
@@ -115,11 +115,11 @@ TEST_CASE("no thermometer: measured litres that mix to what the plan wants, top-
     const auto plan = plan::make_plan(trip, support::without_tables());
     REQUIRE(plan.ok());
     check_sense(*plan);
-    CHECK(plan->floor >= units::celsius(57.2));
+    CHECK(plan->levels.floor >= units::celsius(57.2));
     // The likely mix by hand: litres measured boiling and cold, no losses, is a few kelvins above the planned reading.
     const double hot = 0.958 * units::in_litres(plan->fill.boiled);
     const double cold = units::in_litres(plan->fill.cold);
-    const double mixed = (hot * plan->fill.boiling.celsius() + cold * trip.fire.cold_water.celsius()) / (hot + cold);
+    const double mixed = (hot * plan->levels.boiling.celsius() + cold * trip.fire.cold_water.celsius()) / (hot + cold);
     CHECK(mixed > plan->fill.reading.celsius());
     CHECK(mixed < plan->fill.reading.celsius() + 8.0);
     CHECK(near_abs(cold + 0.958 * units::in_litres(plan->fill.boiled),

@@ -66,7 +66,7 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
         run.top_up(schedule.recipe);
         const double added = run.poured().back().si() * scenario.litres;
         lines.pours.push_back({at.si() - both.food_in, run.taken_out().back().si(), added,
-                               (setup.boiling - units::kelvins(scenario.boiling_cooled)).celsius()});
+                               (setup.levels.boiling - units::kelvins(scenario.boiling_cooled)).celsius()});
     }
     run.advance_to(Duration{end});
     return both;

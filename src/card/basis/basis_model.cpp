@@ -65,7 +65,7 @@ void BasisMaker::verdict() {
         const FigureList figures = trip_figures({plan, words_});
         const CardFigures of_plan = figures.of("plan");
         note("verdict", {{"trip", plain(plan.trip->name)},
-                         {"share", units::figure(100.0 * plan.share_that_holds, 1.0, units::Toward::down)},
+                         {"share", units::figure(100.0 * plan.promise.share, 1.0, units::Toward::down)},
                          {"food-in", of_plan("act", act_at(plan, plan.fill.food_in))},
                          {"serve", of_plan("act", act_at(plan, plan.trip->serve))},
                          {"top-ups", static_cast<int>(plan.top_ups.size())},
@@ -87,8 +87,8 @@ void BasisMaker::model() {
         note(key);
     }
     const plan::Plan& plan = plans_.front();
-    note("model-doubt",
-         {{"scenarios", static_cast<int>(plan.scenarios)}, {"error", units::decimal(100.0 * plan.share_error, 1)}});
+    note("model-doubt", {{"scenarios", static_cast<int>(plan.promise.scenarios)},
+                         {"error", units::decimal(100.0 * plan.promise.error, 1)}});
     note("model-rounding");
     note("model-limits");
 }
@@ -162,7 +162,7 @@ void BasisMaker::readings(const plan::Plan& plan) {
     const auto alone = [&](const char* key, double value) {
         table.row({word(key), "", words_.written(units::decimal(value, 1)), ""});
     };
-    alone("assumed-boiling", plan.fill.boiling.celsius());
+    alone("assumed-boiling", plan.levels.boiling.celsius());
     const units::HeatCapacity liner = heat::liner_of(plan.trip->boxes.front().inside);
     alone("assumed-liner", liner.si() * 1e-3);
     put(std::move(table));

@@ -89,12 +89,12 @@ Ladder ladder_of(const ClassFrame& frame, const SafeSide& safe, bool full) {
         Ladder::Rung rung{safe.written(safe.about(reading)), {}};
         for (const units::Volume water : common_litres()) {
             // Three columns have no room for units: the line above says it.
-            const units::Volume pour = frame.pour(water, reading, safe.plan.top_up_mark, full);
+            const units::Volume pour = frame.pour(water, reading, safe.plan.levels.mark, full);
             rung.amounts.push_back(safe.written(units::amount(pour, system, {0.5, Toward::up}).without_units()));
         }
         ladder.rungs.push_back(std::move(rung));
     }
-    ladder.floor_reading = w.text("topup.floor", {{"floor", safe.at_least(safe.plan.read_floor)}});
+    ladder.floor_reading = w.text("topup.floor", {{"floor", safe.at_least(safe.plan.levels.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
 }
@@ -182,7 +182,7 @@ std::vector<Card> class_ladder_card(const ClassFrame& frame, const words::Words&
     const SafeSide safe{{frame.plan(), words}};
     Card card = named(words, "class-ladder");
     const char* unit = safe.us_first() ? "qt" : "L";
-    card.blocks.add(key_number(words, words.text("topup.key-label"), safe.at_least(frame.plan().top_up_mark),
+    card.blocks.add(key_number(words, words.text("topup.key-label"), safe.at_least(frame.plan().levels.mark),
                                words.text("topup.key-aside")));
     card.blocks.add(Note{words.text("class-ladder.add", {{"unit", unit}})});
     card.blocks.add(ladder_of(frame, safe, false));
@@ -198,7 +198,7 @@ std::vector<Card> class_ladder_card(const ClassFrame& frame, const words::Words&
 std::vector<Card> class_mix_card(const ClassFrame& frame, const words::Words& words) {
     const SafeSide safe{{frame.plan(), words}};
     Card card = named(words, "class-mix");
-    const units::Temperature mark = frame.plan().top_up_mark;
+    const units::Temperature mark = frame.plan().levels.mark;
     if (const auto mix = class_mix(frame, mark, false)) {
         card.blocks.add(
             KeyNumber{words.text("touch.key-label"), safe.written(parts_of(*mix)) + " : 1", "",

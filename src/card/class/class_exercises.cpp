@@ -149,7 +149,7 @@ class Writer {
     void ladder() {
         const std::vector<units::Temperature> rungs = frame_.rungs();
         const units::Temperature rung = rungs[rungs.size() > 1 ? rungs.size() - 2 : 0];
-        const units::Temperature mark = frame_.plan().top_up_mark;
+        const units::Temperature mark = frame_.plan().levels.mark;
         const auto litres = [&](bool full) {
             return safe_.litres_short(frame_.pour(ladder_water, rung, mark, full), Toward::up);
         };
@@ -182,9 +182,9 @@ class Writer {
     void alone() {
         const auto time = time_alone(frame_, class_box(), finder_.start(), frost);
         put("alone",
-            {{"mark", safe_.about(frame_.plan().top_up_mark)},
+            {{"mark", safe_.about(frame_.plan().levels.mark)},
              {"air", safe_.about(frost)},
-             {"floor", safe_.at_least(frame_.plan().read_floor)}},
+             {"floor", safe_.at_least(frame_.plan().levels.read_floor)}},
             {{"time", safe_.may_leave(time)}});
     }
 
@@ -197,7 +197,7 @@ class Writer {
         put("morning",
             {{"reading", safe_.about(found.reading)},
              {"air", safe_.about(found.air)},
-             {"floor", safe_.at_least(frame_.plan().read_floor)}},
+             {"floor", safe_.at_least(frame_.plan().levels.read_floor)}},
             {{"time", safe_.must_hold(found.below)}, {"full", after_a_fall()}}, key);
     }
 

@@ -79,7 +79,7 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
     if (!boiling) {
         return boiling.problems();
     }
-    setup_.boiling = plan_.fill.boiling = *boiling;
+    setup_.levels.boiling = *boiling;
     kind_ = facts::facts().find_food(wish.kind);
     if (kind_ == nullptr) {
         return {problem::error("class-kind", fmt::format("\"{}\" is not a known food", wish.kind),
@@ -93,10 +93,10 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
         return {problem::error(
             "class-altitude",
             fmt::format("water boils at {} here: too cool to top up a bath for {}",
-                        units::print(setup_.boiling, wish.units, {1.0, units::Toward::down}), kind_->name),
+                        units::print(setup_.levels.boiling, wish.units, {1.0, units::Toward::down}), kind_->name),
             "a lower --altitude")};
     }
-    plan_.top_up_mark = baths_.back();
+    plan_.levels.mark = baths_.back();
     for (const plan::FoodPlan& food : plan_.foods) {
         rulers_.push_back(plan::hold_rulers(plan_, food, baths_));
     }
@@ -148,12 +148,10 @@ problem::Problems ClassFrame::take_foods() {
 
 void ClassFrame::take_levels() {
     const safety::Standard& standard = setup_.foods.front().standard;  // the same for every shape
-    setup_.floor = std::max(standard.cook_floor, standard.hold_floor);
-    setup_.read_floor = setup_.floor + wish_.thermometer;
-    setup_.action_line = std::max({standard.action_line, standard.hold_action_line, setup_.read_floor});
-    plan_.floor = setup_.floor;
-    plan_.read_floor = setup_.read_floor;
-    plan_.action_line = setup_.action_line;
+    setup_.levels.floor = std::max(standard.cook_floor, standard.hold_floor);
+    setup_.levels.read_floor = setup_.levels.floor + wish_.thermometer;
+    setup_.levels.action_line = std::max({standard.action_line, standard.hold_action_line, setup_.levels.read_floor});
+    plan_.levels = setup_.levels;
     plan_.cold_baths = plan::cold_baths(setup_);
 }
 
@@ -170,9 +168,9 @@ bool ClassFrame::find_baths() {
         });
     };
     // Boiling water that has cooled on its way, and room for it to lift the bath at all.
-    const units::Temperature most =
-        setup_.boiling - units::kelvins(facts.spread("boil.cooling").high) - 2.0 * facts.difference("class.bath-step");
-    units::Temperature bath = units::celsius(std::ceil(setup_.action_line.celsius() - 1e-9));
+    const units::Temperature most = setup_.levels.boiling - units::kelvins(facts.spread("boil.cooling").high) -
+                                    2.0 * facts.difference("class.bath-step");
+    units::Temperature bath = units::celsius(std::ceil(setup_.levels.action_line.celsius() - 1e-9));
     while (!good(bath)) {
         bath = bath + units::kelvins(1.0);
         if (bath > most) {
@@ -194,8 +192,8 @@ units::Volume ClassFrame::pour(units::Volume water, units::Temperature reading, 
 
 std::vector<units::Temperature> ClassFrame::rungs() const {
     constexpr double most = 6.0;  // that a card has room for
-    const double lowest = std::ceil(plan_.read_floor.celsius() - 1e-9);
-    const double mark = plan_.top_up_mark.celsius();
+    const double lowest = std::ceil(plan_.levels.read_floor.celsius() - 1e-9);
+    const double mark = plan_.levels.mark.celsius();
     const double step = std::max(2.0, std::ceil((mark - lowest) / most));
     std::vector<units::Temperature> readings;
     for (double r = lowest; r < mark - 0.5; r += step) {

@@ -49,7 +49,7 @@ class ClassFrame {
     const std::vector<units::Temperature>& baths() const { return baths_; }
     /// Of a bath and a food of the plan, by their indices.
     const plan::HoldRuler& ruler(std::size_t bath, std::size_t food) const { return rulers_[food][bath]; }
-    units::Temperature boiling() const { return setup_.boiling; }
+    units::Temperature boiling() const { return setup_.levels.boiling; }
 
     /// Boiling litres that lift so much water from a reading to a mark; in a box of a usual size for that water, which
     /// has room for them or is full.

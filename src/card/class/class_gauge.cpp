@@ -54,15 +54,15 @@ units::Duration time_alone(const ClassFrame& frame, const ClassBox& box, units::
                            units::Temperature air) {
     const answer::Gauge made = gauge_of(box, start);
     const units::Duration fast = made.loss.time_constant * (made.loss.likely / made.loss.high);
-    const units::Temperature from = frame.plan().top_up_mark - frame.wish().thermometer;
-    return answer::time_above(from, frame.plan().floor, air, fast).value_or(units::Duration{0});
+    const units::Temperature from = frame.plan().levels.mark - frame.wish().thermometer;
+    return answer::time_above(from, frame.plan().levels.floor, air, fast).value_or(units::Duration{0});
 }
 
 units::History slow_fall(const ClassFrame& frame, const ClassBox& box, units::Temperature start,
                          units::Temperature reading, units::Temperature air) {
     const answer::Gauge made = gauge_of(box, start);
     const units::Duration slow = made.loss.time_constant * (made.loss.likely / made.loss.low);
-    const units::Temperature floor = frame.plan().floor;
+    const units::Temperature floor = frame.plan().levels.floor;
     const units::Temperature end = reading - frame.wish().thermometer;
     const units::Duration whole = answer::time_above(floor, end, air, slow).value_or(units::Duration{0});
     constexpr int points = 64;
@@ -82,7 +82,7 @@ ClassMorning class_morning(const ClassFrame& frame) {
     const facts::Facts& facts = facts::facts();
     ClassMorning morning;
     morning.air = units::celsius(0);  // made up, as the box
-    morning.reading = units::celsius(std::ceil(frame.plan().read_floor.celsius())) -
+    morning.reading = units::celsius(std::ceil(frame.plan().levels.read_floor.celsius())) -
                       units::kelvins(2);  // made up: a little under the floor
     const units::History bath =
         slow_fall(frame, class_box(), facts.temperature("finder.start"), morning.reading, morning.air);

@@ -120,7 +120,7 @@ class ClassSheetsMaker {
 
     void notes() {
         heading("notes-heading");
-        const units::Temperature mark = frame_.plan().top_up_mark;
+        const units::Temperature mark = frame_.plan().levels.mark;
         const auto burn = safety::burn_times(mark).second;
         warn("notes-scald", {{"bath", safe_.about(mark)},
                              {"away", safe_.children_away()},

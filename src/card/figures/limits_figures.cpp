@@ -45,10 +45,10 @@ void add_falls(const FigureMaker& of) {
     const SafeSide& safe = of.safe();
     const std::string rule = of.source(
         "rules", std::string(facts::to_name(plan.trip->rules)) + " [" + plan.foods.front().standard.rule_source + "]");
-    of.acted_on().degrees("read-floor", plan.read_floor, safe.at_least(plan.read_floor),
+    of.acted_on().degrees("read-floor", plan.levels.read_floor, safe.at_least(plan.levels.read_floor),
                           {"rule-thermometer", "up-degree", rule});
     add_cold_baths(of);
-    of.acted_on().degrees("action-line", plan.action_line, safe.at_least(plan.action_line),
+    of.acted_on().degrees("action-line", plan.levels.action_line, safe.at_least(plan.levels.action_line),
                           {"rule", "up-degree", rule});
     add_full(of);
     add_top_up_mark(of);

@@ -12,7 +12,8 @@ std::optional<Mixing> mixing_of(const plan::Plan& plan) {
     }
     Mixing mixing;
     mixing.parts = fill.boiled / fill.cold;
-    answer::MixQuestion question{fill.reading, fill.boiling, plan.trip->fire.cold_water, answer::Measure::volume};
+    answer::MixQuestion question{fill.reading, plan.levels.boiling, plan.trip->fire.cold_water,
+                                 answer::Measure::volume};
     if (const auto plainest = answer::mix(question)) {
         mixing.low = plainest->mixed.low;
     }

@@ -19,7 +19,7 @@ Curve night_curve(const Telling& telling) {
         curve.likely.push_back({x, drawn(night.curve[i].likely)});
         curve.high.push_back({x, drawn(night.curve[i].high)});
     }
-    curve.floor = std::ceil(drawn(telling.plan.read_floor) - 1e-9);
+    curve.floor = std::ceil(drawn(telling.plan.levels.read_floor) - 1e-9);
     for (double h = 0; h <= night.curve_hours.back() + 1e-9; h += 2.0) {
         curve.x_labels.push_back({h, fmt::format("{:.0f}", h)});
     }

@@ -83,7 +83,7 @@ void add_plan_figures(FigureList& list) {
     add_top_ups(of);
     add_late(of);
     add_meals(of);
-    of.degrees("read-floor", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+    of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     add_waits_until(of);
 }
@@ -91,7 +91,7 @@ void add_plan_figures(FigureList& list) {
 void add_log_figures(FigureList& list) {
     const FigureMaker of(list, "log");
     add_acts(of);
-    of.degrees("read-floor", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+    of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     int nth = 0;
     for (const plan::FoodPlan& food : of.plan().foods) {

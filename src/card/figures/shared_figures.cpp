@@ -73,17 +73,17 @@ void add_full(const FigureMaker& of) {
 }
 
 void add_read_floor(const FigureMaker& of) {
-    of.degrees("read-floor-level", of.plan().read_floor, of.safe().at_least(of.plan().read_floor),
+    of.degrees("read-floor-level", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", rule_of(of)});
 }
 
 void add_action_line(const FigureMaker& of) {
-    of.degrees("action-line-level", of.plan().action_line, of.safe().at_least(of.plan().action_line),
+    of.degrees("action-line-level", of.plan().levels.action_line, of.safe().at_least(of.plan().levels.action_line),
                {"rule", "up-degree", rule_of(of)});
 }
 
 void add_top_up_mark(const FigureMaker& of) {
-    of.degrees("top-up-mark", of.plan().top_up_mark, of.safe().at_least(of.plan().top_up_mark),
+    of.degrees("top-up-mark", of.plan().levels.mark, of.safe().at_least(of.plan().levels.mark),
                {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
 }
 

@@ -32,7 +32,7 @@ void add_top_up_figures(FigureList& list) {
     const plan::Plan& plan = of.plan();
     const std::string balance = of.source("heat-balance");
     const How cooling{"share-95", "down-15-min", of.source("cooling-law")};
-    act.degrees("mark", plan.top_up_mark, safe.at_least(plan.top_up_mark),
+    act.degrees("mark", plan.levels.mark, safe.at_least(plan.levels.mark),
                 {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
     int nth = 0;
     for (const plan::TopUp& top_up : plan.top_ups) {

@@ -58,9 +58,10 @@ DayBar bar_of(const CardWriter& writer, const CardFigures& on) {
         mark(top_up.at, "");
     }
     if (!writer.any_finish() && hour(ready) < bar.to) {
-        const Text ready_mark = writer.reads() ? writer.words.text("plan.bar-ready",
-                                                                   {{"least", on("ready-if", food_place(plan, *warmest))}})
-                                               : writer.words.text("plan.bar-hold");
+        const Text ready_mark =
+            writer.reads()
+                ? writer.words.text("plan.bar-ready", {{"least", on("ready-if", food_place(plan, *warmest))}})
+                : writer.words.text("plan.bar-hold");
         mark(ready, ready_mark);
     }
     mark(plan.trip->serve, writer.words.text("plan.bar-eat"));

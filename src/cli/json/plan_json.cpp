@@ -36,7 +36,8 @@ Json hours_interval(const units::Interval<std::optional<units::Duration>>& i) {
     return {{"low", hours(i.low)}, {"likely", hours(i.likely)}, {"high", hours(i.high)}};
 }
 
-Json fill_of(const plan::Fill& fill) {
+Json fill_of(const plan::Plan& plan) {
+    const plan::Fill& fill = plan.fill;
     Json pours = Json::array();
     for (const plan::Pour& pour : fill.pours) {
         pours.push_back({{"at", pour.at.iso()},
@@ -46,7 +47,7 @@ Json fill_of(const plan::Fill& fill) {
                          {"whole_pots", pour.whole}});
     }
     return {{"light_fire", fill.light_fire.iso()},
-            {"boiling_c", fill.boiling.celsius()},
+            {"boiling_c", plan.levels.boiling.celsius()},
             {"cold_l", units::in_litres(fill.cold)},
             {"boiled_l", units::in_litres(fill.boiled)},
             {"boiled_most_l", units::in_litres(fill.boiled_most)},
@@ -196,14 +197,14 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
                     {"trip", plan.trip->name},
                     {"at_risk", plan.trip->at_risk},
                     {"stamp", stamp},
-                    {"share_that_holds", plan.share_that_holds},
-                    {"share_error", plan.share_error},
-                    {"scenarios", plan.scenarios},
-                    {"fill", fill_of(plan.fill)},
-                    {"floor_c", plan.floor.celsius()},
-                    {"read_floor_c", plan.read_floor.celsius()},
-                    {"action_line_c", plan.action_line.celsius()},
-                    {"top_up_mark_c", plan.top_up_mark.celsius()},
+                    {"share_that_holds", plan.promise.share},
+                    {"share_error", plan.promise.error},
+                    {"scenarios", plan.promise.scenarios},
+                    {"fill", fill_of(plan)},
+                    {"floor_c", plan.levels.floor.celsius()},
+                    {"read_floor_c", plan.levels.read_floor.celsius()},
+                    {"action_line_c", plan.levels.action_line.celsius()},
+                    {"top_up_mark_c", plan.levels.mark.celsius()},
                     {"top_ups", top_ups},
                     {"events", events},
                     {"foods", foods},

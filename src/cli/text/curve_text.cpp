@@ -18,7 +18,7 @@ constexpr int columns = 72;
 
 std::string curve_text(const plan::Plan& plan) {
     const std::size_t count = plan.bath_curve.size();
-    units::Temperature top = plan.floor;
+    units::Temperature top = plan.levels.floor;
     for (const auto& bath : plan.bath_curve) {
         top = std::max(top, bath.high);
     }
@@ -35,7 +35,7 @@ std::string curve_text(const plan::Plan& plan) {
     for (int column = 0; column < columns; ++column) {
         const auto i = static_cast<std::size_t>(
             std::lround(static_cast<double>(column) * static_cast<double>(count - 1) / (columns - 1)));
-        put(row_of(plan.floor), column, "┄");
+        put(row_of(plan.levels.floor), column, "┄");
         for (int row = row_of(plan.bath_curve[i].high); row <= row_of(plan.bath_curve[i].low); ++row) {
             put(row, column, "░");
         }

@@ -188,7 +188,7 @@ std::string what_was_late(const Told& told) {
 std::string plan_text(const plan::Plan& plan) {
     const Told told(plan);
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
-                                  std::floor(100.0 * plan.share_that_holds));
+                                  std::floor(100.0 * plan.promise.share));
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
         out += fmt::format(
             "somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank "
@@ -246,7 +246,7 @@ std::string plan_text(const plan::Plan& plan) {
                      "if the meal slips, it may wait in the bath until {} without another top-up, {}, and no longer, "
                      "whatever is said above\n",
                      told.when("limits", "waits-until"),
-                     told.reads()           ? fmt::format("if it reads {} or more at serving", told("limits", "waits-if"))
+                     told.reads() ? fmt::format("if it reads {} or more at serving", told("limits", "waits-if"))
                      : plan.top_ups.empty() ? std::string("lid shut")
                                             : std::string("if every pour was on time"))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
@@ -258,7 +258,7 @@ std::string explain_text(const plan::Plan& plan, const std::vector<card::CardNum
     std::string out = fmt::format(
         "\nHow the card numbers are made safe: {} scenarios over every entry of the spreads; the share that holds,\n"
         "{:.1f} of 100, is known to {:.1f}. Box loss {:.2f} W/K ({:.2f} to {:.2f}), still air, lid closed.\n",
-        plan.scenarios, 100.0 * plan.share_that_holds, 100.0 * plan.share_error, plan.loss.likely.si(),
+        plan.promise.scenarios, 100.0 * plan.promise.share, 100.0 * plan.promise.error, plan.loss.likely.si(),
         plan.loss.low.si(), plan.loss.high.si());
     std::string card;
     for (const card::CardNumber& n : numbers) {

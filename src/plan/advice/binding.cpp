@@ -96,7 +96,7 @@ bool ready_in_time(const Setup& setup) {
 }
 
 bool can_be_filled(const Setup& setup) {
-    return recipe_for(setup, units::celsius(std::ceil(setup.action_line.celsius()))).has_value();
+    return recipe_for(setup, units::celsius(std::ceil(setup.levels.action_line.celsius()))).has_value();
 }
 
 /// The least whole kelvins of room with which it holds; more than most_room: not even with that.
@@ -176,11 +176,12 @@ std::string words_of(const Binding& binding, const Setup& setup) {
     switch (binding.limit) {
         case Limit::room:
             return fmt::format("the bath must stay over {} and the core of {} under {}, which leaves too little room",
-                               up(setup.action_line), coolest(setup).name,
+                               up(setup.levels.action_line), coolest(setup).name,
                                units::print(setup.highest_core, System::both, {0.1, Toward::down}));
         case Limit::thermometer:
             return fmt::format("the thermometer may be {} off, so that the bath must read {} or more",
-                               units::print(*setup.box->thermometer, System::metric, {0.1}), up(setup.action_line));
+                               units::print(*setup.box->thermometer, System::metric, {0.1}),
+                               up(setup.levels.action_line));
         case Limit::pots:
             return fmt::format("{} {} too little at once", pots_of(fire), fire.pots == 1 ? "gives" : "give");
         case Limit::fire:

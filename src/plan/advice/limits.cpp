@@ -121,7 +121,7 @@ std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan) {
     if (auto slow = too_slow(food)) {
         return slow;
     }
-    auto unfinished = no_finish(food, plan.fill.boiling);
+    auto unfinished = no_finish(food, plan.levels.boiling);
     return unfinished ? unfinished : too_late(food, *plan.trip);
 }
 
@@ -157,7 +157,7 @@ Problem bath_refusal(const Setup& setup, bool too_hot, bool diagnose) {
               problem::error(code,
                              fmt::format("the bath cannot be held between {} and a core of {}: not with a box of "
                                          "{:.2f} W/K and {}",
-                                         units::print(setup.action_line, System::both, {0.1, Toward::up}),
+                                         units::print(setup.levels.action_line, System::both, {0.1, Toward::up}),
                                          units::print(setup.highest_core, System::both, {0.1, Toward::down}),
                                          setup.loss.likely.si(), pots_that_boil(*setup.trip)),
                              "a better box, more or larger pots, and more room between bath and core"));
@@ -183,13 +183,13 @@ Problems fill_impossible(const Setup& setup, bool diagnose) {
     const std::vector<Binding> bound = diagnose ? fill_bound_by(setup) : std::vector<Binding>{};
     const std::string why = bound.empty()
                                 ? fmt::format("not with {} and water that boils at {}", pots_that_boil(*setup.trip),
-                                              units::print(setup.boiling, System::metric, {1, Toward::down}))
+                                              units::print(setup.levels.boiling, System::metric, {1, Toward::down}))
                                 : all_of(bound, setup, words_of, "; or ");
     return {
         at(setup.trip->fire_place,
            problem::error("fill-impossible",
                           fmt::format("{:.0f} L at {} or more cannot be had: {}", units::in_litres(setup.box->water),
-                                      units::print(setup.action_line, System::metric, {1, Toward::up}), why),
+                                      units::print(setup.levels.action_line, System::metric, {1, Toward::up}), why),
                           bound.empty() ? "fill less water, or more or larger pots, or a better box"
                                         : all_of(bound, setup, mend_of, ", or ")))};
 }
@@ -214,7 +214,7 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
         excess.push_back(one.excess);
     }
     const bool too_hot = quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9);
-    const bool falls = !schedule.boils_in_time || 1.0 - plan.share_that_holds > allowed_failures() + 1e-9;
+    const bool falls = !schedule.boils_in_time || 1.0 - plan.promise.share > allowed_failures() + 1e-9;
     if (too_hot || falls) {
         // What else is wrong may come of it, so it is told first.
         broken.insert(broken.begin(), bath_refusal(setup, too_hot, diagnose));

@@ -53,8 +53,8 @@ ForTheFire from_another_box(const Setup& setup, units::LocalTime meal) {
             continue;
         }
         const answer::Piece piece = answer::piece_of(food);
-        const auto time =
-            answer::finish_time(piece, *standard->finish, answer::core_out_of_bath(piece, *standard), setup.boiling);
+        const auto time = answer::finish_time(piece, *standard->finish, answer::core_out_of_bath(piece, *standard),
+                                              setup.levels.boiling);
         other.volume += answer::lying(piece).volume;
         other.longest = std::max(other.longest, time ? time->longest() : Duration{0});
     }
@@ -103,7 +103,7 @@ units::Volume water_to_finish(const Plan& plan) {
 
 std::optional<answer::FinishTime> finish_time_of(const Setup& setup, const FoodPlan& food) {
     return answer::finish_time(food.piece, *food.standard.finish, answer::core_out_of_bath(food.piece, food.standard),
-                               setup.boiling);
+                               setup.levels.boiling);
 }
 
 void time_finishing(const Setup& setup, Plan& plan) {

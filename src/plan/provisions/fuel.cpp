@@ -85,7 +85,7 @@ std::optional<FuelNeed> fuel_for(const trip::Fire& fire, const Between<units::En
 std::optional<FuelNeed> fuel_of(const Plan& plan, const WaterNeed& water) {
     const facts::Figure& pot = facts::facts().figure("fuel.pot-share");
     const auto heat = [&](units::Volume litres, double share) {
-        return heat_to_boil(litres, plan.trip->fire.cold_water, plan.fill.boiling, share);
+        return heat_to_boil(litres, plan.trip->fire.cold_water, plan.levels.boiling, share);
     };
     return fuel_for(plan.trip->fire, {heat(water.boil_likely, pot.low), heat(water.boil_likely, pot.value),
                                       heat(water.boil_most, pot.high)});

@@ -38,12 +38,13 @@ Length held_as(const FoodPlan& food) {
 /// piece becomes safe. Where nobody reads, the clock keeps the action line.
 std::vector<Temperature> hold_baths(const Plan& plan, const answer::HoldTimes& own) {
     if (!plan.trip->boxes.front().thermometer) {
-        return {plan.action_line};
+        return {plan.levels.action_line};
     }
     // Whole degrees of the system that is printed first, so that each is worked out just as it is printed.
     const bool us = units::first_of(plan.trip->units) == units::System::us;
     const auto bath = [us](double degree) { return us ? units::fahrenheit(degree) : units::celsius(degree); };
-    const double floor = std::ceil((us ? plan.read_floor.fahrenheit() : plan.read_floor.celsius()) - 1e-9);
+    const double floor =
+        std::ceil((us ? plan.levels.read_floor.fahrenheit() : plan.levels.read_floor.celsius()) - 1e-9);
     // So far above the read floor every standard of the rules is met.
     const double most = us ? 27.0 : 15.0;
     const double step = us ? 5.0 : 3.0;
@@ -83,10 +84,10 @@ std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::v
     int most = 0;
     for (const std::size_t row : std::set{table.own, rows.size() - 1}) {
         for (std::size_t column = 0; column < table.baths.size(); ++column) {
-            if (!table.cells[row][column] || table.baths[column] <= plan.read_floor) {
+            if (!table.cells[row][column] || table.baths[column] <= plan.levels.read_floor) {
                 continue;
             }
-            const auto factor = rows[row].dip_factor(table.baths[column], plan.read_floor);
+            const auto factor = rows[row].dip_factor(table.baths[column], plan.levels.read_floor);
             if (!factor) {
                 return std::nullopt;
             }
@@ -117,7 +118,7 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
 std::optional<units::Duration> longest_hold(const Plan& plan, const FoodPlan& food) {
     const answer::HoldTimes own = times_of(plan, food, held_as(food));
     // What never comes is less than any time.
-    return std::max(own.at(hold_baths(plan, own).front()).allowed, own.at(plan.action_line).allowed);
+    return std::max(own.at(hold_baths(plan, own).front()).allowed, own.at(plan.levels.action_line).allowed);
 }
 
 std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {

@@ -19,7 +19,7 @@ using units::Temperature;
 /// The slow core in boiling water, from a start.
 std::optional<History> boiled(const Setup& setup, const FoodSetup& food, Temperature start, Temperature full) {
     // A pot that cools a little as the food goes in, and a lid off: as much as boiling water cools on its way.
-    const Temperature water = setup.boiling - units::kelvins(facts::facts().spread("boil.cooling").high);
+    const Temperature water = setup.levels.boiling - units::kelvins(facts::facts().spread("boil.cooling").high);
     const answer::HoldQuestion question{food.piece.body,
                                         answer::properties_of(food.piece, heat::Bound::slow),
                                         answer::film_of(food.piece, heat::Bound::slow),
@@ -59,7 +59,7 @@ std::optional<safety::Fall> fall_of(const Setup& setup, const History& bath, Tem
         double rising = 0.0;
         for (const Temperature start : {bath.points.back().value, setup.foods[i].piece.start}) {
             const auto core = boiled(setup, setup.foods[i], start, full);
-            const auto warm = core ? core->first_at_or_above(setup.floor) : std::nullopt;
+            const auto warm = core ? core->first_at_or_above(setup.levels.floor) : std::nullopt;
             if (!warm) {
                 return std::nullopt;
             }
@@ -89,7 +89,7 @@ std::optional<LatePour> late_pour(const Ensemble& ensemble, const Schedule& sche
     }
     const safety::FallRules rules = fall_rules(setup);
     const Duration allowed = units::minutes(facts::facts().spread("top-up.late").high);
-    const History coldest = coldest_fall(ensemble, schedule, setup.floor, rules.longest);
+    const History coldest = coldest_fall(ensemble, schedule, setup.levels.floor, rules.longest);
     History bath;
     for (const History::Point& next : coldest.points) {
         bath.add(next.at, next.value);

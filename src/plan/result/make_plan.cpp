@@ -33,7 +33,6 @@ Fill fill_of(const Ensemble& ensemble, const Schedule& schedule, const std::vect
     const trip::Trip& trip = *setup.trip;
     Fill fill;
     fill.light_fire = trip.from;
-    fill.boiling = setup.boiling;
     fill.cold = schedule.recipe.cold;
     fill.reading = schedule.recipe.reading;
     fill.warming = trip.fire.pot * (trip.fire.usable * setup.rounds_before);
@@ -216,15 +215,11 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     const std::vector<ScenarioResult>& results = tried->results;
     Plan plan;
     plan.trip = std::move(shared);
-    plan.scenarios = ensemble.size();
     const auto [share, share_error] = ensemble.share(failures(results));
-    plan.share_that_holds = 1.0 - share;
-    plan.share_error = share_error;
-    plan.top_up_mark = schedule->recipe.top_up_mark;
-    plan.action_line = setup->action_line;
+    plan.promise = {1.0 - share, share_error, ensemble.size()};
+    plan.levels = setup->levels;
+    plan.levels.mark = schedule->recipe.top_up_mark;
     plan.round = setup->round;
-    plan.floor = setup->floor;
-    plan.read_floor = setup->read_floor;
     plan.cold_baths = cold_baths(*setup);
     plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
     plan.fill = fill_of(ensemble, *schedule, results);
@@ -264,7 +259,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
         plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);
     }
     plan.waits_until = trip.serve.after(may_wait(boxes));
-    plan.waits_if = std::max(boxes.reading_at_serving(), plan.action_line);  // at that line a top-up is due
+    plan.waits_if = std::max(boxes.reading_at_serving(), plan.levels.action_line);  // at that line a top-up is due
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
         const Duration longest{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};

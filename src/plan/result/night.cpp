@@ -25,7 +25,7 @@ enum class Foods { all, that_stay };
 double time_constant(const Ensemble& ensemble, std::size_t i, double wind, Foods which = Foods::that_stay) {
     const Setup& setup = ensemble.setup();
     const Scenario& scenario = ensemble.scenario(i);
-    const double water = setup.box->water.si() * scenario.litres * heat::water_density(setup.action_line).si() *
+    const double water = setup.box->water.si() * scenario.litres * heat::water_density(setup.levels.action_line).si() *
                          heat::water_specific_heat().si();
     double food = 0.0;
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
@@ -60,7 +60,7 @@ units::History slowest_fall(const Ensemble& ensemble, const std::vector<double>&
                             Temperature warm_air) {
     const Setup& setup = ensemble.setup();
     const double whole_error = setup.box->thermometer.value_or(units::kelvins(0)).si();
-    const double floor = setup.floor.celsius();
+    const double floor = setup.levels.floor.celsius();
     const double lowest = std::min(reading.celsius() - whole_error, floor);
     constexpr int levels = 24;
     units::History fall;
@@ -104,12 +104,12 @@ Temperature fallen(const Ensemble& ensemble, std::size_t i, Temperature from, Du
 /// at serving.
 std::vector<Simulation> due(const Ensemble& ensemble, const Schedule& schedule, std::size_t i) {
     const Setup& setup = ensemble.setup();
-    const Temperature line = setup.action_line - units::kelvins(reading_error(setup, ensemble.scenario(i)));
+    const Temperature line = setup.levels.action_line - units::kelvins(reading_error(setup, ensemble.scenario(i)));
     std::vector<Simulation> boxes;
     replay(ensemble, schedule, i, false, [&](const Simulation& run) {
         boxes.push_back(run);
         boxes.back().until_level(line, setup.trip->serve.since(setup.trip->from));
-        boxes.back().set_reading(std::min(boxes.back().shown(), setup.action_line));
+        boxes.back().set_reading(std::min(boxes.back().shown(), setup.levels.action_line));
     });
     return boxes;
 }
@@ -130,7 +130,7 @@ void add_rows(const Setup& setup, const LeftBoxes& boxes, Night& night) {
     }
     const double tail = allowed_failures();
     const double first =
-        std::max(std::ceil(setup.action_line.celsius()) + 1.0, std::floor(quantile_low(lowest, tail).celsius()));
+        std::max(std::ceil(setup.levels.action_line.celsius()) + 1.0, std::floor(quantile_low(lowest, tail).celsius()));
     const double top = std::round(quantile_high(highest, 1.0 - tail).celsius());
     for (double r = top; r >= first; r -= 1.0) {
         readings.push_back(units::celsius(r));
@@ -213,11 +213,11 @@ FireOut fire_out(const Ensemble& ensemble, const Schedule& schedule, Duration ou
     const Duration without = out + setup.round;  // the pots must come to the boil again
     std::vector<Duration> below(few_of(ensemble));
     std::vector<Duration> below_50(below.size());
-    std::vector<Temperature> coolest(below.size(), setup.action_line);
+    std::vector<Temperature> coolest(below.size(), setup.levels.action_line);
     for_each_index(below.size(), [&](std::size_t i) {
         for (Simulation& box : due(ensemble, schedule, i)) {
             const Alone alone = left_alone(std::move(box), around, without, true);
-            below[i] = std::max(below[i], without - alone.down_to(setup.floor));
+            below[i] = std::max(below[i], without - alone.down_to(setup.levels.floor));
             below_50[i] = std::max(below_50[i], without - alone.down_to(deep));
             coolest[i] = std::min(coolest[i], alone.bath.points.back().value);
         }
@@ -238,9 +238,9 @@ FireOut fire_out(const Ensemble& ensemble, const Schedule& schedule, Duration ou
                                   answer::film_of(food.piece, heat::Bound::slow),
                                   schedule.recipe.top_up_mark,
                                   end,
-                                  setup.floor};
+                                  setup.levels.floor};
         const auto core = answer::core_in_constant_bath(rise);
-        back = std::max(back, core ? core->first_at_or_above(setup.floor).value_or(out) : out);
+        back = std::max(back, core ? core->first_at_or_above(setup.levels.floor).value_or(out) : out);
         // Growth all the time at its fastest between the coolest bath and the floor: no fall can do worse.
         const facts::GrowthModel& model = facts.growth(facts.find_food(food.food->kind)->growth);
         const double rate = safety::FastestAbove(model)(end);
@@ -273,7 +273,7 @@ Night night_of(const Ensemble& ensemble, const Schedule& schedule, const LeftBox
         constants.push_back(time_constant(ensemble, i, heat::wind_position(trip.weather.wind), Foods::all));
     }
     const std::vector<Duration> columns{units::hours(2), units::hours(4), units::hours(8)};
-    const double floor = std::ceil(setup.read_floor.celsius());
+    const double floor = std::ceil(setup.levels.read_floor.celsius());
     for (double r = floor - 1.0; r >= 46.0 && r >= floor - 8.0; r -= 1.0) {
         const Temperature reading = units::celsius(r);
         // The last row stands for every reading below it too, however fast the bath fell.

@@ -7,6 +7,7 @@
 #include "answer/hold/piece.hpp"
 #include "plan/provisions/finishing.hpp"
 #include "plan/provisions/provisions.hpp"
+#include "plan/result/levels.hpp"
 #include "problem/problem.hpp"
 #include "safety/after_fall.hpp"
 #include "trip/trip.hpp"
@@ -34,7 +35,6 @@ struct Pour {
 
 struct Fill {
     units::LocalTime light_fire;
-    units::Temperature boiling;               // at this altitude
     units::Volume cold;                       // first into the box
     units::Volume boiled;                     // all pours together, likely
     units::Volume boiled_most;                // the same in 95 of 100
@@ -193,10 +193,7 @@ struct Plan {
     std::shared_ptr<const trip::Trip>
         trip;  // foods and answers point into it; as planned, so a plan is whole by itself
     Fill fill;
-    units::Temperature top_up_mark;            // read this after a top-up
-    units::Temperature action_line;            // a reading here asks for a top-up now
-    units::Temperature floor;                  // the bath never below this, while the food cooks and after
-    units::Temperature read_floor;             // the same as a reading, the thermometer's error on it: what cards print
+    Levels levels;
     std::vector<safety::ColdBath> cold_baths;  // thrown away before the clock says so; of the bath, not as a reading
     std::vector<TopUp> top_ups;
     std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
@@ -213,11 +210,9 @@ struct Plan {
     Interval<units::HeatLoss> loss;                        // lid closed, still air
     std::vector<WhatIfAnswer> what_ifs;                    // in the trip's order
     Provisions around;                                     // portions, water, fuel, ice, sides, sear, leftovers
-    units::LocalTime waits_until;   // the meal may wait in the bath so long after serving, without a top-up
-    units::Temperature waits_if;    // that holds where the bath reads no less than this at serving
-    double share_that_holds = 0.0;  // of the scenarios
-    double share_error = 0.0;       // of that share, from drawing scenarios at all
-    std::size_t scenarios = 0;
+    units::LocalTime waits_until;  // the meal may wait in the bath so long after serving, without a top-up
+    units::Temperature waits_if;   // that holds where the bath reads no less than this at serving
+    Promise promise;
     bool boil_waits_for_fire = false;
     problem::Problems notes;  // warnings and notes that come with a good plan
 };

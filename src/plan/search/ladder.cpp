@@ -34,7 +34,7 @@ Volume pour_in(const Ensemble& ensemble, std::size_t i, Temperature reading, Tem
     const double open = scenario.lid + facts::facts().value("lid.air-change");
     const double lost = heat::open_surface_loss(bath, air) * setup.surface.si() * open / capacity;
     const Volume real = lifting_pour(setup, units::HeatCapacity{capacity}, Volume{0}, bath - units::kelvins(lost),
-                                     mark - error, setup.boiling - units::kelvins(scenario.boiling_cooled));
+                                     mark - error, setup.levels.boiling - units::kelvins(scenario.boiling_cooled));
     return real / scenario.litres;
 }
 
@@ -52,7 +52,7 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
     }
     std::vector<LadderRung> ladder;
     std::vector<Volume> litres(std::min(ensemble.size(), scenarios_for_litres));
-    const double lowest = std::ceil(setup.read_floor.celsius() - 1e-9);
+    const double lowest = std::ceil(setup.levels.read_floor.celsius() - 1e-9);
     for (int rung = 0; rung < most_rungs; ++rung) {
         const Temperature reading = units::celsius(lowest + rung * rung_step);
         if (reading >= mark) {

@@ -54,10 +54,10 @@ double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
 /// The hottest fill whose heat alone keeps the cores within tolerance, in whole degrees, as the card prints it.
 std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     const Setup& setup = ensemble.setup();
-    double low = std::ceil(setup.action_line.celsius());
+    double low = std::ceil(setup.levels.action_line.celsius());
     const facts::Facts& facts = facts::facts();
     double high = std::floor(
-        std::min({facts.value("fill.highest"), facts.value("box.bag-softens"), setup.boiling.celsius() - 5.0}));
+        std::min({facts.value("fill.highest"), facts.value("box.bag-softens"), setup.levels.boiling.celsius() - 5.0}));
     auto best = recipe_for(setup, units::celsius(low));
     if (!best || excess_after_fill(ensemble, *best) > 0) {
         return best;
@@ -312,7 +312,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<st
     }
     const Filled start = start_of(ensemble, *fill);
     // Marks above the fill reading or the batch's reach only waste fuel; marks near the action line come too often.
-    const double lowest = std::ceil(setup.action_line.celsius()) + 2.0;
+    const double lowest = std::ceil(setup.levels.action_line.celsius()) + 2.0;
     const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
     std::optional<Schedule> best;
     for (double mark = highest; mark >= lowest; mark -= 1.0) {
@@ -331,7 +331,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<st
     if (!best) {
         return std::nullopt;
     }
-    try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.action_line.celsius())));
+    try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.levels.action_line.celsius())));
     return best;
 }
 

@@ -37,15 +37,17 @@ units::History outside_of(const trip::Trip& trip) {
 
 void take_strictest(Setup& setup) {
     setup.highest_core = setup.foods.front().food->target + setup.foods.front().food->tolerance;
-    setup.floor = setup.action_line = units::celsius(0);
+    setup.levels.floor = setup.levels.action_line = units::celsius(0);
     for (const FoodSetup& food : setup.foods) {
         const safety::Standard& standard = food.standard;
-        setup.floor = std::max({setup.floor, standard.cook_floor, standard.hold_floor});
-        setup.action_line = std::max({setup.action_line, standard.action_line, standard.hold_action_line});
+        setup.levels.floor = std::max({setup.levels.floor, standard.cook_floor, standard.hold_floor});
+        setup.levels.action_line =
+            std::max({setup.levels.action_line, standard.action_line, standard.hold_action_line});
         setup.highest_core = std::min(setup.highest_core, food.food->target + food.food->tolerance);
     }
-    setup.read_floor = setup.floor + setup.box->thermometer.value_or(units::kelvins(0));
-    setup.action_line = setup.box->thermometer ? std::max(setup.action_line, setup.read_floor) : setup.floor;
+    setup.levels.read_floor = setup.levels.floor + setup.box->thermometer.value_or(units::kelvins(0));
+    setup.levels.action_line =
+        setup.box->thermometer ? std::max(setup.levels.action_line, setup.levels.read_floor) : setup.levels.floor;
 }
 
 /// Foods that come and go change the level: each company of foods that is ever in the box together is looked at, and
@@ -97,7 +99,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
     if (!boiling) {
         append(problems, boiling.problems());
     } else {
-        setup.boiling = *boiling;
+        setup.levels.boiling = *boiling;
     }
     setup.liner = heat::liner_of(setup.box->inside);
     const auto loss = answer::loss_of(*setup.box, setup.liner);

@@ -4,6 +4,7 @@
 
 #include "answer/hold/piece.hpp"
 #include "heat/box.hpp"
+#include "plan/result/levels.hpp"
 #include "plan/search/scenario.hpp"
 #include "problem/problem.hpp"
 #include "trip/trip.hpp"
@@ -27,7 +28,6 @@ struct FoodSetup {
 struct Setup {
     const trip::Trip* trip = nullptr;
     const trip::Box* box = nullptr;
-    units::Temperature boiling;
     heat::BoxLoss loss;
     units::HeatCapacity liner;
     units::Area surface;  // water surface
@@ -38,10 +38,7 @@ struct Setup {
     units::Volume batch;     // boiling litres of all pots, once
     units::Duration round;   // from cold pots to the pour
     int rounds_before = 0;   // that warm the box before the fill
-    // The strictest over all foods.
-    units::Temperature floor;       // while it cooks and after: nobody in the woods changes cards at "done"
-    units::Temperature read_floor;  // a reading below this may be a bath below the floor: the thermometer's error on it
-    units::Temperature action_line;   // a reading, and never below read_floor
+    Levels levels;
     units::Temperature highest_core;  // target + tolerance
 };
 

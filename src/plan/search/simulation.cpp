@@ -60,8 +60,8 @@ Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, Volume roo
     // One balance of heat, with s litres taken out at the reading T and h + s poured in, h what still fits:
     // C (R - T) = rho_b c (h + s)(B - R) + ... solved for s; see the two branches.
     const double c = heat::water_specific_heat().si();
-    const double hot = heat::water_density(setup.boiling).si() * c * (poured - to).si();  // J per m3 poured
-    const double warm = heat::water_density(from).si() * c;                               // J/K per m3 in the box
+    const double hot = heat::water_density(setup.levels.boiling).si() * c * (poured - to).si();  // J per m3 poured
+    const double warm = heat::water_density(from).si() * c;  // J/K per m3 in the box
     const double lift = (to - from).si();
     const double need = capacity.si() * lift;
     const double added = need / hot;
@@ -82,7 +82,7 @@ units::Length below_rim(const Setup& setup, Volume more) {
 Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
     const double warm = heat::water_density(reading).si() * heat::water_specific_heat().si();
     return lifting_pour(setup, units::HeatCapacity{water.si() * warm + setup.liner.si()}, room, reading, mark,
-                        setup.boiling - units::kelvins(likely_scenario().boiling_cooled));
+                        setup.levels.boiling - units::kelvins(likely_scenario().boiling_cooled));
 }
 
 Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods,
@@ -92,8 +92,8 @@ Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector
       foods_(std::move(foods)),
       bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
       error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
-      level_(std::max(setup.floor + units::kelvins(scenario.colder), setup.action_line)),
-      poured_at_(setup.boiling - units::kelvins(scenario.boiling_cooled)),
+      level_(std::max(setup.levels.floor + units::kelvins(scenario.colder), setup.levels.action_line)),
+      poured_at_(setup.levels.boiling - units::kelvins(scenario.boiling_cooled)),
       places_(foods_.size()),
       excess_(excess_at_start(setup, foods_)) {
     bath_.record(recording);
@@ -142,7 +142,7 @@ void Simulation::fill(const Recipe& recipe) {
         } else if (reads) {
             const double c = heat::water_specific_heat().si();
             const double need = bath_.capacity().si() * (wanted - bath_.temperature()).si();
-            const double per_volume = heat::water_density(setup_->boiling).si() * c * (poured_at_ - wanted).si();
+            const double per_volume = heat::water_density(setup_->levels.boiling).si() * c * (poured_at_ - wanted).si();
             litres = std::clamp(Volume{need / per_volume / scenario_.litres}, Volume{0}, setup_->batch);
         }
         pour(litres);
@@ -239,7 +239,7 @@ Volume Simulation::wanted(const Recipe& recipe, Volume out_first) const {
     const Temperature mark = recipe.top_up_mark - error_;
     if (!setup_->box->thermometer) {
         // Nobody reads it: as much as lifts the least that the bath may be.
-        const Temperature least = setup_->action_line;
+        const Temperature least = setup_->levels.action_line;
         return std::min(ladder_litres(*setup_, bath_.water(), room(), least, recipe.top_up_mark), setup_->batch);
     }
     const Temperature bath = bath_.temperature();

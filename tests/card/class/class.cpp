@@ -91,9 +91,9 @@ TEST_CASE("a hotter bath never takes longer, and no bath of a class is below its
             CAPTURE(kind);
             const auto frame = frame_of(wish(rules, kind));
             const plan::Plan& plan = frame->plan();
-            CHECK(near_abs((plan.read_floor - plan.floor).si(), 1.0, 1e-9));  // K
-            CHECK(frame->baths().front() >= plan.action_line);
-            CHECK(plan.action_line >= plan.read_floor);
+            CHECK(near_abs((plan.levels.read_floor - plan.levels.floor).si(), 1.0, 1e-9));  // K
+            CHECK(frame->baths().front() >= plan.levels.action_line);
+            CHECK(plan.levels.action_line >= plan.levels.read_floor);
             for (const plan::FoodPlan& food : plan.foods) {
                 CHECK_FALSE(food.standard.finish.has_value());
                 for (std::size_t b = 1; b < 3; ++b) {
@@ -123,7 +123,7 @@ TEST_CASE("the ladder lifts each box to its mark by one heat balance, rounded up
         CHECK(has(ladders[l].floor_action, "Limits"));
         for (std::size_t r = 0; r < ladders[l].rungs.size(); ++r) {
             const double reads = frame->rungs()[r].celsius();
-            CHECK(reads >= frame->plan().read_floor.celsius());
+            CHECK(reads >= frame->plan().levels.read_floor.celsius());
             for (std::size_t c = 0; c < card::common_litres().size(); ++c) {
                 const double water = units::in_litres(card::common_litres()[c]);
                 const double litres = std::stod(ladders[l].rungs[r].amounts[c]);
@@ -136,7 +136,7 @@ TEST_CASE("the ladder lifts each box to its mark by one heat balance, rounded up
                     const double cool = left + wall * water * 0.98;
                     return (hot * boiling + cool * reads) / (hot + cool);
                 };
-                const double mark = frame->plan().top_up_mark.celsius();
+                const double mark = frame->plan().levels.mark.celsius();
                 CHECK(mixed(0.02) > mark - 0.05);
                 CHECK(mixed(0.10) < mark + 1.0);
                 if (r > 0) {

@@ -102,7 +102,7 @@ TEST_CASE("every advice, applied, yields a plan that holds, in as many scenarios
             named = named || mend.advice.find(broken.advice) != std::string::npos;
             const auto plan = plan::make_plan(mend.changed, support::full_effort());
             REQUIRE(plan.ok());
-            CHECK(plan->share_that_holds >= 0.95);
+            CHECK(plan->promise.share >= 0.95);
         }
         CHECK(named);
     }

@@ -71,7 +71,7 @@ TEST_CASE("leftovers reckon with the warmest air until they are cold, and the sp
     REQUIRE(setup.ok());
     plan::Plan any;
     any.trip = support::borrowed(trip);
-    any.fill.boiling = setup->boiling;
+    any.levels.boiling = setup->levels.boiling;
     const plan::Provisions cold = plan::provisions_of(*setup, any);
     CHECK(support::near_abs(cold.leftovers.air.celsius(), -15.0, 1e-9));
     REQUIRE(cold.leftovers.slices[2].thickest.has_value());
@@ -90,7 +90,7 @@ TEST_CASE("two foods keep to the thinner slice of both") {
         REQUIRE(setup.ok());
         plan::Plan any;
         any.trip = support::borrowed(one);
-        any.fill.boiling = setup->boiling;
+        any.levels.boiling = setup->levels.boiling;
         return plan::provisions_of(*setup, any).leftovers.slices[0].thickest;
     };
     const auto lean = thinnest(trip);

@@ -124,13 +124,13 @@ TEST_CASE("where no water boils hot enough, there is no finish") {
     const auto made = plan::set_up(trip);
     REQUIRE(made.ok());
     plan::Setup setup = *made;
-    setup.boiling = units::celsius(74.5);
+    setup.levels.boiling = units::celsius(74.5);
     plan::FoodPlan food;
     food.food = setup.foods.front().food;
     food.piece = setup.foods.front().piece;
     food.standard = setup.foods.front().standard;
     CHECK_FALSE(plan::finish_time_of(setup, food).has_value());
-    setup.boiling = units::celsius(95);
+    setup.levels.boiling = units::celsius(95);
     CHECK(plan::finish_time_of(setup, food).has_value());
 }
 

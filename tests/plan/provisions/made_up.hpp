@@ -31,7 +31,7 @@ inline plan::Plan simple_plan(const trip::Trip& trip, double boiling, int at) {
     plan::Plan plan;
     plan.trip = support::borrowed(trip);
     plan.fill.light_fire = trip.from;
-    plan.fill.boiling = units::celsius(99);
+    plan.levels.boiling = units::celsius(99);
     plan.fill.cold = units::litres(10);
     plan.fill.boiled = units::litres(12);
     plan.fill.pours.push_back({noon(20), units::litres(12), units::litres(12), 2, 2});

@@ -135,7 +135,7 @@ TEST_CASE("leftovers keep and are heated again by the rules of the trip") {
         REQUIRE(setup.ok());
         plan::Plan any;
         any.trip = support::borrowed(trip);
-        any.fill.boiling = setup->boiling;
+        any.levels.boiling = setup->levels.boiling;
         any.around = plan::provisions_of(*setup, any);
         const std::string text = plain(cli::around_text(any));
         CAPTURE(text);

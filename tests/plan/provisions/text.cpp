@@ -126,7 +126,8 @@ TEST_CASE("the floor is given as a reading, the thermometer's error on it, as th
         REQUIRE(plan.ok());
         const std::string text = cli::plan_text(*plan);
         CHECK(has(text, "bath never to read below " +
-                            units::written(card::degrees(plan->read_floor, trip.units, units::Toward::up)) + ";"));
-        CHECK(plan->read_floor.celsius() >= plan->floor.celsius() + error - 1e-9);
+                            units::written(card::degrees(plan->levels.read_floor, trip.units, units::Toward::up)) +
+                            ";"));
+        CHECK(plan->levels.read_floor.celsius() >= plan->levels.floor.celsius() + error - 1e-9);
     }
 }

@@ -120,10 +120,10 @@ Judged judged(const trip::Trip& trip, double done, double come_up) {
     const auto results = never_undone(ensemble.size(), done, come_up);
     plan::Plan plan;
     plan.trip = support::borrowed(trip);
-    plan.fill.boiling = setup->boiling;
+    plan.levels.boiling = setup->levels.boiling;
     plan.fill.food_in = trip.from.after(units::hours(2));
     plan.round = setup->round;
-    plan.share_that_holds = 1.0;
+    plan.promise.share = 1.0;
     plan.foods.push_back(plan::food_plan(ensemble, results, 0));
     plan::time_finishing(*setup, plan);
     return {plan.foods.front(), plan::limits_broken(*setup, plan::Schedule{}, plan, results, false)};

@@ -73,7 +73,7 @@ Fewest exhaustive(const plan::Ensemble& ensemble) {
     const Duration end = setup.trip->serve.since(setup.trip->from);
     const auto night = plan::SleepWindow(*setup.trip).night_after(Duration{0});
     Fewest fewest;
-    for (double fill = std::ceil(setup.action_line.celsius()); fill <= 80.0; fill += 2.0) {
+    for (double fill = std::ceil(setup.levels.action_line.celsius()); fill <= 80.0; fill += 2.0) {
         const auto recipe = plan::recipe_for(setup, units::celsius(fill));
         if (!recipe) {
             continue;
@@ -81,7 +81,7 @@ Fewest exhaustive(const plan::Ensemble& ensemble) {
         if (keeps(ensemble, *recipe, {})) {
             return {0, true};
         }
-        for (double mark = std::ceil(setup.action_line.celsius()) + 2.0; mark <= 70.0; mark += 2.0) {
+        for (double mark = std::ceil(setup.levels.action_line.celsius()) + 2.0; mark <= 70.0; mark += 2.0) {
             plan::Recipe topped = *recipe;
             topped = plan::marked_at(ensemble, topped, units::celsius(mark));
             for (Duration at = hours(3); at < end; at += hours(1)) {

@@ -64,7 +64,7 @@ TEST_CASE("law: no top-up is printed as no litres, and the plan without it holds
             continue;
         }
         ++plans;
-        CHECK(plan->share_that_holds >= 1.0 - plan::allowed_failures() - 1e-9);
+        CHECK(plan->promise.share >= 1.0 - plan::allowed_failures() - 1e-9);
         for (const plan::TopUp& top_up : plan->top_ups) {
             ++top_ups;
             const std::string litres =

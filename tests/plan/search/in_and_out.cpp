@@ -41,7 +41,8 @@ TEST_CASE("supper comes out, the next meal's meat goes in, and both are ready in
     CHECK(pork.ready_likely.value() > pork.in);
     CHECK(chicken.kill.low >= 1.0);
     CHECK(pork.kill.low >= 1.0);
-    CHECK(plan->floor >= units::celsius(60));  // the strictest food's, all the time: nobody changes cards at supper
+    CHECK(plan->levels.floor >=
+          units::celsius(60));  // the strictest food's, all the time: nobody changes cards at supper
     using Kind = plan::Event::Kind;
     const auto count = [&](Kind kind) {
         return std::count_if(plan->events.begin(), plan->events.end(), [&](const auto& e) { return e.kind == kind; });
