@@ -140,7 +140,8 @@ std::string log_of(const Case& one, Course course) {
                            (next == plan.top_ups.size() || minute(plan.top_ups[next].at) >= minute(at) + 30.0);
         if (apart && minute(at) > 0.0 && at < one.trip.serve) {
             last = minute(at);
-            text += fmt::format("{:.2f},{:.2f},\n", last, of(plan.bath_curve[k]));
+            // In the box that the Log card names for a reading without a top-up.
+            text += fmt::format("{:.2f},{:.2f},before\n", last, of(plan.bath_curve[k]));
         }
     }
     last = std::max(last + 1.0, minute(one.trip.serve));
