@@ -40,7 +40,7 @@ Text portions_text(const CardWriter& writer, const CardFigures& on) {
     const bool enough = p.verdict == Verdict::hearty || p.verdict == Verdict::enough;
     const char* key = enough ? "kitchen.portions" : "kitchen.portions-short";
     return writer.words.text(key, {{"each", on("portion")},
-                                   {"people", on.count("people")},
+                                   {"people", where_asked(writer, key, "people", on, "people", {})},
                                    {"missing", where_asked(writer, key, "missing", on, "missing", {})}});
 }
 
