@@ -64,7 +64,7 @@ TEST_CASE("the same trip gives the same plan") {
     const auto b = plan::make_plan(trip);
     REQUIRE(a.ok());
     REQUIRE(b.ok());
-    CHECK(a->share_that_holds == b->share_that_holds);
+    CHECK(a->promise.share == b->promise.share);
     CHECK(a->fill.reading == b->fill.reading);
     CHECK(a->bath_curve.back().low == b->bath_curve.back().low);
 }

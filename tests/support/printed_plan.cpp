@@ -224,7 +224,7 @@ class Reader {
                 plan_.ladder.push_back(line);
             }
             if (const auto floor = by("topup.floor", ladder.floor_reading)) {
-                plan_.levels.read_floor = celsius_in(floor->at("floor"));
+                plan_.read_floor = celsius_in(floor->at("floor"));
             }
         });
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),

@@ -165,7 +165,7 @@ TEST_CASE("two boxes over one fire: no pot is promised twice, and one pot is use
             const auto setup = plan::set_up(part);
             REQUIRE(setup.ok());
             plan::Plan plan;
-            plan.trip = &part;
+            plan.trip = support::borrowed(part);
             plan::FoodPlan food;
             food.food = setup->foods.front().food;
             food.piece = setup->foods.front().piece;

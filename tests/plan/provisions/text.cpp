@@ -29,7 +29,7 @@ struct Worked {
 
     Worked(const std::string& name, units::System units) : trip(support::demo_trip(name)) {
         trip.units = units;
-        auto made = plan::make_plan(trip, support::without_advice());
+        auto made = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
         REQUIRE(made.ok());
         plan = std::move(made).value();
     }
