@@ -164,6 +164,17 @@ problem::Result<std::string> write(const std::vector<layout::Page>& pages, const
     return bytes;
 }
 
+/// The pages but for texts of nothing but spaces, which leave no ink; the reading order sees the gap itself.
+std::vector<layout::Page> without_blanks(std::vector<layout::Page> pages) {
+    for (layout::Page& page : pages) {
+        std::erase_if(page.items, [](const layout::Item& item) {
+            const layout::PlacedText* text = layout::as_text(item);
+            return text != nullptr && text->text.find_first_not_of(" \u00A0") == std::string::npos;
+        });
+    }
+    return pages;
+}
+
 }  // namespace
 
 problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, const FontFiles& files,
@@ -179,14 +190,15 @@ problem::Result<std::string> to_pdf(const std::vector<layout::Page>& pages, cons
         return problem::error("pdf-failed",
                               "the PDF cannot be made: a page is missing or holds a place that is no number");
     }
+    const std::vector<layout::Page> inked = without_blanks(pages);
     if (knows_objects()) {
-        const TagTree reading = reading_of(pages);
-        auto kept = write(pages, files, info, &reading);
+        const TagTree reading = reading_of(inked);
+        auto kept = write(inked, files, info, &reading);
         if (kept.ok()) {
             return kept;
         }
     }
-    auto plain = write(pages, files, info, nullptr);
+    auto plain = write(inked, files, info, nullptr);
     if (!plain.ok()) {
         return plain;
     }

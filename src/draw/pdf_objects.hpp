@@ -35,10 +35,11 @@ inline HPDF_String text(HPDF_Doc document, const std::string& utf8) {
     std::string bytes;
     for (const char32_t c : code_points(utf8)) {
         const bool shared = (c >= U' ' && c <= U'~') || (c >= 0xA1 && c <= 0xFF && c != 0xAD);
-        if (!shared && c != 0xA0) {
+        if (!shared && c != 0xA0 && c != U'–') {
             return HPDF_String_New(document->mmgr, utf8.c_str(), document->cur_encoder);
         }
-        bytes += c == 0xA0 ? ' ' : static_cast<char>(c);
+        constexpr char en_dash = '\x85';  // in PDFDocEncoding
+        bytes += c == 0xA0 ? ' ' : c == U'–' ? en_dash : static_cast<char>(c);
     }
     return HPDF_String_New(document->mmgr, bytes.c_str(), nullptr);
 }

@@ -43,16 +43,16 @@ class PdfPainter {
             HPDF_Page_SetTextMatrix(page_, 0.0F, 1.0F, -1.0F, 0.0F, pt(text.x), y(text.baseline));
             HPDF_Page_ShowText(page_, words.c_str());
         } else {
-            HPDF_Page_TextOut(page_, pt(text.x), y(text.baseline), words.c_str());
+            place(text.x, text.baseline);
+            HPDF_Page_ShowText(page_, words.c_str());
         }
         HPDF_Page_EndText(page_);
     }
 
     void operator()(const layout::PlacedLine& rule) {
         set_stroke(rule.width_pt, rule.grey, rule.dash_mm);
-        HPDF_Page_MoveTo(page_, pt(rule.x1), y(rule.y1));
-        HPDF_Page_LineTo(page_, pt(rule.x2), y(rule.y2));
-        HPDF_Page_Stroke(page_);
+        draw({{rule.x1, rule.y1}, {rule.x2, rule.y2}}, false);
+        finish(false, rule.width_pt);
         end_dash(rule.dash_mm);
     }
 
@@ -61,7 +61,12 @@ class PdfPainter {
             return;
         }
         prepare(box.filled, box.fill_grey, box.stroke_pt, {});
-        HPDF_Page_Rectangle(page_, pt(box.x), y(box.y + box.height), pt(box.width), pt(box.height));
+        if (raw_allowed_) {
+            raw(fmt::format("{} {} {} {} re\n", digits(box.x), digits(height_ - (box.y + box.height)),
+                            digits(box.width), digits(box.height)));
+        } else {
+            HPDF_Page_Rectangle(page_, pt(box.x), y(box.y + box.height), pt(box.width), pt(box.height));
+        }
         finish(box.filled, box.stroke_pt);
     }
 
@@ -70,13 +75,7 @@ class PdfPainter {
             return;
         }
         prepare(path.filled, path.fill_grey, path.stroke_pt, path.dash_mm);
-        HPDF_Page_MoveTo(page_, pt(path.points[0].x), y(path.points[0].y));
-        for (std::size_t i = 1; i < path.points.size(); ++i) {
-            HPDF_Page_LineTo(page_, pt(path.points[i].x), y(path.points[i].y));
-        }
-        if (path.closed) {
-            HPDF_Page_ClosePath(page_);
-        }
+        draw(path.points, path.closed);
         finish(path.filled, path.stroke_pt);
         end_dash(path.dash_mm);
     }
@@ -91,6 +90,41 @@ class PdfPainter {
         return static_cast<HPDF_REAL>(std::round(units::in_points(length).value() * parts) / parts);
     }
     HPDF_REAL y(Millimetres from_top) const { return pt(height_ - from_top); }
+    /// The same as text. The library's own way from 746.22 gives 746.21997: ends of digits that make the file larger.
+    static std::string digits(Millimetres length) {
+        std::string made = fmt::format("{:.2f}", units::in_points(length).value());
+        made.erase(made.find_last_not_of('0') + 1);
+        return made.back() == '.' ? made.substr(0, made.size() - 1) : made;
+    }
+
+    /// Where the next text begins.
+    void place(Millimetres x, Millimetres baseline) {
+        if (raw_allowed_) {
+            raw(fmt::format("{} {} Td\n", digits(x), digits(height_ - baseline)));
+        } else {
+            HPDF_Page_MoveTextPos(page_, pt(x), y(baseline));
+        }
+    }
+
+    /// A path through these points, to be finished.
+    void draw(const std::vector<layout::PlacedPath::Point>& points, bool closed) {
+        if (raw_allowed_) {
+            std::string operators;
+            for (const layout::PlacedPath::Point& point : points) {
+                operators += fmt::format("{} {} {}\n", digits(point.x), digits(height_ - point.y),
+                                         operators.empty() ? "m" : "l");
+            }
+            raw(operators + (closed ? "h\n" : ""));
+            return;
+        }
+        HPDF_Page_MoveTo(page_, pt(points[0].x), y(points[0].y));
+        for (std::size_t i = 1; i < points.size(); ++i) {
+            HPDF_Page_LineTo(page_, pt(points[i].x), y(points[i].y));
+        }
+        if (closed) {
+            HPDF_Page_ClosePath(page_);
+        }
+    }
 
     void set_fill(double grey) {
         if (fill_ != grey) {
@@ -115,14 +149,14 @@ class PdfPainter {
             for (const Millimetres part : dash_mm) {
                 operators += fmt::format("{:.4f} ", units::in_points(part).value());
             }
-            raw(operators + "] 0 d\r\n");
+            raw(operators + "] 0 d\n");
         }
     }
     void end_dash(const std::vector<Millimetres>& dash_mm) {
         if (!dash_mm.empty() && !raw_allowed_) {
             HPDF_Page_SetDash(page_, nullptr, 0, 0);
         } else if (!dash_mm.empty()) {
-            raw("[] 0 d\r\n");
+            raw("[] 0 d\n");
         }
     }
     void prepare(bool filled, double fill_grey, Points stroke_pt, const std::vector<Millimetres>& dash_mm) {
@@ -134,7 +168,10 @@ class PdfPainter {
         }
     }
     void finish(bool filled, Points stroke_pt) {
-        if (filled && stroke_pt > Points{}) {
+        const bool stroked = stroke_pt > Points{};
+        if (raw_allowed_) {
+            raw(filled && stroked ? "B\n" : filled ? "f\n" : "S\n");
+        } else if (filled && stroked) {
             HPDF_Page_FillStroke(page_);
         } else if (filled) {
             HPDF_Page_Fill(page_);
@@ -169,10 +206,10 @@ bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std
         if (tags != nullptr) {
             const int element = tags->element_of[i];
             if (i == 0 || element != tags->element_of[i - 1]) {
-                painter.raw(i == 0 ? "" : "EMC\r\n");
+                painter.raw(i == 0 ? "" : "EMC\n");
                 painter.raw(element < 0
-                                ? "/Artifact BMC\r\n"
-                                : fmt::format("/{} <</MCID {}>> BDC\r\n",
+                                ? "/Artifact BMC\n"
+                                : fmt::format("/{} <</MCID {}>> BDC\n",
                                               reading->elements[static_cast<std::size_t>(element)].type, mark++));
             }
             painter.set_space(tags->space_after[i]);
@@ -180,7 +217,7 @@ bool paint(HPDF_Page page, const layout::Page& what, const TagTree* reading, std
         std::visit(painter, what.items[i]);
     }
     if (tags != nullptr && !what.items.empty()) {
-        painter.raw("EMC\r\n");
+        painter.raw("EMC\n");
     }
     return !painter.raw_failed();
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/shared_parts.hpp"
+
 #include "facts/facts.hpp"
 
 #include <string>

@@ -49,9 +49,12 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
-            const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
+            const auto ready = [&] {
+                const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
+                return on("act", nth) + " " + w.text("log.ready", {{"least", least}});
+            };
             const Text row = food.standard.finish ? named("log.core")
-                             : writer.reads()     ? on("act", nth) + " " + w.text("log.ready", {{"least", least}})
+                             : writer.reads()     ? ready()
                                                   : named("log.ready-clock");
             return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
         }

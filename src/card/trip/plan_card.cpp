@@ -104,6 +104,17 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
          {"margin", over ? writer.words.text("plan.margin-over", {{"times", many}}) : on("kill-margin", name)}});
 }
 
+/// Until when the meal may wait, and when that holds.
+Text wait_line(const CardWriter& writer, const CardFigures& on) {
+    const words::Words& w = writer.words;
+    if (!writer.reads()) {
+        return w.text(writer.plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock",
+                      {{"until", on("waits-until")}});
+    }
+    const Text& serve = on.brief("act", act_at(writer.plan, writer.plan.trip->serve));
+    return w.text("plan.wait", {{"until", on("waits-until")}, {"least", on("waits-if")}, {"serve", serve}});
+}
+
 }  // namespace
 
 Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth,
@@ -141,11 +152,8 @@ Card plan_card(const CardWriter& writer) {
     }
     card.blocks.add(Note{"*" + contact_line(writer) + "*"});
     card.blocks.add(Turn{});
-    const char* waits = writer.reads() ? "plan.wait" : plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock";
     const std::string wait = plan.waits_until > plan.trip->serve
-                                 ? w.text(waits, {{"until", on("waits-until")},
-                                                  {"least", on("waits-if")},
-                                                  {"serve", on.brief("act", act_at(plan, plan.trip->serve))}})
+                                 ? wait_line(writer, on)
                                  : w.text("plan.wait-not", {{"serve", on("act", act_at(plan, plan.trip->serve))}});
     card.blocks.add(Note{writer.reads() ? wait + " " + w.text("plan.late") : wait});
     card.blocks.add(timeline_of(writer));

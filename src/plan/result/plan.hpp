@@ -5,7 +5,6 @@
 
 #include "answer/hold/hold.hpp"
 #include "answer/hold/piece.hpp"
-#include "plan/result/levels.hpp"
 #include "plan/provisions/finishing.hpp"
 #include "plan/provisions/provisions.hpp"
 #include "plan/result/levels.hpp"

@@ -5,7 +5,6 @@
 #include "answer/hold/piece.hpp"
 #include "heat/box.hpp"
 #include "plan/result/levels.hpp"
-#include "plan/result/levels.hpp"
 #include "plan/search/scenario.hpp"
 #include "problem/problem.hpp"
 #include "trip/trip.hpp"

@@ -57,7 +57,8 @@ void check_ratio(const Dealt& dealt) {
         CHECK(has(litres.aside, key.aside.substr(key.aside.find("into"), 10)));
     }
     // More boiling than a mix without box and wait would take.
-    const answer::MixQuestion question{fill.reading, dealt.plan.levels.boiling, dealt.trip.fire.cold_water, answer::Measure::volume};
+    const answer::MixQuestion question{fill.reading, dealt.plan.levels.boiling, dealt.trip.fire.cold_water,
+                                       answer::Measure::volume};
     const auto plain = answer::mix(question);
     REQUIRE(plain.ok());
     CHECK(printed > plain->hot_parts);

@@ -18,7 +18,8 @@ TEST_CASE("food in at the last moment is ready by the coolest column of its Hold
             continue;
         }
         later_than_planned = true;
-        for (const plan::FoodPlan& food : plan.foods) {
+        for (plan::FoodPlan food : plan.foods) {
+            plan::work_out_hold(plan, food);
             const std::optional<units::Duration>& hold = food.hold.cells[food.hold.own].front();
             REQUIRE(hold.has_value());
             CHECK((food.in > plan.fill.food_in || latest.after(*hold) <= food.leaves()));
