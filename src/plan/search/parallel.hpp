@@ -7,21 +7,23 @@
 #include <atomic>
 #include <cstddef>
 #include <exception>
-#include <thread>
-#include <vector>
+#include <functional>
+#include <mutex>
 
 namespace holdwater::plan {
+
+/// Runs `work` at once on this thread and on so many kept ones as there are other processors; returns when all of them
+/// came back. From inside such work, or while another thread is at it, on this thread alone. `work` must not throw.
+void on_all_processors(const std::function<void()>& work);
 
 /// Calls work(i) for each i under `count`, in no order, so many in a row as `chunk` says. What work throws comes out
 /// here.
 template <class Work>
 void for_each_index(std::size_t count, const Work& work, std::size_t chunk = 16) {
-    const std::size_t most = (count + chunk - 1) / chunk;
-    const std::size_t threads =
-        std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(most, 1));
     std::atomic<std::size_t> next{0};
-    std::vector<std::exception_ptr> thrown(threads);
-    const auto run = [&](std::size_t self) {
+    std::exception_ptr thrown;
+    std::mutex throwing;
+    const auto run = [&] {
         try {
             for (std::size_t from = next.fetch_add(chunk); from < count; from = next.fetch_add(chunk)) {
                 for (std::size_t i = from; i < std::min(from + chunk, count); ++i) {
@@ -29,19 +31,17 @@ void for_each_index(std::size_t count, const Work& work, std::size_t chunk = 16)
                 }
             }
         } catch (...) {
-            thrown[self] = std::current_exception();
+            const std::scoped_lock lock(throwing);
+            thrown = std::current_exception();
         }
     };
-    std::vector<std::jthread> others;
-    for (std::size_t t = 1; t < threads; ++t) {
-        others.emplace_back(run, t);
+    if (count <= chunk) {
+        run();
+    } else {
+        on_all_processors(run);
     }
-    run(0);
-    others.clear();  // joins
-    for (const std::exception_ptr& exception : thrown) {
-        if (exception) {
-            std::rethrow_exception(exception);
-        }
+    if (thrown) {
+        std::rethrow_exception(thrown);
     }
 }
 

@@ -91,16 +91,19 @@ std::vector<Broken> broken_trips() {
 }  // namespace
 
 TEST_CASE("every advice, applied, yields a plan that holds, in as many scenarios as any plan") {
+    plan::Effort as_promised = support::full_effort();
+    as_promised.diagnose = false;
+    as_promised.schedule_only = true;  // whether it holds, and no more of it
     for (const Broken& broken : broken_trips()) {
         CAPTURE(std::string(broken.why));
-        REQUIRE_FALSE(plan::make_plan(broken.trip, support::full_effort()).ok());
+        REQUIRE_FALSE(plan::make_plan(broken.trip, as_promised).ok());
         const std::vector<plan::Remedy> mends = plan::remedies_of(broken.trip);
         REQUIRE_FALSE(mends.empty());
         bool named = false;
         for (const plan::Remedy& mend : mends) {
             CAPTURE(mend.advice);
             named = named || mend.advice.find(broken.advice) != std::string::npos;
-            const auto plan = plan::make_plan(mend.changed, support::full_effort());
+            const auto plan = plan::make_plan(mend.changed, as_promised);
             REQUIRE(plan.ok());
             CHECK(plan->promise.share >= 0.95);
         }
