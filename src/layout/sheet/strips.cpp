@@ -49,6 +49,7 @@ class PiecePlan {
     Millimetres y(Millimetres at) const { return height_ - (at - stretch_.from); }
     bool here(Millimetres at) const { return at > stretch_.from && at <= stretch_.to; }
     bool figure_has_room(const card::Strip::Mark& mark) const;
+    TextLine figure_of(const card::Strip::Mark& mark, const TextStyle& style) const;
     void place_marks(Fragment& made) const;
     void place_labels(Fragment& made);
     void place_title(Fragment& made) const;
@@ -70,6 +71,15 @@ bool PiecePlan::figure_has_room(const card::Strip::Mark& mark) const {
     return !crossed && at - stretch_.from > half && (stretch_.last || stretch_.to - at > half);
 }
 
+/// The figure of a mark; without its unit, which every level names, where it would reach to what stands beside it.
+TextLine PiecePlan::figure_of(const card::Strip::Mark& mark, const TextStyle& style) const {
+    TextLine whole = one_line(mark.label, style, setting_.measure);
+    const std::size_t unit = mark.label.rfind("\u00A0");
+    return whole.width <= strong_tick - figure_at || unit == std::string::npos
+               ? whole
+               : one_line(mark.label.substr(0, unit), style, setting_.measure);
+}
+
 void PiecePlan::place_marks(Fragment& made) const {
     TextStyle style = figure_style(setting_);
     style.role = Role::ruler_tick;
@@ -85,8 +95,7 @@ void PiecePlan::place_marks(Fragment& made) const {
                                                           : long_tick,
                                      mark.strong ? heavy_pt : rule_pt));
         if (!mark.strong && !mark.label.empty() && figure_has_room(mark)) {
-            place(made.items, one_line(mark.label, style, setting_.measure), figure_at,
-                  level + 0.5 * cap_height(style.size_pt), style);
+            place(made.items, figure_of(mark, style), figure_at, level + 0.5 * cap_height(style.size_pt), style);
         }
     }
 }

@@ -200,6 +200,23 @@ TEST_CASE("strips stand side by side while the sheet has room, and a sheet too n
     CHECK(support::has_code(made.problems(), "strip-too-wide"));
 }
 
+TEST_CASE("a figure that would reach to the levels beside it goes without its unit") {
+    card::Strip strip = strip_of(200, 5);
+    strip.marks.push_back({137.5, "10000.5\u00A0L", false});
+    std::stable_sort(strip.marks.begin(), strip.marks.end(),
+                     [](const auto& a, const auto& b) { return a.at_mm < b.at_mm; });
+    std::string figures;
+    for (const Page& page : pages_of({strip}, "a4")) {
+        for (const auto& item : page.items) {
+            if (const PlacedText* text = as_text(item)) {
+                figures += text->text + "|";
+            }
+        }
+    }
+    CAPTURE(figures);
+    CHECK(figures.find("L|10000.5|30|") != std::string::npos);  // its neighbours keep theirs
+}
+
 TEST_CASE("levels that crowd a strip are refused, not printed over each other") {
     card::Strip strip = strip_of(100.0, 5.0);
     for (int i = 0; i < 40; ++i) {
