@@ -123,15 +123,21 @@ cairo_status_t append(void* bytes, const unsigned char* data, unsigned int lengt
     return CAIRO_STATUS_SUCCESS;
 }
 
+/// Where a pixel of four bytes lies.
+unsigned char* pixel_at(unsigned char* first, cairo_surface_t* surface, int x, int y) {
+    const std::ptrdiff_t row = cairo_image_surface_get_stride(surface);
+    return first + row * y + std::ptrdiff_t{4} * x;
+}
+
 /// Cairo's pixels hold blue in the lowest byte, then green and red.
 Pixels read_pixels(cairo_surface_t* surface) {
     cairo_surface_flush(surface);
     Pixels made{cairo_image_surface_get_width(surface), cairo_image_surface_get_height(surface), {}};
-    const unsigned char* first = cairo_image_surface_get_data(surface);
+    unsigned char* const first = cairo_image_surface_get_data(surface);
     for (int y = 0; y < made.height; ++y) {
         for (int x = 0; x < made.width; ++x) {
             std::uint32_t pixel = 0;
-            std::memcpy(&pixel, first + y * cairo_image_surface_get_stride(surface) + 4 * x, sizeof pixel);
+            std::memcpy(&pixel, pixel_at(first, surface, x, y), sizeof pixel);
             const auto part = [pixel](unsigned shift) { return static_cast<int>((pixel >> shift) & 0xFFU); };
             made.colours.push_back({part(16), part(8), part(0)});
         }
@@ -148,7 +154,7 @@ void write_pixels(const Pixels& pixels, cairo_surface_t* surface) {
             const std::uint32_t pixel = (static_cast<std::uint32_t>(colour.red) << 16U) |
                                         (static_cast<std::uint32_t>(colour.green) << 8U) |
                                         static_cast<std::uint32_t>(colour.blue);
-            std::memcpy(first + y * cairo_image_surface_get_stride(surface) + 4 * x, &pixel, sizeof pixel);
+            std::memcpy(pixel_at(first, surface, x, y), &pixel, sizeof pixel);
         }
     }
     cairo_surface_mark_dirty(surface);

@@ -107,8 +107,9 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
     std::transform(fields.begin(), fields.end(), std::back_inserter(names),
                    [](const Field& field) { return field.key; });
     for (const auto& [key, node] : table) {
+        const std::string_view name = key.str();
         const auto known =
-            std::find_if(fields.begin(), fields.end(), [&](const auto& field) { return field.key == key.str(); });
+            std::find_if(fields.begin(), fields.end(), [name](const auto& field) { return field.key == name; });
         if (known != fields.end()) {
             take(*known, node);
             continue;

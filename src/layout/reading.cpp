@@ -122,7 +122,12 @@ std::string described(const card::Curve& curve) {
         const std::string high = value_at(curve.high, label.at, up);
         if (!likely.empty()) {
             const bool band = !low.empty() && !high.empty() && low != high;
-            add(values, spoken(label.text) + ": " + likely + (band ? " (" + low + "–" + high + ")" : ""), "; ");
+            std::string said = spoken(label.text);
+            said.append(": ").append(likely);
+            if (band) {
+                said.append(" (").append(low).append("–").append(high).append(")");
+            }
+            add(values, said, "; ");
         }
     }
     add(made, values, ". ");

@@ -138,8 +138,8 @@ double Population::sting_of(const Draw& draw, double water) const {
         return std::numeric_limits<double>::infinity();
     }
     const auto right = static_cast<std::size_t>(std::max<std::ptrdiff_t>(1, reached - draw.share.begin()));
-    const double before = static_cast<double>(draw.share[right - 1]);
-    const double after = static_cast<double>(draw.share[right]);
+    const auto before = static_cast<double>(draw.share[right - 1]);
+    const auto after = static_cast<double>(draw.share[right]);
     const double part = std::clamp((share - before) / (after - before), 0.0, 1.0);
     return seconds_[right - 1] + (seconds_[right] - seconds_[right - 1]) * part + draw.reaction;
 }
@@ -158,11 +158,11 @@ double Population::coolest_that_stings(const Draw& draw, double moment) const {
         return never;
     }
     const auto after = std::lower_bound(seconds_.begin(), seconds_.end(), left);
-    double share = static_cast<double>(draw.share.back());
+    auto share = static_cast<double>(draw.share.back());
     if (after != seconds_.end()) {
         const auto right = static_cast<std::size_t>(std::max<std::ptrdiff_t>(1, after - seconds_.begin()));
         const double part = (left - seconds_[right - 1]) / (seconds_[right] - seconds_[right - 1]);
-        const double before = static_cast<double>(draw.share[right - 1]);
+        const auto before = static_cast<double>(draw.share[right - 1]);
         share = before + part * (static_cast<double>(draw.share[right]) - before);
     }
     return share > 0.0 ? start + (threshold - start) / share : never;

@@ -15,7 +15,7 @@ namespace {
 constexpr double bath_step = 0.25;  // K
 
 std::optional<units::Duration> quantile(const std::vector<double>& sorted, double share) {
-    const auto at = static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1) + 0.5);
+    const auto at = static_cast<std::size_t>(std::lround(share * static_cast<double>(sorted.size() - 1)));
     return std::isfinite(sorted[at]) ? std::optional{units::seconds(sorted[at])} : std::nullopt;
 }
 

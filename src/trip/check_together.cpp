@@ -188,7 +188,7 @@ void check_weather_covers(const Trip& trip, Report& report) {
     if (dated == nullptr || dated->empty() || trip.serve <= trip.from) {
         return;
     }
-    const units::Duration most = limit<units::Duration>(ranges::weather_gap.high);
+    const auto most = limit<units::Duration>(ranges::weather_gap.high);
     const units::LocalTime first = dated->front().at;
     const units::LocalTime last = dated->back().at;
     if (first.since(trip.from) > most || trip.serve.since(last) > most) {

@@ -2,6 +2,7 @@
 #include "units/toml_bounds.hpp"
 #include "words/words.hpp"
 
+#include <fmt/format.h>
 #include <toml++/toml.h>
 
 #include <utility>
@@ -101,7 +102,8 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
                 }
                 const auto meant = words.wordings_.find(name);
                 if (meant == words.wordings_.end() || !places_of(meant->second.forms.at(Form::other)).empty()) {
-                    reader.fault(wording.place, key + " asks for {" + name + "}, which is no text without places");
+                    reader.fault(wording.place,
+                                 fmt::format("{} asks for {{{}}}, which is no text without places", key, name));
                     continue;
                 }
                 const std::string place = "{" + name + "}";

@@ -117,13 +117,32 @@ void say_hold_command(const Case& one, AllSaid& all) {
 
 enum class Course { likely, cautious, lost };
 
+units::Temperature bath_of(const units::Interval<units::Temperature>& bath, Course course) {
+    return course == Course::cautious ? bath.low : bath.likely;
+}
+
+/// True if no food has a reading under the one that its ready time is said to hold from.
+bool keeps_the_condition(const plan::Plan& plan, Course course) {
+    return std::all_of(plan.foods.begin(), plan.foods.end(), [&](const plan::FoodPlan& food) {
+        bool kept = true;
+        const auto look = [&](units::LocalTime at, const units::Interval<units::Temperature>& bath) {
+            kept = kept && (at <= food.in || at >= food.ready() || bath_of(bath, course) >= food.ready_if);
+        };
+        for (std::size_t k = 0; k < plan.curve_at.size(); ++k) {
+            look(plan.trip->from.after(plan.curve_at[k]), plan.bath_curve[k]);
+        }
+        for (const plan::TopUp& top_up : plan.top_ups) {
+            look(top_up.at, top_up.reading);
+        }
+        return kept || food.standard.finish;
+    });
+}
+
 /// The log that a careful cook would have written: before and after each top-up, and between them now and then.
 std::string log_of(const Case& one, Course course) {
     const plan::Plan& plan = one.plan;
     const auto minute = [&](units::LocalTime at) { return at.since(plan.fill.food_in).si() / 60.0; };
-    const auto of = [&](const units::Interval<units::Temperature>& bath) {
-        return (course == Course::cautious ? bath.low : bath.likely).celsius();
-    };
+    const auto of = [&](const units::Interval<units::Temperature>& bath) { return bath_of(bath, course).celsius(); };
     std::string text = "time_min,bath_c,note\n";
     text += fmt::format("0,{:.2f},food in\n", plan.fill.reading.celsius());
     std::size_t next = 0;
@@ -208,10 +227,13 @@ void say_review(const Case& one, AllSaid& all) {
     const bool finish = std::any_of(one.plan.foods.begin(), one.plan.foods.end(),
                                     [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); });
     const std::string planned = finish ? "finish" : "eat";
-    all.push_back(said_word("likely history", "plan", planned));
-    all.push_back(said_word("likely history", "review", verdict_on(one, log_of(one, Course::likely))));
-    all.push_back(said_word("cautious history", "plan", planned));
-    all.push_back(said_word("cautious history", "review", verdict_on(one, log_of(one, Course::cautious))));
+    for (const auto& [course, what] :
+         {std::pair(Course::likely, "likely history"), std::pair(Course::cautious, "cautious history")}) {
+        if (keeps_the_condition(one.plan, course)) {  // else the cards say: card Hold
+            all.push_back(said_word(what, "plan", planned));
+            all.push_back(said_word(what, "review", verdict_on(one, log_of(one, course))));
+        }
+    }
     const plan::FoodPlan& first = one.plan.foods.front();
     if (one.plan.foods.size() == 1 && !finish) {
         // As late as it is said to be ready, in a bath as cool as that allows.

@@ -189,7 +189,7 @@ problem::Result<FoodReview> review_food(const trip::Trip& trip, const trip::Log&
         }
         safe = sooner(safe, deciding->safe);
         ready = deciding->ready;
-        deciding_core = std::move(deciding->core);
+        deciding_core = std::move(deciding).value().core;
     }
     const bool in_time = ready && *ready <= stay.out;
     course.done = safe && *safe <= stay.out ? safe : std::nullopt;

@@ -111,7 +111,7 @@ problem::Result<DecidingWay> deciding_way(const Written& written) {
         } else {
             one.met = safety::kill_fraction(*written.standard.kill, core) / safety::adaptation_factor(one.done.come_up);
         }
-        all.push_back(std::move(one));
+        all.push_back(one);
     }
     const double tail = 1.0 - facts::facts().value("quantile.cautious");
     const auto index = static_cast<std::ptrdiff_t>(std::ceil((1.0 - tail) * static_cast<double>(all.size() - 1)));

@@ -69,7 +69,7 @@ std::string key_aside(const CardWriter& writer, const CardFigures& on, const Foo
     if (!writer.reads()) {
         return w.text("hold.key-aside-clock");
     }
-    const std::string even = w.text("hold.key-aside", {{"bath", on("hold-bath", food_place(writer.plan, one.food))}});
+    std::string even = w.text("hold.key-aside", {{"bath", on("hold-bath", food_place(writer.plan, one.food))}});
     if (one.food.standard.finish) {
         return w.text(
             "hold.key-aside-finish",

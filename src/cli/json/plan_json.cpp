@@ -192,34 +192,34 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
         foods.push_back(food_of(food));
     }
     Json around = around_json(plan.around);
-    const Json root{{"schema", 1},
-                    {"verdict", "holds"},
-                    {"trip", plan.trip->name},
-                    {"at_risk", plan.trip->at_risk},
-                    {"stamp", stamp},
-                    {"share_that_holds", plan.promise.share},
-                    {"share_error", plan.promise.error},
-                    {"scenarios", plan.promise.scenarios},
-                    {"fill", fill_of(plan)},
-                    {"floor_c", plan.levels.floor.celsius()},
-                    {"read_floor_c", plan.levels.read_floor.celsius()},
-                    {"action_line_c", plan.levels.action_line.celsius()},
-                    {"top_up_mark_c", plan.levels.mark.celsius()},
-                    {"top_ups", top_ups},
-                    {"events", events},
-                    {"foods", foods},
-                    {"night", night_of(plan.night)},
-                    {"late_pour", late_pour_of(plan)},
-                    {"waits_until", plan.waits_until.iso()},
-                    {"waits_if_c", plan.trip->boxes.front().thermometer ? Json(plan.waits_if.celsius()) : Json()},
-                    {"loss_w_per_k", interval(plan.loss)},
-                    {"fuel", around["fuel"]},
-                    {"ice", around["ice"]},
-                    {"around", around},
-                    {"what_if", what_ifs_json(plan)},
-                    {"figures", figures},
-                    {"problems", Json::array()},
-                    {"warnings", problems_json(plan.notes)}};
+    Json root{{"schema", 1},
+              {"verdict", "holds"},
+              {"trip", plan.trip->name},
+              {"at_risk", plan.trip->at_risk},
+              {"stamp", stamp},
+              {"share_that_holds", plan.promise.share},
+              {"share_error", plan.promise.error},
+              {"scenarios", plan.promise.scenarios},
+              {"fill", fill_of(plan)},
+              {"floor_c", plan.levels.floor.celsius()},
+              {"read_floor_c", plan.levels.read_floor.celsius()},
+              {"action_line_c", plan.levels.action_line.celsius()},
+              {"top_up_mark_c", plan.levels.mark.celsius()},
+              {"top_ups", top_ups},
+              {"events", events},
+              {"foods", foods},
+              {"night", night_of(plan.night)},
+              {"late_pour", late_pour_of(plan)},
+              {"waits_until", plan.waits_until.iso()},
+              {"waits_if_c", plan.trip->boxes.front().thermometer ? Json(plan.waits_if.celsius()) : Json()},
+              {"loss_w_per_k", interval(plan.loss)},
+              {"fuel", around["fuel"]},
+              {"ice", around["ice"]},
+              {"around", around},
+              {"what_if", what_ifs_json(plan)},
+              {"figures", figures},
+              {"problems", Json::array()},
+              {"warnings", problems_json(plan.notes)}};
     return root;
 }
 
@@ -228,11 +228,11 @@ Json refusal_json(const trip::Trip& trip, const problem::Problems& problems) {
     for (const problem::Problem& p : problems) {
         (p.severity == problem::Severity::error ? broken : rest).push_back(p);
     }
-    const Json root{{"schema", 1},
-                    {"verdict", exit_for(problems) == Exit::refused ? Json("refused") : Json(nullptr)},
-                    {"trip", trip.name},
-                    {"problems", problems_json(broken)},
-                    {"warnings", problems_json(rest)}};
+    Json root{{"schema", 1},
+              {"verdict", exit_for(problems) == Exit::refused ? Json("refused") : Json(nullptr)},
+              {"trip", trip.name},
+              {"problems", problems_json(broken)},
+              {"warnings", problems_json(rest)}};
     return root;
 }
 

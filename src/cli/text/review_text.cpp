@@ -208,7 +208,7 @@ class ReviewText {
     }
 
     static std::string come_up(const FoodReview& food) {
-        const std::string took = food.come_up ? units::print(*food.come_up, Toward::up) : "not there yet";
+        std::string took = food.come_up ? units::print(*food.come_up, Toward::up) : "not there yet";
         switch (food.come_up_verdict) {
             case safety::ComeUpVerdict::fine:
                 return took;

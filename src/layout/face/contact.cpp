@@ -35,8 +35,9 @@ Page contact_sheet(const std::vector<CardFaces>& cards, int columns, Millimetres
         static_cast<int>((faces.size() + static_cast<std::size_t>(across) - 1) / static_cast<std::size_t>(across));
     sheet.height = gap + rows * (card_height + gap);
     for (std::size_t i = 0; i < faces.size(); ++i) {
+        const std::size_t rows_above = i / static_cast<std::size_t>(across);
         const auto column = static_cast<double>(i % static_cast<std::size_t>(across));
-        const auto row = static_cast<double>(i / static_cast<std::size_t>(across));
+        const auto row = static_cast<double>(rows_above);
         const Millimetres x = gap + column * (card_width + gap);
         const Millimetres y = gap + row * (card_height + gap);
         put_page(sheet, *faces[i], x, y, factor);

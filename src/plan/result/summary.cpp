@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/summary.hpp"
 
+#include "answer/review/review_food.hpp"
+#include "answer/review/review_ready.hpp"
+#include "heat/driven.hpp"
 #include "plan/result/hold_table.hpp"
 #include "safety/clocks.hpp"
 #include "safety/finish.hpp"
@@ -79,6 +82,29 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     return plan;
 }
 
+namespace {
+
+/// True if the core comes up soon enough for the rules in a bath that always reads this, with piece, thermometer and
+/// box at their worst all at once: so a written log is judged.
+bool surely_comes_up(const Plan& plan, const FoodPlan& food, units::Temperature reading) {
+    const facts::Facts& facts = facts::facts();
+    const auto modes = answer::modes_for(food.piece, heat::Bound::slow);
+    if (!modes) {
+        return false;
+    }
+    const Duration end = facts.duration("come-up.refuse") + units::hours(1);
+    const units::Temperature lowest = reading - plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
+    units::History bath;
+    bath.add(Duration{0}, lowest);
+    bath.add(end, lowest);
+    const units::History seen = answer::seen_by_food(bath, Duration{0}, units::kelvins(facts.spread("unstirred").high));
+    const units::Temperature start = food.piece.start + units::kelvins(facts.spread("start").low);
+    const units::History core = heat::driven(*modes, start, seen, Duration{0}, end).core;
+    return safety::judge_come_up(safety::come_up(core)) != safety::ComeUpVerdict::refused;
+}
+
+}  // namespace
+
 void let_ready_hold(const Plan& plan, FoodPlan& food) {
     if (!plan.trip->boxes.front().thermometer || food.standard.finish || !food.ready_late) {
         return;
@@ -86,9 +112,10 @@ void let_ready_hold(const Plan& plan, FoodPlan& food) {
     const Duration until = food.leaves().since(food.in);
     const auto hold = [&](units::Temperature bath) { return safe_hold(plan, food, food.food->thickness, bath); };
     auto time = hold(food.ready_if);
-    // Where that is too late for the meal, only hotter readings promise it.
+    // Where that is too late for the meal, or would warm too slowly as a log is judged, only hotter readings promise
+    // it.
     const units::Temperature hottest = plan.fill.reading;
-    while ((!time || *time > until) && food.ready_if < hottest) {
+    while ((!time || *time > until || !surely_comes_up(plan, food, food.ready_if)) && food.ready_if < hottest) {
         food.ready_if = std::min(food.ready_if + units::kelvins(1), hottest);
         time = hold(food.ready_if);
     }

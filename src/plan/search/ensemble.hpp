@@ -35,9 +35,7 @@ class Ensemble {
     const Setup& setup() const { return *setup_; }
     double allowed() const { return allowed_; }
     const Scenario& scenario(std::size_t i) const { return scenarios_[i]; }
-    Simulation start(std::size_t i, bool recording) const {
-        return Simulation(*setup_, scenarios_[i], foods_[i], recording);
-    }
+    Simulation start(std::size_t i, bool recording) const { return {*setup_, scenarios_[i], foods_[i], recording}; }
     const std::vector<heat::FoodInBath>& foods(std::size_t i) const { return foods_[i]; }
 
     /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is

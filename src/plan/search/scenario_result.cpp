@@ -30,10 +30,11 @@ units::History until(const units::History& whole, Duration end) {
 /// A history at rising moments; before its first point, that point's value; without any, `otherwise`.
 std::vector<units::Temperature> sampled(const units::History& history, const std::vector<Duration>& moments,
                                         units::Temperature otherwise) {
-    if (history.empty()) {
-        return std::vector<units::Temperature>(moments.size(), otherwise);
-    }
     std::vector<units::Temperature> values;
+    if (history.empty()) {
+        values.assign(moments.size(), otherwise);
+        return values;
+    }
     values.reserve(moments.size());
     std::size_t next = 0;  // first point after the moment
     for (const Duration moment : moments) {

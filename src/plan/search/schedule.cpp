@@ -62,7 +62,7 @@ std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     if (!best || excess_after_fill(ensemble, *best) > 0) {
         return best;
     }
-    if (const auto top = recipe_for(setup, units::celsius(high)); top && excess_after_fill(ensemble, *top) <= 0) {
+    if (auto top = recipe_for(setup, units::celsius(high)); top && excess_after_fill(ensemble, *top) <= 0) {
         return top;
     }
     while (high - low > 1.0) {
@@ -140,8 +140,8 @@ struct ToBeat {
 
 /// Simulates a schedule, choosing each top-up as late as `share` of the scenarios allows; nothing once it is worse than
 /// what it must beat.
-std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& start, Recipe recipe, double share,
-                                       const ToBeat& to_beat) {
+std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& start, const Recipe& recipe,
+                                       double share, const ToBeat& to_beat) {
     constexpr std::size_t most = 48;
     const Setup& setup = ensemble.setup();
     const Duration end = serving(setup);
