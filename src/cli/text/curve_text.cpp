@@ -11,8 +11,8 @@
 namespace holdwater::cli {
 namespace {
 
-constexpr int rows = 16;
-constexpr int columns = 72;
+constexpr int chart_rows = 16;
+constexpr int chart_columns = 72;
 
 }  // namespace
 
@@ -26,15 +26,15 @@ std::string curve_text(const plan::Plan& plan) {
     const double low = 0.0;
     const auto row_of = [&](units::Temperature t) {
         const double share = (high - t.celsius()) / (high - low);
-        return std::clamp(static_cast<int>(std::lround(share * (rows - 1))), 0, rows - 1);
+        return std::clamp(static_cast<int>(std::lround(share * (chart_rows - 1))), 0, chart_rows - 1);
     };
-    std::vector<std::vector<std::string>> grid(rows, std::vector<std::string>(columns, " "));
+    std::vector<std::vector<std::string>> grid(chart_rows, std::vector<std::string>(chart_columns, " "));
     const auto put = [&](int row, int column, const char* mark) {
         grid[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)] = mark;
     };
-    for (int column = 0; column < columns; ++column) {
+    for (int column = 0; column < chart_columns; ++column) {
         const auto i = static_cast<std::size_t>(
-            std::lround(static_cast<double>(column) * static_cast<double>(count - 1) / (columns - 1)));
+            std::lround(static_cast<double>(column) * static_cast<double>(count - 1) / (chart_columns - 1)));
         put(row_of(plan.levels.floor), column, "┄");
         for (int row = row_of(plan.bath_curve[i].high); row <= row_of(plan.bath_curve[i].low); ++row) {
             put(row, column, "░");
@@ -43,15 +43,15 @@ std::string curve_text(const plan::Plan& plan) {
         put(row_of(plan.bath_curve[i].likely), column, "█");
     }
     std::string out;
-    for (int row = 0; row < rows; ++row) {
-        const double celsius = high - (high - low) * row / (rows - 1);
+    for (int row = 0; row < chart_rows; ++row) {
+        const double celsius = high - (high - low) * row / (chart_rows - 1);
         out += row % 3 == 0 ? fmt::format("{:4.0f} C ", celsius) : "       ";
         for (const std::string& cell : grid[static_cast<std::size_t>(row)]) {
             out += cell;
         }
         out += "\n";
     }
-    out += fmt::format("       {}{:>{}}\n", plan.trip->from.clock_24(), plan.trip->serve.clock_24(), columns - 5);
+    out += fmt::format("       {}{:>{}}\n", plan.trip->from.clock_24(), plan.trip->serve.clock_24(), chart_columns - 5);
     out += "       █ bath, likely  ░ 90 of 100 scenarios  · core  ┄ floor\n";
     return out;
 }
