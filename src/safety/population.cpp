@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <memory>
 #include <numeric>
 #include <string>
 
@@ -110,20 +111,13 @@ Population::Population(HandState hand, Stirring stirring) {
 }
 
 const Population& Population::of(HandState hand, Stirring stirring) {
-    if (hand == HandState::warm && stirring == Stirring::stirred) {
-        static const Population population{hand, stirring};
-        return population;
+    using Made = std::array<std::unique_ptr<const Population>, 4>;
+    Made& made = *facts::kept([](const facts::Facts&) { return std::make_unique<Made>(); });
+    const std::size_t which = (hand == HandState::warm ? 0U : 1U) + (stirring == Stirring::stirred ? 0U : 2U);
+    if (!made[which]) {
+        made[which].reset(new Population(hand, stirring));
     }
-    if (hand == HandState::warm) {
-        static const Population population{hand, stirring};
-        return population;
-    }
-    if (stirring == Stirring::stirred) {
-        static const Population population{hand, stirring};
-        return population;
-    }
-    static const Population population{hand, stirring};
-    return population;
+    return *made[which];
 }
 
 double Population::sting_of(const Draw& draw, double water) const {

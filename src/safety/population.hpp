@@ -11,7 +11,7 @@ namespace holdwater::safety {
 
 class Population {
   public:
-    /// Built at first use and kept.
+    /// Built at first use and kept as long as the facts it is made from are in force.
     static const Population& of(HandState hand, Stirring stirring);
 
     /// Sting times [s] with reaction, one a hand, in the order of the hands; infinity for never.

@@ -3,7 +3,7 @@
 
 #include "answer/hold/piece.hpp"
 #include "answer/review/review_food.hpp"
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -22,7 +22,8 @@ constexpr double shortest = 30.0;  // s
 constexpr double longest = 600.0;  // s
 
 Duration lid_open() {
-    static const Duration open = units::minutes(facts::facts().spread("lid.open").high);
+    const Duration open =
+        facts::kept([](const facts::Facts& facts) { return units::minutes(facts.spread("lid.open").high); });
     return open;
 }
 

@@ -2,7 +2,7 @@
 #include "answer/review/review_bath.hpp"
 
 #include "answer/review/review_notes.hpp"
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 
 #include <fmt/format.h>
 
@@ -66,8 +66,9 @@ std::vector<Reading> readings_of(const trip::Log& log) {
 /// A reading far from both its neighbours on the same side, while they agree, within minutes and with nothing poured:
 /// no box does that. Two readings at one moment are before and after a top-up.
 void mark_doubtful(std::vector<Reading>& readings) {
-    static const double jump = facts::facts().difference("review.jump").si();
-    static const double within = facts::facts().duration("review.jump-within").si();
+    const double jump = facts::kept([](const facts::Facts& facts) { return facts.difference("review.jump").si(); });
+    const double within =
+        facts::kept([](const facts::Facts& facts) { return facts.duration("review.jump-within").si(); });
     for (std::size_t i = 1; i + 1 < readings.size(); ++i) {
         const Reading& a = readings[i - 1];
         Reading& b = readings[i];
@@ -86,7 +87,8 @@ class TooWarm {
   public:
     TooWarm(const BoxCooling& box, double floor) : box_(box), floor_(floor) {}
     bool operator()(const Reading& a, const Reading& b) const {
-        static const double scatter = facts::facts().difference("review.scatter").si();
+        const double scatter =
+            facts::kept([](const facts::Facts& facts) { return facts.difference("review.scatter").si(); });
         // At the floor a box loses least of all that matters; with that loss the test does not depend on the readings.
         const double air = box_.air_high.at(Duration{(a.at + b.at) / 2.0}).celsius();
         const double least = std::max(0.0, floor_ - air) * (1.0 - std::exp(-box_.slow * (b.at - a.at)));
@@ -177,7 +179,8 @@ class Builder {
     /// A box left alone only cools, so shortly before its first reading it was no colder. Longer before, nobody knows:
     /// then it counts as just below the floor, where the clock runs and no kill is credited.
     double before_first(double from, const Reading& first) {
-        static const double scatter = facts::facts().difference("review.scatter").si();
+        const double scatter =
+            facts::kept([](const facts::Facts& facts) { return facts.difference("review.scatter").si(); });
         if (first.at - from <= unread()) {
             return first.bath - error_;
         }
@@ -228,7 +231,8 @@ class Builder {
     }
 
     void cautious_between(const Reading& a, const Reading& b, bool rises) {
-        static const double scatter = facts::facts().difference("review.scatter").si();
+        const double scatter =
+            facts::kept([](const facts::Facts& facts) { return facts.difference("review.scatter").si(); });
         const double to = b.bath - error_;
         History alone;
         LowestBath before = lowest_;

@@ -3,7 +3,7 @@
 
 #include "answer/review/review_verdict.hpp"
 #include "answer/spread/draw.hpp"
-#include "facts/facts.hpp"
+#include "facts/kept.hpp"
 #include "heat/driven.hpp"
 #include "safety/kill.hpp"
 
@@ -63,7 +63,7 @@ problem::Result<std::vector<LoggedWay>> ways_of(const Written& written) {
 }  // namespace
 
 History seen_by_food(const History& bath, Duration in, TemperatureDifference layer) {
-    static const double ramp = facts::facts().value("unstirred.ramp") * 60.0;
+    const double ramp = facts::kept([](const facts::Facts& facts) { return facts.value("unstirred.ramp") * 60.0; });
     const auto colder = [&](Duration t) { return layer * std::clamp((t - in).si() / ramp, 0.0, 1.0); };
     const Duration bend = in + Duration{ramp};
     History seen;
