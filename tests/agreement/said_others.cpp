@@ -229,9 +229,11 @@ void say_review(const Case& one, AllSaid& all) {
     const std::string planned = finish ? "finish" : "eat";
     for (const auto& [course, what] :
          {std::pair(Course::likely, "likely history"), std::pair(Course::cautious, "cautious history")}) {
-        if (keeps_the_condition(one.plan, course)) {  // else the cards say: card Hold
+        const std::string verdict = verdict_on(one, log_of(one, course));
+        // Where a reading broke the condition of ready the cards say "else card Hold": not done is no other answer.
+        if (verdict != "not done" || keeps_the_condition(one.plan, course)) {
             all.push_back(said_word(what, "plan", planned));
-            all.push_back(said_word(what, "review", verdict_on(one, log_of(one, course))));
+            all.push_back(said_word(what, "review", verdict));
         }
     }
     const plan::FoodPlan& first = one.plan.foods.front();
