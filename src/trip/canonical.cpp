@@ -194,7 +194,13 @@ void write_head(const Trip& trip, Writer& out) {
     out.truth("at_risk", trip.at_risk);
     out.line("altitude", si(trip.altitude));
     out.line("from", trip.from.iso());
+    if (trip.light_fire) {
+        out.line("light_fire", trip.light_fire->iso());
+    }
     out.line("serve", trip.serve.iso());
+    if (trip.strict) {
+        out.truth("strict", true);
+    }
     out.line("rules", name(trip.rules));
     out.line("units", text(units::name_of(trip.units)));
     out.line("language", text(trip.language));

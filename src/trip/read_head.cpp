@@ -48,6 +48,15 @@ void check_order(Table& table, const Trip& trip) {
     }
 }
 
+void check_light_fire(Table& table, const Trip& trip) {
+    if (trip.light_fire && (*trip.light_fire < trip.from || *trip.light_fire >= trip.serve)) {
+        table.error("light_fire", "times-order",
+                    fmt::format("light_fire: {} is not between from, {}, and serve, {}", trip.light_fire->iso(),
+                                trip.from.iso(), trip.serve.iso()),
+                    "from is the first moment with fire and box; without light_fire the plan chooses");
+    }
+}
+
 }  // namespace
 
 void read_head(Table& table, const Known& known, Trip& trip) {
@@ -59,9 +68,15 @@ void read_head(Table& table, const Known& known, Trip& trip) {
     const bool has_from = table.moment("from", trip.from);
     const bool has_serve = table.moment("serve", trip.serve);
     trip.serve_place = table.place("serve");
+    trip.light_fire_place = table.place("light_fire");
+    if (units::LocalTime lit; table.has("light_fire") && table.moment("light_fire", lit)) {
+        trip.light_fire = lit;
+    }
     if (has_from && has_serve) {
         check_order(table, trip);
+        check_light_fire(table, trip);
     }
+    table.truth("strict", trip.strict, Need::optional);
     read_rules(table, trip.rules);
     read_units(table, trip.units);
     const std::vector<std::string_view> languages(known.languages.begin(), known.languages.end());

@@ -127,8 +127,13 @@ struct Trip {
     int people = 0;
     bool at_risk = false;
     units::Length altitude;
-    units::LocalTime from;
+    units::LocalTime from;  // first moment with fire and box; of a planned trip the moment at which its fire is lit
+    std::optional<units::LocalTime> light_fire;  // then, and at no other time; nothing: the planner chooses
+    /// Of a planned trip whose fire is lit later: the first moment, from which the raw food waits; not read from a
+    /// file.
+    std::optional<units::LocalTime> first;
     units::LocalTime serve;
+    bool strict = false;  // no wish is bent: refused rather than more done, or less even
     facts::Ruleset rules{};
     units::System units = units::System::both;
     std::string language = "en";
@@ -144,6 +149,7 @@ struct Trip {
     std::vector<WhatIf> what_ifs;
     problem::Place place;  // of the [trip] table
     problem::Place serve_place;
+    problem::Place light_fire_place;
     problem::Place weather_place;
     problem::Place fire_place;
 };

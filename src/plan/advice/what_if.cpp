@@ -30,7 +30,7 @@ void plan_anew(const trip::Trip& changed, WhatIfAnswer& answer) {
     effort.advise = false;
     effort.what_ifs = false;
     effort.for_cards = false;
-    const auto plan = make_plan(changed, effort);
+    const auto plan = plan_as_given(std::make_shared<const trip::Trip>(changed), effort);
     answer.holds = plan.ok();
     if (!plan) {
         answer.broken = plan.problems().front().message;

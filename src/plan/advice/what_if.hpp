@@ -2,7 +2,7 @@
 // What if it gets colder, the meal is late, the fire is out: each question of the trip answered by working it through.
 #pragma once
 
-#include "plan/advice/remedy.hpp"
+#include "plan/result/effort.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/schedule.hpp"
 

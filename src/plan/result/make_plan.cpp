@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "facts/facts.hpp"
 #include "plan/advice/limits.hpp"
-#include "plan/advice/remedy.hpp"
 #include "plan/advice/what_if.hpp"
+#include "plan/result/effort.hpp"
 #include "plan/result/events.hpp"
 #include "plan/result/hold_table.hpp"
 #include "plan/result/late_pour.hpp"
@@ -11,7 +11,6 @@
 #include "plan/result/summary.hpp"
 #include "plan/search/empty_acts.hpp"
 #include "plan/search/ensemble.hpp"
-#include "plan/search/later_start.hpp"
 #include "plan/search/schedule.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "safety/refusals.hpp"
@@ -182,34 +181,18 @@ void keep_out_of_sleep(Plan& plan) {
     }
 }
 
-void note_later_start(Plan& plan) {
-    if (const auto later = later_start(plan)) {
-        plan.notes.push_back(problem::note(
-            "later-start",
-            fmt::format("with the fire lit only at {} the night would ask for {} instead of {} of the cook's wakings",
-                        later->from.clock_24(), later->wakes, wakes_of(plan)),
-            fmt::format("from = {}; the raw food must be kept at {} or below until it goes in", later->from.iso(),
-                        safety::in_both(facts::facts().temperature("raw.cold")))));
-    }
-}
-
 }  // namespace
 
-problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {
-    return make_plan(std::make_shared<const trip::Trip>(trip), effort);
-}
-
-problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const Effort& effort) {
+problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, const Effort& effort) {
     const trip::Trip& trip = *shared;
     const auto setup = set_up(trip);
     if (!setup) {
-        return effort.advise ? with_advice(trip, setup.problems()) : setup.problems();
+        return setup.problems();
     }
     const Ensemble ensemble(*setup, effort.promise);
     const auto tried = search_and_try(ensemble, effort);
     if (!tried) {
-        const problem::Problems broken = fill_impossible(*setup, effort.diagnose);
-        return effort.advise ? with_advice(trip, broken) : broken;
+        return fill_impossible(*setup, effort.diagnose);
     }
     const Schedule* const schedule = &tried->schedule;
     const std::vector<ScenarioResult>& results = tried->results;
@@ -235,7 +218,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     keep_out_of_sleep(plan);
     problem::Problems broken = limits_broken(*setup, *schedule, plan, results, effort.diagnose);
     if (!broken.empty()) {
-        return effort.advise ? with_advice(trip, broken) : broken;
+        return broken;
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (effort.schedule_only) {
@@ -273,14 +256,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     plan.notes = remarks(*setup, plan);
     plan.around = provisions_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
-    if (effort.advise) {
-        note_later_start(plan);
-    }
     return plan;
-}
-
-problem::Result<Plan> make_plan(const trip::Trip& trip) {
-    return make_plan(trip, Effort{});
 }
 
 }  // namespace holdwater::plan

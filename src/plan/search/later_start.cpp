@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/later_start.hpp"
 
-#include "plan/advice/remedy.hpp"
+#include "plan/result/effort.hpp"
 #include "plan/search/sleep_window.hpp"
 
 #include <algorithm>
@@ -33,7 +33,8 @@ std::optional<LaterStart> later_start(const Plan& plan) {
         effort.what_ifs = false;
         effort.schedule_only = true;
         effort.fewer_wakes = own;
-        const auto made = before_its_foods ? make_plan(later, effort) : problem::Result<Plan>(problem::Problems{});
+        const auto made = before_its_foods ? plan_as_given(std::make_shared<const trip::Trip>(later), effort)
+                                           : problem::Result<Plan>(problem::Problems{});
         if (!made) {
             return std::nullopt;
         }

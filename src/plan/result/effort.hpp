@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// How much is asked of a plan, and the two ways to have one: as the trip says it, or as a good cook would choose it.
+#pragma once
+
+#include "plan/search/ensemble.hpp"
+
+#include <memory>
+#include <optional>
+
+namespace holdwater::plan {
+
+/// How hard to think: scenarios while searching, scenarios for the promise, and whether to look for advice.
+struct Effort {
+    Draw search{256, 1};
+    Draw promise = full_draw();
+    bool advise = true;
+    bool what_ifs = true;        // answer those of the trip
+    bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
+    bool for_cards = true;       // work out what only cards print: hold tables
+    std::optional<std::size_t> fewer_wakes = std::nullopt;  // no plan that wakes the cook so often or more
+    bool choose = true;                                     // the start, where the trip leaves it open
+    bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
+};
+
+/// A good plan, or every limit that broke, each with advice that was tried and works.
+problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort);
+/// The same of a trip that the plan then shares; it must not change any more but in what is only printed.
+problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
+
+/// The plan of this trip to the letter: the fire is lit at trip.from, wishes are met or it is refused, and no advice is
+/// sought. What chooses and advises is made of this.
+problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
+
+}  // namespace holdwater::plan
