@@ -185,7 +185,6 @@ inline constexpr std::array code_table{
     Row{"growth-not-undone", Whose::plan},
     Row{"hold-floor", Whose::plan},
     Row{"ice-does-not-fit", Whose::plan},
-    Row{"later-start", Whose::plan},
     Row{"mend", Whose::plan},
     Row{"no-mend", Whose::plan},
     Row{"no-rule", Whose::plan},

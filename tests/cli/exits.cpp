@@ -9,8 +9,8 @@ using cli::exit_for;
 
 TEST_CASE("without an error, a warning asks to check and a note asks for nothing") {
     CHECK(exit_for({}) == Exit::done);
-    CHECK(exit_for({problem::note("later-start", "")}) == Exit::done);
-    CHECK(exit_for({problem::note("later-start", ""), problem::warning("thick", "")}) == Exit::check);
+    CHECK(exit_for({problem::note("mend", "")}) == Exit::done);
+    CHECK(exit_for({problem::note("mend", ""), problem::warning("thick", "")}) == Exit::check);
     // A plain PDF is the program's own shortcoming, but the work is done.
     CHECK(exit_for({problem::warning("plain-pdf", "")}) == Exit::check);
 }

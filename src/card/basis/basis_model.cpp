@@ -6,7 +6,7 @@
 #include "card/trip/acts.hpp"
 #include "facts/facts.hpp"
 #include "heat/box.hpp"
-#include "plan/search/later_start.hpp"
+#include "plan/search/burden.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>

@@ -126,6 +126,22 @@ void add_lying_slices(const FigureMaker& of) {
     add("slice-snow-lying", answer::Medium::loose_snow);
 }
 
+/// How much each way boils and burns.
+void add_ways(const FigureMaker& of) {
+    int nth = 0;
+    for (const plan::Way& way : of.plan().ways) {
+        ++nth;
+        const plan::Burden& burden = way.burden;
+        of.litres("way-boils", burden.boiled, of.safe().litres(burden.boiled, Toward::up),
+                  {"likely-fill", "up-half-litre", of.source("heat-balance")}, nth);
+        if (burden.fuel > units::Mass{0}) {
+            const facts::Fuel fuel = of.plan().trip->fire.fuel;
+            of.kilograms("way-burns", burden.fuel, fuel_mass(burden.fuel, fuel, of.safe().system()),
+                         {"likely-fill", "up-fuel", of.source("figures", "fuel.*")}, nth);
+        }
+    }
+}
+
 void add_questions(const FigureMaker& of) {
     const How given{"as-given", "none", of.source("trip-file")};
     int nth = 0;
@@ -162,6 +178,7 @@ void add_terminal_figures(FigureList& list) {
     const FigureMaker of(list, "terminal");
     add_terminal_provisions(list);
     add_questions(of);
+    add_ways(of);
     int nth = 0;
     for (const plan::TopUp& top_up : of.plan().top_ups) {
         of.degrees("top-up-reads", top_up.reading.likely, of.safe().about(top_up.reading.likely),

@@ -13,6 +13,7 @@
 #include "cli/line/options.hpp"
 #include "layout/layout.hpp"
 #include "plan/result/boxes.hpp"
+#include "plan/result/effort.hpp"
 
 #include <fmt/format.h>
 
@@ -112,7 +113,9 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
     std::vector<plan::Plan> plans;
     Exit exit = exit_for(trip.problems());
     for (const trip::Trip& part : parts) {
-        const auto plan = plan::make_plan(part);
+        plan::Effort effort;
+        effort.ways = false;  // no card prints them
+        const auto plan = plan::make_plan(part, effort);
         if (!plan) {
             return without_cards(part, plan.problems(), deck);
         }

@@ -9,6 +9,7 @@
 #include "cli/line/options.hpp"
 #include "cli/text/plan_text.hpp"
 #include "cli/text/provisions_text.hpp"
+#include "cli/text/ways_text.hpp"
 #include "cli/text/what_if_text.hpp"
 #include "plan/result/boxes.hpp"
 
@@ -55,7 +56,7 @@ Planned plan_boxes(const std::vector<trip::Trip>& parts, const words::Words& wor
 
 std::string box_text(const BoxResult& box, bool explain) {
     if (box.plan != nullptr) {
-        return plan_text(*box.plan) + "\n" + around_text(*box.plan) + what_if_text(*box.plan) +
+        return plan_text(*box.plan) + "\n" + around_text(*box.plan) + what_if_text(*box.plan) + ways_text(*box.plan) +
                (explain ? explain_text(*box.plan, box.numbers) : "");
     }
     if (exit_for(box.problems) != Exit::refused) {  // an input is wrong: that is no verdict

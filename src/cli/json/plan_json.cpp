@@ -151,6 +151,25 @@ Json what_ifs_json(const plan::Plan& plan) {
     return list;
 }
 
+Json ways_of(const plan::Plan& plan) {
+    constexpr const char* names[] = {"planned", "nobody-woken", "at-once", "pieces-halved"};
+    Json ways = Json::array();
+    for (const plan::Way& way : plan.ways) {
+        ways.push_back({{"way", names[static_cast<int>(way.kind)]},
+                        {"lines", way.lines},
+                        {"light_fire", way.light_fire.iso()},
+                        {"ready", way.ready.iso()},
+                        {"wakings", way.burden.wakings},
+                        {"top_ups", way.top_ups},
+                        {"boiled_l", units::in_litres(way.burden.boiled)},
+                        {"fuel_kg", way.burden.fuel.si()},
+                        {"held_h", units::in_hours(way.burden.held)},
+                        {"weight_min", way.burden.weight().si() / 60.0},
+                        {"share_that_holds", way.share}});
+    }
+    return ways;
+}
+
 }  // namespace
 
 Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numbers, const std::string& stamp) {
@@ -217,6 +236,7 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
               {"ice", around["ice"]},
               {"around", around},
               {"what_if", what_ifs_json(plan)},
+              {"ways", ways_of(plan)},
               {"figures", figures},
               {"problems", Json::array()},
               {"warnings", problems_json(plan.notes)}};

@@ -4,7 +4,7 @@
 #include "card/figures/places.hpp"
 #include "cli/text/told.hpp"
 #include "facts/facts.hpp"
-#include "plan/search/later_start.hpp"
+#include "plan/search/burden.hpp"
 
 #include <fmt/format.h>
 

@@ -1,40 +1,43 @@
 // SPDX-License-Identifier: MIT
 // From a trip to a plan: chooses what the trip leaves open, and says what would hold where nothing does.
-#include "facts/facts.hpp"
 #include "plan/advice/remedy.hpp"
+#include "plan/choose/ways.hpp"
 #include "plan/result/effort.hpp"
-#include "plan/search/later_start.hpp"
-#include "safety/refusals.hpp"
 
-#include <fmt/format.h>
+#include <algorithm>
 
 namespace holdwater::plan {
 namespace {
 
-void note_later_start(Plan& plan) {
-    if (const auto later = later_start(plan)) {
-        plan.notes.push_back(problem::note(
-            "later-start",
-            fmt::format("with the fire lit only at {} the night would ask for {} instead of {} of the cook's wakings",
-                        later->from.clock_24(), later->wakes, wakes_of(plan)),
-            fmt::format("from = {}; the raw food must be kept at {} or below until it goes in", later->from.iso(),
-                        safety::in_both(facts::facts().temperature("raw.cold")))));
+using Shared = std::shared_ptr<const trip::Trip>;
+
+/// The plan that asks least of the cook. What holds in few scenarios only is passed over for the next best.
+problem::Result<Plan> chosen(const Shared& trip, const Effort& effort) {
+    constexpr std::size_t most = 4;
+    const std::vector<Choice> choices = choices_of(*trip);
+    for (std::size_t i = 0; i < std::min(choices.size(), most); ++i) {
+        auto plan = plan_as_given(choices[i].trip, effort);
+        if (plan && effort.ways) {
+            Plan good = std::move(plan).value();
+            good.ways = ways_of(*trip, good, effort);
+            return good;
+        }
+        if (plan) {
+            return plan;
+        }
     }
+    return plan_as_given(trip, effort);
 }
 
 }  // namespace
 
-problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
-    auto plan = plan_as_given(trip, effort);
-    if (!effort.advise) {
-        return plan;
+problem::Result<Plan> make_plan(Shared trip, const Effort& effort) {
+    if (trip->light_fire && *trip->light_fire != trip->from) {
+        trip = std::make_shared<const trip::Trip>(lit_at(*trip, *trip->light_fire));
     }
-    if (!plan) {
-        return with_advice(*trip, plan.problems());
-    }
-    Plan good = std::move(plan).value();
-    note_later_start(good);
-    return good;
+    const bool open = effort.choose && !trip->light_fire && trip->boxes.size() == 1 && !trip->foods.empty();
+    auto plan = open ? chosen(trip, effort) : plan_as_given(trip, effort);
+    return plan || !effort.advise ? plan : with_advice(*trip, plan.problems());
 }
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {

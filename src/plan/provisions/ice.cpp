@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <variant>
+#include <vector>
 
 namespace holdwater::plan {
 namespace {
@@ -47,22 +48,32 @@ units::Temperature warmest_start(const Setup& setup) {
     return warmest;
 }
 
-/// From the first fire until the last of the food goes in.
+/// When the way is over: fire and box are there, but the fire may be lit later.
+units::LocalTime waits_from(const Setup& setup) {
+    return setup.trip->first.value_or(setup.trip->from);
+}
+
+/// Until the last of the food goes in.
 units::Duration longest_wait(const Setup& setup, const Plan& plan) {
     units::Duration waits{0};
     for (const FoodPlan& food : plan.foods) {
-        waits = std::max(waits, food.in.since(setup.trip->from));
+        waits = std::max(waits, food.in.since(waits_from(setup)));
     }
     return waits;
 }
 
-/// From the first fire on, for so long.
-units::Temperature warmest_air(const Setup& setup, units::Duration until) {
-    units::Temperature warmest = setup.outside.at(units::Duration{0});
+/// The air from then on, for so long, each half hour.
+std::vector<units::Temperature> air_while_waiting(const Setup& setup, units::Duration until) {
+    std::vector<units::Temperature> air;
     for (units::Duration t{0}; t <= until; t += units::minutes(30)) {
-        warmest = std::max(warmest, setup.outside.at(t));
+        air.push_back(setup.trip->weather.air_at(waits_from(setup).after(t)));
     }
-    return warmest;
+    return air;
+}
+
+units::Temperature warmest_air(const Setup& setup, units::Duration until) {
+    const auto air = air_while_waiting(setup, until);
+    return *std::max_element(air.begin(), air.end());
 }
 
 }  // namespace
@@ -158,10 +169,8 @@ std::optional<Ice> ice_of(const Setup& setup, const Plan& plan) {
 
 std::optional<units::Temperature> frost_of(const Setup& setup, const Plan& plan) {
     const units::Duration waits = longest_wait(setup, plan);
-    units::Temperature coldest = setup.outside.at(units::Duration{0});
-    for (units::Duration t{0}; t <= waits; t += units::minutes(30)) {
-        coldest = std::min(coldest, setup.outside.at(t));
-    }
+    const auto air = air_while_waiting(setup, waits);
+    units::Temperature coldest = *std::min_element(air.begin(), air.end());
     if (setup.trip->journey) {
         coldest = std::min(coldest, setup.trip->journey->air);
     }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "plan/search/ensemble.hpp"
+#include "units/quantity.hpp"
 
 #include <memory>
 #include <optional>
@@ -17,8 +18,10 @@ struct Effort {
     bool what_ifs = true;        // answer those of the trip
     bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
     bool for_cards = true;       // work out what only cards print: hold tables
-    std::optional<std::size_t> fewer_wakes = std::nullopt;  // no plan that wakes the cook so often or more
-    bool choose = true;                                     // the start, where the trip leaves it open
+    /// Nothing heavier for the cook than this is of interest.
+    std::optional<units::Duration> lighter_than = std::nullopt;
+    bool ways = true;      // look for others that hold too, to choose from
+    bool choose = true;    // the start, where the trip leaves it open
     bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
 };
 

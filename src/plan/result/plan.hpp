@@ -8,6 +8,7 @@
 #include "plan/provisions/finishing.hpp"
 #include "plan/provisions/provisions.hpp"
 #include "plan/result/levels.hpp"
+#include "plan/result/way.hpp"
 #include "problem/problem.hpp"
 #include "safety/after_fall.hpp"
 #include "trip/trip.hpp"
@@ -214,6 +215,7 @@ struct Plan {
     units::Temperature waits_if;   // that holds where the bath reads no less than this at serving
     Promise promise;
     bool boil_waits_for_fire = false;
+    std::vector<Way> ways;    // this plan first, then others that differ; empty where none were looked for
     problem::Problems notes;  // warnings and notes that come with a good plan
 };
 

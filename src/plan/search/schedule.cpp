@@ -2,6 +2,7 @@
 #include "plan/search/schedule.hpp"
 
 #include "facts/facts.hpp"
+#include "plan/search/burden.hpp"
 #include "plan/search/deadlines.hpp"
 #include "plan/search/ladder.hpp"
 #include "plan/search/left_alone.hpp"
@@ -10,10 +11,9 @@
 #include "units/print.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <numeric>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -125,16 +125,16 @@ std::size_t wakes(const Schedule& s) {
 /// What a schedule must be better than to be of any use. All that is compared only rises while a schedule grows, so
 /// that one that has come too far can be given up.
 struct ToBeat {
-    const Schedule* best = nullptr;                   // one that holds
-    std::optional<std::size_t> wakes = std::nullopt;  // it must have fewer than these
+    const Schedule* best = nullptr;  // one that holds
+    std::optional<Duration> weight;  // it must weigh less
 
-    static ToBeat of(const std::optional<Schedule>& best, std::optional<std::size_t> wakes) {
-        return {best && holds(*best) && reaches_mark(*best) ? &*best : nullptr, wakes};
+    static ToBeat of(const std::optional<Schedule>& best, const Wanted& wanted) {
+        return {best && holds(*best) && reaches_mark(*best) ? &*best : nullptr, wanted.lighter_than};
     }
     /// No better than the best, however it goes on.
     bool worse(const Schedule& so_far) const {
-        const auto burden = [](const Schedule& s) { return std::array{s.empty, plan::wakes(s), s.top_ups.size()}; };
-        return (wakes && plan::wakes(so_far) >= *wakes) || (best != nullptr && burden(so_far) > burden(*best));
+        const auto asks = [](const Schedule& s) { return std::pair{s.empty, s.weight}; };
+        return (weight && so_far.weight >= *weight) || (best != nullptr && asks(so_far) > asks(*best));
     }
 };
 
@@ -149,6 +149,7 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
     std::vector<Simulation> runs = start.runs;
     Schedule schedule;
     schedule.recipe = recipe;
+    schedule.weight = burden_of(setup, schedule).weight();
     const Duration watch = watch_from(setup, runs.front().food_in());
     Duration alone{std::numeric_limits<double>::infinity()};
     Duration last = runs.front().food_in();
@@ -181,6 +182,7 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
         const Duration at = std::max(next.at, last);
         schedule.top_ups.push_back({at, next.wakes, top_up_all(ensemble, runs, at, k, recipe)});
         schedule.empty += poured_nothing(ensemble, runs) ? 1 : 0;
+        schedule.weight = burden_of(setup, schedule).weight();
         last = at;
         if (to_beat.worse(schedule)) {
             return std::nullopt;
@@ -210,13 +212,7 @@ bool better(const Schedule& a, const Schedule& b) {
     if (a.empty != b.empty) {
         return a.empty < b.empty;
     }
-    if (wakes(a) != wakes(b)) {
-        return wakes(a) < wakes(b);
-    }
-    if (a.top_ups.size() != b.top_ups.size()) {
-        return a.top_ups.size() < b.top_ups.size();
-    }
-    return a.failing < b.failing;
+    return std::pair{a.weight, a.failing} < std::pair{b.weight, b.failing};
 }
 
 /// The least strict share of late scenarios per top-up with which the whole trip keeps its promise; nothing where that
@@ -274,7 +270,8 @@ void take(std::optional<Schedule>& best, std::optional<Schedule> schedule) {
 
 /// A fill a little cooler can fall into place better: fewer pours, food in at another moment. Tried around the best
 /// mark, where the hottest fill needs top-ups at all.
-void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, Temperature lowest_fill) {
+void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, Temperature lowest_fill,
+                      const Wanted& wanted) {
     constexpr double cooler = 3.0;
     const Schedule found = *best;
     if (!holds(found) || found.top_ups.empty()) {
@@ -290,7 +287,7 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
         for (const double step : {-1.0, 0.0, 1.0}) {
             Recipe marked = *recipe;
             marked = marked_at(ensemble, marked, std::min(found.recipe.top_up_mark + units::kelvins(step), reading));
-            auto schedule = best_spread(ensemble, start, marked, ToBeat::of(best, std::nullopt));
+            auto schedule = best_spread(ensemble, start, marked, ToBeat::of(best, wanted));
             // A cooler fill makes the food ready later: only for something that the cook has of it.
             const bool gains = schedule && (schedule->empty < found.empty || wakes(*schedule) < wakes(found) ||
                                             schedule->top_ups.size() < found.top_ups.size() ||
@@ -304,21 +301,25 @@ void try_cooler_fills(const Ensemble& ensemble, std::optional<Schedule>& best, T
 
 }  // namespace
 
-std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<std::size_t> fewer_wakes) {
+Temperature highest_mark(const Setup& setup, Temperature fill) {
+    return units::celsius(std::floor(std::min(fill.celsius(), setup.highest_core.celsius() + 6.0)));
+}
+
+std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wanted) {
     const Setup& setup = ensemble.setup();
     const auto fill = hottest_fill(ensemble);
     if (!fill) {
         return std::nullopt;
     }
     const Filled start = start_of(ensemble, *fill);
-    // Marks above the fill reading or the batch's reach only waste fuel; marks near the action line come too often.
-    const double lowest = std::ceil(setup.levels.action_line.celsius()) + 2.0;
-    const double highest = std::min(fill->reading.celsius(), setup.highest_core.celsius() + 6.0);
+    // Marks near the action line come too often.
+    const double highest = highest_mark(setup, fill->reading).celsius();
+    const double lowest = std::max(std::ceil(setup.levels.action_line.celsius()) + 2.0,
+                                   wanted.lowest_mark ? wanted.lowest_mark->celsius() : 0.0);
     std::optional<Schedule> best;
     for (double mark = highest; mark >= lowest; mark -= 1.0) {
-        const Recipe recipe =
-            marked_at(ensemble, *fill, units::celsius(units::round_to(mark, 1.0, units::Toward::down)));
-        auto schedule = best_spread(ensemble, start, recipe, ToBeat::of(best, fewer_wakes));
+        const Recipe recipe = marked_at(ensemble, *fill, units::celsius(mark));
+        auto schedule = best_spread(ensemble, start, recipe, ToBeat::of(best, wanted));
         const bool enough = schedule && holds(*schedule) && schedule->top_ups.empty();
         take(best, std::move(schedule));
         if (enough) {
@@ -326,12 +327,15 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<st
         }
     }
     if (!best) {
-        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading), ToBeat{nullptr, fewer_wakes});
+        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading),
+                           ToBeat{nullptr, wanted.lighter_than});
     }
     if (!best) {
         return std::nullopt;
     }
-    try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.levels.action_line.celsius())));
+    if (!wanted.lowest_mark) {  // what is to be ready sooner is not filled cooler
+        try_cooler_fills(ensemble, best, units::celsius(std::ceil(setup.levels.action_line.celsius())), wanted);
+    }
     return best;
 }
 

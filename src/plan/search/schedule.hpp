@@ -25,15 +25,25 @@ struct Schedule {
     double short_of_mark = 0.0;  // share of scenarios in which a top-up did not come up to its mark
     double excess = 0.0;         // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
-    std::size_t empty = 0;  // top-ups in which the likely scenario pours nothing
+    units::Duration weight{0};  // of what it asks of the cook, see burden.hpp
+    std::size_t empty = 0;      // top-ups in which the likely scenario pours nothing
 };
 
-/// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest that pour
-/// nothing,
-/// then fewest top-ups in the sleep window, then fewest in all.
-/// Nothing only if no fill reading can be had at all, or none with fewer wakings where they are asked for. A schedule
-/// that does not hold shows by how much.
-std::optional<Schedule> make_schedule(const Ensemble& ensemble, std::optional<std::size_t> fewer_wakes = std::nullopt);
+/// What is asked of a schedule besides that it holds.
+struct Wanted {
+    std::optional<units::Temperature> lowest_mark =
+        std::nullopt;                                            // of its top-ups, for food that is to be ready sooner
+    std::optional<units::Duration> lighter_than = std::nullopt;  // the weight of its burden is less than this
+};
+
+/// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest top-ups that
+/// pour nothing, then the least burden. Nothing only if no fill reading can be had at all, or none that is as wanted. A
+/// schedule that does not hold shows by how much.
+std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wanted = {});
+
+/// The highest mark that is of any use after a fill to this reading: above the fill, or the batch's reach, it only
+/// wastes fuel.
+units::Temperature highest_mark(const Setup& setup, units::Temperature fill);
 
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);

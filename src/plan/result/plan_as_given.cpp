@@ -146,11 +146,11 @@ std::vector<double> failures(const std::vector<ScenarioResult>& results) {
 
 /// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
 /// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
-std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effort) {
+std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effort, const Wanted& wanted) {
     std::optional<Tried> tried;
     for (const double strictness : {1.0, 0.8, 0.5, 0.2}) {
         const Ensemble search(ensemble.setup(), effort.search, ensemble.allowed() * strictness);
-        const auto schedule = make_schedule(search, effort.fewer_wakes);
+        const auto schedule = make_schedule(search, wanted);
         if (!schedule) {
             return std::nullopt;
         }
@@ -181,6 +181,82 @@ void keep_out_of_sleep(Plan& plan) {
     }
 }
 
+/// What was tried of a trip, with as much of a plan as tells whether it holds, and what then is against it.
+struct Attempt {
+    Tried tried;
+    Plan plan;
+    problem::Problems broken;  // which limit binds is not said yet
+};
+
+std::optional<Attempt> attempt(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip,
+                               const Effort& effort, const Wanted& wanted) {
+    auto tried = search_and_try(ensemble, effort, wanted);
+    if (!tried) {
+        return std::nullopt;
+    }
+    const Setup& setup = ensemble.setup();
+    Attempt made{*std::move(tried), {}, {}};
+    Plan& plan = made.plan;
+    plan.trip = trip;
+    const auto [share, share_error] = ensemble.share(failures(made.tried.results));
+    plan.promise = {1.0 - share, share_error, ensemble.size()};
+    plan.levels = setup.levels;
+    plan.levels.mark = made.tried.schedule.recipe.top_up_mark;
+    plan.round = setup.round;
+    plan.cold_baths = cold_baths(setup);
+    plan.loss = {setup.loss.low, setup.loss.likely, setup.loss.high};
+    plan.fill = fill_of(ensemble, made.tried.schedule, made.tried.results);
+    for (std::size_t i = 0; i < setup.foods.size(); ++i) {
+        plan.foods.push_back(food_plan(ensemble, made.tried.results, i));
+    }
+    time_finishing(setup, plan);
+    for (FoodPlan& food : plan.foods) {
+        let_ready_hold(plan, food);
+    }
+    plan.fill.latest_food_in = latest_food_in(plan);
+    plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
+    keep_out_of_sleep(plan);
+    made.broken = limits_broken(setup, made.tried.schedule, plan, made.tried.results, false);
+    return made;
+}
+
+/// Held, but not ready in time, with top-ups that may be hotter: then sooner.
+bool may_be_sooner(const Attempt& made) {
+    return !made.broken.empty() && !made.tried.schedule.top_ups.empty() &&
+           std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
+               return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
+           });
+}
+
+/// The least burden whose food is ready in time: where the lightest schedule is too cool for that, the lowest mark that
+/// is hot enough is looked for.
+std::optional<Attempt> best_attempt(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip,
+                                    const Effort& effort) {
+    Wanted wanted{std::nullopt, effort.lighter_than};
+    auto first = attempt(ensemble, trip, effort, wanted);
+    if (!first || !may_be_sooner(*first)) {
+        return first;
+    }
+    std::optional<Attempt> ready;
+    double cool = first->plan.levels.mark.celsius();
+    double hot = highest_mark(ensemble.setup(), first->plan.fill.reading).celsius() + 1.0;
+    double mark = hot - 1.0;
+    while (hot - cool > 1.0) {
+        wanted.lowest_mark = units::celsius(mark);
+        auto hotter = attempt(ensemble, trip, effort, wanted);
+        const bool good = hotter && hotter->broken.empty();
+        if (!good && !ready) {
+            return first;  // not even with the hottest
+        }
+        (good ? hot : cool) = mark;
+        if (good) {
+            ready = std::move(hotter);
+        }
+        mark = std::floor((hot + cool) / 2.0);
+    }
+    return ready ? std::move(ready) : std::move(first);
+}
+
 }  // namespace
 
 problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, const Effort& effort) {
@@ -190,39 +266,19 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, co
         return setup.problems();
     }
     const Ensemble ensemble(*setup, effort.promise);
-    const auto tried = search_and_try(ensemble, effort);
-    if (!tried) {
+    auto made = best_attempt(ensemble, shared, effort);
+    if (!made) {
         return fill_impossible(*setup, effort.diagnose);
     }
-    const Schedule* const schedule = &tried->schedule;
-    const std::vector<ScenarioResult>& results = tried->results;
-    Plan plan;
-    plan.trip = std::move(shared);
-    const auto [share, share_error] = ensemble.share(failures(results));
-    plan.promise = {1.0 - share, share_error, ensemble.size()};
-    plan.levels = setup->levels;
-    plan.levels.mark = schedule->recipe.top_up_mark;
-    plan.round = setup->round;
-    plan.cold_baths = cold_baths(*setup);
-    plan.loss = {setup->loss.low, setup->loss.likely, setup->loss.high};
-    plan.fill = fill_of(ensemble, *schedule, results);
-    for (std::size_t i = 0; i < setup->foods.size(); ++i) {
-        plan.foods.push_back(food_plan(ensemble, results, i));
-    }
-    time_finishing(*setup, plan);
-    for (FoodPlan& food : plan.foods) {
-        let_ready_hold(plan, food);
-    }
-    plan.fill.latest_food_in = latest_food_in(plan);
-    plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
-    keep_out_of_sleep(plan);
-    problem::Problems broken = limits_broken(*setup, *schedule, plan, results, effort.diagnose);
-    if (!broken.empty()) {
-        return broken;
+    const Schedule* const schedule = &made->tried.schedule;
+    const std::vector<ScenarioResult>& results = made->tried.results;
+    Plan& plan = made->plan;
+    if (!made->broken.empty()) {
+        return effort.diagnose ? limits_broken(*setup, *schedule, plan, results, true) : made->broken;
     }
     plan.top_ups = top_ups_of(ensemble, *schedule, results);
     if (effort.schedule_only) {
-        return plan;
+        return std::move(plan);
     }
     if (effort.for_cards) {
         for (FoodPlan& food : plan.foods) {
@@ -256,7 +312,7 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, co
     plan.notes = remarks(*setup, plan);
     plan.around = provisions_of(*setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
-    return plan;
+    return std::move(plan);
 }
 
 }  // namespace holdwater::plan

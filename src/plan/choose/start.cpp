@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+#include "plan/choose/start.hpp"
+
+#include "facts/facts.hpp"
+#include "plan/search/sleep_window.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <map>
+#include <optional>
+
+namespace holdwater::plan {
+namespace {
+
+using trip::Trip;
+using units::Duration;
+using units::LocalTime;
+
+// How finely is looked, no figures of any science.
+constexpr std::size_t most_starts = 24;  // of a first look over the day
+constexpr double quarter = 900.0;        // s, to which a start is chosen
+constexpr double shares_of_water[] = {0.85, 0.7, 0.55, 0.4};
+
+Effort quick_look() {
+    Effort effort;
+    effort.search = {64, 1};
+    effort.promise = {128, 1};
+    effort.advise = effort.what_ifs = effort.for_cards = effort.diagnose = effort.choose = false;
+    effort.schedule_only = true;
+    return effort;
+}
+
+/// What was looked at, each once.
+class Looks {
+  public:
+    Looks(const Trip& trip, bool unwoken) : trip_(&trip), unwoken_(unwoken) {}
+
+    /// The burden with the fire lit then and so much water; nothing where that does not hold.
+    std::optional<Burden> at(LocalTime start, units::Volume water, std::optional<Duration> lighter_than) {
+        const auto [known, is_new] = seen_.try_emplace({start.seconds(), water.si()});
+        if (is_new) {
+            known->second = look(start, water, lighter_than);
+        }
+        return known->second;
+    }
+    std::vector<Choice> take() && { return std::move(found_); }
+    /// From the fire until the food is ready at the latest, of the quickest that was found.
+    std::optional<Duration> quickest() const { return quickest_; }
+
+  private:
+    std::optional<Burden> look(LocalTime start, units::Volume water, std::optional<Duration> lighter_than) {
+        auto tried = std::make_shared<Trip>(lit_at(*trip_, start));
+        tried->boxes.front().water = water;
+        Effort effort = quick_look();
+        effort.lighter_than = lighter_than;
+        const auto plan = plan_as_given(tried, effort);
+        if (!plan) {
+            return std::nullopt;
+        }
+        const Burden burden = burden_of(*plan);
+        if (unwoken_ && burden.wakings > 0) {
+            return std::nullopt;
+        }
+        found_.push_back({std::move(tried), burden});
+        for (const FoodPlan& food : plan->foods) {
+            const Duration takes = food.ready().since(start);
+            quickest_ = quickest_ ? std::min(*quickest_, takes) : takes;
+        }
+        return burden;
+    }
+
+    const Trip* trip_;
+    bool unwoken_;
+    std::map<std::pair<std::int64_t, double>, std::optional<Burden>> seen_;
+    std::vector<Choice> found_;
+    std::optional<Duration> quickest_;
+};
+
+/// The last moment at which a fire can be of any use: before the first food that goes in or comes out by the clock.
+LocalTime last_start(const Trip& trip) {
+    LocalTime last = trip.serve;
+    for (const trip::Food& food : trip.foods) {
+        last = std::min({last, food.in.value_or(last), trip::eaten(food, trip)});
+    }
+    return last;
+}
+
+/// Starts by the clock, the latest first, and the first moment.
+std::vector<LocalTime> starts_of(const Trip& trip) {
+    const double whole = last_start(trip).since(trip.from).si();
+    const double step = quarter * std::ceil(whole / static_cast<double>(most_starts) / quarter);
+    std::vector<LocalTime> starts{trip.from};
+    const double from = static_cast<double>(trip.from.second_of_day());
+    for (double clock = units::round_to(from + 1.0, step, units::Toward::up); clock < from + whole; clock += step) {
+        starts.insert(starts.begin(), trip.from.after(Duration{clock - from}));
+    }
+    return starts;
+}
+
+/// The weight of waiting alone that a start so early must have, where food is ready so soon.
+Duration least_wait(const Trip& trip, LocalTime start, Duration quickest) {
+    Duration most{0};
+    for (const trip::Food& food : trip.foods) {
+        most = std::max(most, trip::eaten(food, trip).since(start) - quickest);
+    }
+    Burden waiting;
+    waiting.held = std::max(Duration{0}, most - facts::facts().duration("burden.slack") - units::hours(2));
+    return waiting.weight();
+}
+
+}  // namespace
+
+Trip lit_at(const Trip& trip, LocalTime at) {
+    Trip lit = trip;
+    lit.first = trip.first.value_or(trip.from);
+    lit.from = at;
+    lit.light_fire = at;
+    return lit;
+}
+
+std::vector<Choice> choices_of(const Trip& trip, const Asked& asked) {
+    Looks looks(trip, asked.unwoken);
+    const units::Volume whole = trip.boxes.front().water;
+    std::optional<LocalTime> best;
+    std::optional<Duration> least = asked.lighter_than;
+    const SleepWindow sleep(trip);
+    const auto look = [&](LocalTime start) {
+        const auto night = sleep.night_after(start.since(trip.from));
+        if (asked.unwoken && night && start.since(trip.from) >= night->from) {
+            return;
+        }
+        const Duration waits = looks.quickest() ? least_wait(trip, start, *looks.quickest()) : Duration{0};
+        if (least && waits >= *least) {
+            return;  // waiting alone weighs as much
+        }
+        const auto burden = looks.at(start, whole, least ? std::optional(*least - waits) : std::nullopt);
+        if (burden && (!least || burden->weight() < *least)) {
+            best = start;
+            least = burden->weight();
+        }
+    };
+    for (const LocalTime start : starts_of(trip)) {
+        look(start);
+    }
+    if (!best) {
+        return {};
+    }
+    // To the quarter of an hour, around the best of the first look.
+    for (const double step : {2.0, -2.0, 1.0, -1.0}) {
+        const LocalTime start = best->after(Duration{step * quarter});
+        if (start > trip.from && start < last_start(trip)) {
+            look(start);
+        }
+    }
+    for (const double share : shares_of_water) {
+        const units::Volume less = units::litres(std::ceil(units::in_litres(whole) * share));
+        const auto burden = looks.at(*best, less, std::nullopt);
+        if (!burden) {
+            break;  // less still falls faster still
+        }
+    }
+    std::vector<Choice> choices = std::move(looks).take();
+    std::stable_sort(choices.begin(), choices.end(),
+                     [](const Choice& a, const Choice& b) { return a.burden.weight() < b.burden.weight(); });
+    return choices;
+}
+
+}  // namespace holdwater::plan

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// When the fire is lit, and with how much of the water: what the trip leaves open is what a good cook would choose.
+#pragma once
+
+#include "plan/result/effort.hpp"
+#include "plan/search/burden.hpp"
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace holdwater::plan {
+
+/// A way to cook the trip that holds in few scenarios, with nothing left open.
+struct Choice {
+    std::shared_ptr<const trip::Trip> trip;
+    Burden burden;
+};
+
+/// The trip with its fire lit then, at or after its first moment.
+trip::Trip lit_at(const trip::Trip& trip, units::LocalTime at);
+
+/// What is asked of a way besides that it holds.
+struct Asked {
+    bool unwoken = false;                                        // nobody gets up in the sleep window
+    std::optional<units::Duration> lighter_than = std::nullopt;  // weight of its burden
+};
+
+/// The ways that were found to hold, the one that asks least of the cook first: over the start, from the trip's first
+/// moment until it is too late for the meal, and over the water, never more than the trip gives. Empty where no start
+/// holds, in few scenarios.
+std::vector<Choice> choices_of(const trip::Trip& trip, const Asked& asked = {});
+
+}  // namespace holdwater::plan
