@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "plan/choose/start.hpp"
 
+#include "answer/hold/piece.hpp"
+#include "answer/review/review_food.hpp"
 #include "facts/facts.hpp"
+#include "heat/driven.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "units/print.hpp"
 
@@ -57,6 +60,7 @@ class Looks {
         tried->boxes.front().water = water;
         Effort effort = quick_look();
         effort.lighter_than = lighter_than;
+        effort.unwoken = unwoken_;
         const auto plan = plan_as_given(tried, effort);
         if (!plan) {
             return std::nullopt;
@@ -80,18 +84,38 @@ class Looks {
     std::optional<Duration> quickest_;
 };
 
-/// The last moment at which a fire can be of any use: before the first food that goes in or comes out by the clock.
+/// From food in until it may be done, at the soonest: the quickest piece in the hottest bath that is ever filled.
+Duration soonest_done(const trip::Food& food, Duration within) {
+    const facts::Facts& facts = facts::facts();
+    const auto modes = answer::modes_for(answer::piece_of(food), heat::Bound::fast);
+    if (!modes) {
+        return Duration{0};
+    }
+    units::History hottest;
+    hottest.add(Duration{0}, facts.temperature("fill.highest"));
+    const units::Temperature start = food.start + units::kelvins(facts.spread("start").high);
+    const units::History core = heat::driven(*modes, start, hottest, Duration{0}, within).core;
+    return core.first_at_or_above(food.target - facts.difference("done.below-target")).value_or(within);
+}
+
+/// The last moment at which a fire can be of any use: one round of pots is poured, and the food is in for as long as
+/// it must be, before the first that goes in or comes out by the clock.
 LocalTime last_start(const Trip& trip) {
+    const facts::Facts& facts = facts::facts();
+    const Duration round = trip.fire.boils_in + facts.duration("pour.handling");
+    const Duration filling = round * (trip.boxes.front().prewarmed ? 2.0 : 1.0) + facts.duration("fill.settle");
     LocalTime last = trip.serve;
     for (const trip::Food& food : trip.foods) {
-        last = std::min({last, food.in.value_or(last), trip::eaten(food, trip)});
+        const LocalTime eaten = trip::eaten(food, trip);
+        const Duration in_bath = food.in ? Duration{0} : soonest_done(food, eaten.since(trip.from)) + filling;
+        last = std::min({last, food.in.value_or(last), eaten.after(-in_bath)});
     }
     return last;
 }
 
 /// Starts by the clock, the latest first, and the first moment.
 std::vector<LocalTime> starts_of(const Trip& trip) {
-    const double whole = last_start(trip).since(trip.from).si();
+    const double whole = std::max(0.0, last_start(trip).since(trip.from).si());
     const double step = quarter * std::ceil(whole / static_cast<double>(most_starts) / quarter);
     std::vector<LocalTime> starts{trip.from};
     const double from = static_cast<double>(trip.from.second_of_day());

@@ -20,6 +20,7 @@ struct Effort {
     bool for_cards = true;       // work out what only cards print: hold tables
     /// Nothing heavier for the cook than this is of interest.
     std::optional<units::Duration> lighter_than = std::nullopt;
+    bool unwoken = false;  // nor what somebody must wake for
     bool ways = true;      // look for others that hold too, to choose from
     bool choose = true;    // the start, where the trip leaves it open
     bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search

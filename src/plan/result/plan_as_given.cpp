@@ -232,7 +232,7 @@ bool may_be_sooner(const Attempt& made) {
 /// is hot enough is looked for.
 std::optional<Attempt> best_attempt(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip,
                                     const Effort& effort) {
-    Wanted wanted{std::nullopt, effort.lighter_than};
+    Wanted wanted{std::nullopt, effort.lighter_than, effort.unwoken};
     auto first = attempt(ensemble, trip, effort, wanted);
     if (!first || !may_be_sooner(*first)) {
         return first;

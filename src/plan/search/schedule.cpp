@@ -126,15 +126,16 @@ std::size_t wakes(const Schedule& s) {
 /// that one that has come too far can be given up.
 struct ToBeat {
     const Schedule* best = nullptr;  // one that holds
-    std::optional<Duration> weight;  // it must weigh less
+    Wanted wanted;
 
     static ToBeat of(const std::optional<Schedule>& best, const Wanted& wanted) {
-        return {best && holds(*best) && reaches_mark(*best) ? &*best : nullptr, wanted.lighter_than};
+        return {best && holds(*best) && reaches_mark(*best) ? &*best : nullptr, wanted};
     }
     /// No better than the best, however it goes on.
     bool worse(const Schedule& so_far) const {
         const auto asks = [](const Schedule& s) { return std::pair{s.empty, s.weight}; };
-        return (weight && so_far.weight >= *weight) || (best != nullptr && asks(so_far) > asks(*best));
+        return (wanted.lighter_than && so_far.weight >= *wanted.lighter_than) ||
+               (wanted.unwoken && wakes(so_far) > 0) || (best != nullptr && asks(so_far) > asks(*best));
     }
 };
 
@@ -327,8 +328,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wa
         }
     }
     if (!best) {
-        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading),
-                           ToBeat{nullptr, wanted.lighter_than});
+        best = best_spread(ensemble, start, marked_at(ensemble, *fill, fill->reading), ToBeat{nullptr, wanted});
     }
     if (!best) {
         return std::nullopt;

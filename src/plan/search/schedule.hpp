@@ -34,6 +34,7 @@ struct Wanted {
     std::optional<units::Temperature> lowest_mark =
         std::nullopt;                                            // of its top-ups, for food that is to be ready sooner
     std::optional<units::Duration> lighter_than = std::nullopt;  // the weight of its burden is less than this
+    bool unwoken = false;                                        // no top-up in the sleep window
 };
 
 /// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest top-ups that
