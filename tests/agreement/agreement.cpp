@@ -82,11 +82,12 @@ std::optional<std::vector<support::Disagreement>> found_on(const trip::Trip& tri
     quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
+    quick.ways = false;
     const auto plan = plan::make_plan(trip, quick);
     if (!plan) {
         return std::nullopt;
     }
-    const support::Case one{trip, *plan, words_of(trip.language)};
+    const support::Case one{*plan->trip, *plan, words_of(trip.language)};
     support::AllSaid all;
     for (const auto say : {support::say_cards, support::say_terminal, support::say_json, support::say_card_numbers,
                            support::say_decisions, support::say_hold, support::say_review, support::say_class}) {

@@ -101,6 +101,7 @@ const std::vector<layout::Page>& demo_faces(const std::string& name) {
     // Advice is not on the cards.
     plan::Effort effort;
     effort.advise = false;
+    effort.ways = false;
     const trip::Trip trip = demo_trip(name);
     const auto words = words::Words::read(source_text("layouts/words/en.toml"), "en.toml");
     for (const trip::Trip& part : plan::one_trip_a_box(trip)) {

@@ -108,10 +108,12 @@ std::optional<Replayed> replay_one(trip::Trip trip, const std::string& name, std
     }
     plan::Effort effort;
     effort.advise = false;
+    effort.ways = false;
     const auto plan = plan::make_plan(trip, effort);
     if (!plan) {
         return std::nullopt;
     }
+    trip = *plan->trip;  // with the start and the water that were chosen
     CAPTURE(name);
     const auto cards = support::read_deck(card::trip_deck(*plan, words, "TEST-TEST"), words, trip);
     const auto keep = support::ToKeep::of(trip);

@@ -12,9 +12,17 @@
 
 namespace holdwater::support {
 
-/// Neither advice nor answers to what-if questions, nor what only cards print.
-inline plan::Effort effort_of(plan::Draw search, plan::Draw promise) {
+/// To the letter of the trip: the fire is lit at its first moment, and no other way is looked for.
+inline plan::Effort to_the_letter() {
     plan::Effort effort;
+    effort.choose = false;
+    effort.ways = false;
+    return effort;
+}
+
+/// The same, with neither advice nor answers to what-if questions, nor what only cards print.
+inline plan::Effort effort_of(plan::Draw search, plan::Draw promise) {
+    plan::Effort effort = to_the_letter();
     effort.search = search;
     effort.promise = promise;
     effort.advise = false;
@@ -28,10 +36,9 @@ inline plan::Effort full_effort() {
     return effort_of(plan::Effort{}.search, plan::Effort{}.promise);
 }
 
-/// As any plan, with the answers to the trip's questions, but without looking for a later fire or for advice: that
-/// takes twice as long as all the rest, and changes no number of the plan.
+/// The same, with the answers to the trip's questions, but without looking for advice.
 inline plan::Effort without_advice() {
-    plan::Effort effort;
+    plan::Effort effort = to_the_letter();
     effort.advise = false;
     return effort;
 }

@@ -26,7 +26,7 @@ using units::LocalTime;
 // How finely is looked, no figures of any science.
 constexpr std::size_t most_starts = 24;  // of a first look over the day
 constexpr double quarter = 900.0;        // s, to which a start is chosen
-constexpr double shares_of_water[] = {0.85, 0.7, 0.55, 0.4};
+constexpr double shares_of_water[] = {0.9, 0.8, 0.7, 0.6, 0.5, 0.4};
 
 Effort quick_look() {
     Effort effort;
@@ -146,48 +146,86 @@ Trip lit_at(const Trip& trip, LocalTime at) {
     return lit;
 }
 
-std::vector<Choice> choices_of(const Trip& trip, const Asked& asked) {
-    Looks looks(trip, asked.unwoken);
-    const units::Volume whole = trip.boxes.front().water;
-    std::optional<LocalTime> best;
-    std::optional<Duration> least = asked.lighter_than;
-    const SleepWindow sleep(trip);
-    const auto look = [&](LocalTime start) {
-        const auto night = sleep.night_after(start.since(trip.from));
-        if (asked.unwoken && night && start.since(trip.from) >= night->from) {
-            return;
+namespace {
+
+/// Looks around for the lightest start and water.
+class Choosing {
+  public:
+    Choosing(const Trip& trip, const Asked& asked)
+        : trip_(&trip),
+          asked_(asked),
+          looks_(trip, asked.unwoken),
+          last_(last_start(trip)),
+          least_(asked.lighter_than) {}
+
+    /// True if this is the lightest so far.
+    bool look(LocalTime start, units::Volume water) {
+        if (start < trip_->from || start >= last_ || (asked_.unwoken && in_the_night(start))) {
+            return false;
         }
-        const Duration waits = looks.quickest() ? least_wait(trip, start, *looks.quickest()) : Duration{0};
-        if (least && waits >= *least) {
-            return;  // waiting alone weighs as much
+        const Duration waits = looks_.quickest() ? least_wait(*trip_, start, *looks_.quickest()) : Duration{0};
+        if (least_ && waits >= *least_) {
+            return false;  // waiting alone weighs as much
         }
-        const auto burden = looks.at(start, whole, least ? std::optional(*least - waits) : std::nullopt);
-        if (burden && (!least || burden->weight() < *least)) {
-            best = start;
-            least = burden->weight();
+        const auto burden = looks_.at(start, water, least_ ? std::optional(*least_ - waits) : std::nullopt);
+        if (!burden || (least_ && burden->weight() >= *least_)) {
+            return false;
         }
-    };
-    for (const LocalTime start : starts_of(trip)) {
-        look(start);
+        best_ = start;
+        least_ = burden->weight();
+        return true;
     }
-    if (!best) {
+    /// To the quarter of an hour, from the best start so far; true if one is lighter.
+    bool climb(units::Volume water) {
+        const std::optional<Duration> before = least_;
+        for (const double quarters : {2.0, 1.0}) {
+            while (look(best_->after(Duration{quarters * quarter}), water) ||
+                   look(best_->after(Duration{-quarters * quarter}), water)) {
+            }
+        }
+        return least_ != before;
+    }
+    bool found() const { return best_.has_value(); }
+    LocalTime best() const { return best_.value(); }
+    std::vector<Choice> take() && { return std::move(looks_).take(); }
+
+  private:
+    bool in_the_night(LocalTime start) const {
+        const auto night = SleepWindow(*trip_).night_after(start.since(trip_->from));
+        return night && start.since(trip_->from) >= night->from;
+    }
+
+    const Trip* trip_;
+    Asked asked_;
+    Looks looks_;
+    LocalTime last_;
+    std::optional<LocalTime> best_;
+    std::optional<Duration> least_;
+};
+
+}  // namespace
+
+std::vector<Choice> choices_of(const Trip& trip, const Asked& asked) {
+    Choosing choosing(trip, asked);
+    const units::Volume whole = trip.boxes.front().water;
+    for (const LocalTime start : starts_of(trip)) {
+        choosing.look(start, whole);
+    }
+    if (!choosing.found()) {
         return {};
     }
-    // To the quarter of an hour, around the best of the first look.
-    for (const double step : {2.0, -2.0, 1.0, -1.0}) {
-        const LocalTime start = best->after(Duration{step * quarter});
-        if (start > trip.from && start < last_start(trip)) {
-            look(start);
-        }
-    }
+    choosing.climb(whole);
+    // With less water the pots are sooner through, and the fire may be lit later.
+    int in_vain = 0;
     for (const double share : shares_of_water) {
         const units::Volume less = units::litres(std::ceil(units::in_litres(whole) * share));
-        const auto burden = looks.at(*best, less, std::nullopt);
-        if (!burden) {
-            break;  // less still falls faster still
+        const bool lighter = choosing.look(choosing.best(), less);
+        in_vain = choosing.climb(less) || lighter ? 0 : in_vain + 1;
+        if (in_vain == 2) {
+            break;
         }
     }
-    std::vector<Choice> choices = std::move(looks).take();
+    std::vector<Choice> choices = std::move(choosing).take();
     std::stable_sort(choices.begin(), choices.end(),
                      [](const Choice& a, const Choice& b) { return a.burden.weight() < b.burden.weight(); });
     return choices;

@@ -109,6 +109,7 @@ std::vector<Way> ways_of(const Trip& trip, const Plan& plan, const Effort& effor
     Effort only = effort;
     only.schedule_only = true;
     only.diagnose = false;
+    only.search = {128, 1};
     only.promise.shifts = 1;
     std::vector<Way> ways{way_of(Way::Kind::planned, trip, plan)};
     const auto add = [&](Way::Kind kind, const std::optional<Plan>& other) {

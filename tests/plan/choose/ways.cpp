@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// Ways side by side: each differs from the others in something a cook would ask about, and its lines choose it.
+#include "plan/choose/ways.hpp"
+
+#include "support/efforts.hpp"
+#include "support/trips.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace holdwater;
+
+namespace {
+
+plan::Effort choosing() {
+    plan::Effort effort = support::effort_of({64, 1}, {256, 1});
+    effort.choose = true;
+    effort.ways = true;
+    return effort;
+}
+
+}  // namespace
+
+TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or there is none") {
+    const trip::Trip trip = support::demo_trip("trail-crew");
+    const auto plan = plan::make_plan(trip, choosing());
+    REQUIRE(plan.ok());
+    REQUIRE_FALSE(plan->ways.empty());
+    CHECK(plan->ways.size() <= 3);
+    const plan::Way& own = plan->ways.front();
+    CHECK(own.kind == plan::Way::Kind::planned);
+    CHECK(own.light_fire == plan->fill.light_fire);
+    REQUIRE(own.burden.wakings > 0);
+    const auto unwoken = std::find_if(plan->ways.begin(), plan->ways.end(),
+                                      [](const plan::Way& way) { return way.kind == plan::Way::Kind::unwoken; });
+    REQUIRE(unwoken != plan->ways.end());
+    CHECK(unwoken->burden.wakings == 0);
+    CHECK(unwoken->share >= 0.95);
+    // Its lines, put into the trip.
+    trip::Trip changed = trip;
+    changed.light_fire = unwoken->light_fire;
+    for (const std::string& line : unwoken->lines) {
+        if (const auto at = line.find("tolerance = \""); at != std::string::npos) {
+            changed.foods.front().tolerance = units::kelvins(std::stod(line.substr(at + 13)));
+        }
+        if (const auto at = line.find("water = \""); at != std::string::npos) {
+            changed.boxes.front().water = units::litres(std::stod(line.substr(at + 9)));
+        }
+    }
+    const auto again = plan::make_plan(changed, choosing());
+    REQUIRE(again.ok());
+    CHECK(again->fill.light_fire == unwoken->light_fire);
+    CHECK(plan::burden_of(*again).wakings == 0);
+    CHECK(again->top_ups.size() == unwoken->top_ups);
+}
+
+TEST_CASE("with its wishes strict a trip is offered no other tolerance") {
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.strict = true;
+    const auto plan = plan::make_plan(trip, choosing());
+    REQUIRE(plan.ok());
+    for (const plan::Way& way : plan->ways) {
+        for (const std::string& line : way.lines) {
+            CHECK(line.find("tolerance") == std::string::npos);
+        }
+    }
+}
