@@ -81,7 +81,9 @@ std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     if (any_tied(plan)) {
         list.push_back(w.text("kitchen.string"));
     }
-    list.push_back(w.text("kitchen.boil", {{"boil", on("boil-most")}}));
+    list.push_back(plan.around.hot_water.list.empty()
+                       ? w.text("kitchen.boil", {{"boil", on("boil-most")}})
+                       : w.text("kitchen.boil-all", {{"boil", on("boil-most")}, {"drinks", on("drinks")}}));
     if (plan.around.ice) {
         list.push_back(ice_text(writer, on));
     }

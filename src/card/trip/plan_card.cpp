@@ -94,6 +94,14 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
                                                            {"core", on("finish", nth)},
                                                            {"hold", for_hold(writer, on, "finish-hold", nth)}});
     }
+    if (food.standard.kept_hot) {
+        return writer.words.text("plan.keep-hot-line",
+                                 {{"start", on("goes-in", nth)}, {"floor", on("hot-floor", nth)}});
+    }
+    if (food.standard.sear) {
+        return writer.words.text("plan.steak-line", {{"target", on("target", nth)},
+                                                     {"peak", on("core-peak", food_place(writer.plan, food))}});
+    }
     constexpr int many = 20;  // times the kill that is asked: how many more says nothing
     const Which name = food_place(writer.plan, food);
     const bool over = on.look_at("kill-margin", name).amount.value().value.value > many;

@@ -103,6 +103,11 @@ std::string what(const Told& told, const Event& event) {
             return top_up_words(told, plan.top_ups[event.index], nth);
         case Event::Kind::ready:
             return ready_words(told, plan.foods[event.index]);
+        case Event::Kind::hot_water:
+            return fmt::format("fire on: {} to the boil for {}, {}", told("plan", "hot-water", nth),
+                               plan.around.hot_water.list[event.index].name, told.clock("plan", "hot-water-at", nth));
+        case Event::Kind::sitting:
+            return "the first eat; lid on, the rest stays in the bath";
         case Event::Kind::serve:
             return "eat";
     }

@@ -65,7 +65,7 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
         sear.notes.push_back(std::move(full));
     }
     for (const FoodPlan& food : plan.foods) {
-        if (trip::eaten(*food.food, trip) == sear.serve && !food.standard.finish && food.ready() > sear.take_out &&
+        if (trip::eaten(*food.food, trip) == sear.serve && is_seared(food) && food.ready() > sear.take_out &&
             food.ready() <= sear.serve) {
             sear.notes.push_back(
                 problem::warning("sear-before-ready",
@@ -95,7 +95,7 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
     // Side dishes are made for the trip's serving.
     const std::size_t sides = serve == setup.trip->serve ? setup.trip->sides.size() : 0;
     const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish, bool elsewhere) {
-        if (trip::eaten(food, *setup.trip) != serve) {
+        if (trip::eaten(food, *setup.trip) != serve || food.use == facts::Use::keep_hot) {
             return;
         }
         if (finish) {

@@ -35,10 +35,18 @@ std::vector<Event> events_of(const Plan& plan) {
         events.push_back({plan.top_ups[i].at, Event::Kind::top_up, i});
     }
     for (std::size_t i = 0; i < plan.foods.size(); ++i) {
-        events.push_back({plan.foods[i].ready(), Event::Kind::ready, i});
+        if (!plan.foods[i].standard.kept_hot) {  // that was ready before it went in
+            events.push_back({plan.foods[i].ready(), Event::Kind::ready, i});
+        }
         if (plan.foods[i].finishing) {
             events.push_back({plan.foods[i].leaves(), Event::Kind::finish, i});
         }
+    }
+    for (std::size_t i = 0; i < plan.around.hot_water.list.size(); ++i) {
+        events.push_back({plan.around.hot_water.list[i].light_fire, Event::Kind::hot_water, i});
+    }
+    for (std::size_t i = 0; i < plan.trip->earlier_sittings.size(); ++i) {
+        events.push_back({plan.trip->serve.after(-plan.trip->earlier_sittings[i]), Event::Kind::sitting, i});
     }
     events.push_back({plan.trip->serve, Event::Kind::serve, 0});
     std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.at < b.at; });

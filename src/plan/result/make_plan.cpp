@@ -228,7 +228,9 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     }
     time_finishing(*setup, plan);
     for (FoodPlan& food : plan.foods) {
-        let_ready_hold(plan, food);
+        if (!food.standard.kept_hot) {
+            let_ready_hold(plan, food);
+        }
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
@@ -243,7 +245,9 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     }
     if (effort.for_cards) {
         for (FoodPlan& food : plan.foods) {
-            work_out_hold(plan, food);
+            if (!food.standard.kept_hot) {  // it is ready from the start, in any bath that keeps it hot
+                work_out_hold(plan, food);
+            }
         }
     }
     if (!setup->box->thermometer && !plan.top_ups.empty()) {
@@ -254,6 +258,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     plan.night = night_of(ensemble, *schedule, boxes);
     add_intervals(plan, boxes);
     add_curves(plan, ensemble, results);
+    plan.around.hot_water = hot_waters_of(plan);
     plan.events = events_of(plan);
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);
