@@ -69,7 +69,8 @@ Standard keep_hot(const Request& request) {
 void make_a_steak(Standard& standard, const facts::SteakRule& steak) {
     const facts::Facts& facts = facts::facts();
     standard.kill = &facts.kill_standard(steak.kill_standard);
-    standard.sear = Sear{facts.temperature(steak.surface), facts.figure(steak.surface).source};
+    standard.sear = Sear{facts.temperature(steak.surface), units::millimetres(facts.value(steak.thickest)),
+                         facts.figure(steak.surface).source};
     standard.rule_source = standard.sear->source;
 }
 

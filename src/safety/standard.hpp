@@ -43,6 +43,7 @@ struct Finish {
 /// A steak's faces in the pan.
 struct Sear {
     units::Temperature surface;  // top and bottom reach this, and every outer face changes colour
+    units::Length thickest;      // a thicker piece is a roast
     std::string source;          // key
 };
 

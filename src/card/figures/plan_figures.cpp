@@ -62,6 +62,13 @@ void add_hot_water(const FigureMaker& of) {
     }
 }
 
+void add_sittings(const FigureMaker& of) {
+    int nth = 0;
+    for (const units::Duration before : of.plan().trip->earlier_sittings) {
+        of.at("sitting", of.plan().trip->serve.after(-before), {"as-given", "minute", of.source("trip-file")}, ++nth);
+    }
+}
+
 }  // namespace
 
 void add_plan_food(FigureList& list, const plan::FoodPlan& food) {
@@ -92,6 +99,7 @@ void add_plan_figures(FigureList& list) {
     add_pours(of);
     add_top_ups(of);
     add_hot_water(of);
+    add_sittings(of);
     add_late(of);
     add_meals(of);
     of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),

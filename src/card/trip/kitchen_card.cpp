@@ -155,9 +155,10 @@ class Clock {
                 w_.text("kitchen.sear", {{"count", on_.count("pans", nth)}, {"side", on_("sear-side", nth)}}));
         }
         add("meal", nth,
-            w_.text(sear.foods.empty() ? "kitchen.serve-finished"
-                    : sear.in_time     ? "kitchen.serve"
-                                       : "kitchen.serve-twice"));
+            w_.text(sear.foods.empty() && sear.finished.empty() ? "kitchen.serve-hot"
+                    : sear.foods.empty()                        ? "kitchen.serve-finished"
+                    : sear.in_time                              ? "kitchen.serve"
+                                                                : "kitchen.serve-twice"));
     }
 
     /// What is finished over the fire: water on, then the food into it. `act`: the number of the event.

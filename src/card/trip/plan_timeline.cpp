@@ -120,7 +120,7 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
                                              {"name", plain(plan.around.hot_water.list[event.index].name)},
                                              {"at", on.brief("hot-water-at", nth)}});
         case Event::Kind::sitting:
-            return w.text("plan.sitting");
+            return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
             return w.text(plan.trip->at_risk ? "plan.serve" : "plan.serve-risk");

@@ -259,6 +259,7 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> shared, const 
     add_intervals(plan, boxes);
     add_curves(plan, ensemble, results);
     plan.around.hot_water = hot_waters_of(plan);
+    plan.around.sear = sear_of(*setup, plan, trip.serve);
     plan.events = events_of(plan);
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);
