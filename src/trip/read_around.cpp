@@ -101,9 +101,7 @@ void read_hot_water(Table& table, HotWater& water) {
         table.missing("volume or per_person", "such as per_person = \"0.4 L\"");
     }
     table.quantity("volume", water.volume, ranges::hot_water, Need::optional);
-    if (each) {
-        water.per_person = table.quantity("per_person", water.volume, ranges::hot_water_each, Need::optional);
-    }
+    water.per_person = table.quantity("per_person", water.volume, ranges::hot_water_each, Need::optional);
     if (units::LocalTime at; table.has("at") && table.moment("at", at)) {
         water.at = at;
     }

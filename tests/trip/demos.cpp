@@ -19,8 +19,9 @@ trip::Trip demo(const std::string& name) {
 
 /// The keys that a table knows, as the message about an unknown key lists them.
 std::vector<std::string> keys_of(const std::string& table_end) {
-    const auto result = read_trip_text(changed(small_trip + "\n[sleep]\n[journey]\n[[side]]\n[[what_if]]\n", table_end,
-                                               table_end + "\nqqqqqqqqqqqq = 1"));
+    const auto result =
+        read_trip_text(changed(small_trip + "\n[sleep]\n[journey]\n[[hot_water]]\n[[side]]\n[[what_if]]\n", table_end,
+                               table_end + "\nqqqqqqqqqqqq = 1"));
     for (const problem::Problem& problem : result.problems()) {
         if (problem.code == "key-unknown") {
             REQUIRE(problem.hint.starts_with("it has: "));

@@ -9,6 +9,9 @@
 
 #include <doctest/doctest.h>
 
+#include <memory>
+#include <utility>
+
 using namespace holdwater;
 using support::near_abs;
 using support::noon;
@@ -27,6 +30,7 @@ trip::HotWater water_of(const char* name, double litres, std::optional<units::Lo
 plan::Plan plan_with(trip::Trip trip, const trip::HotWater& water) {
     trip.hot_water = {water};
     plan::Plan plan = simple_plan(trip, 6.0, 100);
+    plan.trip = std::make_shared<const trip::Trip>(std::move(trip));  // which outlives this
     plan.round = units::minutes(20);
     return plan;
 }
