@@ -29,6 +29,7 @@ class Entry {
     bool flag_or(std::string_view key, bool otherwise);
     const toml::array* array(std::string_view key);
     const toml::table* table(std::string_view key);
+    bool has(std::string_view key) const { return table_.contains(key); }
 
     units::Temperature celsius(std::string_view key) { return units::celsius(number(key)); }
     units::Duration seconds_or_zero(std::string_view key) { return units::seconds(number_or(key, 0.0)); }

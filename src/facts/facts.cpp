@@ -16,12 +16,17 @@ namespace {
 constexpr std::array categories{Name<Category>{Category::red_meat, "red-meat"},
                                 Name<Category>{Category::poultry, "poultry"},
                                 Name<Category>{Category::fish, "fish"},
+                                Name<Category>{Category::farmed_game, "farmed-game"},
                                 Name<Category>{Category::wild_game, "wild-game"},
                                 Name<Category>{Category::boar_or_bear, "boar-or-bear"},
                                 Name<Category>{Category::liver, "liver"},
                                 Name<Category>{Category::bivalve, "bivalve"},
                                 Name<Category>{Category::egg, "egg"},
-                                Name<Category>{Category::vegetable, "vegetable"}};
+                                Name<Category>{Category::vegetable, "vegetable"},
+                                Name<Category>{Category::cooked_dish, "cooked-dish"}};
+constexpr std::array faces{Name<Faces>{Faces::bottom, "bottom"}, Name<Faces>{Faces::lid, "lid"},
+                           Name<Faces>{Faces::walls, "walls"}, Name<Faces>{Faces::over, "over"},
+                           Name<Faces>{Faces::all, "all"}};
 
 template <class Entry>
 const Entry* find(const std::vector<Entry>& entries, std::string_view key) {
@@ -69,6 +74,11 @@ std::span<const Name<Category>> names() {
     return categories;
 }
 
+template <>
+std::span<const Name<Faces>> names() {
+    return faces;
+}
+
 const Facts& facts() {
     static const Facts all = read_embedded();
     return in_force != nullptr ? *in_force : all;
@@ -104,6 +114,10 @@ const Source& Facts::source(std::string_view key) const {
 }
 const FoodKind* Facts::find_food(std::string_view key) const {
     return find(foods_, key);
+}
+
+std::optional<units::Duration> Facts::longest_for_texture(const FoodKind& kind) const {
+    return kind.texture.empty() ? std::nullopt : std::optional(duration(kind.texture));
 }
 
 const Rule* Facts::find_rule(Ruleset ruleset, Category category) const {
@@ -169,6 +183,8 @@ std::string_view to_text(Category category) {
             return "poultry";
         case Category::fish:
             return "fish";
+        case Category::farmed_game:
+            return "farmed game, bison or goat";
         case Category::wild_game:
             return "game";
         case Category::boar_or_bear:
@@ -181,6 +197,8 @@ std::string_view to_text(Category category) {
             return "eggs";
         case Category::vegetable:
             return "vegetables";
+        case Category::cooked_dish:
+            return "cooked dishes";
     }
     return {};
 }

@@ -46,7 +46,19 @@ struct Composition {
 };
 
 /// Decides which rules apply to a kind of food.
-enum class Category { red_meat, poultry, fish, wild_game, boar_or_bear, liver, bivalve, egg, vegetable };
+enum class Category {
+    red_meat,
+    poultry,
+    fish,
+    farmed_game,
+    wild_game,
+    boar_or_bear,
+    liver,
+    bivalve,
+    egg,
+    vegetable,
+    cooked_dish
+};
 
 /// The names in the facts files: "red-meat", "boar-or-bear".
 template <>
@@ -57,7 +69,11 @@ struct FoodKind {
     std::string name;  // "pork loin, lean"
     Category category = Category::red_meat;
     bool pork = false;   // of the pig: some countries ask more of it than of other red meat
+    bool beef = false;   // whole cuts of it may be eaten as steaks where the rules have that
     std::string growth;  // key of the growth model that fits: beef, pork, chicken
+    /// Key of the figure that says how long it is held, once ready, before it goes soft or dry: a matter of taste, not
+    /// of safety; empty: no figure is known. See Facts::longest_for_texture.
+    std::string texture;
     Composition composition;
     std::string source;
     Provenance provenance = Provenance::read;
@@ -76,8 +92,24 @@ struct KillStandard {
     std::string claim;  // "6.5 log Salmonella"
     std::string germ;   // for which the times were worked out; empty if the publisher names none
     std::vector<KillRow> rows;
+    bool none_asked = false;  // of what is made safe otherwise (seared, or cooked before): rows only say "that warm"
     std::string source;
     Provenance provenance = Provenance::read;
+};
+
+/// Whole-muscle, intact beef that is eaten as a steak: nothing is asked of its core, since germs are on its faces
+/// alone, and these are seared. Figures and a kill standard by their keys.
+struct SteakRule {
+    std::string surface;        // both faces reach this
+    std::string thickest;       // no thicker piece is a steak
+    std::string kill_standard;  // one that asks for none
+};
+
+/// Food that was cooked through before and is only kept hot.
+struct KeepHotRule {
+    std::string floor;          // never colder, from the fire to the plate
+    std::string reheat;         // what has cooled is brought to this first, over the fire, for "<key>.hold"
+    std::string kill_standard;  // one that asks for none
 };
 
 /// What a set of rules says whatever the food. Figures are named by their keys, so that a decision can name the figure
@@ -101,6 +133,8 @@ struct GeneralRules {
     std::string leftovers_keep;             // cold leftovers are eaten within this time
     std::string leftovers_reheat;           // and heated once, to this core
     std::optional<std::string> fall_once;   // below the floor one time only, and for under this long
+    std::optional<SteakRule> steak;         // nothing: the rules have none
+    std::optional<KeepHotRule> keep_hot;    // nothing: the rules have none
 };
 
 /// What one set of rules asks of one category (facts/rules.toml).
@@ -154,6 +188,25 @@ struct PrintedPair {
     Provenance provenance = Provenance::read;
 };
 
+/// Which faces of a box a lever covers.
+enum class Faces { bottom, lid, walls, over, all };  // over: lid and walls
+
+template <>
+std::span<const Name<Faces>> names();
+
+/// A way to make a box lose less, by the thermal resistance that it adds to some of its faces. What it does to one's
+/// own box is measured with `gauge`, never taken from here into a plan.
+struct Lever {
+    std::string key;   // "mat-under"
+    std::string what;  // "a foam mat of 10 mm under the box"
+    Faces faces = Faces::all;
+    units::ThermalResistance low;  // the range in which it is thought to lie
+    units::ThermalResistance high;
+    std::string source;
+    Provenance provenance = Provenance::read;
+    std::string note;  // how to do it, or what spoils it
+};
+
 struct GrowthModel {
     std::string key;  // beef, pork, chicken
     double b = 0.0;   // 1/(K sqrt(h))
@@ -187,6 +240,7 @@ class Facts {
     std::span<const BurnRow> burns() const { return burns_; }
     std::span<const GrowthModel> growth_models() const { return growth_models_; }
     std::span<const PrintedPair> printed_pairs() const { return printed_pairs_; }
+    std::span<const Lever> levers() const { return levers_; }
 
     /// The lookups below throw std::logic_error for a key that is not there (our own fault), except find_food and
     /// find_rule, whose keys come from users.
@@ -200,6 +254,8 @@ class Facts {
     const KillStandard& kill_standard(std::string_view key) const;
     const GrowthModel& growth(std::string_view key) const;
     const Source& source(std::string_view key) const;
+    /// How long food of this kind is held, once it is ready, before it goes soft or dry; nothing: no figure is known.
+    std::optional<units::Duration> longest_for_texture(const FoodKind& kind) const;
     const FoodKind* find_food(std::string_view key) const;
     const Rule* find_rule(Ruleset ruleset, Category category) const;
     const GeneralRules& rules_of(Ruleset ruleset) const { return rulesets_.at(static_cast<std::size_t>(ruleset)); }
@@ -222,6 +278,7 @@ class Facts {
     std::vector<BurnRow> burns_;
     std::vector<GrowthModel> growth_models_;
     std::vector<PrintedPair> printed_pairs_;
+    std::vector<Lever> levers_;
     std::string checksum_;
 };
 

@@ -16,6 +16,8 @@ constexpr std::array shapes{Name<Shape>{Shape::slab, "slab"}, Name<Shape>{Shape:
                             Name<Shape>{Shape::block, "block"}, Name<Shape>{Shape::ball, "ball"}};
 constexpr std::array contacts{Name<Contact>{Contact::free, "free"}, Name<Contact>{Contact::bottom, "bottom"},
                               Name<Contact>{Contact::stacked, "stacked"}};
+constexpr std::array uses{Name<Use>{Use::cook, "cook"}, Name<Use>{Use::steak, "steak"},
+                          Name<Use>{Use::keep_hot, "keep-hot"}};
 constexpr std::array winds{Name<Wind>{Wind::still, "still"}, Name<Wind>{Wind::breezy, "breezy"},
                            Name<Wind>{Wind::windy, "windy"}};
 constexpr std::array bags{Name<Bag>{Bag::thin, "thin"}, Name<Bag>{Bag::thick, "thick"}};
@@ -39,6 +41,10 @@ std::span<const Name<Shape>> names() {
 template <>
 std::span<const Name<Contact>> names() {
     return contacts;
+}
+template <>
+std::span<const Name<Use>> names() {
+    return uses;
 }
 template <>
 std::span<const Name<Ruleset>> names() {

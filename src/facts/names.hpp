@@ -14,6 +14,9 @@ enum class Cut { intact, tied, tenderised, injected, rolled, stuffed, minced };
 enum class Shape { slab, round, block, ball };
 /// free: kept apart and off the bottom, water on every face. bottom: one face blocked. stacked: blocked on one face by
 /// another piece of the same size, which doubles the thickness.
+/// What becomes of a food in the bath: it is cooked there; it is a steak, seared afterwards; or it was cooked through
+/// before, goes in hot and is kept hot.
+enum class Use { cook, steak, keep_hot };
 enum class Contact { free, bottom, stacked };
 /// A set of food-safety rules, by its place in facts/rules.toml, where its name stands too; Ruleset{} is the first set.
 enum class Ruleset : std::size_t {};

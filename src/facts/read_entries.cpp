@@ -84,6 +84,8 @@ void FactsReader::food(Entry& entry) {
     food.name = entry.text("name");
     food.category = category(entry).value_or(Category::boar_or_bear);
     food.pork = entry.flag_or("pork", false);
+    food.beef = entry.flag_or("beef", false);
+    food.texture = entry.text_or("texture", "");
     food.growth = entry.text("growth");
     food.provenance = entry.provenance();
     food.source = entry.source(food.provenance);
@@ -102,6 +104,7 @@ void FactsReader::kill_standard(Entry& entry) {
     entry.name("kill_standard", standard.key);
     standard.claim = entry.text("claim");
     standard.germ = entry.text_or("germ", "");
+    standard.none_asked = entry.flag_or("none_asked", false);
     standard.provenance = entry.provenance();
     standard.source = entry.source(standard.provenance);
     const toml::array* rows = entry.array("rows");
@@ -170,6 +173,16 @@ void FactsReader::ruleset(Entry& entry) {
         general.leftovers_keep = leftovers.text("keep");
         general.leftovers_reheat = leftovers.text("reheat");
     });
+    if (entry.has("steak")) {
+        part("steak", [&general](Entry& steak) {
+            general.steak = SteakRule{steak.text("surface"), steak.text("thickest"), steak.text("kill_standard")};
+        });
+    }
+    if (entry.has("keep_hot")) {
+        part("keep_hot", [&general](Entry& hot) {
+            general.keep_hot = KeepHotRule{hot.text("floor"), hot.text("reheat"), hot.text("kill_standard")};
+        });
+    }
     const Ruleset ruleset{facts_.rulesets_.size()};
     facts_.rulesets_.push_back(std::move(general));
     const toml::array* rules = entry.array("rule");
@@ -316,6 +329,29 @@ void FactsReader::printed_pair(Entry& entry) {
         }
     }
     facts_.printed_pairs_.push_back(std::move(pair));
+}
+
+void FactsReader::lever(Entry& entry) {
+    Lever lever;
+    lever.key = entry.text("key");
+    entry.name("lever", lever.key);
+    lever.what = entry.text("what");
+    const std::string faces = entry.text("faces");
+    if (const std::optional<Faces> known = from_name<Faces>(faces)) {
+        lever.faces = *known;
+    } else if (!faces.empty()) {
+        entry.fault("facts-name-unknown", fmt::format("faces \"{}\" are not known", faces),
+                    "bottom, lid, walls, over or all");
+    }
+    lever.low = units::ThermalResistance{entry.number("low")};
+    lever.high = units::ThermalResistance{entry.number("high")};
+    lever.provenance = entry.provenance();
+    lever.source = entry.source(lever.provenance);
+    lever.note = entry.text_or("note", {});
+    if (!(lever.low.si() >= 0.0 && lever.low <= lever.high)) {
+        entry.fault("facts-range", "a lever adds no less than nothing, and its low end is not above its high end");
+    }
+    facts_.levers_.push_back(std::move(lever));
 }
 
 }  // namespace holdwater::facts

@@ -29,6 +29,7 @@ class FactsReader {
     void burn(Entry& entry);
     void growth_model(Entry& entry);
     void printed_pair(Entry& entry);
+    void lever(Entry& entry);
 
     std::optional<Category> category(Entry& entry);
     void fault(problem::Code code, std::string message);

@@ -49,6 +49,7 @@ void FactsReader::read(const toml::table& document, std::string_view file) {
         {"burn", &FactsReader::burn},
         {"growth_model", &FactsReader::growth_model},
         {"printed_pair", &FactsReader::printed_pair},
+        {"lever", &FactsReader::lever},
     };
     std::set<std::string_view> known;
     for (const auto& [kind, read_one] : kinds) {
@@ -98,6 +99,25 @@ void FactsReader::check_ruleset(const GeneralRules& rules) {
     if (rules.fall_once) {
         time(*rules.fall_once);
     }
+    const auto none_asked = [&](const std::string& key) {
+        const auto found = std::find_if(facts_.kill_standards_.begin(), facts_.kill_standards_.end(),
+                                        [&key](const KillStandard& one) { return one.key == key; });
+        if (found == facts_.kill_standards_.end() || !found->none_asked) {
+            fault("facts-reference-unknown",
+                  fmt::format("ruleset \"{}\": there is no kill standard \"{}\" that asks for none", rules.key, key));
+        }
+    };
+    if (rules.steak) {
+        figure(rules.steak->surface, {"C"});
+        figure(rules.steak->thickest, {"mm"});
+        none_asked(rules.steak->kill_standard);
+    }
+    if (rules.keep_hot) {
+        figure(rules.keep_hot->floor, {"C"});
+        figure(rules.keep_hot->reheat, {"C"});
+        time(rules.keep_hot->reheat + ".hold");
+        none_asked(rules.keep_hot->kill_standard);
+    }
 }
 
 void FactsReader::check_references() {
@@ -118,6 +138,7 @@ void FactsReader::check_references() {
     check("food", facts_.foods_);
     check("spread", facts_.spreads_);
     check("ruleset", facts_.rulesets_);
+    check("lever", facts_.levers_);
     const auto standards = check("kill_standard", facts_.kill_standards_);
     const auto growth_models = check("growth_model", facts_.growth_models_);
 
@@ -125,6 +146,12 @@ void FactsReader::check_references() {
         if (!growth_models.contains(food.growth)) {
             fault("facts-reference-unknown",
                   fmt::format("food \"{}\": growth model \"{}\" does not exist", food.key, food.growth));
+        }
+        const auto texture = std::find_if(facts_.figures_.begin(), facts_.figures_.end(),
+                                          [&food](const Figure& one) { return one.key == food.texture; });
+        if (!food.texture.empty() && (texture == facts_.figures_.end() || texture->unit != "h")) {
+            fault("facts-reference-unknown",
+                  fmt::format("food \"{}\": there is no figure \"{}\" in h", food.key, food.texture));
         }
     }
     for (const BurnRow& row : facts_.burns_) {

@@ -82,6 +82,9 @@ std::optional<Finish> finish_for(const Request& request) {
     if (!is_whole_muscle(request.cut)) {
         take(finish(figure_for_cut(request, rules), why_cut(request.cut)));
     }
+    if (request.category == Category::farmed_game && !is_whole_muscle(request.cut)) {
+        take(finish(rules.finish_full, why_cut(request.cut)));  // some countries ask this of all game
+    }
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
     const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
     if (request.at_risk && !whole_red_meat && !whole_fish) {

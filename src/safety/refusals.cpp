@@ -43,6 +43,71 @@ std::optional<Refusal> refuse_without_thermometer(const Request& request, bool n
     return std::nullopt;
 }
 
+std::optional<Refusal> refuse_steak(const Request& request) {
+    const facts::Facts& facts = facts::facts();
+    const auto& steak = facts.rules_of(request.ruleset).steak;
+    const auto no = [&](std::string message, std::string hint) {
+        return refusal(steak ? facts.figure(steak->surface).source : "judgement", "steak-refused", std::move(message),
+                       std::move(hint));
+    };
+    const std::string cook = "leave use out: it is cooked through the middle then, as a roast is";
+    if (!steak) {
+        return no(fmt::format("The rules \"{}\" have no rule for steaks of which only the faces are asked.",
+                              facts::to_name(request.ruleset)),
+                  cook);
+    }
+    if (!request.beef || request.cut != facts::Cut::intact) {
+        return no("The steak rule is for whole-muscle, intact beef alone: germs are on its faces and not inside.",
+                  "for other meat, and for what is tied, tenderised, injected, rolled, stuffed or minced, " + cook);
+    }
+    if (request.at_risk) {
+        return no("The steak rule is not for anyone who is pregnant, very young, old or ill.", cook);
+    }
+    if (!request.has_thermometer) {
+        return no("Without a thermometer nobody can tell that the faces were hot enough.",
+                  "Bring a thermometer that you have checked in ice water.");
+    }
+    const auto thickest = units::millimetres(facts.value(steak->thickest));
+    if (!request.flat || !request.thickness || *request.thickness > thickest) {
+        return no(fmt::format("A steak is flat and up to {} thick; this is a roast.",
+                              units::print(thickest, units::System::both)),
+                  "cut it across into slabs, or " + cook);
+    }
+    return std::nullopt;
+}
+
+std::optional<Refusal> refuse_keep_hot(const Request& request) {
+    const facts::Facts& facts = facts::facts();
+    const auto& hot = facts.rules_of(request.ruleset).keep_hot;
+    if (!hot) {
+        return refusal(
+            "judgement", "keep-hot-refused",
+            fmt::format("The rules \"{}\" say nothing of keeping food hot.", facts::to_name(request.ruleset)),
+            "Eat it from the fire.");
+    }
+    const std::string& source = facts.figure(hot->floor).source;
+    if (!request.has_thermometer) {
+        return refusal("judgement", "no-thermometer-refused",
+                       "Without a thermometer nobody can tell whether cooked food stays hot enough.",
+                       "Bring a thermometer that you have checked in ice water, or eat it from the fire.");
+    }
+    const units::Temperature floor = facts.temperature(hot->floor);
+    if (request.start >= floor + units::kelvins(facts.spread("start").high)) {
+        return std::nullopt;
+    }
+    const units::Duration hold = facts.duration(hot->reheat + ".hold");
+    return refusal(
+        source, "keep-hot-refused",
+        fmt::format(
+            "Cooked food goes in hot and stays at {} or more; at {} it is too cold, and a bath does not bring its "
+            "middle to {}.",
+            in_both(floor), in_both(request.start), in_both(facts.temperature(hot->reheat))),
+        fmt::format("Boil it through over the fire first, to {}{} in the middle, then keep it hot in the box: start is "
+                    "what it has when it goes in.",
+                    in_both(facts.temperature(hot->reheat)),
+                    hold.si() > 0 ? fmt::format(" for {}", units::print(hold)) : ""));
+}
+
 /// What the rules alone allow for this kind and cut, whoever eats.
 units::Temperature lowest_of_rules(const Request& request, const facts::Rule& rule) {
     const bool whole_pork = request.category == Category::red_meat && request.pork && is_whole_muscle(request.cut);
@@ -79,11 +144,16 @@ std::optional<Refusal> refuse_food(const Request& request) {
             return refusal("judgement", "no-rule", "There is no published table for eggs in a bath like this.",
                            "Boil or fry them over the fire until white and yolk are firm.");
         case Category::vegetable:
-            return refusal("judgement", "no-rule", "A bath for meat is too cool to cook vegetables.",
-                           "Cook them over the fire, as a side dish.");
+            return refusal(
+                "judgement", "no-rule", "A bath for meat is too cool to cook vegetables.",
+                "Cook them over the fire, as a side dish; cooked and hot, use = \"keep-hot\" keeps them so.");
+        case Category::cooked_dish:
+            return refusal("judgement", "no-rule", "This was cooked before: a bath cannot cook it again.",
+                           "Boil it through over the fire, then use = \"keep-hot\" keeps it hot in the box.");
         case Category::red_meat:
         case Category::poultry:
         case Category::fish:
+        case Category::farmed_game:
         case Category::wild_game:
             return std::nullopt;
     }
@@ -156,8 +226,16 @@ units::Temperature lowest_target(const Request& request, const facts::Rule& rule
 }
 
 std::optional<Refusal> refusal_of(const Request& request) {
+    if (request.use == facts::Use::keep_hot) {
+        return refuse_keep_hot(request);
+    }
     if (std::optional<Refusal> refusal = refuse_food(request)) {
         return refusal;
+    }
+    if (request.use == facts::Use::steak) {
+        if (std::optional<Refusal> refusal = refuse_steak(request)) {
+            return refusal;
+        }
     }
     if (!request.has_thermometer) {
         if (std::optional<Refusal> refusal = refuse_without_thermometer(request, finish_for(request).has_value())) {

@@ -50,12 +50,37 @@ void set_core(Standard& standard, const Request& request, const facts::Rule& rul
     }
 }
 
+/// Food that was cooked before: it stays over the floor, and nothing else is asked.
+Standard keep_hot(const Request& request) {
+    const facts::Facts& facts = facts::facts();
+    const facts::KeepHotRule& hot = facts.rules_of(request.ruleset).keep_hot.value();
+    Standard standard;
+    standard.cook_floor = standard.hold_floor = facts.temperature(hot.floor);
+    standard.action_line = standard.hold_action_line = standard.cook_floor + facts.difference("action-line.margin");
+    standard.kill = &facts.kill_standard(hot.kill_standard);
+    standard.growth = request.growth;
+    standard.core_at_least = standard.consumer_core = standard.cook_floor;
+    standard.kept_hot = true;
+    standard.rule_source = facts.figure(hot.floor).source;
+    return standard;
+}
+
+/// A steak: the floors of red meat and what comes up too slowly stay; of the core nothing is asked.
+void make_a_steak(Standard& standard, const facts::SteakRule& steak) {
+    const facts::Facts& facts = facts::facts();
+    standard.kill = &facts.kill_standard(steak.kill_standard);
+    standard.sear = Sear{facts.temperature(steak.surface), units::millimetres(facts.value(steak.thickest)),
+                         facts.figure(steak.surface).source};
+    standard.rule_source = standard.sear->source;
+}
+
 }  // namespace
 
 Request request_for(const facts::FoodKind& kind) {
     Request request;
     request.category = kind.category;
     request.pork = kind.pork;
+    request.beef = kind.beef;
     request.growth = &facts::facts().growth(kind.growth);
     return request;
 }
@@ -69,6 +94,9 @@ problem::Result<Standard> standard_for(const Request& request) {
     if (const std::optional<Refusal> refusal = refusal_of(request)) {
         return refusal->problem;
     }
+    if (request.use == facts::Use::keep_hot) {
+        return keep_hot(request);
+    }
     const facts::Rule* rule = facts::facts().find_rule(request.ruleset, request.category);
     Standard standard;
     standard.finish = finish_for(request);
@@ -80,6 +108,9 @@ problem::Result<Standard> standard_for(const Request& request) {
         !standard.finish && request.target < std::max(standard.consumer_core, standard.core_at_least) -
                                                  facts::facts().difference("target.rounding");
     standard.rule_source = rule->source;
+    if (request.use == facts::Use::steak) {
+        make_a_steak(standard, facts::facts().rules_of(request.ruleset).steak.value());
+    }
     return standard;
 }
 

@@ -103,6 +103,9 @@ void write(const Food& food, Writer& out) {
     }
     out.maybe("diffusivity", food.properties.diffusivity);
     out.maybe("conductivity", food.properties.conductivity);
+    if (food.use != facts::Use::cook) {
+        out.line("use", name(food.use));
+    }
     out.line("cut", name(food.cut));
     out.line("shape", name(food.shape));
     out.line("thickness", si(food.thickness));
@@ -111,8 +114,10 @@ void write(const Food& food, Writer& out) {
     out.line("mass", si(food.mass));
     out.line("pieces", fmt::format("{}", food.pieces));
     out.line("start", si(food.start));
-    out.line("target", si(food.target));
-    out.line("tolerance", si(food.tolerance));
+    if (food.use != facts::Use::keep_hot) {
+        out.line("target", si(food.target));
+        out.line("tolerance", si(food.tolerance));
+    }
     if (food.contact_given) {
         out.line("contact", name(food.contact));
     } else {
@@ -197,7 +202,11 @@ void write_head(const Trip& trip, Writer& out) {
     if (trip.light_fire) {
         out.line("light_fire", trip.light_fire->iso());
     }
-    out.line("serve", trip.serve.iso());
+    std::string sittings;
+    for (const units::Duration before : trip.earlier_sittings) {
+        sittings += trip.serve.after(-before).iso() + ", ";
+    }
+    out.line("serve", sittings.empty() ? trip.serve.iso() : "[" + sittings + trip.serve.iso() + "]");
     if (trip.strict) {
         out.truth("strict", true);
     }
@@ -232,6 +241,14 @@ std::string canonical(const Trip& trip) {
             out.line("box", text(box->name));
         } else if (const auto* const loss = std::get_if<units::HeatLoss>(&trip.journey->box)) {
             out.line("box", si(*loss));
+        }
+    }
+    for (const HotWater& water : trip.hot_water) {
+        out.head("[[hot_water]]");
+        out.line("name", text(water.name));
+        out.line(water.per_person ? "per_person" : "volume", si(water.volume));
+        if (water.at) {
+            out.line("at", water.at->iso());
         }
     }
     for (const Side& side : trip.sides) {

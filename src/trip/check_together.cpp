@@ -77,6 +77,20 @@ void check_food_times(const Trip& trip, Table& file) {
     }
 }
 
+/// Hot water is wanted while there is a fire: after the first moment, and not long after the last meal.
+void check_hot_water(const Trip& trip, Table& file) {
+    const auto after = limit<units::Duration>(ranges::hot_water_after.high);
+    for (std::size_t i = 0; i < trip.hot_water.size(); ++i) {
+        const HotWater& water = trip.hot_water[i];
+        if (water.at && (*water.at <= trip.from || *water.at > trip.serve.after(after))) {
+            file.report().error(place_in(file, "hot_water", i, "at"), "food-time",
+                                fmt::format("at: {} is not within the trip", water.at->iso()),
+                                fmt::format("after {} and at most {} after serve, {}", trip.from.iso(),
+                                            ranges::hot_water_after.high, trip.serve.iso()));
+        }
+    }
+}
+
 void check_box_names(const Trip& trip, Table& file) {
     if (trip.boxes.size() < 2) {
         return;
@@ -205,6 +219,7 @@ void check_together(Trip& trip, Table& file) {
     check_food_names(trip, file);
     if (trip.from < trip.serve) {
         check_food_times(trip, file);
+        check_hot_water(trip, file);
     }
     check_box_names(trip, file);
     check_food_boxes(trip, file);

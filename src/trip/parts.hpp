@@ -17,6 +17,7 @@ void read_fire(Table& table, Fire& fire);
 void read_sleep(Table& table, Sleep& sleep);
 /// `boxes` of the trip: its box may be one of them.
 void read_journey(Table& table, const std::vector<Box>& boxes, Journey& journey);
+void read_hot_water(Table& table, HotWater& water);
 void read_side(Table& table, Side& side);
 void read_what_if(Table& table, WhatIf& what_if);
 

@@ -39,6 +39,9 @@ inline constexpr Range start{"0 C", "25 C", "4 C"};
 inline constexpr Range frozen{"-60 C", "0 C", "-18 C"};  // below start, but no slip of the pen: told how to thaw it
 inline constexpr std::string_view thaw =
     "thaw it through at 5 C (41 F) or colder, or in its bag in cold water changed every 30 min; then start = \"4 C\"";
+inline constexpr Range hot_start{"0 C", "100 C",
+                                 "75 C"};  // of what is kept hot; what is too cold for it, the rules say
+inline constexpr Range hot_tolerance{"5 K", "5 K", "5 K"};  // the bath is not made hotter than what it keeps hot
 inline constexpr Range target{"40 C", "95 C", "63 C"};
 inline constexpr Range tolerance{"0.5 K", "10 K", "2 K"};
 inline constexpr Range bag{"0.0001 m2 K/W", "0.1 m2 K/W", "0.01 m2 K/W"};
@@ -73,6 +76,13 @@ inline constexpr Range moisture{"0 %", "60 %", "20 %"};
 inline constexpr Range cold_water{"0 C", "30 C", "4 C"};
 inline constexpr Range odd_sleep{"0 h", "12 h", "8 h"};  // longer: warned, since from and to may be swapped
 inline constexpr Range journey{"1 min", "72 h", "5 h"};
+
+// [[hot_water]]
+inline constexpr Count hot_waters{0, 12};
+inline constexpr Range hot_water{"0.1 L", "100 L", "4 L"};
+inline constexpr Range hot_water_each{"0.05 L", "10 L", "0.5 L"};
+inline constexpr Range hot_water_after{"0 h", "3 h", "1 h"};  // after the last meal: washing-up
+inline constexpr Count sittings{2, 6};
 
 // [[side]], [[what_if]]
 inline constexpr Count sides{0, 20};

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// [fire], [sleep], [journey], [[side]] and [[what_if]]: what goes on around box and food.
+// [fire], [sleep], [journey], [[hot_water]], [[side]] and [[what_if]]: what goes on around box and food.
 #include "trip/parts.hpp"
 #include "units/nearest.hpp"
 
@@ -87,6 +87,24 @@ void read_journey(Table& table, const std::vector<Box>& boxes, Journey& journey)
     table.quantity("takes", journey.takes, ranges::journey);
     table.quantity("air", journey.air, ranges::air);
     read_journey_box(table, boxes, journey);
+    table.finish();
+}
+
+void read_hot_water(Table& table, HotWater& water) {
+    water.place = table.place();
+    table.name("name", water.name);
+    const bool all = table.has("volume");
+    const bool each = table.has("per_person");
+    if (all && each) {
+        table.error("per_person", "key-unused", "volume and per_person are both given", "one of the two");
+    } else if (!all && !each) {
+        table.missing("volume or per_person", "such as per_person = \"0.4 L\"");
+    }
+    table.quantity("volume", water.volume, ranges::hot_water, Need::optional);
+    water.per_person = table.quantity("per_person", water.volume, ranges::hot_water_each, Need::optional);
+    if (units::LocalTime at; table.has("at") && table.moment("at", at)) {
+        water.at = at;
+    }
     table.finish();
 }
 

@@ -110,8 +110,8 @@ bool check_thickness_smallest(Table& table, const Food& food) {
     return good;
 }
 
-/// Frozen food is no slip of the pen: it takes its own answer.
-void read_start(Table& table, units::Temperature& start) {
+/// Frozen food is no slip of the pen: it takes its own answer. Its mass must have been read.
+void read_start(Table& table, const Known& known, Food& food) {
     const toml::node* const found = table.node("start");
     const auto written = found != nullptr ? found->value<std::string_view>() : std::nullopt;
     const auto value = units::parse<units::Temperature>(written.value_or(std::string_view{}));
@@ -120,10 +120,29 @@ void read_start(Table& table, units::Temperature& start) {
         table.error(
             "start", "out-of-range",
             fmt::format("start: \"{}\" is frozen, and how frozen food warms is not worked out", quoted(*written)),
-            ranges::thaw);
+            known.thawing && food.mass > units::Mass{} ? std::string(ranges::thaw) + "; " + known.thawing(food.mass)
+                                                       : std::string(ranges::thaw));
         return;
     }
-    table.quantity("start", start, ranges::start);
+    table.quantity("start", food.start, food.use == facts::Use::keep_hot ? ranges::hot_start : ranges::start);
+}
+
+/// What is kept hot was cooked before: it has no target, and the bath is not made hotter for it.
+void read_target(Table& table, Food& food) {
+    if (food.use != facts::Use::keep_hot) {
+        table.quantity("target", food.target, ranges::target);
+        food.tolerance = limit<units::TemperatureDifference>(ranges::tolerance.example);
+        table.quantity("tolerance", food.tolerance, ranges::tolerance, Need::optional);
+        return;
+    }
+    food.target = food.start;
+    food.tolerance = limit<units::TemperatureDifference>(ranges::hot_tolerance.example);
+    for (const std::string_view key : {"target", "tolerance"}) {
+        if (table.has(key)) {
+            table.warning(key, "key-unused", fmt::format("{} is not used: this food is only kept hot", key),
+                          "leave it out; start says how hot it goes in");
+        }
+    }
 }
 
 void warn_thick(Table& table, const Food& food) {
@@ -142,6 +161,7 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.name("name", food.name);
     read_kind(table, known, food.kind);
     read_composition(table, food.composition);
+    table.choice("use", food.use, Need::optional);
     table.quantity("diffusivity", food.properties.diffusivity, ranges::diffusivity);
     table.quantity("conductivity", food.properties.conductivity, ranges::conductivity);
     if (!table.choice("cut", food.cut, Need::optional) && !table.has("cut")) {
@@ -154,10 +174,8 @@ void read_food(Table& table, const Known& known, Food& food) {
     table.quantity("length", food.length, ranges::length);
     const bool has_mass = table.quantity("mass", food.mass, ranges::mass);
     table.count("pieces", food.pieces, ranges::pieces, Need::optional);
-    read_start(table, food.start);
-    table.quantity("target", food.target, ranges::target);
-    food.tolerance = limit<units::TemperatureDifference>(ranges::tolerance.example);
-    table.quantity("tolerance", food.tolerance, ranges::tolerance, Need::optional);
+    read_start(table, known, food);
+    read_target(table, food);
     food.contact_given = table.choice("contact", food.contact, Need::optional);
     if (!food.contact_given) {
         food.contact = food.shape == facts::Shape::slab ? facts::Contact::bottom : facts::Contact::free;

@@ -31,10 +31,47 @@ void read_at_risk(Table& table, bool& at_risk) {
     }
 }
 
+/// One meal, or the times of several sittings: ready by the first, held until the last.
+bool read_serve(Table& table, Trip& trip) {
+    const toml::node* const written = table.node("serve");
+    if (written == nullptr || !written->is_array()) {
+        return table.moment("serve", trip.serve);
+    }
+    const toml::array& list = *written->as_array();
+    constexpr Count range = ranges::sittings;
+    if (list.size() < static_cast<std::size_t>(range.low) || list.size() > static_cast<std::size_t>(range.high)) {
+        table.error("serve", "out-of-range",
+                    fmt::format("serve: {} sittings are too {}", list.size(),
+                                list.size() > static_cast<std::size_t>(range.high) ? "many" : "few"),
+                    fmt::format("{} to {}; one meal needs no list", range.low, range.high));
+        return false;
+    }
+    std::vector<units::LocalTime> sittings;
+    for (const toml::node& node : list) {
+        const auto moment = table.moment("serve", node);
+        if (!moment) {
+            return false;
+        }
+        if (!sittings.empty() && *moment <= sittings.back()) {
+            table.report().error(table.place(node), "times-order",
+                                 fmt::format("serve: {} is not after the sitting before it", moment->iso()),
+                                 "list the sittings in the order of their times");
+            return false;
+        }
+        sittings.push_back(*moment);
+    }
+    trip.serve = sittings.back();
+    sittings.pop_back();
+    for (const units::LocalTime at : sittings) {
+        trip.earlier_sittings.push_back(trip.serve.since(at));
+    }
+    return true;
+}
+
 void check_order(Table& table, const Trip& trip) {
-    if (trip.serve <= trip.from) {
+    if (const units::LocalTime first = first_sitting(trip); first <= trip.from) {
         table.error("serve", "times-order",
-                    fmt::format("serve: {} is not after from, {}", trip.serve.iso(), trip.from.iso()),
+                    fmt::format("serve: {} is not after from, {}", first.iso(), trip.from.iso()),
                     "from is the first moment with fire and box, serve the meal");
         return;
     }
@@ -66,7 +103,7 @@ void read_head(Table& table, const Known& known, Trip& trip) {
     read_at_risk(table, trip.at_risk);
     table.quantity("altitude", trip.altitude, ranges::altitude);
     const bool has_from = table.moment("from", trip.from);
-    const bool has_serve = table.moment("serve", trip.serve);
+    const bool has_serve = read_serve(table, trip);
     trip.serve_place = table.place("serve");
     trip.light_fire_place = table.place("light_fire");
     if (units::LocalTime lit; table.has("light_fire") && table.moment("light_fire", lit)) {

@@ -88,6 +88,8 @@ void read_tables(Table& file, const FileReader& read_file, const Known& known, T
     }
     read_one(file, "sleep", [&](Table& table) { read_sleep(table, trip.sleep.emplace()); });
     read_one(file, "journey", [&](Table& table) { read_journey(table, trip.boxes, trip.journey.emplace()); });
+    read_each(file, "hot_water", ranges::hot_waters,
+              [&](Table& table) { read_hot_water(table, trip.hot_water.emplace_back()); });
     read_each(file, "side", ranges::sides, [&](Table& table) { read_side(table, trip.sides.emplace_back()); });
     read_each(file, "what_if", ranges::what_ifs,
               [&](Table& table) { read_what_if(table, trip.what_ifs.emplace_back()); });

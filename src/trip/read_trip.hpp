@@ -22,6 +22,8 @@ struct Known {
     std::vector<std::string> kinds;
     std::vector<std::string> languages = {"en"};
     NameCheck name_fault = {};  // none: every name will do
+    /// How long a piece of that mass takes to thaw, in words; none: nobody knows.
+    std::function<std::string(units::Mass)> thawing = {};
 };
 
 /// file_name is only used in messages. Warnings come with a good value.

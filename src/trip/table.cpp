@@ -13,6 +13,10 @@
 namespace holdwater::trip {
 namespace {
 
+std::string how_to_write_a_moment(std::string_view key) {
+    return fmt::format("write it like {} = 2027-10-15T16:00:00, without quotes", key);
+}
+
 std::string shown(const toml::node& node) {
     if (const auto* text = node.as_string()) {
         return fmt::format("\"{}\"", quoted(text->get()));
@@ -229,21 +233,21 @@ bool Table::share(std::string_view key, double& into, const Range& range, Need n
 }
 
 bool Table::moment(std::string_view key, units::LocalTime& into) {
-    const std::string hint = fmt::format("write it like {} = 2027-10-15T16:00:00, without quotes", key);
-    const toml::node* const found = find(key, Need::required, hint);
-    if (found == nullptr) {
-        return false;
-    }
-    const auto* const written = found->as_date_time();
-    if (written == nullptr) {
-        wrong_type(key, *found, "a date with a time", hint);
-        return false;
-    }
-    const auto value = moment_of(written->get(), key, place(*found), report_);
+    const toml::node* const found = find(key, Need::required, how_to_write_a_moment(key));
+    const auto value = found != nullptr ? moment(key, *found) : std::nullopt;
     if (value) {
         into = *value;
     }
     return value.has_value();
+}
+
+std::optional<units::LocalTime> Table::moment(std::string_view key, const toml::node& item) {
+    const auto* const written = item.as_date_time();
+    if (written == nullptr) {
+        wrong_type(key, item, "a date with a time", how_to_write_a_moment(key));
+        return std::nullopt;
+    }
+    return moment_of(written->get(), key, place(item), report_);
 }
 
 bool Table::clock(std::string_view key, units::ClockTime& into) {

@@ -40,6 +40,8 @@ class Table {
     /// A share of one: 0.8 or "80 %".
     bool share(std::string_view key, double& into, const Range& range, Need need = Need::required);
     bool moment(std::string_view key, units::LocalTime& into);
+    /// An item of a list under `key` that is to be a date with a time; what it is not is reported.
+    std::optional<units::LocalTime> moment(std::string_view key, const toml::node& item);
     bool clock(std::string_view key, units::ClockTime& into);
     template <class Q>
     bool quantity(std::string_view key, Q& into, const Range& range, Need need = Need::required);

@@ -32,6 +32,7 @@ struct Food {
     std::string kind;  // key of a known food; checked
     std::optional<GivenComposition> composition;
     GivenProperties properties;
+    facts::Use use = facts::Use::cook;
     facts::Cut cut = facts::Cut::intact;
     facts::Shape shape = facts::Shape::slab;
     units::Length thickness;
@@ -40,8 +41,8 @@ struct Food {
     units::Mass mass;  // of one piece
     int pieces = 1;
     units::Temperature start;
-    units::Temperature target;
-    units::TemperatureDifference tolerance;
+    units::Temperature target;               // what is kept hot has none of its own: its start
+    units::TemperatureDifference tolerance;  // nor a tolerance: nothing is too warm for it
     facts::Contact contact = facts::Contact::free;
     bool contact_given = false;  // false: the shape's default was taken, which the card says
     bool bone = false;
@@ -110,6 +111,15 @@ struct Journey {
     std::variant<std::monostate, Box, units::HeatLoss> box;
 };
 
+/// Boiling water besides the bath's: for drinks, for washing-up.
+struct HotWater {
+    std::string name;
+    units::Volume volume;  // as measured boiling; of each person, or of all
+    bool per_person = false;
+    std::optional<units::LocalTime> at;  // wanted boiling; nothing: at the meal
+    problem::Place place;
+};
+
 struct Side {
     std::string name;
     units::Duration takes;
@@ -132,8 +142,9 @@ struct Trip {
     /// Of a planned trip whose fire is lit later: the first moment, from which the raw food waits; not read from a
     /// file.
     std::optional<units::LocalTime> first;
-    units::LocalTime serve;
-    bool strict = false;  // no wish is bent: refused rather than more done, or less even
+    units::LocalTime serve;                         // the meal; of several sittings the last one
+    std::vector<units::Duration> earlier_sittings;  // so long before serve, the longest first; empty: one sitting
+    bool strict = false;                            // no wish is bent: refused rather than more done, or less even
     facts::Ruleset rules{};
     units::System units = units::System::both;
     std::string language = "en";
@@ -145,6 +156,7 @@ struct Trip {
     std::optional<Fire> whole_fire;  // of which fire is a box's share; nothing: there is one box; not read from a file
     std::optional<Sleep> sleep;
     std::optional<Journey> journey;
+    std::vector<HotWater> hot_water;
     std::vector<Side> sides;
     std::vector<WhatIf> what_ifs;
     problem::Place place;  // of the [trip] table
@@ -154,9 +166,24 @@ struct Trip {
     problem::Place fire_place;
 };
 
-/// When a food is to be eaten.
+/// When a food is to be eaten; at several sittings, the last of them.
 inline units::LocalTime eaten(const Food& food, const Trip& trip) {
     return food.out.value_or(trip.serve);
+}
+
+/// When the meal begins.
+inline units::LocalTime first_sitting(const Trip& trip) {
+    return trip.earlier_sittings.empty() ? trip.serve : trip.serve.after(-trip.earlier_sittings.front());
+}
+
+/// By when a food must be ready: when it is eaten, or at the first sitting.
+inline units::LocalTime first_eaten(const Food& food, const Trip& trip) {
+    return food.out.value_or(first_sitting(trip));
+}
+
+/// So much boiling water in all.
+inline units::Volume all_of(const HotWater& water, const Trip& trip) {
+    return water.per_person ? water.volume * static_cast<double>(trip.people) : water.volume;
 }
 
 }  // namespace holdwater::trip

@@ -24,7 +24,7 @@ TEST_CASE("every compiled-in entry is read without a fault") {
     REQUIRE(read.ok());
     CHECK(read->foods().size() >= 28);
     CHECK(read->rulesets().size() >= 4);
-    CHECK(read->rules().size() == 6 * read->rulesets().size());
+    CHECK(read->rules().size() == 7 * read->rulesets().size());
     CHECK(read->checksum() == facts::facts().checksum());
     CHECK(read->checksum().size() == 16);
 }

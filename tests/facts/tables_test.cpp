@@ -18,11 +18,12 @@ using namespace holdwater::facts;
 TEST_CASE("every set of rules covers the same categories") {
     for (const Name<Ruleset>& ruleset : names<Ruleset>()) {
         INFO(ruleset.text);
-        for (const Category category : {Category::red_meat, Category::poultry, Category::fish, Category::wild_game,
-                                        Category::liver, Category::bivalve}) {
+        for (const Category category : {Category::red_meat, Category::poultry, Category::fish, Category::farmed_game,
+                                        Category::wild_game, Category::liver, Category::bivalve}) {
             CHECK(facts::facts().find_rule(ruleset.value, category) != nullptr);
         }
-        for (const Category category : {Category::boar_or_bear, Category::egg, Category::vegetable}) {
+        for (const Category category :
+             {Category::boar_or_bear, Category::egg, Category::vegetable, Category::cooked_dish}) {
             CHECK(facts::facts().find_rule(ruleset.value, category) == nullptr);
         }
     }
@@ -77,6 +78,58 @@ TEST_CASE("what the sets of rules name fits together") {
     CHECK(facts.rules_of(support::ruleset("uk")).fall_once == "fall.uk");
     CHECK(facts.rules_of(support::ruleset("uk")).finish_cut == "finish.uk");
     CHECK_FALSE(facts.rules_of(support::ruleset("us")).fall_once.has_value());
+}
+
+TEST_CASE("only the US have a steak rule, and whoever keeps food hot keeps it at what was read") {
+    const Facts& facts = facts::facts();
+    for (const GeneralRules& rules : facts.rulesets()) {
+        INFO(rules.key);
+        CHECK(rules.steak.has_value() == (rules.key == "us"));
+        REQUIRE(rules.keep_hot);
+        const double floor = rules.key == "us" ? 57.2 : rules.key == "uk" ? 63.0 : 60.0;
+        CHECK(facts.temperature(rules.keep_hot->floor) == units::celsius(floor));
+        CHECK(facts.temperature(rules.keep_hot->reheat) >= units::celsius(70));
+        // What is asked of the core by none is never credited below the floor at which it is held.
+        CHECK(facts.kill_standard(rules.keep_hot->kill_standard).rows.front().core <= units::celsius(floor));
+    }
+    const SteakRule& steak = *facts.rules_of(support::ruleset("us")).steak;
+    CHECK(facts.temperature(steak.surface) == units::celsius(63));
+    CHECK(facts.kill_standard(steak.kill_standard).none_asked);
+    CHECK_FALSE(facts.kill_standard("us-red-meat-6.5").none_asked);
+}
+
+TEST_CASE("foods say of what they are: every beef cut is beef, and nothing else is") {
+    for (const FoodKind& kind : facts::facts().foods()) {
+        INFO(kind.key);
+        CHECK(kind.beef == kind.key.starts_with("beef-"));
+        CHECK((!kind.beef || kind.category == Category::red_meat));
+    }
+}
+
+TEST_CASE("how long food is good to hold: fish for less than white poultry, that for less than lean pork") {
+    const Facts& facts = facts::facts();
+    const auto longest = [&](const char* key) { return facts.longest_for_texture(*facts.find_food(key)); };
+    for (const FoodKind& kind : facts.foods()) {
+        INFO(kind.key);
+        CHECK((kind.category != Category::fish || facts.longest_for_texture(kind).has_value()));
+    }
+    CHECK(longest("trout-farmed") == units::hours(1));
+    CHECK(longest("chicken-breast") == units::hours(4));
+    CHECK(*longest("trout-farmed") < *longest("chicken-breast"));
+    CHECK(*longest("chicken-breast") < *longest("pork-loin"));
+    CHECK_FALSE(longest("beef-chuck").has_value());
+    CHECK_FALSE(longest("stew").has_value());
+}
+
+TEST_CASE("every lever adds something to a face, and names its source") {
+    CHECK(facts::facts().levers().size() >= 6);
+    for (const Lever& lever : facts::facts().levers()) {
+        INFO(lever.key);
+        CHECK(lever.low > units::ThermalResistance{0});
+        CHECK(lever.high >= lever.low);
+        CHECK_NOTHROW(facts::facts().source(lever.source));
+        CHECK_FALSE(lever.what.empty());
+    }
 }
 
 TEST_CASE("every source is cited, by an entry, a formula or a test") {

@@ -206,7 +206,7 @@ TEST_CASE("what is allowed at one target is allowed at any higher one") {
     }
 }
 
-TEST_CASE("only whole red meat, poultry and fish are served from the bath alone") {
+TEST_CASE("only whole red meat, poultry, fish and farmed game are served from the bath alone") {
     for (const facts::FoodKind& kind : facts::facts().foods()) {
         for (const auto& rules : facts::names<facts::Ruleset>()) {
             for (const auto& cut : facts::names<facts::Cut>()) {
@@ -217,9 +217,9 @@ TEST_CASE("only whole red meat, poultry and fish are served from the bath alone"
                 const auto standard = standard_for(request);
                 INFO(kind.key, " ", rules.text, " ", cut.text);
                 const bool whole = cut.value == facts::Cut::intact || cut.value == facts::Cut::tied;
-                const bool plain_kind = kind.category == facts::Category::red_meat ||
-                                        kind.category == facts::Category::poultry ||
-                                        kind.category == facts::Category::fish;
+                const bool plain_kind =
+                    kind.category == facts::Category::red_meat || kind.category == facts::Category::poultry ||
+                    kind.category == facts::Category::farmed_game || kind.category == facts::Category::fish;
                 if (!whole || !plain_kind) {
                     CHECK((!standard.ok() || standard->finish.has_value()));
                 } else {

@@ -19,8 +19,9 @@ trip::Trip demo(const std::string& name) {
 
 /// The keys that a table knows, as the message about an unknown key lists them.
 std::vector<std::string> keys_of(const std::string& table_end) {
-    const auto result = read_trip_text(changed(small_trip + "\n[sleep]\n[journey]\n[[side]]\n[[what_if]]\n", table_end,
-                                               table_end + "\nqqqqqqqqqqqq = 1"));
+    const auto result =
+        read_trip_text(changed(small_trip + "\n[sleep]\n[journey]\n[[hot_water]]\n[[side]]\n[[what_if]]\n", table_end,
+                               table_end + "\nqqqqqqqqqqqq = 1"));
     for (const problem::Problem& problem : result.problems()) {
         if (problem.code == "key-unknown") {
             REQUIRE(problem.hint.starts_with("it has: "));
@@ -113,8 +114,8 @@ TEST_CASE("every line with a key in the demos says what the key means") {
 TEST_CASE("the template shows every key of every table") {
     const std::string text = read_text(trip_layouts() / "template.toml");
     const std::vector<std::pair<std::string, std::size_t>> tables = {
-        {"[trip]", 9},  {"[[food]]", 19}, {"[[box]]", 12}, {"[weather]", 2},  {"[fire]", 7},
-        {"[sleep]", 2}, {"[journey]", 2}, {"[[side]]", 2}, {"[[what_if]]", 4}};
+        {"[trip]", 9},  {"[[food]]", 19}, {"[[box]]", 12},      {"[weather]", 2}, {"[fire]", 7},
+        {"[sleep]", 2}, {"[journey]", 2}, {"[[hot_water]]", 4}, {"[[side]]", 2},  {"[[what_if]]", 4}};
     for (const auto& [table, count] : tables) {
         CAPTURE(table);
         CHECK(text.find(table) != std::string::npos);

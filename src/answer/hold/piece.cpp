@@ -120,6 +120,10 @@ problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip
     safety::Request request = safety::request_for(*kind);
     request.cut = food.cut;
     request.ruleset = trip.rules;
+    request.use = food.use;
+    request.thickness = food.thickness;
+    request.flat = food.shape == facts::Shape::slab;
+    request.start = food.start;
     request.target = food.target;
     request.at_risk = trip.at_risk;
     request.has_thermometer = box.thermometer.has_value();

@@ -75,6 +75,9 @@ void add_hold_figures(FigureList& list) {
     int nth = 0;
     for (const plan::FoodPlan& food : of.plan().foods) {
         ++nth;
+        if (food.standard.kept_hot) {
+            continue;
+        }
         of.length("own", food.food->thickness, of.safe().thickness(food.food->thickness),
                   {"as-given", "down-mm-eighths", of.source("trip-file")}, nth);
         add_table(of, food);

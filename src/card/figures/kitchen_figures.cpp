@@ -25,6 +25,10 @@ void add_packs(const FigureMaker& of) {
                {"cautious-ends", "up-litre", balance});
     act.brief().litres("boil-most", around.water.boil_most, most_to_boil(around.water, safe.system()),
                        {"cautious-ends", "up-half-litre", balance});
+    if (!around.hot_water.list.empty()) {
+        of.brief().litres("drinks", around.hot_water.all, safe.litres(around.hot_water.all, Toward::up),
+                          {"as-given", "up-half-litre", of.source("trip-file")});
+    }
     if (around.fuel) {
         act.kilograms("fuel", around.fuel->mass.high, fuel_mass(*around.fuel, safe.system()),
                       {"cautious-ends", "up-fuel", of.source("figures", "fuel.*")});

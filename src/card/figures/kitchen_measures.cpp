@@ -34,7 +34,7 @@ std::string fire_time(units::Duration d) {
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal) {
     units::LocalTime out = sear.own_out();
     for (const plan::FoodPlan& food : plan.foods) {
-        if (!food.standard.finish && food.eaten == meal) {
+        if (plan::is_seared(food) && food.eaten == meal) {
             out = std::max(out, food.ready());
         }
     }

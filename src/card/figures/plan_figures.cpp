@@ -52,6 +52,23 @@ void add_top_ups(const FigureMaker& of) {
     }
 }
 
+void add_hot_water(const FigureMaker& of) {
+    int nth = 0;
+    for (const plan::HotWaterStart& water : of.plan().around.hot_water.list) {
+        ++nth;
+        const How given{"as-given", "up-half-litre", of.source("trip-file")};
+        of.brief().litres("hot-water", water.volume, of.safe().litres(water.volume, Toward::up), given, nth);
+        of.at("hot-water-at", water.at, {"as-given", "minute", of.source("trip-file")}, nth);
+    }
+}
+
+void add_sittings(const FigureMaker& of) {
+    int nth = 0;
+    for (const units::Duration before : of.plan().trip->earlier_sittings) {
+        of.at("sitting", of.plan().trip->serve.after(-before), {"as-given", "minute", of.source("trip-file")}, ++nth);
+    }
+}
+
 }  // namespace
 
 void add_plan_food(FigureList& list, const plan::FoodPlan& food) {
@@ -81,6 +98,8 @@ void add_plan_figures(FigureList& list) {
     }
     add_pours(of);
     add_top_ups(of);
+    add_hot_water(of);
+    add_sittings(of);
     add_late(of);
     add_meals(of);
     of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),

@@ -46,6 +46,14 @@ void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth) {
     of.count("pieces", food.food->pieces, given, nth);
     of.length("thickness", food.food->thickness, safe.thickness(food.food->thickness), given, nth);
     of.degrees("target", food.food->target, safe.limit(food.food->target), given, nth);
+    if (food.standard.kept_hot) {
+        of.degrees("goes-in", food.food->start, safe.at_least(food.food->start), given, nth);
+        of.degrees("hot-floor", food.standard.hold_floor, safe.limit(food.standard.hold_floor),
+                   {"rule", "up-degree", food.standard.rule_source}, nth);
+    }
+    if (const auto& sear = food.standard.sear) {
+        of.degrees("steak-surface", sear->surface, safe.limit(sear->surface), {"rule", "up-degree", sear->source}, nth);
+    }
     if (food.standard.below_consumer_advice) {
         const std::string& rule = food.standard.rule_source;
         of.degrees("advice", food.standard.consumer_core, safe.limit(food.standard.consumer_core),

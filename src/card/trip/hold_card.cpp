@@ -166,8 +166,15 @@ Card hold_card(const CardWriter& writer) {
     Card card;
     std::vector<Ruler> rulers;
     int nth = 0;
+    std::size_t cooked = 0;  // here; the others only stay hot
     for (const plan::FoodPlan& food : plan.foods) {
-        add_food(writer, on, {food, ++nth, hold_places(plan, food)}, card, rulers);
+        ++nth;
+        if (food.standard.kept_hot) {
+            card.blocks.add(Note{w.text("hold.kept-hot", {{"food", plain(food.food->name)}})});
+            continue;
+        }
+        ++cooked;
+        add_food(writer, on, {food, nth, hold_places(plan, food)}, card, rulers);
     }
     if (!rulers.empty()) {
         if (writer.reads()) {
@@ -181,7 +188,7 @@ Card hold_card(const CardWriter& writer) {
     }
     // Without a ruler nothing but the trip's own piece is known. With several foods each has a limit of its own, where
     // its ruler ends.
-    const bool all = rulers.size() == plan.foods.size();
+    const bool all = cooked > 0 && rulers.size() == cooked;
     const plan::FoodPlan& only = plan.foods.front();
     card.warn(all && plan.foods.size() == 1 && only.thickest
                   ? w.text("hold.caution", {{"thickest", on.brief("thickest", food_place(plan, only))}})

@@ -81,7 +81,9 @@ std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     if (any_tied(plan)) {
         list.push_back(w.text("kitchen.string"));
     }
-    list.push_back(w.text("kitchen.boil", {{"boil", on("boil-most")}}));
+    list.push_back(plan.around.hot_water.list.empty()
+                       ? w.text("kitchen.boil", {{"boil", on("boil-most")}})
+                       : w.text("kitchen.boil-all", {{"boil", on("boil-most")}, {"drinks", on("drinks")}}));
     if (plan.around.ice) {
         list.push_back(ice_text(writer, on));
     }
@@ -153,9 +155,10 @@ class Clock {
                 w_.text("kitchen.sear", {{"count", on_.count("pans", nth)}, {"side", on_("sear-side", nth)}}));
         }
         add("meal", nth,
-            w_.text(sear.foods.empty() ? "kitchen.serve-finished"
-                    : sear.in_time     ? "kitchen.serve"
-                                       : "kitchen.serve-twice"));
+            w_.text(sear.foods.empty() && sear.finished.empty() ? "kitchen.serve-hot"
+                    : sear.foods.empty()                        ? "kitchen.serve-finished"
+                    : sear.in_time                              ? "kitchen.serve"
+                                                                : "kitchen.serve-twice"));
     }
 
     /// What is finished over the fire: water on, then the food into it. `act`: the number of the event.

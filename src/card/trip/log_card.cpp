@@ -58,6 +58,9 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
                                                   : named("log.ready-clock");
             return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
         }
+        case Event::Kind::hot_water:
+        case Event::Kind::sitting:
+            return "";
         case Event::Kind::serve:
             return named("log.eat");
     }

@@ -21,11 +21,14 @@ DayBar bar_of(const CardWriter& writer, const CardFigures& on) {
     DayBar bar;
     bar.from = hour(plan.fill.light_fire);
     bar.to = hour(plan.trip->serve);
-    units::LocalTime ready = plan.foods.front().ready();
-    const plan::FoodPlan* warmest = &plan.foods.front();  // the one that asks for the warmest bath
+    units::LocalTime ready = plan.fill.food_in;
+    const plan::FoodPlan* warmest = nullptr;  // the one that asks for the warmest bath; none: all was cooked before
     for (const plan::FoodPlan& food : plan.foods) {
+        if (food.standard.kept_hot) {
+            continue;
+        }
         ready = std::max(ready, food.ready());
-        warmest = food.ready_if > warmest->ready_if ? &food : warmest;
+        warmest = warmest == nullptr || food.ready_if > warmest->ready_if ? &food : warmest;
     }
     const double in = hour(plan.fill.food_in);
     bar.spans.push_back({DayBar::Kind::fill, bar.from, in, writer.words.text("plan.bar-fill")});
@@ -57,7 +60,7 @@ DayBar bar_of(const CardWriter& writer, const CardFigures& on) {
     for (const plan::TopUp& top_up : plan.top_ups) {
         mark(top_up.at, "");
     }
-    if (!writer.any_finish() && hour(ready) < bar.to) {
+    if (warmest != nullptr && !writer.any_finish() && hour(ready) < bar.to) {
         const Text ready_mark =
             writer.reads()
                 ? writer.words.text("plan.bar-ready", {{"least", on("ready-if", food_place(plan, *warmest))}})
@@ -93,6 +96,14 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
         return writer.words.text("plan.core-line-finish", {{"target", on("target", nth)},
                                                            {"core", on("finish", nth)},
                                                            {"hold", for_hold(writer, on, "finish-hold", nth)}});
+    }
+    if (food.standard.kept_hot) {
+        return writer.words.text("plan.keep-hot-line",
+                                 {{"start", on("goes-in", nth)}, {"floor", on("hot-floor", nth)}});
+    }
+    if (food.standard.sear) {
+        return writer.words.text("plan.steak-line", {{"target", on("target", nth)},
+                                                     {"peak", on("core-peak", food_place(writer.plan, food))}});
     }
     constexpr int many = 20;  // times the kill that is asked: how many more says nothing
     const Which name = food_place(writer.plan, food);

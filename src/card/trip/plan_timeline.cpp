@@ -23,18 +23,25 @@ struct TimedStep {
 /// When the first piece of the nth meal comes out for the pan; nothing where none of this box is seared for it.
 std::optional<TimedStep> sear_step(const CardWriter& writer, const CardFigures& on, units::LocalTime meal, int nth) {
     std::string names;
-    for (const plan::FoodPlan& food : writer.plan.foods) {
-        if (!food.standard.finish && food.eaten == meal) {
+    int steak = 0;  // the food of that number is one
+    for (std::size_t i = 0; i < writer.plan.foods.size(); ++i) {
+        const plan::FoodPlan& food = writer.plan.foods[i];
+        if (plan::is_seared(food) && food.eaten == meal) {
             names += (names.empty() ? "" : ", ") + plain(food.food->name);
+            steak = food.standard.sear ? static_cast<int>(i) + 1 : steak;
         }
     }
     if (names.empty()) {
         return std::nullopt;
     }
-    const char* key = writer.plan.foods.size() > 1 ? "plan.sear-of" : "plan.sear";
-    return TimedStep{
-        on.moment("first-piece-out", nth),
-        {on("first-piece-out", nth), writer.words.text(key, {{"food", names}, {"side", on("sear-side", nth)}})}};
+    const Text& out = on("first-piece-out", nth);
+    const Text& side = on("sear-side", nth);
+    const words::Words& w = writer.words;
+    Text text = steak > 0                      ? w.text("plan.sear-steak",
+                                                        {{"food", names}, {"side", side}, {"surface", on("steak-surface", steak)}})
+                : writer.plan.foods.size() > 1 ? w.text("plan.sear-of", {{"food", names}, {"side", side}})
+                                               : w.text("plan.sear", {{"food", names}, {"side", side}});
+    return TimedStep{on.moment("first-piece-out", nth), {out, std::move(text)}};
 }
 
 /// Out of the bath and over the fire, in time for the meal; the nth food.
@@ -108,6 +115,12 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
             return top_up_text(writer, on, plan.top_ups[event.index], nth);
         case Event::Kind::ready:
             return ready_text(writer, on, food());
+        case Event::Kind::hot_water:
+            return w.text("plan.hot-water", {{"litres", on("hot-water", nth)},
+                                             {"name", plain(plan.around.hot_water.list[event.index].name)},
+                                             {"at", on.brief("hot-water-at", nth)}});
+        case Event::Kind::sitting:
+            return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
             return w.text(plan.trip->at_risk ? "plan.serve" : "plan.serve-risk");

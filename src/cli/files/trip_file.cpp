@@ -7,7 +7,11 @@
 #include "draw/draw.hpp"
 #include "facts/facts.hpp"
 #include "layout/text/name_fault.hpp"
+#include "safety/thawing.hpp"
 #include "trip/read_trip.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -30,6 +34,20 @@ std::vector<std::string> languages() {
     return found;
 }
 
+namespace {
+
+/// "a piece of 1.8 kg: about 3 h in that water, a day in the cold".
+std::string thawing_words(units::Mass piece) {
+    const safety::Thawing thawing = safety::thawing_of(piece);
+    const double days = units::in_hours(thawing.in_the_cold) / 24.0;
+    return fmt::format("a piece of {}: {}, {:.0f} {} in the cold", units::print(piece, units::System::both),
+                       thawing.in_water ? fmt::format("up to {} in that water", units::print(*thawing.in_water))
+                                        : std::string("for that water no figure is known"),
+                       days, days > 1.0 ? "days" : "day");
+}
+
+}  // namespace
+
 problem::Result<trip::Trip> load_trip(const std::string& path) {
     const auto text = read_file(path);
     if (!text) {
@@ -41,6 +59,7 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
         known.kinds.push_back(kind.key);
     }
     known.languages = languages();
+    known.thawing = thawing_words;
     const auto measure = draw::open_measure(font_files());
     if (!measure) {
         return measure.problems();

@@ -64,7 +64,11 @@ Json food_of(const plan::FoodPlan& food) {
     Json one{{"name", food.food->name},
              {"kind", food.food->kind},
              {"in", food.in.iso()},
+             {"use", facts::to_name(food.food->use)},
              {"eaten", food.eaten.iso()},
+             {"due", food.due.iso()},
+             {"held_h", food.held() ? Json(units::in_hours(*food.held())) : Json(nullptr)},
+             {"texture_h", food.longest_for_texture ? Json(units::in_hours(*food.longest_for_texture)) : Json(nullptr)},
              {"ready_likely", food.ready_likely.value().iso()},
              {"ready_late", food.ready().iso()},
              {"ready_if_c", food.ready_if.celsius()},
@@ -79,6 +83,7 @@ Json food_of(const plan::FoodPlan& food) {
              {"leaves_bath", food.leaves().iso()},
              {"below_consumer_advice", food.standard.below_consumer_advice}};
     one["thickest_mm"] = food.thickest ? Json(units::in_millimetres(*food.thickest)) : Json(nullptr);
+    one["steak"] = food.standard.sear ? Json{{"surface_c", food.standard.sear->surface.celsius()}} : Json(nullptr);
     if (food.standard.finish) {
         const plan::Finishing& finishing = food.finishing.value();  // of a good plan
         one["finish"] = {{"core_c", food.standard.finish->core.celsius()},
@@ -191,8 +196,8 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     }
     Json events = Json::array();
     for (const plan::Event& event : plan.events) {
-        constexpr const char* kinds[] = {"light-fire", "warm-box",    "pour",   "food-in",  "top-up",
-                                         "ready",      "boil-finish", "finish", "take-out", "serve"};
+        constexpr const char* kinds[] = {"light-fire",  "warm-box", "pour",     "food-in",   "top-up",  "ready",
+                                         "boil-finish", "finish",   "take-out", "hot-water", "sitting", "serve"};
         events.push_back(
             {{"at", event.at.iso()}, {"what", kinds[static_cast<int>(event.kind)]}, {"index", event.index}});
     }

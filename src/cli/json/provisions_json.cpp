@@ -101,6 +101,15 @@ Json leftovers_of(const plan::Leftovers& l) {
 }  // namespace
 
 Json around_json(const plan::Provisions& around) {
+    Json hot_water = Json::array();
+    for (const plan::HotWaterStart& water : around.hot_water.list) {
+        hot_water.push_back({{"name", water.name},
+                             {"volume_l", units::in_litres(water.volume)},
+                             {"pots", water.pots},
+                             {"rounds", water.rounds},
+                             {"light_fire", water.light_fire.iso()},
+                             {"at", water.at.iso()}});
+    }
     Json sides = Json::array();
     for (const plan::SideStart& side : around.sides.list) {
         sides.push_back(
@@ -124,6 +133,7 @@ Json around_json(const plan::Provisions& around) {
             {"fuel", fuel_of(around.fuel)},
             {"ice", ice_of(around.ice)},
             {"frost_c", around.frost ? Json(around.frost->celsius()) : Json(nullptr)},
+            {"hot_water", hot_water},
             {"sides", sides},
             {"clashes", clashes},
             {"sear", sear_of(around.sear)},

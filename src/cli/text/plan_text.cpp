@@ -103,6 +103,13 @@ std::string what(const Told& told, const Event& event) {
             return top_up_words(told, plan.top_ups[event.index], nth);
         case Event::Kind::ready:
             return ready_words(told, plan.foods[event.index]);
+        case Event::Kind::hot_water:
+            return fmt::format("fire on: {} to the boil for {}, {}", told("plan", "hot-water", nth),
+                               plan.around.hot_water.list[event.index].name, told.clock("plan", "hot-water-at", nth));
+        case Event::Kind::sitting:
+            return fmt::format(
+                "first pieces out for the sitting at {}, seared as for the last; lid on, the rest stays in",
+                told.clock("plan", "sitting", nth));
         case Event::Kind::serve:
             return "eat";
     }
@@ -199,30 +206,51 @@ std::string plan_text(const plan::Plan& plan) {
     for (const auto& [at, line] : timeline(told)) {
         out += fmt::format("{}  {}\n", day_time(at), line);
     }
-    out += fmt::format(
-        "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag with its ice, since "
-        "this box\nis full of hot water.{}\n\n",
-        told("kitchen", "raw-cold"),
-        plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out." : "");
+    const bool any_raw = std::any_of(plan.foods.begin(), plan.foods.end(),
+                                     [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });
+    out += !any_raw ? std::string("\n")
+                    : fmt::format(
+                          "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag "
+                          "with its ice, since "
+                          "this box\nis full of hot water.{}\n\n",
+                          told("kitchen", "raw-cold"),
+                          plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out."
+                                            : "");
     int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;
         const card::Which name = card::food_place(plan, food);
         // A food that still needs the fire gets no figure that could be taken for safety.
+        if (food.standard.kept_hot) {
+            out += fmt::format("{}: cooked through before, goes in at {} or more, never below {} until it is eaten\n",
+                               food.food->name, told("plan", "goes-in", nth), told("plan", "hot-floor", nth));
+            continue;
+        }
         out += fmt::format(
             "{}: core peaks at {} at the most{}, {} to {} in {}\n", food.food->name, told("plan", "core-peak", name),
-            food.standard.finish ? "" : fmt::format(", kill {} times what is asked", told("plan", "kill-margin", name)),
+            food.standard.finish || food.standard.sear
+                ? ""
+                : fmt::format(", kill {} times what is asked", told("plan", "kill-margin", name)),
             told("terminal", "come-up-from"), told("terminal", "come-up-to"), told("terminal", "come-up", name));
         out += "  " + growth_words(food) + "\n";
+        if (food.standard.sear) {
+            out += fmt::format(
+                "  steak rule: no kill is asked inside, both faces reach {} at the surface in the pan and every outer "
+                "face "
+                "is browned;\n  only whole-muscle intact beef that its label calls so, and nobody at risk\n",
+                told("plan", "steak-surface", nth));
+        }
         if (food.standard.finish) {
             out += fmt::format("  never eaten from the bath alone: finish over the fire to {}{}. {}\n",
                                told("plan", "finish", nth), told.for_hold("plan", "finish-hold", nth),
                                food.standard.finish->why);
         }
         if (food.standard.below_consumer_advice) {
-            out += fmt::format("  meets the published rows ({}); consumer advice asks more: {}{}\n",
-                               food.standard.kill->claim, told("plan", "advice", nth),
-                               told.for_hold("plan", "advice-hold", nth));
+            out += fmt::format("  {}; consumer advice asks more: {}{}\n",
+                               food.standard.sear
+                                   ? std::string("meets that rule")
+                                   : fmt::format("meets the published rows ({})", food.standard.kill->claim),
+                               told("plan", "advice", nth), told.for_hold("plan", "advice-hold", nth));
         }
         if (food.thickest) {
             out += fmt::format("  thickest piece for this bath: {}\n", told("hold", "thickest", name));

@@ -85,7 +85,11 @@ class ProvisionsText {
         head("Water to fetch: {}", figure("fetch"));
         line("{} to boil in all, at the most {}; {} cold into the box", beside("boil-likely"), figure("boil-most"),
              beside("cold"));
-        line("drinking, side dishes and washing-up come on top");
+        if (around_.hot_water.list.empty()) {
+            line("drinking, side dishes and washing-up come on top");
+            return;
+        }
+        line("{} of it for drinks and washing-up; side dishes come on top", figure("drinks"));
     }
 
     void fuel() {

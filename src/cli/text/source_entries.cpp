@@ -53,13 +53,23 @@ std::string whose_advice(const facts::Rule& r) {
 /// By the keys of figures, which have their sources.
 std::string for_every_food(const facts::GeneralRules& r) {
     return fmt::format(
-        "advice to consumers of {}{}; finished over the fire by {} (cut: {}, of poultry {}, stuffed {}, liver {}, "
-        "bivalve {}); people at risk by {}, {}; hold floor of red meat that is no whole roast by {}; below the hold "
-        "floor by {}, {}, {}{}; leftovers by {}, {}.",
-        r.adviser, r.adviser_note.empty() ? "" : " (" + r.adviser_note + ")", r.finish_full, r.finish_cut,
-        r.finish_cut_poultry, r.finish_stuffed, r.finish_liver, r.finish_bivalve, r.at_risk_red_meat, r.at_risk_fish,
-        r.hold_floor_other_red_meat, r.eat_next, r.eat_now, r.fall_at_risk, r.fall_once ? ", " + *r.fall_once : "",
-        r.leftovers_keep, r.leftovers_reheat);
+               "advice to consumers of {}{}; finished over the fire by {} (cut: {}, of poultry {}, stuffed {}, liver "
+               "{}, "
+               "bivalve {}); people at risk by {}, {}; hold floor of red meat that is no whole roast by {}; below the "
+               "hold "
+               "floor by {}, {}, {}{}; leftovers by {}, {}.",
+               r.adviser, r.adviser_note.empty() ? "" : " (" + r.adviser_note + ")", r.finish_full, r.finish_cut,
+               r.finish_cut_poultry, r.finish_stuffed, r.finish_liver, r.finish_bivalve, r.at_risk_red_meat,
+               r.at_risk_fish, r.hold_floor_other_red_meat, r.eat_next, r.eat_now, r.fall_at_risk,
+               r.fall_once ? ", " + *r.fall_once : "", r.leftovers_keep, r.leftovers_reheat) +
+           (r.keep_hot
+                ? fmt::format(" Cooked food is kept hot by {}, reheated by {}.", r.keep_hot->floor, r.keep_hot->reheat)
+                : "") +
+           (r.steak
+                ? fmt::format(" Steaks: whole-muscle intact beef, up to {}, both faces to {} at the surface and every "
+                              "outer face browned, nobody at risk.",
+                              r.steak->thickest, r.steak->surface)
+                : "");
 }
 
 std::string what_it_asks(const facts::Rule& r) {
@@ -83,7 +93,8 @@ std::vector<SourceEntry> food_entries() {
     for (const facts::FoodKind& f : facts::facts().foods()) {
         entries.push_back({"Kinds of food",
                            fmt::format("{:<20} {}; {}{}; growth as {}", f.key, f.name, facts::to_text(f.category),
-                                       f.pork ? ", of the pig" : "", f.growth),
+                                       f.pork ? ", of the pig" : "", f.growth) +
+                               (f.texture.empty() ? "" : "; held by " + f.texture),
                            composition(f.composition), f.source, f.provenance});
     }
     return entries;
@@ -137,6 +148,12 @@ std::vector<SourceEntry> other_entries() {
         entries.push_back(
             {"Published limits in both systems", fmt::format("printed {:g} C as {:g} F", p.celsius, p.fahrenheit),
              "a published limit stands on cards and terminal as its publishers pair it", p.source, p.provenance});
+    }
+    for (const facts::Lever& lever : facts::facts().levers()) {
+        entries.push_back({"Levers: a box that loses less",
+                           fmt::format("lever {:<18} {}; {}: {:g} to {:g} m2 K/W", lever.key, lever.what,
+                                       facts::to_name(lever.faces), lever.low.si(), lever.high.si()),
+                           "no plan goes by it: measure it with gauge. " + lever.note, lever.source, lever.provenance});
     }
     for (const facts::Figure& f : facts::facts().figures()) {
         entries.push_back({"Figures: " + f.key.substr(0, f.key.find('.')),

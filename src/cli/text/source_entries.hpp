@@ -19,7 +19,7 @@ struct SourceEntry {
 
 std::vector<SourceEntry> food_entries();
 std::vector<SourceEntry> rule_entries();   // rules, then kill rows
-std::vector<SourceEntry> other_entries();  // growth, burns, spreads, figures
+std::vector<SourceEntry> other_entries();  // growth, burns, spreads, levers, figures
 std::vector<SourceEntry> work_entries();   // the works themselves
 
 }  // namespace holdwater::cli

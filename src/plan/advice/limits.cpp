@@ -41,7 +41,7 @@ std::string zone_to() {
 
 bool takes_over(const FoodPlan& food, units::Duration limit) {
     // A trip that ends sooner than the limit is short of time, not slow to warm.
-    return (!food.come_up.high || *food.come_up.high > limit) && food.eaten.since(food.in) > limit;
+    return (!food.come_up.high || *food.come_up.high > limit) && food.due.since(food.in) > limit;
 }
 
 /// Too long on its way through the zone in which germs grow.
@@ -86,14 +86,14 @@ std::optional<Problem> no_finish(const FoodPlan& food, units::Temperature boilin
 
 std::string when_ready(const FoodPlan& food) {
     if (!food.ready_late) {
-        return fmt::format("not surely ready by the serving time {}", day_time(food.eaten));
+        return fmt::format("not surely ready by the serving time {}", day_time(food.due));
     }
     if (food.finishing) {
         return fmt::format("surely ready for the fire only at {}, and for the meal at {} it must leave the bath at {}",
-                           day_time(*food.ready_late), day_time(food.eaten), day_time(food.leaves()));
+                           day_time(*food.ready_late), day_time(food.due), day_time(food.leaves()));
     }
     return fmt::format("surely ready only at {}, after the serving time {}", day_time(*food.ready_late),
-                       day_time(food.eaten));
+                       day_time(food.due));
 }
 
 std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
@@ -108,7 +108,7 @@ std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
                   problem::error("growth-not-undone",
                                  fmt::format("{}: while the core warms germs grow in it, and at {} they are not surely "
                                              "dead; it cannot be finished over the fire either",
-                                             food.food->name, day_time(food.eaten)),
+                                             food.food->name, day_time(food.due)),
                                  "serve later, thinner pieces, or a higher target for a hotter bath"));
     }
     return at(food.food->out ? food.food->out_place : trip.serve_place,
@@ -234,7 +234,7 @@ Problems remarks(const Setup& setup, const Plan& plan) {
                        "growth-finish",
                        fmt::format("{}: finished over the fire, since germs that grew in it while it warmed are "
                                    "not all dead by {}",
-                                   food.food->name, day_time(food.eaten)),
+                                   food.food->name, day_time(food.due)),
                        "serve later, take thinner pieces or a higher target, and the bath alone will do")));
         }
         if (food.come_up.high && *food.come_up.high > facts::facts().duration("come-up.warn")) {

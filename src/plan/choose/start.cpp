@@ -106,7 +106,7 @@ LocalTime last_start(const Trip& trip) {
     const Duration filling = round * (trip.boxes.front().prewarmed ? 2.0 : 1.0) + facts.duration("fill.settle");
     LocalTime last = trip.serve;
     for (const trip::Food& food : trip.foods) {
-        const LocalTime eaten = trip::eaten(food, trip);
+        const LocalTime eaten = trip::first_eaten(food, trip);
         const Duration in_bath = food.in ? Duration{0} : soonest_done(food, eaten.since(trip.from)) + filling;
         last = std::min({last, food.in.value_or(last), eaten.after(-in_bath)});
     }

@@ -133,7 +133,7 @@ void time_finishing(const Setup& setup, Plan& plan) {
         finishing.lots = lots.lots;
         finishing.water = lots.content * ((1.0 - facts::facts().value("finish.pot-share")) * finishing.pots);
         finishing.takes = whole_minutes(longest + facts::facts().duration("finish.handling")) * finishing.lots;
-        finishing.out = food.eaten.after(-finishing.takes);
+        finishing.out = food.due.after(-finishing.takes);
         finishing.light_fire = finishing.out.after(-setup.round);
         food.finishing = finishing;
     }

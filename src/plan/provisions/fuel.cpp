@@ -25,7 +25,7 @@ Between<double> heat_of_burning(const trip::Fire& fire) {
 
 }  // namespace
 
-WaterNeed water_of(const Plan& plan) {
+WaterNeed water_of(const Plan& plan, units::Volume besides) {
     WaterNeed water;
     water.cold = plan.fill.cold;
     water.boil_likely = plan.fill.boiled + plan.fill.warming;
@@ -35,9 +35,9 @@ WaterNeed water_of(const Plan& plan) {
         water.boil_likely += top_up.boiling;
         water.boil_most += top_up.boiling_most;
     }
-    const units::Volume finish = water_to_finish(plan);
-    water.boil_likely += finish;
-    water.boil_most += finish;
+    const units::Volume other = water_to_finish(plan) + besides;
+    water.boil_likely += other;
+    water.boil_most += other;
     // Boiling litres are some 4 % fewer while they are cold; the cook who adds up the card must not miss them.
     water.fetch = water.cold * facts::facts().spread("litres").high + water.boil_most;
     return water;

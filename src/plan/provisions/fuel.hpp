@@ -15,11 +15,12 @@ struct Plan;
 
 struct WaterNeed {
     units::Volume cold;         // straight into the box
-    units::Volume boil_likely;  // fill, top-ups and finish over the fire, as measured boiling
+    units::Volume boil_likely;  // fill, top-ups, finish over the fire, and besides, as measured boiling
     units::Volume boil_most;    // every top-up at its most, the fill with the error of pouring
     units::Volume fetch;        // cold litres in all, at the most
 };
-WaterNeed water_of(const Plan& plan);
+/// `besides`: boiling water for drinks and washing-up.
+WaterNeed water_of(const Plan& plan, units::Volume besides = units::Volume{0});
 
 /// Heat [J] that brings so much water, as measured boiling, from cold to the boil, its pot included.
 units::Energy heat_to_boil(units::Volume boiling_litres, units::Temperature cold, units::Temperature boiling,

@@ -34,6 +34,9 @@ double heat_to_take(const IceQuestion& q) {
 units::HeatCapacity capacity_of(const Setup& setup) {
     units::HeatCapacity sum;
     for (const FoodSetup& food : setup.foods) {
+        if (food.standard.kept_hot) {
+            continue;  // it comes from the fire
+        }
         const auto properties = answer::properties_of(food.piece, heat::Bound::likely);
         sum += units::HeatCapacity{food.piece.mass.si() * properties.specific_heat.si()};
     }
@@ -41,11 +44,13 @@ units::HeatCapacity capacity_of(const Setup& setup) {
 }
 
 units::Temperature warmest_start(const Setup& setup) {
-    units::Temperature warmest = setup.foods.front().piece.start;
+    std::optional<units::Temperature> warmest;
     for (const FoodSetup& food : setup.foods) {
-        warmest = std::max(warmest, food.piece.start);
+        if (!food.standard.kept_hot) {
+            warmest = std::max(warmest.value_or(food.piece.start), food.piece.start);
+        }
     }
-    return warmest;
+    return warmest.value_or(facts::facts().temperature("raw.cold"));
 }
 
 /// When the way is over: fire and box are there, but the fire may be lit later.

@@ -2,6 +2,7 @@
 #include "plan/provisions/provisions.hpp"
 
 #include "facts/facts.hpp"
+#include "plan/provisions/texture.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
 #include "units/print.hpp"
@@ -115,6 +116,7 @@ problem::Problems notes_of(const Provisions& around, const trip::Trip& trip) {
         notes.push_back(std::move(full));
     }
     add(notes, around.sides.notes);
+    add(notes, around.hot_water.notes);
     add(notes, around.sear.notes);
     return notes;
 }
@@ -140,7 +142,8 @@ std::vector<Meal> earlier_meals(const Setup& setup, const Plan& plan) {
 Provisions provisions_of(const Setup& setup, const Plan& plan) {
     Provisions around;
     around.portions = portions_of(*setup.trip, setup.trip->serve);
-    around.water = water_of(plan);
+    around.hot_water = hot_waters_of(plan);
+    around.water = water_of(plan, around.hot_water.all);
     around.fuel = fuel_of(plan, around.water);
     around.ice = ice_of(setup, plan);
     around.frost = frost_of(setup, plan);
@@ -149,6 +152,7 @@ Provisions provisions_of(const Setup& setup, const Plan& plan) {
     around.earlier = earlier_meals(setup, plan);
     around.leftovers = leftovers_of(setup, plan);
     around.notes = notes_of(around, *setup.trip);
+    add(around.notes, held_notes(plan));
     return around;
 }
 

@@ -4,6 +4,7 @@
 
 #include "answer/leftovers/leftovers.hpp"
 #include "plan/provisions/fuel.hpp"
+#include "plan/provisions/hot_water.hpp"
 #include "plan/provisions/ice.hpp"
 #include "plan/provisions/portions.hpp"
 #include "plan/provisions/sear.hpp"
@@ -45,11 +46,12 @@ struct Provisions {
     std::optional<Ice> ice;                   // nothing: no journey
     std::optional<units::Temperature> frost;  // air in which raw food that waits may freeze
     Sides sides;
+    HotWaters hot_water;
     Sear sear;
     std::vector<Meal> earlier;  // in time order
     Leftovers leftovers;
-    /// Warnings that go with a good plan: side-clash, too-many-sides, side-before-fire, sear-too-long,
-    /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small.
+    /// Warnings that go with a good plan: hot-water-clash, side-clash, too-many-sides, side-before-fire, sear-too-long,
+    /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small, held-long.
     problem::Problems notes;
 };
 

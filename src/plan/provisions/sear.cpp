@@ -65,7 +65,7 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
         sear.notes.push_back(std::move(full));
     }
     for (const FoodPlan& food : plan.foods) {
-        if (trip::eaten(*food.food, trip) == sear.serve && !food.standard.finish && food.ready() > sear.take_out &&
+        if (trip::eaten(*food.food, trip) == sear.serve && is_seared(food) && food.ready() > sear.take_out &&
             food.ready() <= sear.serve) {
             sear.notes.push_back(
                 problem::warning("sear-before-ready",
@@ -92,17 +92,20 @@ units::LocalTime Sear::own_out() const {
 Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
     Sear sear;
     sear.serve = serve;
+    // At several sittings each has its share of the pieces.
+    const auto sittings = static_cast<int>(serve == setup.trip->serve ? setup.trip->earlier_sittings.size() + 1 : 1);
     // Side dishes are made for the trip's serving.
     const std::size_t sides = serve == setup.trip->serve ? setup.trip->sides.size() : 0;
     const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish, bool elsewhere) {
-        if (trip::eaten(food, *setup.trip) != serve) {
+        if (trip::eaten(food, *setup.trip) != serve || food.use == facts::Use::keep_hot) {
             return;
         }
         if (finish) {
             sear.finished.push_back(food.name);
         } else {
-            sear.foods.push_back(
-                {food.name, piece.pieces, in_one_pan(piece), turns(food.shape), 0, units::Duration{}, elsewhere});
+            const int share = (piece.pieces + sittings - 1) / sittings;
+            sear.foods.push_back({food.name, share, std::min(share, in_one_pan(piece)), turns(food.shape), 0,
+                                  units::Duration{}, elsewhere});
         }
     };
     std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box

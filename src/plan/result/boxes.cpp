@@ -21,6 +21,9 @@ std::vector<trip::Trip> one_trip_a_box(const trip::Trip& trip) {
         trip::Trip part = trip;
         part.boxes = {trip.boxes[i]};
         part.whole_fire = trip.fire;
+        if (i > 0) {
+            part.hot_water.clear();  // once, beside the first box
+        }
         part.name = trip.name + " · " + trip.boxes[i].name;
         const auto in_another = [&](const trip::Food& food) { return food.box != trip.boxes[i].name; };
         std::copy_if(part.foods.begin(), part.foods.end(), std::back_inserter(part.elsewhere), in_another);

@@ -122,7 +122,9 @@ std::optional<units::Duration> longest_hold(const Plan& plan, const FoodPlan& fo
 }
 
 std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {
-    return answer::thickest_allowed(food.piece, food.standard, thermometer_of(plan), bath);
+    const auto warms = answer::thickest_allowed(food.piece, food.standard, thermometer_of(plan), bath);
+    // A thicker steak would warm soon enough, and be none.
+    return warms && food.standard.sear ? std::min(*warms, food.standard.sear->thickest) : warms;
 }
 
 void work_out_hold(const Plan& plan, FoodPlan& food) {

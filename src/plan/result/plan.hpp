@@ -107,10 +107,11 @@ struct FoodPlan {
     answer::Piece piece;
     safety::Standard standard;
     units::LocalTime in;                 // goes into the bath
-    units::LocalTime eaten;              // on the plate
+    units::LocalTime eaten;              // on the plate; of several sittings the last
+    units::LocalTime due;                // on the plate; of several sittings the first
     std::optional<Finishing> finishing;  // of a food that is finished over the fire
     /// Comes out of the bath, for the plate or for the fire; the first piece of it.
-    units::LocalTime leaves() const { return finishing ? finishing->out : eaten; }
+    units::LocalTime leaves() const { return finishing ? finishing->out : due; }
     std::optional<units::LocalTime> done_late;  // kill asked met and core at target, in 95 of 100 scenarios
     /// Done, and nothing left of what grew in it while it warmed; for the fire, where it is finished there.
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving
@@ -120,6 +121,11 @@ struct FoodPlan {
     units::Temperature ready_if;  // that holds while no reading since food in was under this
     /// The same, of a good plan: all its food is ready in time.
     units::LocalTime ready() const { return ready_late.value(); }
+    /// How long a good plan holds it after that, until the last of it is eaten; nothing for what goes over the fire.
+    std::optional<units::Duration> held() const {
+        return standard.finish ? std::nullopt : std::optional(eaten.since(ready()));
+    }
+    std::optional<units::Duration> longest_for_texture;  // of this kind, once ready; nothing: no figure is known
     Interval<units::Temperature> core_peak;
     Interval<double> kill;                             // multiples of what is asked (adaptation included) at serving
     Interval<std::optional<units::Duration>> come_up;  // nothing: not by serving
@@ -172,10 +178,23 @@ struct LatePour {
 };
 
 struct Event {
-    enum class Kind { light_fire, warm_box, pour, food_in, top_up, ready, boil_finish, finish, take_out, serve };
+    enum class Kind {
+        light_fire,
+        warm_box,
+        pour,
+        food_in,
+        top_up,
+        ready,
+        boil_finish,
+        finish,
+        take_out,
+        hot_water,
+        sitting,
+        serve
+    };
     units::LocalTime at;
     Kind kind = Kind::serve;
-    std::size_t index = 0;  // which pour, top-up or food; food_in, boil_finish: the first food of that moment
+    std::size_t index = 0;  // which pour, top-up, food, hot water or sitting; food_in, boil_finish: the first food then
 };
 
 /// What becomes of the plan if things turn out otherwise.
@@ -218,6 +237,11 @@ struct Plan {
     std::vector<Way> ways;    // this plan first, then others that differ; empty where none were looked for
     problem::Problems notes;  // warnings and notes that come with a good plan
 };
+
+/// Browned in the pan as it leaves the bath: not what is finished over the fire, nor what was cooked before.
+inline bool is_seared(const FoodPlan& food) {
+    return !food.standard.finish && !food.standard.kept_hot;
+}
 
 /// The foods whose time (FoodPlan::in or FoodPlan::eaten) this is, in the trip's order.
 std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at);

@@ -211,7 +211,9 @@ std::optional<Attempt> attempt(const Ensemble& ensemble, const std::shared_ptr<c
     }
     time_finishing(setup, plan);
     for (FoodPlan& food : plan.foods) {
-        let_ready_hold(plan, food);
+        if (!food.standard.kept_hot) {
+            let_ready_hold(plan, food);
+        }
     }
     plan.fill.latest_food_in = latest_food_in(plan);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
@@ -282,7 +284,9 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, co
     }
     if (effort.for_cards) {
         for (FoodPlan& food : plan.foods) {
-            work_out_hold(plan, food);
+            if (!food.standard.kept_hot) {  // it is ready from the start, in any bath that keeps it hot
+                work_out_hold(plan, food);
+            }
         }
     }
     if (!setup->box->thermometer && !plan.top_ups.empty()) {
@@ -293,6 +297,8 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> shared, co
     plan.night = night_of(ensemble, *schedule, boxes);
     add_intervals(plan, boxes);
     add_curves(plan, ensemble, results);
+    plan.around.hot_water = hot_waters_of(plan);
+    plan.around.sear = sear_of(*setup, plan, trip.serve);
     plan.events = events_of(plan);
     if (effort.what_ifs) {
         plan.what_ifs = answers_to_what_ifs(ensemble, *schedule, plan);

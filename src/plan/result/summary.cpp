@@ -19,7 +19,7 @@ namespace {
 /// Done in time, but what grew in it while it warmed is not dead by then: the fire is to kill it, where that can be:
 /// somebody can measure the core, and the piece warms quickly enough to be finished at all.
 bool must_be_finished_for_growth(const Setup& setup, const FoodPlan& food) {
-    const auto in_time = [&food](const std::optional<units::LocalTime>& when) { return when && *when <= food.eaten; };
+    const auto in_time = [&food](const std::optional<units::LocalTime>& when) { return when && *when <= food.due; };
     if (food.standard.finish || in_time(food.ready_late) || !in_time(food.done_late) || !setup.box->thermometer ||
         safety::judge_come_up(food.come_up.high) != safety::ComeUpVerdict::fine) {
         return false;
@@ -27,7 +27,7 @@ bool must_be_finished_for_growth(const Setup& setup, const FoodPlan& food) {
     FoodPlan finished = food;
     finished.standard.finish = safety::finish_after_growth(setup.trip->rules);
     const auto time = finish_time_of(setup, finished);
-    return time && *food.done_late <= food.eaten.after(-time->longest());
+    return time && *food.done_late <= food.due.after(-time->longest());
 }
 
 }  // namespace
@@ -53,6 +53,10 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     }
     plan.in = setup.trip->from.after(ensemble.interval(in).likely);
     plan.eaten = trip::eaten(*food.food, *setup.trip);
+    plan.due = trip::first_eaten(*food.food, *setup.trip);
+    if (const facts::FoodKind* kind = facts::facts().find_food(food.food->kind)) {
+        plan.longest_for_texture = facts::facts().longest_for_texture(*kind);
+    }
     const auto moment = [&](const std::optional<Duration>& since) {
         return since ? std::optional(setup.trip->from.after(*since)) : std::nullopt;
     };
@@ -152,6 +156,9 @@ units::LocalTime latest_food_in(const Plan& plan) {
         if (food.in > plan.fill.food_in) {  // its own time, until which the bath only has to be there
             slack = std::min(slack, food.in.since(plan.fill.food_in));
             continue;
+        }
+        if (food.standard.kept_hot) {
+            continue;  // it waits over the fire until then
         }
         slack = std::min(slack, food.ready_late ? food.leaves().since(*food.ready_late) : Duration{0});
         // Later food meets other top-ups, and none of its ways was worked through: whoever lights the fire late goes by

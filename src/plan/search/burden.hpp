@@ -27,10 +27,11 @@ struct Burden {
     units::Duration woken{0};  // at it, in the sleep window
     std::size_t wakings = 0;   // times that somebody gets up for it
     units::Volume boiled;
-    units::Mass fuel;           // likely
-    bool gas = false;           // that fuel
-    units::Duration held{0};    // of the foods, the longest that one is done before its meal, slack taken off
-    units::Duration rushed{0};  // what is missing of the slack until the last chance to light the fire
+    units::Mass fuel;              // likely
+    bool gas = false;              // that fuel
+    units::Duration held{0};       // of the foods, the longest that one is done before its meal, slack taken off
+    units::Duration past_best{0};  // of the foods, the longest that one is held past what its texture bears
+    units::Duration rushed{0};     // what is missing of the slack until the last chance to light the fire
     /// All of it as time at the fire by day.
     units::Duration weight() const;
 };

@@ -67,11 +67,14 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
     const facts::Facts& facts = facts::facts();
     const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
     const answer::CoreMilestones safe = answer::judge_core(core, food.standard);
-    const auto warm = core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
     FoodResult result;
     if (core.empty()) {
         return result;  // it was to come out before the bath was ready for it
     }
+    // What was cooked before has no target of its own: its floor is in its standard.
+    const auto warm = food.standard.kept_hot
+                          ? std::optional(core.points.front().at)
+                          : core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
     if (safe.safe && warm) {
         result.done = std::max(*safe.safe, *warm);
     }

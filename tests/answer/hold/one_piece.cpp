@@ -162,7 +162,7 @@ TEST_CASE("sizes out of range are refused") {
 
 TEST_CASE("a core never quite reaches its bath: rows at exactly the bath are never credited, one below are") {
     safety::Standard standard;
-    facts::KillStandard rows{"row", "", "", {{celsius(60), units::minutes(1)}}, "", facts::Provenance::computed};
+    facts::KillStandard rows{"row", "", "", {{celsius(60), units::minutes(1)}}, false, "", facts::Provenance::computed};
     standard.kill = &rows;
     standard.core_at_least = celsius(0);
     CHECK_FALSE(times(question(5, 60, 59), 95.0, standard).kill.has_value());

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#include "plan/provisions/texture.hpp"
+
+#include "plan/result/plan.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace holdwater::plan {
+
+problem::Problems held_notes(const Plan& plan) {
+    problem::Problems notes;
+    for (const FoodPlan& food : plan.foods) {
+        const auto held = food.ready_late ? food.held() : std::nullopt;
+        if (!held || !food.longest_for_texture || *held <= *food.longest_for_texture) {
+            continue;
+        }
+        problem::Problem note = problem::note(
+            "held-long",
+            fmt::format(
+                "{} is ready {} before the last of it is eaten and is at its best for about {}: soft and dry by "
+                "then, not unsafe",
+                food.food->name, units::print(*held, units::Toward::down), units::print(*food.longest_for_texture)),
+            "light the fire later, or put this food in later (in)");
+        note.place = food.food->place;
+        notes.push_back(std::move(note));
+    }
+    return notes;
+}
+
+}  // namespace holdwater::plan
