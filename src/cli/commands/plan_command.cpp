@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/commands/commands.hpp"
 #include "cli/commands/common_rows.hpp"
+#include "cli/commands/replanning.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/stamp.hpp"
@@ -111,7 +112,19 @@ Exit show_plan(const PlanOptions& options) {
     return exit;
 }
 
+std::vector<OptionRow> all_rows() {
+    std::vector<OptionRow> rows{trip_row, json_row, plan_explain};
+    const std::vector<OptionRow> from_here = replan_rows();
+    rows.insert(rows.end(), from_here.begin(), from_here.end());
+    return rows;
+}
+
 Act read_plan(Options& options) {
+    if (const auto found = read_found(options)) {
+        return [path = options.file(trip_row), found, json = options.has(json_row)] {
+            return show_replan(path, *found, json);
+        };
+    }
     const PlanOptions given{options.file(trip_row), options.has(json_row), options.has(plan_explain)};
     return [given] { return show_plan(given); };
 }
@@ -122,8 +135,8 @@ Command plan_command() {
     return {.name = "plan",
             .group = headings::trip,
             .summary = "show verdict, timeline and curve on the terminal",
-            .rows = {trip_row, json_row, plan_explain},
-            .examples = {"plan my-trip.toml", "plan my-trip.toml --explain"},
+            .rows = all_rows(),
+            .examples = {"plan my-trip.toml", "plan my-trip.toml --now 14:20 --reading \"58 C\""},
             .read = read_plan};
 }
 

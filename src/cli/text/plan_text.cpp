@@ -192,7 +192,7 @@ std::string what_was_late(const Told& told) {
 
 }  // namespace
 
-std::string plan_text(const plan::Plan& plan) {
+std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> since) {
     const Told told(plan);
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.promise.share));
@@ -204,7 +204,9 @@ std::string plan_text(const plan::Plan& plan) {
     }
     out += "\n";
     for (const auto& [at, line] : timeline(told)) {
-        out += fmt::format("{}  {}\n", day_time(at), line);
+        if (!since || at >= *since) {
+            out += fmt::format("{}  {}\n", day_time(at), line);
+        }
     }
     const bool any_raw = std::any_of(plan.foods.begin(), plan.foods.end(),
                                      [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });

@@ -71,7 +71,7 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
 }
 
 Filled start_of(const Ensemble& ensemble, const Recipe& recipe) {
-    Filled start{filled(ensemble, recipe), {}};
+    Filled start{filled(ensemble, recipe), {}, {}};
     start.moments = deadlines(ensemble, start.runs, 0);
     return start;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "plan/search/ensemble.hpp"
+#include "plan/search/schedule.hpp"
 
 #include <vector>
 
@@ -22,7 +23,8 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
 /// Where all schedules of one fill begin, with what they all need of it.
 struct Filled {
     std::vector<Simulation> runs;
-    std::vector<double> moments;  // deadlines of the first top-up
+    std::vector<double> moments;  // deadlines of the next top-up
+    Schedule done = {};           // what is behind them besides the fill; its recipe is not used
 };
 Filled start_of(const Ensemble& ensemble, const Recipe& recipe);
 

@@ -44,4 +44,16 @@ std::pair<double, double> Ensemble::share(const std::vector<double>& values) con
     return {mean(0, values.size()), (most - least) / 2.0};
 }
 
+Ensemble Ensemble::only(const std::vector<std::size_t>& kept) const {
+    Ensemble part = *this;
+    part.scenarios_.clear();
+    part.foods_.clear();
+    for (const std::size_t i : kept) {
+        part.scenarios_.push_back(scenarios_[i]);
+        part.foods_.push_back(foods_[i]);
+    }
+    part.draw_ = {kept.size(), 1};
+    return part;
+}
+
 }  // namespace holdwater::plan

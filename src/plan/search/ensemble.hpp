@@ -31,6 +31,9 @@ class Ensemble {
     /// many.
     Ensemble(const Setup& setup, Draw draw, double allowed = allowed_failures());
 
+    /// The same with these scenarios alone, in one set. At least one.
+    Ensemble only(const std::vector<std::size_t>& kept) const;
+
     std::size_t size() const { return scenarios_.size(); }
     const Setup& setup() const { return *setup_; }
     double allowed() const { return allowed_; }

@@ -149,18 +149,21 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
     const SleepWindow sleep(*setup.trip);
     std::vector<Simulation> runs = start.runs;
     Schedule schedule;
+    schedule.top_ups = start.done.top_ups;
+    schedule.seen = start.done.seen;
     schedule.recipe = recipe;
     schedule.weight = burden_of(setup, schedule).weight();
     const Duration watch = watch_from(setup, runs.front().food_in());
     Duration alone{std::numeric_limits<double>::infinity()};
-    Duration last = runs.front().food_in();
+    Duration last = runs.front().bath().now();
     for (const Simulation& run : runs) {
-        last = std::max(last, run.food_in());
+        last = std::max(last, run.bath().now());
     }
-    for (std::size_t k = 0; k < most; ++k) {
-        const std::vector<double> moments = k == 0 ? start.moments : deadlines(ensemble, runs, k);
+    const std::size_t first = start.done.top_ups.size();
+    for (std::size_t k = first; k < most; ++k) {
+        const std::vector<double> moments = k == first ? start.moments : deadlines(ensemble, runs, k);
         Duration deadline{quantile_low(moments, share)};
-        if (k > 0) {
+        if (k > first) {
             // The cards say how long the bath may be left after a top-up by night; the schedule keeps to it.
             const Duration now = alone_in_the_cold(ensemble, runs, moments);
             alone = last >= watch ? std::min(alone, now) : now;
@@ -339,28 +342,31 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wa
     return best;
 }
 
-Simulation replay(const Ensemble& ensemble, const Schedule& schedule, std::size_t scenario, bool recording,
-                  const std::function<void(const Simulation&)>& poured) {
-    Simulation run = ensemble.start(scenario, recording);
-    run.fill(schedule.recipe);
-    const auto show = [&] {
-        if (poured) {
-            poured(run);
-        }
-    };
-    show();
-    const Duration end = serving(ensemble.setup());
-    for (std::size_t k = 0; k < schedule.top_ups.size(); ++k) {
-        const Duration moment = schedule.top_ups[k].at + Duration{late_of(ensemble.scenario(scenario), k)};
-        if (moment >= end) {
-            break;
-        }
-        run.advance_to(moment);
-        run.top_up(schedule.recipe, schedule.top_ups[k].pour);
-        show();
+std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done) {
+    const Setup& setup = ensemble.setup();
+    Filled start{{}, {}, done};
+    start.runs.reserve(ensemble.size());
+    for (std::size_t i = 0; i < ensemble.size(); ++i) {
+        start.runs.push_back(ensemble.start(i, false));
     }
-    run.advance_to(end);
-    return run;
+    for_each_index(start.runs.size(), [&](std::size_t i) {
+        Simulation& run = start.runs[i];
+        run.fill(done.recipe);
+        for (std::size_t k = 0; k < done.top_ups.size(); ++k) {
+            run.advance_to(std::min(done.top_ups[k].at + Duration{late_of(ensemble.scenario(i), k)}, done.seen->at));
+            run.top_up(done.recipe, done.top_ups[k].pour);
+        }
+        run.advance_to(done.seen->at);
+        run.see(*done.seen);
+    });
+    start.moments = deadlines(ensemble, start.runs, done.top_ups.size());
+    std::optional<Schedule> best;
+    const double highest = highest_mark(setup, std::max(done.recipe.reading, setup.highest_core)).celsius();
+    for (double mark = highest; mark >= std::ceil(setup.levels.action_line.celsius()) + 2.0; mark -= 1.0) {
+        const Recipe recipe = marked_at(ensemble, done.recipe, units::celsius(mark));
+        take(best, best_spread(ensemble, start, recipe, ToBeat::of(best, {})));
+    }
+    return best;
 }
 
 }  // namespace holdwater::plan

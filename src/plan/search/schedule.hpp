@@ -20,10 +20,11 @@ struct ScheduledTopUp {
 struct Schedule {
     Recipe recipe;
     std::vector<ScheduledTopUp> top_ups;
-    double allowed = 0.0;        // share of scenarios that may fail, of the ensemble it was made for
-    double failing = 1.0;        // share of scenarios in which the bath met its level before a top-up
-    double short_of_mark = 0.0;  // share of scenarios in which a top-up did not come up to its mark
-    double excess = 0.0;         // K by which the core passes target and tolerance in 95 of 100; negative is room
+    std::optional<SeenBath> seen;  // on the way, after the top-ups that come no later
+    double allowed = 0.0;          // share of scenarios that may fail, of the ensemble it was made for
+    double failing = 1.0;          // share of scenarios in which the bath met its level before a top-up
+    double short_of_mark = 0.0;    // share of scenarios in which a top-up did not come up to its mark
+    double excess = 0.0;           // K by which the core passes target and tolerance in 95 of 100; negative is room
     bool boils_in_time = true;
     units::Duration weight{0};  // of what it asks of the cook, see burden.hpp
     std::size_t empty = 0;      // top-ups in which the likely scenario pours nothing
@@ -45,6 +46,10 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wa
 /// The highest mark that is of any use after a fill to this reading: above the fill, or the batch's reach, it only
 /// wastes fuel.
 units::Temperature highest_mark(const Setup& setup, units::Temperature fill);
+
+/// The best way on from a box that was seen on the way (done.seen): fill and top-ups of `done` are behind, others come
+/// after. As make_schedule otherwise.
+std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done);
 
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);

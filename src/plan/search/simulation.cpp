@@ -92,11 +92,15 @@ Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector
       foods_(std::move(foods)),
       bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
       error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
-      level_(std::max(setup.levels.floor + units::kelvins(scenario.colder), setup.levels.action_line)),
+      level_(usual_level()),
       poured_at_(setup.levels.boiling - units::kelvins(scenario.boiling_cooled)),
       places_(foods_.size()),
       excess_(excess_at_start(setup, foods_)) {
     bath_.record(recording);
+}
+
+Temperature Simulation::usual_level() const {
+    return std::max(setup_->levels.floor + units::kelvins(scenario_.colder), setup_->levels.action_line);
 }
 
 Temperature Simulation::shown() const {
@@ -266,6 +270,7 @@ void Simulation::pour_to_mark(const Recipe& recipe, const PlannedPour& planned) 
                             : std::min(by_ladder(recipe.ladder, readings_.back()), setup_->batch);
     const Volume out = above(below_rim(*setup_, most));
     pour(fixed ? most : wanted(recipe, out), out);
+    level_ = usual_level();
     // Nobody reads a mark without a thermometer.
     short_of_mark_ = short_of_mark_ || (setup_->box->thermometer && shown() < recipe.top_up_mark - near_mark);
 }
@@ -286,6 +291,18 @@ void Simulation::move_to(const Surroundings& around) {
 
 void Simulation::set_reading(Temperature reading) {
     bath_.set_temperature(reading - error_);
+}
+
+void Simulation::see(const SeenBath& seen) {
+    set_reading(seen.reading);
+    if (seen.water) {
+        const Volume more = *seen.water - bath_.water();
+        bath_.pour(std::max(Volume{0}, Volume{-more.si()}), std::max(Volume{0}, more), bath_.temperature());
+    }
+    level_ = std::max(setup_->levels.floor + units::kelvins(scenario_.colder),
+                      std::min(setup_->levels.action_line, bath_.temperature() - units::kelvins(1)));
+    failed_ = false;  // whatever the bath was in this scenario, this is what it is
+    look();
 }
 
 }  // namespace holdwater::plan

@@ -27,6 +27,13 @@ struct PlannedPour {
     units::Volume boiling;  // with a thermometer at the most, without one exactly; zero: not known yet
 };
 
+/// What somebody found who looked at the box on the way.
+struct SeenBath {
+    units::Duration at;                  // since trip.from, food in
+    units::Temperature reading;          // shown then, before anything is done about it
+    std::optional<units::Volume> water;  // in the box, besides the food; nothing: as the simulation has it
+};
+
 /// What a box left to itself stands in: constant air, wind as position 0 still to 2 windy.
 struct Surroundings {
     units::Temperature air;
@@ -71,6 +78,9 @@ class Simulation {
     void move_to(const Surroundings& around);
     /// The bath is what reads this, whatever it was; the food is not.
     void set_reading(units::Temperature reading);
+    /// The box is as somebody found it, at the present moment. Where that is past the action line a top-up is due at
+    /// once, so that until the next pour only the floor itself counts as level().
+    void see(const SeenBath& seen);
 
     /// The bath must stay at or above this: the floor as the food sees it, and the action line.
     units::Temperature level() const { return level_; }
@@ -111,6 +121,7 @@ class Simulation {
         bool inside = true;
     };
 
+    units::Temperature usual_level() const;
     void pour(units::Volume boiling, units::Volume out_first = units::Volume{0});
     /// What stands above a line so far below the rim.
     units::Volume above(units::Length below) const;
