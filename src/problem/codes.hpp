@@ -203,6 +203,7 @@ inline constexpr std::array code_table{
     Row{"portions-scarce", Whose::plan},
     Row{"portions-too-small", Whose::plan},
     Row{"replan-below-floor", Whose::plan},
+    Row{"replan-too-cold", Whose::plan},
     Row{"rows-for-salmonella", Whose::plan},
     Row{"sear-before-ready", Whose::plan},
     Row{"sear-no-place", Whose::plan},

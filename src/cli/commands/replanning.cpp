@@ -69,11 +69,17 @@ units::LocalTime on_the_trip(const FoundGiven::Moment& moment, units::LocalTime 
     return clock != nullptr ? units::next(*clock, from) : std::get<units::LocalTime>(moment);
 }
 
-std::string how_late(const plan::Replanned& replanned) {
-    return replanned.later > units::Duration{0}
-               ? fmt::format("The meal is {} later than planned, at {}.\n", units::print(replanned.later),
-                             day_time(replanned.plan.trip->serve))
-               : fmt::format("The meal holds, at {}.\n", day_time(replanned.plan.trip->serve));
+/// When each food is surely ready, and whether the meal holds.
+std::string outcome(const plan::Replanned& replanned) {
+    std::string ready;
+    for (const plan::FoodPlan& food : replanned.plan.foods) {
+        ready += fmt::format("{}: {} at {}.\n", food.food->name, food.standard.finish ? "ready for the fire" : "ready",
+                             day_time(food.ready()));
+    }
+    return ready + (replanned.later > units::Duration{0}
+                        ? fmt::format("The meal is {} later than planned, at {}.\n", units::print(replanned.later),
+                                      day_time(replanned.plan.trip->serve))
+                        : fmt::format("The meal holds, at {}.\n", day_time(replanned.plan.trip->serve)));
 }
 
 }  // namespace
@@ -134,7 +140,7 @@ Exit show_replan(const std::string& trip_path, const FoundGiven& given, bool jso
         fmt::print("{}", boxes_json(*trip, {box}, stamp_of(*trip, {*format, *words_text})));
         return exit_for(trip.problems());
     }
-    fmt::print("From {}, where the bath reads {}:\n{}{}", day_time(found.now), given.reading_text, how_late(*replanned),
+    fmt::print("From {}, where the bath reads {}:\n{}{}", day_time(found.now), given.reading_text, outcome(*replanned),
                plan_text(replanned->plan, found.now));
     return exit_for(trip.problems());
 }

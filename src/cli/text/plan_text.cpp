@@ -210,14 +210,15 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
     }
     const bool any_raw = std::any_of(plan.foods.begin(), plan.foods.end(),
                                      [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });
-    out += !any_raw ? std::string("\n")
-                    : fmt::format(
-                          "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag "
-                          "with its ice, since "
-                          "this box\nis full of hot water.{}\n\n",
-                          told("kitchen", "raw-cold"),
-                          plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out."
-                                            : "");
+    out +=
+        !any_raw || since
+            ? std::string("\n")
+            : fmt::format(
+                  "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag "
+                  "with its ice, since "
+                  "this box\nis full of hot water.{}\n\n",
+                  told("kitchen", "raw-cold"),
+                  plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out." : "");
     int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;

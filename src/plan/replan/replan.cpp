@@ -141,6 +141,23 @@ problem::Result<Plan> from_here(const Plan& plan, const Found& found, Duration l
     return completed(ensemble, std::move(made), effort);
 }
 
+bool too_cold(const problem::Problems& problems) {
+    return std::any_of(problems.begin(), problems.end(), [](const Problem& one) {
+        return one.code == "bath-falls-too-fast" || one.code == "core-too-hot";
+    });
+}
+
+/// Why it cannot be held from here: what could be poured comes too late.
+Problem falls_first(const Plan& plan) {
+    return problem::error(
+        "replan-too-cold",
+        fmt::format("in more than 5 of 100 scenarios the bath is under its floor, {}, before the next pots boil, {} "
+                    "from lighting the fire, or before those after them",
+                    safety::in_both(plan.levels.read_floor), units::print(plan.round)),
+        "top up as soon as water boils, write every reading down, and go by card Limits; food that may be finished "
+        "over the fire is safe that way");
+}
+
 bool only_late(const problem::Problems& problems) {
     return std::all_of(problems.begin(), problems.end(), [](const Problem& one) {
         return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
@@ -164,7 +181,7 @@ problem::Result<Replanned> replan(const trip::Trip& trip, const Found& found) {
         rest = from_here(*plan, found, later);
     }
     if (!rest) {
-        return rest.problems();
+        return too_cold(rest.problems()) ? problem::Problems{falls_first(*plan)} : rest.problems();
     }
     return Replanned{std::move(rest).value(), found, later};
 }

@@ -29,7 +29,8 @@ struct Replanned {
 /// scenarios that come nearest to it.
 /// Errors: those of the trip's own plan; replan-before-food (food is not in by then: a trip with that start is a plan
 /// of its own), replan-after-meal, replan-no-thermometer, replan-below-floor (what was below the floor is for a written
-/// log), replan-core (no scenario has such a core), and what keeps the box from being held from here.
+/// log), replan-core (no scenario has such a core), replan-too-cold (it
+/// falls below its floor before the pots boil).
 problem::Result<Replanned> replan(const trip::Trip& trip, const Found& found);
 
 }  // namespace holdwater::plan
