@@ -86,6 +86,7 @@ void FactsReader::food(Entry& entry) {
     food.pork = entry.flag_or("pork", false);
     food.beef = entry.flag_or("beef", false);
     food.texture = entry.text_or("texture", "");
+    food.keeps = entry.text_or("keeps", "");
     food.growth = entry.text("growth");
     food.provenance = entry.provenance();
     food.source = entry.source(food.provenance);

@@ -147,11 +147,13 @@ void FactsReader::check_references() {
             fault("facts-reference-unknown",
                   fmt::format("food \"{}\": growth model \"{}\" does not exist", food.key, food.growth));
         }
-        const auto texture = std::find_if(facts_.figures_.begin(), facts_.figures_.end(),
-                                          [&food](const Figure& one) { return one.key == food.texture; });
-        if (!food.texture.empty() && (texture == facts_.figures_.end() || texture->unit != "h")) {
-            fault("facts-reference-unknown",
-                  fmt::format("food \"{}\": there is no figure \"{}\" in h", food.key, food.texture));
+        for (const std::string& key : {food.texture, food.keeps}) {
+            const auto named = std::find_if(facts_.figures_.begin(), facts_.figures_.end(),
+                                            [&key](const Figure& one) { return one.key == key; });
+            if (!key.empty() && (named == facts_.figures_.end() || named->unit != "h")) {
+                fault("facts-reference-unknown",
+                      fmt::format("food \"{}\": there is no figure \"{}\" in h", food.key, key));
+            }
         }
     }
     for (const BurnRow& row : facts_.burns_) {

@@ -70,6 +70,18 @@ TEST_CASE("every figure and every spread is listed with value, unit, range, mean
     CHECK(entry_of(all, "spread film ").find("lognormal") != std::string::npos);
 }
 
+TEST_CASE("every lever is listed with what it adds, and that it is to be measured") {
+    const std::string all = listed("");
+    for (const facts::Lever& lever : facts::facts().levers()) {
+        check_entry(all, "lever " + lever.key, lever.source, lever.provenance,
+                    {lever.what, fmt::format("{:g} to {:g} m2 K/W", lever.low.si(), lever.high.si()),
+                     "measure it with gauge", lever.note});
+    }
+    CHECK(entry_of(all, "us every food").find("steak.surface") != std::string::npos);
+    CHECK(entry_of(all, "uk every food").find("teak") == std::string::npos);
+    CHECK(entry_of(all, "uk every food").find("keep-hot.uk") != std::string::npos);
+}
+
 TEST_CASE("every food, rule, kill row, burn row, growth model and work is listed") {
     const std::string all = listed("");
     for (const facts::FoodKind& f : facts::facts().foods()) {

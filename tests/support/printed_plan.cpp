@@ -76,6 +76,10 @@ class Reader {
         each<card::Note>("plan", [&](const card::Note& note) {
             if (const auto core = by("plan.core-line", note.text)) {
                 plan_.foods.at(next_food++).peak = celsius_in(core->at("peak"));
+            } else if (const auto steak = by("plan.steak-line", note.text)) {
+                plan_.foods.at(next_food++).peak = celsius_in(steak->at("peak"));
+            } else if (by("plan.keep-hot-line", note.text)) {
+                ++next_food;
             } else if (by("plan.core-line-finish", note.text)) {
                 ++next_food;
                 finish = true;
@@ -168,8 +172,9 @@ class Reader {
             return true;
         }
         for (const char* key :
-             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.take-out", "plan.take-out-finish",
-              "plan.boil-finish", "plan.boil-finish", "plan.finish", "plan.serve", "plan.serve-risk"}) {
+             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water",
+              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.boil-finish",
+              "plan.finish", "plan.serve", "plan.serve-risk"}) {
             if (by(key, text)) {
                 return true;
             }

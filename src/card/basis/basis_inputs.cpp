@@ -96,7 +96,11 @@ void TripTables::head() {
     row("altitude", of(us ? units::Figure{units::in_inches(trip_.altitude) / 12.0, 0, "ft"}
                           : units::Figure{trip_.altitude.si(), 0, "m"}));
     row("from", of(trip_.from));
-    row("serve", of(trip_.serve));
+    std::string sittings;
+    for (const units::Duration before : trip_.earlier_sittings) {
+        sittings += of(trip_.serve.after(-before)) + ", ";
+    }
+    row("serve", sittings + of(trip_.serve));
     row("rules", of(trip_.rules));
     row("units", Text(units::name_of(trip_.units)));
     row("language", trip_.language);
@@ -118,6 +122,9 @@ void TripTables::food(const trip::Food& food) {
     if (food.properties.conductivity) {
         row("conductivity", of(units::significant(food.properties.conductivity->si(), 3, "W/(m\u00A0K)")));
     }
+    if (food.use != facts::Use::cook) {
+        row("use", of(food.use));
+    }
     row("cut", of(food.cut));
     row("shape", of(food.shape));
     row("thickness", of(food.thickness));
@@ -126,8 +133,10 @@ void TripTables::food(const trip::Food& food) {
     row("mass", of(food.mass));
     row("pieces", fmt::format("{}", food.pieces));
     row("start", of(food.start));
-    row("target", of(food.target));
-    row("tolerance", of(food.tolerance));
+    if (food.use != facts::Use::keep_hot) {
+        row("target", of(food.target));
+        row("tolerance", of(food.tolerance));
+    }
     row("contact",
         food.contact_given ? of(food.contact) : words_.text("basis.inputs-contact", {{"contact", of(food.contact)}}));
     row("bone", of(food.bone));
@@ -211,6 +220,14 @@ void TripTables::rest() {
             row("box", plain(box->name));
         } else if (const auto* const loss = std::get_if<units::HeatLoss>(&trip_.journey->box)) {
             row("box", of(units::Figure{loss->si(), 2, "W/K"}));
+        }
+    }
+    for (const trip::HotWater& water : trip_.hot_water) {
+        begin("hot_water: " + plain(water.name));
+        row("name", plain(water.name));
+        row(water.per_person ? "per_person" : "volume", of(water.volume));
+        if (water.at) {
+            row("at", of(*water.at));
         }
     }
     for (const trip::Side& side : trip_.sides) {

@@ -37,10 +37,16 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const CardFigures& 
     const Text& out = on("first-piece-out", nth);
     const Text& side = on("sear-side", nth);
     const words::Words& w = writer.words;
-    Text text = steak > 0                      ? w.text("plan.sear-steak",
-                                                        {{"food", names}, {"side", side}, {"surface", on("steak-surface", steak)}})
-                : writer.plan.foods.size() > 1 ? w.text("plan.sear-of", {{"food", names}, {"side", side}})
-                                               : w.text("plan.sear", {{"food", names}, {"side", side}});
+    const bool several = writer.plan.foods.size() > 1;
+    const auto told = [&](const char* one, const char* of) {
+        return several ? w.text(of, {{"food", names}, {"side", side}}) : w.text(one, {{"side", side}});
+    };
+    const auto steak_told = [&] {
+        const Text& surface = on("steak-surface", steak);
+        return several ? w.text("plan.sear-steak-of", {{"food", names}, {"side", side}, {"surface", surface}})
+                       : w.text("plan.sear-steak", {{"side", side}, {"surface", surface}});
+    };
+    Text text = steak > 0 ? steak_told() : told("plan.sear", "plan.sear-of");
     return TimedStep{on.moment("first-piece-out", nth), {out, std::move(text)}};
 }
 

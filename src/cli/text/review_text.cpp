@@ -161,10 +161,8 @@ class ReviewText {
         line("  in at {}, looked at until {}", watch(food.in), watch(food.out));
         line("  core from {} to {}: {}", limit(facts.temperature("come-up.from")),
              limit(facts.temperature("come-up.to")), come_up(food));
-        line("  kill: {} times what {} asks{}; core at the end {}, peak likely {}",
-             units::number(units::round_to(food.margin, 0.01, Toward::down), 2), food.standard.kill->claim,
-             food.adaptation > 1.0 ? fmt::format(" (hold times x{:.0f} after a slow warm-up)", food.adaptation) : "",
-             degrees(food.core_end, Toward::down), degrees(food.core_peak));
+        line("  {}; core at the end {}, peak likely {}", kill_words(food), degrees(food.core_end, Toward::down),
+             degrees(food.core_peak));
         if (food.ready_late) {
             line("  safe from {} on{}", watch(food.in + *food.ready_late),
                  food.ready_likely ? fmt::format(" (likely {})", watch(food.in + *food.ready_likely)) : "");
@@ -205,6 +203,16 @@ class ReviewText {
             line("  core at {}: read {}, computed {} likely, {} at the least", watch(reading.at), degrees(reading.read),
                  degrees(reading.likely), degrees(reading.cautious, Toward::down));
         }
+    }
+
+    static std::string kill_words(const FoodReview& food) {
+        if (food.standard.kill->none_asked) {
+            return food.standard.kill->claim;
+        }
+        return fmt::format(
+            "kill: {} times what {} asks{}", units::number(units::round_to(food.margin, 0.01, Toward::down), 2),
+            food.standard.kill->claim,
+            food.adaptation > 1.0 ? fmt::format(" (hold times x{:.0f} after a slow warm-up)", food.adaptation) : "");
     }
 
     static std::string come_up(const FoodReview& food) {

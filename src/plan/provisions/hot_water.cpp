@@ -40,7 +40,7 @@ int pots_beside(const HotWaterStart& water, const Plan& plan) {
     }
     int others = 0;
     for (const trip::Side& side : trip.sides) {
-        others += meets(trip.serve.after(-side.takes), trip.serve) ? 1 : 0;
+        others += meets(trip::first_sitting(trip).after(-side.takes), trip::first_sitting(trip)) ? 1 : 0;
     }
     int finishing = 0;
     for (const FoodPlan& food : plan.foods) {

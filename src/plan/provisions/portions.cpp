@@ -30,9 +30,10 @@ Portions portions_of(const trip::Trip& trip, units::LocalTime serve) {
         const auto meat = [&](double share) { return food.bone ? raw * (1.0 - share) : raw; };
         portions.raw += raw;
         portions.boneless += meat(bone.value);
-        portions.cooked.low += meat(bone.high) * (1.0 - loss.high);
-        portions.cooked.likely += meat(bone.value) * (1.0 - loss.value);
-        portions.cooked.high += meat(bone.low) * (1.0 - loss.low);
+        const double losing = food.use == facts::Use::keep_hot ? 0.0 : 1.0;  // what was cooked before has lost it
+        portions.cooked.low += meat(bone.high) * (1.0 - losing * loss.high);
+        portions.cooked.likely += meat(bone.value) * (1.0 - losing * loss.value);
+        portions.cooked.high += meat(bone.low) * (1.0 - losing * loss.low);
     };
     std::for_each(trip.foods.begin(), trip.foods.end(), add);
     std::for_each(trip.elsewhere.begin(), trip.elsewhere.end(), add);

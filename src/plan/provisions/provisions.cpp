@@ -46,6 +46,9 @@ Leftovers leftovers_of(const Setup& setup, const Plan& plan) {
     // Starts at the hottest core of the plan: a slice that was served cooler only cools sooner.
     units::Temperature start = setup.highest_core;
     for (const FoodPlan& food : plan.foods) {
+        if (const facts::FoodKind* kind = facts.find_food(food.food->kind); kind != nullptr && !kind->keeps.empty()) {
+            leftovers.keep = std::min(leftovers.keep, facts.duration(kind->keeps));
+        }
         start = std::max({start, food.core_peak.high, food.food->target + food.food->tolerance});
         if (const auto& finish = food.standard.finish) {
             start = std::max(start, finish->core);

@@ -31,7 +31,7 @@ std::string pots(int count) {
 void add_clash(const Boiling& boiling, const Plan& plan, Sides& sides) {
     PotClash clash{boiling.from, boiling.until, boiling.pots, plan.trip->fire.pots, {}};
     for (const SideStart& side : sides.list) {
-        if (side.begin < boiling.until && boiling.from < plan.trip->serve) {
+        if (side.begin < boiling.until && boiling.from < trip::first_sitting(*plan.trip)) {
             clash.sides.push_back(side.name);
         }
     }
@@ -66,7 +66,7 @@ Sides sides_of(const Plan& plan) {
     const trip::Trip& trip = *plan.trip;
     Sides sides;
     for (const trip::Side& side : trip.sides) {
-        sides.list.push_back({side.name, trip.serve.after(-side.takes), side.takes});
+        sides.list.push_back({side.name, trip::first_sitting(trip).after(-side.takes), side.takes});
     }
     std::stable_sort(sides.list.begin(), sides.list.end(),
                      [](const SideStart& a, const SideStart& b) { return a.begin < b.begin; });

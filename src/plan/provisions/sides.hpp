@@ -15,7 +15,7 @@ struct Plan;
 
 struct SideStart {
     std::string name;
-    units::LocalTime begin;  // ready at serving
+    units::LocalTime begin;  // ready at serving, of several sittings at the first
     units::Duration takes;
 };
 

@@ -6,8 +6,6 @@
 
 #include <fmt/format.h>
 
-#include <utility>
-
 namespace holdwater::plan {
 
 problem::Problems held_notes(const Plan& plan) {
@@ -17,15 +15,13 @@ problem::Problems held_notes(const Plan& plan) {
         if (!held || !food.longest_for_texture || *held <= *food.longest_for_texture) {
             continue;
         }
-        problem::Problem note = problem::note(
+        notes.push_back(problem::note(
             "held-long",
             fmt::format(
-                "{} is ready {} before the last of it is eaten and is at its best for about {}: soft and dry by "
-                "then, not unsafe",
+                "{} is ready {} before the last of it is eaten and at its best for about {}: soft and dry by then, "
+                "not unsafe",
                 food.food->name, units::print(*held, units::Toward::down), units::print(*food.longest_for_texture)),
-            "light the fire later, or put this food in later (in)");
-        note.place = food.food->place;
-        notes.push_back(std::move(note));
+            "light the fire later, or put this food in later (in)"));
     }
     return notes;
 }

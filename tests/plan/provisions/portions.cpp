@@ -45,6 +45,15 @@ TEST_CASE("portions by hand: 2 kg without bone lose a fifth, with bone a third b
     CHECK(bony.verdict == Verdict::scarce);
 }
 
+TEST_CASE("what was cooked before and is kept hot loses nothing more") {
+    trip::Trip trip = with(1.0, 2, false, 8);
+    trip.foods.front().use = facts::Use::keep_hot;
+    const plan::Portions portions = plan::portions_of(trip, trip.serve);
+    CHECK(near_abs(portions.cooked.low.si(), 2.0, 1e-12));
+    CHECK(near_abs(portions.cooked.likely.si(), 2.0, 1e-12));
+    CHECK(near_abs(portions.cooked.high.si(), 2.0, 1e-12));
+}
+
 TEST_CASE("what is said to be missing makes it enough, and less does not") {
     for (const int people : {5, 11, 30}) {
         for (const bool bone : {false, true}) {

@@ -37,6 +37,12 @@ TEST_CASE("sides are listed by the clock and end at serving") {
         CHECK(side.begin.after(side.takes) == trip.serve);
     }
     CHECK(sides.notes.empty());
+    // Whoever eats first has them too.
+    trip.earlier_sittings = {units::minutes(45)};
+    const plan::Plan sittings = simple_plan(trip, 5.0, 100);
+    for (const plan::SideStart& side : plan::sides_of(sittings).list) {
+        CHECK(side.begin.after(side.takes) == trip.serve.after(-units::minutes(45)));
+    }
 }
 
 TEST_CASE("a clash needs an overlap and too few pots; each alone is none") {
