@@ -82,6 +82,9 @@ std::optional<Finish> finish_for(const Request& request) {
     if (!is_whole_muscle(request.cut)) {
         take(finish(figure_for_cut(request, rules), why_cut(request.cut)));
     }
+    if (request.over_fire) {
+        take(finish(rules.finish_full, "The trip finishes it over the fire."));
+    }
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
     const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
     if (request.at_risk && !whole_red_meat && !whole_fish) {

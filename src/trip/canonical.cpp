@@ -119,6 +119,9 @@ void write(const Food& food, Writer& out) {
         out.remark(fmt::format("contact, not given: {}", facts::to_name(food.contact)));
     }
     out.truth("bone", food.bone);
+    if (food.over_fire) {
+        out.truth("over_fire", true);
+    }
     const auto* const bag = std::get_if<facts::Bag>(&food.bag);
     out.line("bag", bag != nullptr ? name(*bag) : si(std::get<units::ThermalResistance>(food.bag)));
     if (!food.box.empty()) {

@@ -109,6 +109,19 @@ heat::Lying lying(const Piece& piece) {
     return lying;
 }
 
+safety::Request request_of(const facts::FoodKind& kind, const trip::Food& food, const trip::Trip& trip,
+                           const trip::Box& box) {
+    safety::Request request = safety::request_for(kind);
+    request.cut = food.cut;
+    request.ruleset = trip.rules;
+    request.target = food.target;
+    request.at_risk = trip.at_risk;
+    request.has_thermometer = box.thermometer.has_value();
+    request.has_wax_tell_tale = box.wax_tell_tale;
+    request.over_fire = food.over_fire;
+    return request;
+}
+
 problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box) {
     const facts::FoodKind* kind = facts::facts().find_food(food.kind);
     if (kind == nullptr) {
@@ -117,14 +130,7 @@ problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip
         unknown.place = food.place;
         return unknown;
     }
-    safety::Request request = safety::request_for(*kind);
-    request.cut = food.cut;
-    request.ruleset = trip.rules;
-    request.target = food.target;
-    request.at_risk = trip.at_risk;
-    request.has_thermometer = box.thermometer.has_value();
-    request.has_wax_tell_tale = box.wax_tell_tale;
-    auto standard = safety::standard_for(request);
+    auto standard = safety::standard_for(request_of(*kind, food, trip, box));
     if (standard) {
         return standard;
     }

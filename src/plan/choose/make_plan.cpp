@@ -2,6 +2,7 @@
 // From a trip to a plan: chooses what the trip leaves open, and says what would hold where nothing does.
 #include "facts/facts.hpp"
 #include "plan/advice/remedy.hpp"
+#include "plan/choose/bend_wishes.hpp"
 #include "plan/result/effort.hpp"
 #include "plan/search/later_start.hpp"
 #include "safety/refusals.hpp"
@@ -25,12 +26,20 @@ void note_later_start(Plan& plan) {
 }  // namespace
 
 problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+    if (trip->light_fire && *trip->light_fire != trip->from) {
+        trip::Trip lit = *trip;
+        lit.first = trip->from;
+        lit.from = *trip->light_fire;
+        trip = std::make_shared<const trip::Trip>(std::move(lit));
+    }
     auto plan = plan_as_given(trip, effort);
     if (!effort.advise) {
         return plan;
     }
     if (!plan) {
-        return with_advice(*trip, plan.problems());
+        Feasible feasible;
+        auto bent = plan_of_bent_wishes(*trip, plan.problems(), effort, feasible);
+        return bent ? problem::Result<Plan>(*std::move(bent)) : with_advice(*trip, plan.problems(), feasible);
     }
     Plan good = std::move(plan).value();
     note_later_start(good);
