@@ -211,6 +211,12 @@ void write_head(const Trip& trip, Writer& out) {
 
 }  // namespace
 
+std::string canonical(const Box& box) {
+    Writer out;
+    write(box, out);
+    return std::move(out).take();
+}
+
 std::string canonical(const Trip& trip) {
     Writer out;
     write_head(trip, out);

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "trip/trip.hpp"
+#include "trip/written.hpp"
 
 #include <functional>
 #include <string>
@@ -62,12 +63,6 @@ void add_box_levers(const trip::Trip& trip, std::vector<Lever>& levers);
 units::ClockTime bedtime_of(const trip::Trip& trip);
 units::ClockTime rising_of(const trip::Trip& trip);
 
-/// "60 C", "3 K", "42 mm", "0.9 kg", "34 L", "0.65 W/K": as trip files have them.
-std::string written(units::Temperature t);
-std::string written(units::TemperatureDifference d);
-std::string written(units::Length l);
-std::string written(units::Mass m);
-std::string written(units::Volume v);
-std::string written(units::HeatLoss loss);
+using trip::written;
 
 }  // namespace holdwater::plan

@@ -89,6 +89,14 @@ Lever earlier(const Trip& trip) {
     return lever;
 }
 
+/// To a tenth of a kelvin, up: what is tried is what is written.
+units::TemperatureDifference tenth_up(units::TemperatureDifference d) {
+    return units::kelvins(units::round_to(d.si(), 0.1, units::Toward::up));
+}
+units::Temperature tenth_up(units::Temperature t) {
+    return units::celsius(units::round_to(t.celsius(), 0.1, units::Toward::up));
+}
+
 /// The food that must stay the coolest.
 const Food& coolest_of(const Trip& trip) {
     return *std::min_element(trip.foods.begin(), trip.foods.end(), [](const Food& a, const Food& b) {
@@ -153,7 +161,7 @@ void add_taste_levers(const Trip& trip, std::vector<Lever>& levers) {
         const Food& least = coolest_of(t);
         const units::Temperature cap = least.target + least.tolerance + units::kelvins(step);
         for (Food& food : t.foods) {
-            food.tolerance = std::max(food.tolerance, std::min(widest, cap - food.target));
+            food.tolerance = std::max(food.tolerance, std::min(widest, tenth_up(cap - food.target)));
         }
     };
     tolerance.words = [](const Trip& before, const Trip& after) {
@@ -169,7 +177,7 @@ void add_taste_levers(const Trip& trip, std::vector<Lever>& levers) {
         const Food& least = coolest_of(t);
         const units::Temperature cap = least.target + least.tolerance + units::kelvins(step);
         for (Food& food : t.foods) {
-            food.target = std::max(food.target, std::min(hottest, cap - food.tolerance));
+            food.target = std::max(food.target, std::min(hottest, tenth_up(cap - food.tolerance)));
         }
     };
     target.words = [](const Trip& before, const Trip& after) {
