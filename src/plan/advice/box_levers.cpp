@@ -61,26 +61,33 @@ double least_water(const Trip& trip, const Box& box) {
     return std::max(least, std::ceil(units::in_litres(covers)));
 }
 
+/// Whole litres; 36 L of a file are not quite that in cubic metres.
+double whole_down(units::Volume water) {
+    return std::floor(units::in_litres(water) + 1e-6);
+}
+double whole_up(units::Volume water) {
+    return std::ceil(units::in_litres(water) - 1e-6);
+}
+
 void add_water(const Trip& trip, std::size_t index, std::vector<Lever>& levers) {
     const Box& box = trip.boxes[index];
     const auto words = [index](const Trip& before, const Trip& after) {
         return fmt::format("water = \"{}\"{}", written(after.boxes[index].water), in_box(before, index));
     };
-    const double own = units::in_litres(box.water);
     Lever more;
     more.kind = Kind::more_water;
     more.rises = false;
-    more.steps = static_cast<int>(most_water(trip, box) - std::floor(own));
+    more.steps = static_cast<int>(most_water(trip, box) - whole_down(box.water));
     more.a_step = facts::facts().value("bend.water");
     more.pull = [index](Trip& t, int step) {
-        t.boxes[index].water = units::litres(std::floor(units::in_litres(t.boxes[index].water)) + step);
+        t.boxes[index].water = units::litres(whole_down(t.boxes[index].water) + step);
     };
     more.words = words;
     Lever less = more;
     less.kind = Kind::less_water;
-    less.steps = static_cast<int>(std::ceil(own) - least_water(trip, box));
+    less.steps = static_cast<int>(whole_up(box.water) - least_water(trip, box));
     less.pull = [index](Trip& t, int step) {
-        t.boxes[index].water = units::litres(std::ceil(units::in_litres(t.boxes[index].water)) - step);
+        t.boxes[index].water = units::litres(whole_up(t.boxes[index].water) - step);
     };
     for (Lever* lever : {&more, &less}) {
         if (lever->steps > 0) {

@@ -18,6 +18,8 @@ struct Mend {
     std::vector<std::string> changes;  // as they stand in the trip file, with words
     std::vector<Lever::Kind> kinds;    // of these
     double cost = 0.0;                 // [min at the fire]
+    std::vector<Lever> levers;         // of these, so far
+    std::vector<int> steps;
 
     /// "A, and B, and C".
     std::string advice() const;

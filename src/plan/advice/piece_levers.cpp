@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <set>
 
 namespace holdwater::plan {
@@ -44,16 +45,18 @@ int parts_for(const Food& food, units::Length cap) {
     return 1;
 }
 
-/// Cut through the thickness into equal slices; of a round or a ball they are flat pieces as wide as it is thick.
+/// Cut through the thickness into equal slices; of a round or a ball they are flat pieces.
 void split(Food& food, int parts) {
     if (parts < 2) {
         return;
     }
-    if (food.shape == facts::Shape::ball) {
-        food.length = food.thickness;
-    }
     if (food.shape == facts::Shape::round || food.shape == facts::Shape::ball) {
-        food.width = food.thickness;
+        // As wide as all slices are in the mean, so that size and mass agree.
+        using std::numbers::pi;
+        const bool ball = food.shape == facts::Shape::ball;
+        food.width = units::millimetres(
+            std::round(units::in_millimetres(food.thickness) * (ball ? std::sqrt(pi / 6.0) : pi / 4.0)));
+        food.length = ball ? food.width : food.length;
         food.shape = facts::Shape::slab;
         food.contact_given = true;  // as the roll or ball lay: another shape must not change it unsaid
     }

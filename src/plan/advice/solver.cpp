@@ -436,7 +436,7 @@ std::optional<Mend> Solver::settled(Steps steps) {
         return std::nullopt;
     }
     settle_back(steps);
-    Mend mend{changed_by(steps), {}, {}, cost(steps)};
+    Mend mend{changed_by(steps), {}, {}, cost(steps), levers_, steps};
     for (std::size_t i = 0; i < levers_.size(); ++i) {
         if (steps[i] > 0) {
             mend.changes.push_back(levers_[i].words(*trip_, mend.changed));
