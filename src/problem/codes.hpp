@@ -215,6 +215,7 @@ inline constexpr std::array code_table{
     Row{"target-too-low", Whose::plan},
     Row{"too-many-sides", Whose::plan},
     Row{"too-thick-to-finish", Whose::plan},
+    Row{"wish-bent", Whose::plan},
     // The program itself, and the files that it came with.
     Row{"block-too-tall", Whose::ours},
     Row{"block-too-wide", Whose::ours},

@@ -85,6 +85,9 @@ std::optional<Finish> finish_for(const Request& request) {
     if (request.category == Category::farmed_game && !is_whole_muscle(request.cut)) {
         take(finish(rules.finish_full, why_cut(request.cut)));  // some countries ask this of all game
     }
+    if (request.over_fire) {
+        take(finish(rules.finish_full, "The trip finishes it over the fire."));
+    }
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
     const bool whole_fish = request.category == Category::fish && is_whole_muscle(request.cut);
     if (request.at_risk && !whole_red_meat && !whole_fish) {

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdwater::safety {
@@ -110,6 +111,9 @@ std::optional<Refusal> refuse_keep_hot(const Request& request) {
 
 /// What the rules alone allow for this kind and cut, whoever eats.
 units::Temperature lowest_of_rules(const Request& request, const facts::Rule& rule) {
+    if (request.over_fire) {
+        return lowest_over_fire(rule);
+    }
     const bool whole_pork = request.category == Category::red_meat && request.pork && is_whole_muscle(request.cut);
     return whole_pork && rule.pork_core ? std::max(rule.lowest_target, *rule.pork_core) : rule.lowest_target;
 }
@@ -196,7 +200,7 @@ std::optional<Refusal> refuse_target(const Request& request, const facts::Rule& 
 }  // namespace
 
 std::string_view at_risk_figure(const Request& request) {
-    if (!request.at_risk || !is_whole_muscle(request.cut)) {
+    if (!request.at_risk || !is_whole_muscle(request.cut) || request.over_fire) {
         return {};
     }
     if (request.category == Category::red_meat) {
@@ -204,6 +208,11 @@ std::string_view at_risk_figure(const Request& request) {
     }
     return request.category == Category::fish ? facts::facts().rules_of(request.ruleset).at_risk_fish
                                               : std::string_view{};
+}
+
+units::Temperature lowest_over_fire(const facts::Rule& rule) {
+    const units::Temperature credited = facts::facts().kill_standard(rule.kill_standard).rows.front().core;
+    return std::min(rule.lowest_target, std::max(rule.cook_floor, credited));
 }
 
 units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset) {

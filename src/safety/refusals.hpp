@@ -26,6 +26,10 @@ std::string_view at_risk_figure(const Request& request);
 /// How long the core of whole red meat must stay there for people at risk.
 units::Duration red_meat_hold_at_risk(facts::Ruleset ruleset);
 
+/// The lowest target of a food that is finished over the fire after the bath: where its kill table begins, and never
+/// under the floor of its bath.
+units::Temperature lowest_over_fire(const facts::Rule& rule);
+
 /// The lowest target that a whole piece may have: that of the rules, or of the people at risk.
 units::Temperature lowest_target(const Request& request, const facts::Rule& rule);
 

@@ -33,19 +33,20 @@ void set_floors(Standard& standard, const Request& request, const facts::Rule& r
 
 void set_core(Standard& standard, const Request& request, const facts::Rule& rule) {
     const facts::Facts& facts = facts::facts();
-    standard.core_at_least = rule.core_at_least;
+    standard.core_at_least =
+        request.over_fire ? std::min(rule.core_at_least, lowest_over_fire(rule)) : rule.core_at_least;
     standard.core_at_least_for = rule.core_at_least_for;
     standard.consumer_core = rule.consumer_core;
     standard.consumer_hold = rule.consumer_hold;
     const bool whole_red_meat = request.category == Category::red_meat && is_whole_muscle(request.cut);
-    if (whole_red_meat && request.pork && rule.pork_core) {
+    if (whole_red_meat && request.pork && rule.pork_core && !request.over_fire) {
         standard.core_at_least = std::max(standard.core_at_least, *rule.pork_core);
         standard.consumer_core = std::max(standard.consumer_core, *rule.pork_core);
     }
     if (const std::string_view figure = at_risk_figure(request); !figure.empty()) {
         standard.core_at_least = std::max(standard.core_at_least, facts.temperature(figure));
     }
-    if (whole_red_meat && request.at_risk) {
+    if (whole_red_meat && request.at_risk && !request.over_fire) {
         standard.core_at_least_for = std::max(standard.core_at_least_for, red_meat_hold_at_risk(request.ruleset));
     }
 }

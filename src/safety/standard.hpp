@@ -21,6 +21,8 @@ struct Request {
     bool at_risk = false;
     bool has_thermometer = true;
     bool has_wax_tell_tale = false;
+    bool over_fire = false;  // finished over the fire after the bath by choice: then the bath need not bring the core
+                             // to what the country tells its consumers, only as far as its own kill table begins
     const facts::GrowthModel* growth = nullptr;  // of C. perfringens in this food; nothing: not known
     bool pork = true;   // red meat only; some countries ask more of pork, so "not known" is taken as pork
     bool beef = false;  // known to be of cattle: only that is a steak

@@ -124,6 +124,9 @@ void write(const Food& food, Writer& out) {
         out.remark(fmt::format("contact, not given: {}", facts::to_name(food.contact)));
     }
     out.truth("bone", food.bone);
+    if (food.over_fire) {
+        out.truth("over_fire", true);
+    }
     const auto* const bag = std::get_if<facts::Bag>(&food.bag);
     out.line("bag", bag != nullptr ? name(*bag) : si(std::get<units::ThermalResistance>(food.bag)));
     if (!food.box.empty()) {
@@ -216,6 +219,12 @@ void write_head(const Trip& trip, Writer& out) {
 }
 
 }  // namespace
+
+std::string canonical(const Box& box) {
+    Writer out;
+    write(box, out);
+    return std::move(out).take();
+}
 
 std::string canonical(const Trip& trip) {
     Writer out;

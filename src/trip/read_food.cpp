@@ -181,6 +181,7 @@ void read_food(Table& table, const Known& known, Food& food) {
         food.contact = food.shape == facts::Shape::slab ? facts::Contact::bottom : facts::Contact::free;
     }
     table.truth("bone", food.bone, Need::optional);
+    table.truth("over_fire", food.over_fire, Need::optional);
     read_bag(table, food.bag);
     table.text("box", food.box, Need::optional);
     for (const auto& [key, moment] : {std::pair{"in", &food.in}, std::pair{"out", &food.out}}) {

@@ -33,5 +33,7 @@ problem::Result<Trip> read_trip(std::string_view text, const std::string& file_n
 /// The trip in one fixed spelling, SI units, every default written out: two files that mean the same give the same
 /// text. It is itself a trip file, and reading it gives the same trip (a box log has become its readings).
 std::string canonical(const Trip& trip);
+/// One [[box]] of it, with its heading.
+std::string canonical(const Box& box);
 
 }  // namespace holdwater::trip

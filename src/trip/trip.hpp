@@ -46,6 +46,7 @@ struct Food {
     facts::Contact contact = facts::Contact::free;
     bool contact_given = false;  // false: the shape's default was taken, which the card says
     bool bone = false;
+    bool over_fire = false;  // finished over the fire after the bath, though kind, cut and eaters do not ask for it
     std::variant<facts::Bag, units::ThermalResistance> bag = facts::Bag::thin;
     std::string box;                      // name of its box; empty with one box
     std::optional<units::LocalTime> in;   // when it goes in; nothing: into the filled bath

@@ -44,6 +44,7 @@ class Draws {
 
 /// What all parts of one trip go by.
 struct Frame {
+    bool wide = false;  // whatever somebody might try first, sensible or not
     bool overnight = false;
     int people = 0;
     double box_litres = 0.0;
@@ -79,7 +80,21 @@ double target_for(Draws& draw, const facts::FoodKind& kind) {
 }
 
 std::string food_text(Draws& draw, Frame& frame, double share_kg) {
-    static const std::vector<facts::FoodKind> kinds = [] {
+    // What no bath may cook at all is tried by few: one food in twenty.
+    static const auto kinds_that = [](bool no_bath) {
+        std::vector<facts::FoodKind> kinds;
+        for (const facts::FoodKind& kind : facts::facts().foods()) {
+            const bool none = kind.category == Category::boar_or_bear || kind.category == Category::egg ||
+                              kind.category == Category::vegetable;
+            if (none == no_bath) {
+                kinds.push_back(kind);
+            }
+        }
+        return kinds;
+    };
+    static const std::vector<facts::FoodKind> usual = kinds_that(false);
+    static const std::vector<facts::FoodKind> never = kinds_that(true);
+    static const std::vector<facts::FoodKind> some_kinds = [] {
         std::vector<facts::FoodKind> some;
         for (const facts::FoodKind& kind : facts::facts().foods()) {
             if (kind.category != Category::boar_or_bear) {  // refused whatever the plan
@@ -92,7 +107,7 @@ std::string food_text(Draws& draw, Frame& frame, double share_kg) {
     static constexpr std::string_view cuts[] = {"tied", "tenderised", "injected", "rolled", "stuffed", "minced"};
     static constexpr std::string_view contacts[] = {"bottom", "stacked"};
 
-    const facts::FoodKind& kind = draw.of(kinds);
+    const facts::FoodKind& kind = draw.of(!frame.wide ? some_kinds : draw.one_in(20) ? never : usual);
     const Shape shape = draw.of(shapes);
     // A ball or a round so thin would be no piece that anybody cooks alone.
     const double thinnest = shape == Shape::ball ? 40.0 : shape == Shape::round ? 25.0 : 12.0;
@@ -140,10 +155,10 @@ std::string box_text(Draws& draw, const Frame& frame) {
     return text;
 }
 
-std::string weather_text(Draws& draw) {
+std::string weather_text(Draws& draw, const Frame& frame) {
     static constexpr std::string_view winds[] = {"still", "breezy", "windy"};
-    const double noon = draw.real(0.0, 30.0);
-    const double night = noon - draw.real(3.0, 14.0);
+    const double noon = frame.wide ? draw.real(-10.0, 32.0) : draw.real(0.0, 30.0);
+    const double night = std::max(-15.0, noon - draw.real(3.0, 14.0));
     return fmt::format(
         "[weather]\nwind = \"{}\"\nhours = [{{ at = \"05:00\", air = \"{:.0f} C\" }}, "
         "{{ at = \"14:00\", air = \"{:.0f} C\" }}, {{ at = \"22:00\", air = \"{:.0f} C\" }}]\n\n",
@@ -153,7 +168,8 @@ std::string weather_text(Draws& draw) {
 std::string fire_text(Draws& draw, const Frame& frame) {
     static constexpr std::string_view fuels[] = {"wood", "propane", "butane"};
     const int pots = draw.whole(1, 4);
-    const double pot = std::clamp(std::round(frame.water_litres / pots * draw.real(0.3, 0.8)), 2.0, 20.0);
+    const double fitting = std::clamp(std::round(frame.water_litres / pots * draw.real(0.3, 0.8)), 2.0, 20.0);
+    const double pot = frame.wide ? std::round(draw.real(3.0, 10.0)) : fitting;
     return fmt::format(
         "[fire]\npots = {}\npot = \"{:.0f} L\"\nboils_in = \"{} min\"\nfuel = \"{}\"\n"
         "cold_water = \"{} C\"\n\n",
@@ -186,13 +202,20 @@ std::string head_text(Draws& draw, const Frame& frame) {
     static constexpr std::string_view english[] = {"Otter Creek", "Larch Ridge trail crew", "Troop 12, summer",
                                                    "A long weekend above the tree line with everybody"};
     static constexpr std::string_view spanish[] = {"Peña del Águila", "Excursión de otoño nº 2"};
-    const int hour = frame.overnight ? draw.whole(13, 19) : draw.whole(6, 14);
-    const int serve = frame.overnight ? draw.whole(9, 15) : std::min(22, hour + draw.whole(4, 8));
-    const int from_minute = draw.whole(0, 5);
-    const int serve_minute = draw.whole(0, 5);
-    std::string text = fmt::format("[trip]\nname = \"{}\"\npeople = {}\nat_risk = {}\naltitude = \"{} m\"\n",
-                                   frame.spanish ? draw.of(spanish) : draw.of(english), frame.people, draw.one_in(4),
-                                   draw.one_in(3) ? draw.whole(10, 30) * 100 : draw.whole(0, 90) * 10);
+    int hour = frame.overnight ? draw.whole(13, 19) : draw.whole(6, 14);
+    int serve = frame.overnight ? draw.whole(9, 15) : std::min(22, hour + draw.whole(4, 8));
+    int from_minute = draw.whole(0, 5);
+    int serve_minute = draw.whole(0, 5);
+    if (frame.wide) {  // 4 to 20 h, the meal by day
+        serve = frame.overnight ? draw.whole(8, 14) : draw.whole(11, 20);
+        const int hours = frame.overnight ? draw.whole(14, 20) : draw.whole(4, std::min(13, serve - 5));
+        hour = (serve - hours + 24) % 24;
+        serve_minute = from_minute;
+    }
+    std::string text =
+        fmt::format("[trip]\nname = \"{}\"\npeople = {}\nat_risk = {}\naltitude = \"{} m\"\n",
+                    frame.spanish ? draw.of(spanish) : draw.of(english), frame.people, draw.one_in(4),
+                    draw.one_in(3) ? draw.whole(10, frame.wide ? 32 : 30) * 100 : draw.whole(0, 90) * 10);
     text += fmt::format("from = 2027-06-12T{:02}:{}0:00\nserve = 2027-06-{}T{:02}:{}0:00\n", hour, from_minute,
                         frame.overnight ? 13 : 12, serve, serve_minute);
     text += fmt::format("rules = \"{}\"\nunits = \"{}\"\nlanguage = \"{}\"\n\n", draw.of(rules),
@@ -202,9 +225,12 @@ std::string head_text(Draws& draw, const Frame& frame) {
 
 }  // namespace
 
-std::string random_trip_text(std::uint64_t number) {
+namespace {
+
+std::string trip_text(std::uint64_t number, bool wide) {
     Draws draw(number);
     Frame frame;
+    frame.wide = wide;
     frame.overnight = draw.one_in(2);
     frame.people = draw.whole(2, 40);
     frame.spanish = draw.one_in(3);
@@ -221,17 +247,35 @@ std::string random_trip_text(std::uint64_t number) {
         text += food_text(draw, frame, food_kg / foods);
     }
     frame.water_litres = std::max(2.0, std::min(frame.water_litres, 0.93 * frame.box_litres - frame.food_kg));
-    return text + box_text(draw, frame) + weather_text(draw) + fire_text(draw, frame) + around_text(draw, frame);
+    return text + box_text(draw, frame) + weather_text(draw, frame) + fire_text(draw, frame) + around_text(draw, frame);
 }
 
-trip::Trip random_trip(std::uint64_t number) {
-    auto trip = read_trip_text(random_trip_text(number), fmt::format("random-{}.toml", number));
+trip::Trip read_or_throw(const std::string& text, const std::string& name) {
+    auto trip = read_trip_text(text, name);
     for (const problem::Problem& one : trip.problems()) {
         if (one.severity == problem::Severity::error) {
             throw std::runtime_error(problem::to_line(one));
         }
     }
     return std::move(trip).value();
+}
+
+}  // namespace
+
+std::string random_trip_text(std::uint64_t number) {
+    return trip_text(number, false);
+}
+
+std::string wide_trip_text(std::uint64_t number) {
+    return trip_text(number, true);
+}
+
+trip::Trip random_trip(std::uint64_t number) {
+    return read_or_throw(random_trip_text(number), fmt::format("random-{}.toml", number));
+}
+
+trip::Trip wide_trip(std::uint64_t number) {
+    return read_or_throw(wide_trip_text(number), fmt::format("wide-{}.toml", number));
 }
 
 }  // namespace holdwater::support

@@ -109,15 +109,9 @@ heat::Lying lying(const Piece& piece) {
     return lying;
 }
 
-problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box) {
-    const facts::FoodKind* kind = facts::facts().find_food(food.kind);
-    if (kind == nullptr) {
-        problem::Problem unknown = problem::error("kind-unknown", fmt::format("\"{}\" is not a known food", food.kind),
-                                                  "see `holdwater sources --foods`");
-        unknown.place = food.place;
-        return unknown;
-    }
-    safety::Request request = safety::request_for(*kind);
+safety::Request request_of(const facts::FoodKind& kind, const trip::Food& food, const trip::Trip& trip,
+                           const trip::Box& box) {
+    safety::Request request = safety::request_for(kind);
     request.cut = food.cut;
     request.ruleset = trip.rules;
     request.use = food.use;
@@ -128,7 +122,19 @@ problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip
     request.at_risk = trip.at_risk;
     request.has_thermometer = box.thermometer.has_value();
     request.has_wax_tell_tale = box.wax_tell_tale;
-    auto standard = safety::standard_for(request);
+    request.over_fire = food.over_fire;
+    return request;
+}
+
+problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box) {
+    const facts::FoodKind* kind = facts::facts().find_food(food.kind);
+    if (kind == nullptr) {
+        problem::Problem unknown = problem::error("kind-unknown", fmt::format("\"{}\" is not a known food", food.kind),
+                                                  "see `holdwater sources --foods`");
+        unknown.place = food.place;
+        return unknown;
+    }
+    auto standard = safety::standard_for(request_of(*kind, food, trip, box));
     if (standard) {
         return standard;
     }

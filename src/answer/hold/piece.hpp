@@ -56,6 +56,10 @@ problem::Result<VariedPiece> varied(const Piece& piece, const PieceErrors& error
 /// All pieces of the food lying flat on the bottom of the box; where stacked, in twos.
 heat::Lying lying(const Piece& piece);
 
+/// What decides about a food of this trip, whose kind this is.
+safety::Request request_of(const facts::FoodKind& kind, const trip::Food& food, const trip::Trip& trip,
+                           const trip::Box& box);
+
 /// The standard for a food of this trip, or why it is refused. Every problem points at the food in the trip file.
 problem::Result<safety::Standard> standard_of(const trip::Food& food, const trip::Trip& trip, const trip::Box& box);
 

@@ -115,6 +115,12 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
          {"margin", over ? writer.words.text("plan.margin-over", {{"times", many}}) : on("kill-margin", name)}});
 }
 
+/// True if it turns out other than the trip wished.
+bool is_bent(const plan::Plan& plan, const plan::FoodPlan& food) {
+    return std::any_of(plan.bent.begin(), plan.bent.end(),
+                       [&food](const plan::BentWish& wish) { return wish.food == food.food->name; });
+}
+
 /// Until when the meal may wait, and when that holds.
 Text wait_line(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
@@ -154,6 +160,9 @@ Card plan_card(const CardWriter& writer) {
                                                           {"food", plain(food.food->name)},
                                                           {"thickness", on("thickness", nth)}})});
         card.blocks.add(Note{core_line(writer, on, food, nth)});
+        if (is_bent(plan, food)) {
+            card.blocks.add(Note{w.text("plan.bent-line")});
+        }
         if (food.waits_for_growth() || food.finished_for_growth) {
             card.blocks.add(Note{w.text(food.finished_for_growth ? "plan.growth-finish-line" : "plan.growth-line")});
         }

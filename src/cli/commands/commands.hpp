@@ -10,6 +10,7 @@ namespace holdwater::cli {
 
 Command cards_command();
 Command plan_command();
+Command mend_command();
 Command class_command();
 Command review_command();
 Command gauge_command();

@@ -53,6 +53,10 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
     if (!text) {
         return text.problems();
     }
+    return trip_of(*text, path);
+}
+
+problem::Result<trip::Trip> trip_of(const std::string& text, const std::string& path) {
     const std::filesystem::path folder = std::filesystem::path(path).parent_path();
     trip::Known known;
     for (const facts::FoodKind& kind : facts::facts().foods()) {
@@ -66,7 +70,7 @@ problem::Result<trip::Trip> load_trip(const std::string& path) {
     }
     known.name_fault = [&](std::string_view name) { return layout::name_fault(name, **measure); };
     return trip::read_trip(
-        *text, path, [&](const std::string& name) { return read_file((folder / name).string()); }, known);
+        text, path, [&](const std::string& name) { return read_file((folder / name).string()); }, known);
 }
 
 problem::Result<words::Words> load_words(const std::string& language) {

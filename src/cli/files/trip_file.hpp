@@ -13,6 +13,8 @@
 namespace holdwater::cli {
 
 problem::Result<trip::Trip> load_trip(const std::string& path);
+/// The same of a text that is, or would be, in that file.
+problem::Result<trip::Trip> trip_of(const std::string& text, const std::string& path);
 /// What the program itself says on the terminal, and what every other language is held against.
 inline constexpr const char* own_language = "en";
 /// English and those with a file in layouts/words, in order.

@@ -215,10 +215,19 @@ Json plan_json(const plan::Plan& plan, const std::vector<card::CardNumber>& numb
     for (const plan::FoodPlan& food : plan.foods) {
         foods.push_back(food_of(food));
     }
+    Json bent = Json::array();
+    for (const plan::BentWish& wish : plan.bent) {
+        bent.push_back({{"food", wish.food},
+                        {"asked_c", number(wish.asked)},
+                        {"asked_within_k", number(wish.asked_within)},
+                        {"target_c", number(wish.target)},
+                        {"within_k", number(wish.within)}});
+    }
     Json around = around_json(plan.around);
     Json root{{"schema", 1},
               {"verdict", "holds"},
               {"trip", plan.trip->name},
+              {"wishes_bent", std::move(bent)},
               {"at_risk", plan.trip->at_risk},
               {"stamp", stamp},
               {"share_that_holds", plan.promise.share},

@@ -196,6 +196,9 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
     const Told told(plan);
     std::string out = fmt::format("{}: the plan holds in {:.0f} of 100 scenarios\n", plan.trip->name,
                                   std::floor(100.0 * plan.promise.share));
+    for (const problem::Problem& note : plan.notes) {
+        out += note.code == "wish-bent" ? note.message + "\n" : std::string{};
+    }
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
         out += fmt::format(
             "somebody must wake {}: set the alarm to the times marked WAKE; before each sleep fill the pots and bank "

@@ -1,24 +1,14 @@
 // SPDX-License-Identifier: MIT
-// When a plan does not hold: what would mend it, each advice tried before it is given.
+// When a plan does not hold: what would mend it, planned in full before it is said; or that nothing does, and why.
 #pragma once
 
-#include "plan/result/effort.hpp"
-
-#include <string>
-#include <vector>
+#include "plan/advice/feasible.hpp"
 
 namespace holdwater::plan {
 
-struct Remedy {
-    std::string advice;
-    trip::Trip changed;  // holds by the same scenarios as any plan
-};
-
-/// What would make a trip hold, the cheapest for the cook first: the smallest single change of each sort, or where no
-/// single one is enough, two together.
-std::vector<Remedy> remedies_of(const trip::Trip& trip);
-
-/// The problems with, as notes behind them, what remedies_of found.
-problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems);
+/// The problems with, as notes behind them, the changes that make the trip hold (mend), or the limit that none of them
+/// gets over, all pulled to the end of their range together (no-mend). Wrong input that no change mends gets neither.
+/// What `feasible` knows of changed trips already is not tried again.
+problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems, Feasible& feasible);
 
 }  // namespace holdwater::plan

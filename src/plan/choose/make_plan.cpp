@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // From a trip to a plan: chooses what the trip leaves open, and says what would hold where nothing does.
 #include "plan/advice/remedy.hpp"
+#include "plan/choose/bend_wishes.hpp"
 #include "plan/choose/ways.hpp"
 #include "plan/result/effort.hpp"
 
@@ -37,7 +38,12 @@ problem::Result<Plan> make_plan(Shared trip, const Effort& effort) {
     }
     const bool open = effort.choose && !trip->light_fire && trip->boxes.size() == 1 && !trip->foods.empty();
     auto plan = open ? chosen(trip, effort) : plan_as_given(trip, effort);
-    return plan || !effort.advise ? plan : with_advice(*trip, plan.problems());
+    if (plan || !effort.advise) {
+        return plan;
+    }
+    Feasible feasible;
+    auto bent = plan_of_bent_wishes(*trip, plan.problems(), effort, feasible);
+    return bent ? problem::Result<Plan>(*std::move(bent)) : with_advice(*trip, plan.problems(), feasible);
 }
 
 problem::Result<Plan> make_plan(const trip::Trip& trip, const Effort& effort) {

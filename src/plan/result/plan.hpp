@@ -209,6 +209,15 @@ struct WhatIfAnswer {
     safety::FallAction action = safety::FallAction::none;  // fire out: what to do then
 };
 
+/// A wish of the trip that could not be met, and was bent by the least that works.
+struct BentWish {
+    std::string food;
+    units::Temperature asked;                   // its target
+    units::TemperatureDifference asked_within;  // its tolerance
+    units::Temperature target;                  // as planned, as the next
+    units::TemperatureDifference within;
+};
+
 struct Plan {
     std::shared_ptr<const trip::Trip>
         trip;  // foods and answers point into it; as planned, so a plan is whole by itself
@@ -235,7 +244,8 @@ struct Plan {
     Promise promise;
     bool boil_waits_for_fire = false;
     std::vector<Way> ways;    // this plan first, then others that differ; empty where none were looked for
-    problem::Problems notes;  // warnings and notes that come with a good plan
+    std::vector<BentWish> bent;  // of the foods that turn out other than was wished
+    problem::Problems notes;     // warnings and notes that come with a good plan
 };
 
 /// Browned in the pan as it leaves the bath: not what is finished over the fire, nor what was cooked before.

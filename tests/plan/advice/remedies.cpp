@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: MIT
 // Trips that must be refused, each with its limit; and advice that works when it is followed.
-#include "plan/advice/changes.hpp"
-#include "plan/advice/remedy.hpp"
+#include "plan/advice/mend.hpp"
+#include "plan/advice/proof.hpp"
 #include "support/efforts.hpp"
 #include "support/problems.hpp"
+#include "support/rulesets.hpp"
 #include "support/trips.hpp"
 #include "trip/read_trip.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -78,7 +80,7 @@ std::vector<Broken> broken_trips() {
         t.foods[0].mass = t.foods[0].mass * 3;
         t.foods[0].pieces = 1;
     });
-    add("one small pot", paddling, "pots = ", [](trip::Trip& t) {
+    add("one small pot", paddling, "water = ", [](trip::Trip& t) {
         t.fire.pots = 1;
         t.fire.pot = units::litres(2);
     });
@@ -88,54 +90,193 @@ std::vector<Broken> broken_trips() {
     return all;
 }
 
+/// As many scenarios as any plan, and no more of it than whether it holds.
+plan::Effort as_promised() {
+    plan::Effort effort = support::full_effort();
+    effort.diagnose = false;
+    effort.schedule_only = true;
+    return effort;
+}
+
+bool holds(const trip::Trip& trip) {
+    return plan::make_plan(trip, as_promised()).ok();
+}
+
+bool names(const plan::Mend& mend, plan::Lever::Kind kind) {
+    return std::find(mend.kinds.begin(), mend.kinds.end(), kind) != mend.kinds.end();
+}
+
 }  // namespace
 
-TEST_CASE("every advice, applied, yields a plan that holds, in as many scenarios as any plan") {
-    plan::Effort as_promised = support::full_effort();
-    as_promised.diagnose = false;
-    as_promised.schedule_only = true;  // whether it holds, and no more of it
+TEST_CASE("every mend, applied, yields a plan that holds, in as many scenarios as any plan") {
     for (const Broken& broken : broken_trips()) {
         CAPTURE(std::string(broken.why));
-        REQUIRE_FALSE(plan::make_plan(broken.trip, as_promised).ok());
-        const std::vector<plan::Remedy> mends = plan::remedies_of(broken.trip);
+        REQUIRE_FALSE(holds(broken.trip));
+        plan::Feasible feasible;
+        const std::vector<plan::Mend> mends = plan::mends_of(broken.trip, feasible);
         REQUIRE_FALSE(mends.empty());
-        bool named = false;
-        for (const plan::Remedy& mend : mends) {
-            CAPTURE(mend.advice);
-            named = named || mend.advice.find(broken.advice) != std::string::npos;
-            const auto plan = plan::make_plan(mend.changed, as_promised);
-            REQUIRE(plan.ok());
-            CHECK(plan->promise.share >= 0.95);
-        }
-        CHECK(named);
+        CAPTURE(mends.front().advice());
+        CHECK(mends.front().advice().find(broken.advice) != std::string::npos);
+        CHECK(mends.front().changes.size() <= 3);
+        const auto plan = plan::make_plan(mends.front().changed, as_promised());
+        REQUIRE(plan.ok());
+        CHECK(plan->promise.share >= 0.95);
     }
 }
 
-TEST_CASE("advice changes something: what is there already is not advised") {
+TEST_CASE("a mend bends least: no change can be left out, and none can be a step smaller") {
+    for (const Broken& broken : broken_trips()) {
+        CAPTURE(std::string(broken.why));
+        plan::Feasible feasible;
+        const std::vector<plan::Mend> mends = plan::mends_of(broken.trip, feasible);
+        REQUIRE_FALSE(mends.empty());
+        CAPTURE(mends.front().advice());
+        const plan::Steps steps = mends.front().steps;
+        plan::Solver solver(broken.trip, mends.front().levers, feasible);
+        REQUIRE(trip::canonical(solver.changed_by(steps)) == trip::canonical(mends.front().changed));
+        int changes = 0;
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            if (steps[i] == 0) {
+                continue;
+            }
+            ++changes;
+            plan::Steps left_out = steps;
+            left_out[i] = 0;
+            CHECK_FALSE(holds(solver.changed_by(left_out)));
+            plan::Steps smaller = steps;
+            smaller[i] -= 1;
+            CHECK_FALSE(holds(solver.changed_by(smaller)));
+        }
+        CHECK(changes == static_cast<int>(mends.front().changes.size()));
+    }
+}
+
+TEST_CASE("a change changes something: what is there already is not offered") {
     trip::Trip trip = support::demo_trip("trail-crew");
-    trip.foods[0].tolerance = units::kelvins(7);
     trip.boxes[0].prewarmed = true;
     trip.foods[0].contact = facts::Contact::free;
-    for (const plan::Change& change : plan::changes_for(trip)) {
-        CAPTURE(change.advice);
-        CHECK(change.sort != plan::Change::Sort::prewarmed);
-        CHECK(change.sort != plan::Change::Sort::off_the_floor);
-        CHECK(change.advice.find("tolerance = \"3 K") == std::string::npos);
-        trip::Trip changed = trip;
-        change.apply(changed);
-        CHECK(trip::canonical(changed) != trip::canonical(trip));
+    trip.foods[0].contact_given = true;
+    for (const plan::Lever& lever : plan::levers_of(trip)) {
+        CHECK(lever.kind != plan::Lever::Kind::prewarmed);
+        CHECK(lever.kind != plan::Lever::Kind::free);
+        CHECK(lever.cost(1) > 0.0);
+        for (const int step : {1, lever.steps}) {
+            CAPTURE(static_cast<int>(lever.kind));
+            CAPTURE(step);
+            trip::Trip changed = trip;
+            lever.pull(changed, step);
+            const bool of_pieces = lever.kind == plan::Lever::Kind::baths;  // of a single piece only once it is cut
+            CHECK((of_pieces || trip::canonical(changed) != trip::canonical(trip)));
+            CHECK((of_pieces || !lever.words(trip, changed).empty()));
+        }
     }
 }
 
-TEST_CASE("where no single change is enough, two together are tried") {
-    trip::Trip trip = support::demo_trip("paddling-day");
-    trip.boxes[0].test = units::HeatLoss{6.0};
-    trip.fire.pots = 1;
-    trip.fire.pot = units::litres(2);
-    const std::vector<plan::Remedy> mends = plan::remedies_of(trip);
+TEST_CASE("refusals of the input have a way out too: target, thermometer, water, a food that no bath may cook") {
+    struct Refused {
+        const char* why;
+        plan::Lever::Kind kind;
+        std::function<void(trip::Trip&)> change;
+    };
+    using Kind = plan::Lever::Kind;
+    const std::vector<Refused> all{
+        {"target-too-low", Kind::lowest, [](trip::Trip& t) { t.foods[0].target = units::celsius(50); }},
+        {"no-thermometer-refused", Kind::thermometer,
+         [](trip::Trip& t) {
+             t.boxes[0].thermometer.reset();
+             t.at_risk = true;
+             t.foods[0].target = units::celsius(63);
+             t.foods[0].tolerance = units::kelvins(8);
+         }},
+        {"bath-overflows", Kind::less_water,
+         [](trip::Trip& t) {
+             const auto& inside = t.boxes[0].inside;
+             t.boxes[0].water = units::Volume{inside[0].si() * inside[1].si() * inside[2].si()};
+         }},
+        {"no-rule", Kind::dropped,
+         [](trip::Trip& t) {
+             trip::Food onion = t.foods[0];
+             onion.name = "onions";
+             onion.kind = "onion";
+             t.foods.push_back(onion);
+         }},
+    };
+    for (const Refused& one : all) {
+        CAPTURE(std::string(one.why));
+        trip::Trip trip = support::demo_trip("paddling-day");
+        one.change(trip);
+        REQUIRE_FALSE(holds(trip));
+        plan::Feasible feasible;
+        const std::vector<plan::Mend> mends = plan::mends_of(trip, feasible);
+        REQUIRE_FALSE(mends.empty());
+        CAPTURE(mends.front().advice());
+        CHECK(names(mends.front(), one.kind));
+        CHECK(holds(mends.front().changed));
+        CHECK(mends.front().changed.rules == trip.rules);
+        CHECK(mends.front().changed.at_risk == trip.at_risk);
+    }
+}
+
+TEST_CASE("what Canada asks of poultry is finished over the fire, with its time before the meal") {
+    trip::Trip trip = support::demo_trip("class-day");
+    trip.rules = support::ruleset("ca");
+    trip.foods[0].kind = "chicken-breast";
+    trip.foods[0].target = units::celsius(66);
+    plan::Feasible feasible;
+    const std::vector<plan::Mend> mends = plan::mends_of(trip, feasible);
     REQUIRE_FALSE(mends.empty());
-    CHECK(mends.front().advice.find(", and ") != std::string::npos);
-    CHECK(plan::make_plan(mends.front().changed, support::full_effort()).ok());
+    CAPTURE(mends.front().advice());
+    CHECK(names(mends.front(), plan::Lever::Kind::over_fire));
+    const auto plan = plan::make_plan(mends.front().changed, as_promised());
+    REQUIRE(plan.ok());
+    REQUIRE(plan->foods[0].finishing.has_value());
+    CHECK(plan->foods[0].standard.finish->core >= units::celsius(74));
+    CHECK(plan->foods[0].finishing->takes > units::Duration{0});
+    CHECK(plan->foods[0].leaves() < plan->foods[0].eaten);
+}
+
+TEST_CASE("where no change is enough a proof names what binds, with every change as far as it goes") {
+    trip::Trip trip = support::demo_trip("paddling-day");
+    trip.foods.resize(1);
+    trip.foods[0].kind = "wild-boar";
+    plan::Feasible feasible;
+    CHECK(plan::mends_of(trip, feasible).empty());
+    const problem::Problem proof = plan::proof_of_none(trip);
+    CHECK((proof.code == "no-mend"));
+    CHECK(proof.message.find("parasites") != std::string::npos);
+
+    // Muddy shellfish high up: the water does not boil hot enough to finish them.
+    trip::Trip high = support::demo_trip("paddling-day");
+    high.foods.resize(1);
+    high.foods[0].kind = "mussels";
+    high.foods[0].target = units::celsius(66);
+    high.altitude = units::metres(3600);
+    CHECK(plan::mends_of(high, feasible).empty());
+    CHECK(plan::proof_of_none(high).message.find("it must be finished over the fire to 90") != std::string::npos);
+}
+
+TEST_CASE("a wish that cannot be met bends by the least that works, and the plan says so; a strict trip is refused") {
+    trip::Trip trip = support::demo_trip("class-day");
+    trip.foods[0].tolerance = units::kelvins(1);
+    REQUIRE_FALSE(holds(trip));
+    plan::Effort effort = support::without_tables();
+    effort.advise = true;
+    effort.what_ifs = false;
+    const auto plan = plan::make_plan(trip, effort);
+    REQUIRE(plan.ok());
+    REQUIRE(plan->bent.size() == 1);
+    CHECK(plan->bent[0].asked_within == units::kelvins(1));
+    CHECK(plan->bent[0].target == trip.foods[0].target);  // tolerance is bent first
+    REQUIRE(support::has_code(plan->notes, "wish-bent"));
+    CHECK(plan->notes.front().message.find(" inside instead of ") != std::string::npos);
+    trip::Trip less = trip;
+    less.foods[0].tolerance = plan->bent[0].within - units::kelvins(1);
+    CHECK_FALSE(holds(less));
+
+    trip.strict = true;
+    const auto refused = plan::make_plan(trip, effort);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(advises(refused.problems(), "tolerance = "));
 }
 
 TEST_CASE("a target of 50 C gets a clear no") {

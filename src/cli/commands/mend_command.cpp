@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+#include "cli/commands/commands.hpp"
+#include "cli/commands/common_rows.hpp"
+#include "cli/files/files.hpp"
+#include "cli/files/trip_file.hpp"
+#include "cli/json/mend_json.hpp"
+#include "cli/line/options.hpp"
+#include "plan/advice/mend.hpp"
+#include "plan/advice/proof.hpp"
+#include "plan/result/boxes.hpp"
+#include "trip/amend.hpp"
+#include "trip/read_trip.hpp"
+
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+namespace holdwater::cli {
+namespace {
+
+struct MendOptions {
+    std::string trip;
+    bool json = false;
+};
+
+/// What stands against a trip as it is, of all its boxes.
+problem::Problems faults_of(const trip::Trip& trip) {
+    plan::Effort effort;
+    effort.advise = false;
+    effort.what_ifs = false;
+    effort.schedule_only = true;
+    effort.for_cards = false;
+    problem::Problems faults;
+    for (const trip::Trip& part : plan::one_trip_a_box(trip)) {
+        if (const auto made = plan::make_plan(part, effort); !made) {
+            faults.insert(faults.end(), made.problems().begin(), made.problems().end());
+        }
+    }
+    return faults;
+}
+
+/// The user's text with the changes in it, or where its layout does not allow that, the trip anew. Either reads back
+/// as the trip that was planned.
+std::string mended_text(const std::string& text, const std::string& path, const trip::Trip& before,
+                        const trip::Trip& after) {
+    const std::string wanted = trip::canonical(after);
+    const auto reads_so = [&](const std::string& mended) {
+        const auto read = trip_of(mended, path);
+        return read && trip::canonical(*read) == wanted;
+    };
+    if (const auto amended = trip::amended(text, before, after); amended && reads_so(*amended)) {
+        return *amended;
+    }
+    const std::string anew = "# Written anew: the changes do not fit into the layout of the file before.\n\n" + wanted;
+    if (!reads_so(anew)) {
+        throw std::logic_error("a mended trip does not read back as it was planned");
+    }
+    return anew;
+}
+
+std::string mended_path(const std::string& path) {
+    const std::string name = stem_of(path) + "-mended.toml";
+    const std::string folder = folder_of(path);
+    return folder == "." && path.find('/') == std::string::npos ? name : folder + "/" + name;
+}
+
+Exit say(const MendOptions& options, const trip::Trip& trip, const Mended& mended) {
+    const Exit exit = mended.holds_already || mended.file ? Exit::done : exit_for(mended.problems);
+    if (options.json) {
+        fmt::print("{}", mend_json(trip.name, mended));
+        return exit;
+    }
+    if (mended.holds_already) {
+        fmt::print("{}: the plan holds as it is; nothing was written\n", trip.name);
+    } else if (mended.file) {
+        fmt::print("{}\n", *mended.file);
+        for (const std::string& change : mended.changes) {
+            fmt::print("  {}\n", change);
+        }
+        fmt::print("It holds. Then: holdwater plan {}\n", *mended.file);
+    } else {
+        fmt::print("{}: nothing was written\n\n", trip.name);
+        for (const problem::Problem& one : mended.problems) {
+            fmt::print("{}\n", problem::to_line(one));
+        }
+    }
+    return exit;
+}
+
+Exit mend(const MendOptions& options) {
+    const auto text = read_file(options.trip);
+    if (!text) {
+        tell(text.problems());
+        return exit_for(text.problems());
+    }
+    const auto trip = trip_of(*text, options.trip);
+    tell(trip.problems());
+    if (!trip) {
+        return exit_for(trip.problems());
+    }
+    Mended mended;
+    mended.problems = faults_of(*trip);
+    mended.holds_already = mended.problems.empty();
+    if (!mended.holds_already) {
+        plan::Feasible feasible;
+        const std::vector<plan::Mend> mends = plan::mends_of(*trip, feasible);
+        if (mends.empty()) {
+            mended.problems.push_back(plan::proof_of_none(*trip));
+        } else {
+            const std::string path = mended_path(options.trip);
+            const auto written =
+                write_file(path, mended_text(*text, options.trip, *trip, mends.front().changed), false);
+            if (!written) {
+                tell(written.problems());
+                return exit_for(written.problems());
+            }
+            mended.file = path;
+            mended.changes = mends.front().changes;
+        }
+    }
+    return worse(exit_for(trip.problems()), say(options, *trip, mended));
+}
+
+Act read_mend(Options& options) {
+    const MendOptions given{options.file(trip_row), options.has(json_row)};
+    return [given] { return mend(given); };
+}
+
+}  // namespace
+
+Command mend_command() {
+    return {.name = "mend",
+            .group = headings::trip,
+            .summary = "write a trip file that holds beside one that does not: NAME-mended.toml",
+            .rows = {trip_row, json_row},
+            .examples = {"mend my-trip.toml"},
+            .read = read_mend};
+}
+
+}  // namespace holdwater::cli

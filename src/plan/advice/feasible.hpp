@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Whether a changed trip holds: first in few scenarios, then in as many as any plan. Every trip is tried once.
+#pragma once
+
+#include "plan/result/effort.hpp"
+
+#include <map>
+#include <mutex>
+#include <optional>
+#include <string>
+
+namespace holdwater::plan {
+
+/// What stands against a trip, the first that is looked at.
+enum class Against {
+    nothing,
+    input,  // a food or a box as it is may not be planned at all
+    bath,   // it cannot be held, or not be filled
+    slow,   // food warms too slowly
+    late,   // food is not ready for the meal
+};
+
+/// The heaviest of what stands against a trip: what no other time or place mends comes first.
+Against heaviest(const problem::Problems& problems);
+
+/// May be asked from several threads at once.
+class Feasible {
+  public:
+    /// In few scenarios, of one box or two, with the fire lit at the first moment or later.
+    Against against(const trip::Trip& trip);
+    bool quickly(const trip::Trip& trip) { return against(trip) == Against::nothing; }
+    /// Without any scenario: whether it may be planned at all.
+    static bool is_allowed(const trip::Trip& trip);
+    /// Of a trip that holds quickly: when its fire was lit.
+    units::LocalTime start_of(const trip::Trip& trip);
+    /// The trip as it stands holds in as many scenarios as any plan.
+    bool fully(const trip::Trip& trip);
+    /// From now on more scenarios are tried quickly: of a trip that the few take for better than it is.
+    void look_closer();
+
+  private:
+    struct Quick {
+        Against against = Against::nothing;
+        units::LocalTime start;
+    };
+    Quick try_quickly(const trip::Trip& trip) const;
+
+    Draw search_{32, 1};
+    Draw promise_{128, 1};
+    std::mutex mutex_;                    // of the two below
+    std::map<std::string, Quick> quick_;  // by the trip's own text
+    std::map<std::string, bool> full_;
+};
+
+}  // namespace holdwater::plan

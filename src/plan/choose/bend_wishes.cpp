@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#include "plan/choose/bend_wishes.hpp"
+
+#include "plan/advice/mend.hpp"
+#include "units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace holdwater::plan {
+namespace {
+
+using trip::Trip;
+using Kind = Lever::Kind;
+
+/// The fewest steps of these wishes alone.
+std::optional<Mend> bent_by(const Trip& trip, std::vector<Lever> levers, Feasible& feasible) {
+    Solver solver(trip, std::move(levers), feasible);
+    for (const Steps& steps : solver.found()) {
+        if (auto mend = solver.settled(steps)) {
+            return mend;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Tolerances first: what comes out over its target can still be as it was wished.
+std::optional<Mend> least_bent(const Trip& trip, Feasible& feasible) {
+    std::vector<Lever> tolerance;
+    std::vector<Lever> both;
+    for (const Lever& lever : levers_of(trip)) {
+        if (lever.kind == Kind::tolerance) {
+            tolerance.push_back(lever);
+        }
+        if (lever.kind == Kind::tolerance || lever.kind == Kind::target) {
+            both.push_back(lever);
+        }
+    }
+    if (auto mend = bent_by(trip, tolerance, feasible)) {
+        return mend;
+    }
+    return bent_by(trip, both, feasible);
+}
+
+/// "63 to 66 °C".
+std::string range(units::Temperature target, units::TemperatureDifference within) {
+    return fmt::format("{} to {}", units::number(target.celsius(), 0),
+                       units::print(target + within, units::System::both, {1, units::Toward::up}));
+}
+
+}  // namespace
+
+std::optional<Plan> plan_of_bent_wishes(const Trip& trip, const problem::Problems& problems, const Effort& effort,
+                                        Feasible& feasible) {
+    const Against against = heaviest(problems);
+    const bool by_wishes = against == Against::bath || against == Against::slow || against == Against::late;
+    if (trip.strict || !by_wishes) {
+        return std::nullopt;
+    }
+    const auto mend = least_bent(trip, feasible);
+    if (!mend) {
+        return std::nullopt;
+    }
+    Effort once = effort;
+    once.advise = false;
+    auto plan = make_plan(mend->changed, once);
+    if (!plan) {
+        return std::nullopt;
+    }
+    Plan bent = std::move(plan).value();
+    for (std::size_t i = 0; i < trip.foods.size(); ++i) {
+        const trip::Food& asked = trip.foods[i];
+        const trip::Food& planned = bent.trip->foods[i];
+        if (planned.target <= asked.target && planned.tolerance <= asked.tolerance) {
+            continue;
+        }
+        bent.bent.push_back({asked.name, asked.target, asked.tolerance, planned.target, planned.tolerance});
+        problem::Problem note = problem::note(
+            "wish-bent",
+            fmt::format("{}: {} inside instead of {}: more done, or less even, than was wished", asked.name,
+                        range(planned.target, planned.tolerance), range(asked.target, asked.tolerance)),
+            fmt::format("target = \"{}\", tolerance = \"{}\" in the trip file says the same; strict = true refuses "
+                        "instead; `holdwater mend` shows other ways",
+                        written(planned.target), written(planned.tolerance)));
+        note.place = asked.place;
+        bent.notes.insert(bent.notes.begin(), std::move(note));
+    }
+    return bent;
+}
+
+}  // namespace holdwater::plan
