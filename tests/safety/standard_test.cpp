@@ -2,6 +2,7 @@
 // Refusals and standards: kind x cut x target x rules x eaters x thermometer.
 #include "safety/standard.hpp"
 
+#include "safety/refusals.hpp"
 #include "safety/table.hpp"
 #include "support/near.hpp"
 #include "support/rulesets.hpp"
@@ -135,6 +136,48 @@ TEST_CASE("refusals and reasons are short and in plain words") {
         for (const char* jargon : {"log", "pathogen", "lethality", "core", "CFU", "pasteur", "perfringens", "HACCP"}) {
             CHECK(problem.message.find(jargon) == std::string::npos);
             CHECK(problem.hint.find(jargon) == std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("finished over the fire by choice: to its full temperature, floors of the bath unchanged, refusals kept") {
+    for (const facts::FoodKind& kind : facts::facts().foods()) {
+        for (const auto& rules : facts::names<facts::Ruleset>()) {
+            for (const bool at_risk : {false, true}) {
+                CAPTURE(kind.key);
+                CAPTURE(std::string(rules.text));
+                CAPTURE(at_risk);
+                Request request = request_for(kind);
+                request.ruleset = rules.value;
+                request.at_risk = at_risk;
+                request.target = units::celsius(74);
+                const auto bath_alone = standard_for(request);
+                request.over_fire = true;
+                const auto finished = standard_for(request);
+                CHECK(finished.ok() == bath_alone.ok());
+                if (!finished || !bath_alone) {
+                    continue;
+                }
+                const facts::Rule& rule = *facts::facts().find_rule(rules.value, kind.category);
+                REQUIRE(finished->finish.has_value());
+                CHECK(finished->finish->core >= units::celsius(74));
+                CHECK(finished->finish->core >= std::min(rule.consumer_core, units::celsius(74)));
+                CHECK(finished->cook_floor == bath_alone->cook_floor);
+                CHECK(finished->action_line == bath_alone->action_line);
+                CHECK(finished->hold_floor == bath_alone->hold_floor);
+                CHECK(finished->kill == bath_alone->kill);
+                // The bath goes on as far as its own kill table begins, and no target is allowed under that.
+                request.target = lowest_over_fire(rule);
+                CHECK(standard_for(request).ok());
+                CHECK(request.target >= rule.cook_floor);
+                CHECK(request.target >= finished->kill->rows.front().core);
+                request.target = lowest_over_fire(rule) - units::kelvins(0.5);
+                CHECK_FALSE(standard_for(request).ok());
+                request.has_thermometer = false;  // nobody could tell when it is done
+                request.has_wax_tell_tale = true;
+                request.target = units::celsius(74);
+                CHECK_FALSE(standard_for(request).ok());
+            }
         }
     }
 }

@@ -103,19 +103,18 @@ Exit mend(const MendOptions& options) {
     mended.holds_already = mended.problems.empty();
     if (!mended.holds_already) {
         plan::Feasible feasible;
-        const std::vector<plan::Mend> mends = plan::mends_of(*trip, feasible);
-        if (mends.empty()) {
+        const std::optional<plan::Mend> mend = plan::mend_of(*trip, feasible);
+        if (!mend) {
             mended.problems.push_back(plan::proof_of_none(*trip));
         } else {
             const std::string path = mended_path(options.trip);
-            const auto written =
-                write_file(path, mended_text(*text, options.trip, *trip, mends.front().changed), false);
+            const auto written = write_file(path, mended_text(*text, options.trip, *trip, mend->changed), false);
             if (!written) {
                 tell(written.problems());
                 return exit_for(written.problems());
             }
             mended.file = path;
-            mended.changes = mends.front().changes;
+            mended.changes = mend->changes;
         }
     }
     return worse(exit_for(trip.problems()), say(options, *trip, mended));

@@ -110,31 +110,41 @@ bool Feasible::is_allowed(const Trip& trip) {
     return std::all_of(parts.begin(), parts.end(), [](const Trip& part) { return set_up(part).ok(); });
 }
 
-Feasible::Quick Feasible::try_quickly(const Trip& trip) const {
+Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<std::size_t>& guess) const {
     if (!is_allowed(trip)) {
         return {Against::input, trip.from};
     }
     const Effort effort = only_whether(search_, promise_);
-    Quick quick;
-    for (const LocalTime start : starts_of(trip)) {
-        quick = {heaviest(faults_at(trip, start, effort)), start};
-        if (quick.against != Against::late) {
-            break;  // it holds, or does not for a reason that more time does not mend
+    const std::vector<LocalTime> starts = starts_of(trip);
+    std::vector<std::optional<Against>> known(starts.size());
+    std::size_t at = std::min(guess.value_or(0), starts.size() - 1);
+    for (;;) {
+        known[at] = heaviest(faults_at(trip, starts[at], effort));
+        // Food that is late asks for an earlier fire, a bath that does not hold so long for a later one.
+        const bool earlier = known[at] == Against::late && at + 1 < starts.size() && !known[at + 1];
+        const bool later = known[at] == Against::bath && at > 0 && !known[at - 1];
+        if (!earlier && !later) {
+            break;
         }
+        at += earlier ? 1 : -1;
     }
-    return quick;
+    guess = guess.value_or(at);
+    return {*known[at], starts[at]};
 }
 
 Against Feasible::against(const Trip& trip) {
     const std::string text = trip::canonical(trip);
+    std::optional<std::size_t> guess;
     {
         const std::scoped_lock lock(mutex_);
         if (const auto known = quick_.find(text); known != quick_.end()) {
             return known->second.against;
         }
+        guess = guess_;
     }
-    const Quick quick = try_quickly(trip);
+    const Quick quick = try_quickly(trip, guess);
     const std::scoped_lock lock(mutex_);
+    guess_ = quick.against == Against::input ? guess_ : guess;
     return quick_.emplace(text, quick).first->second.against;
 }
 

@@ -43,12 +43,14 @@ class Feasible {
         Against against = Against::nothing;
         units::LocalTime start;
     };
-    Quick try_quickly(const trip::Trip& trip) const;
+    /// `guess`: which of the starts is tried first; if none, it is set to where this trip came to.
+    Quick try_quickly(const trip::Trip& trip, std::optional<std::size_t>& guess) const;
 
     Draw search_{32, 1};
     Draw promise_{128, 1};
     std::mutex mutex_;                    // of the two below
     std::map<std::string, Quick> quick_;  // by the trip's own text
+    std::optional<std::size_t> guess_;    // of the first trip, so that it hangs on no order of threads
     std::map<std::string, bool> full_;
 };
 

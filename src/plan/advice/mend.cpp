@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <utility>
 
 namespace holdwater::plan {
@@ -49,23 +48,18 @@ std::string Mend::advice() const {
     return text;
 }
 
-std::vector<Mend> mends_of(const Trip& trip, Feasible& feasible, std::size_t most) {
+std::optional<Mend> mend_of(const Trip& trip, Feasible& feasible) {
     const std::vector<Lever> levers = levers_of(trip);
-    std::vector<Mend> mends;
-    for (int round = 0; round < 2 && mends.empty(); ++round) {
+    for (int round = 0; round < 2; ++round) {
         Solver solver(trip, levers, feasible);
-        for (const Steps& steps : solver.found()) {
-            if (auto mend = settled(trip, levers, steps, solver, feasible)) {
-                mends.push_back(std::move(*mend));
-            }
-            if (mends.size() == most) {
-                break;
+        if (const auto steps = solver.found()) {
+            if (auto mend = settled(trip, levers, *steps, solver, feasible)) {
+                return mend;
             }
         }
         feasible.look_closer();
     }
-    std::stable_sort(mends.begin(), mends.end(), [](const Mend& a, const Mend& b) { return a.cost < b.cost; });
-    return mends;
+    return std::nullopt;
 }
 
 }  // namespace holdwater::plan

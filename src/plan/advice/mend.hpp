@@ -35,9 +35,9 @@ class Solver {
 
     trip::Trip changed_by(const Steps& steps) const;
 
-    /// Ways that hold in few scenarios, the cheapest first: what the input needs, with one change or two besides; else
-    /// the fewest together. Empty where all of them together are not enough.
-    std::vector<Steps> found();
+    /// The way that holds in few scenarios and asks least: what the input needs, with one change or two besides; else
+    /// the fewest together. Nothing where all of them together are not enough.
+    std::optional<Steps> found();
     /// Such a way in as many scenarios as any plan: pulled further until it holds, and back as far as it does.
     std::optional<Mend> settled(Steps steps);
 
@@ -56,7 +56,8 @@ class Solver {
     std::vector<int> places_of(std::size_t lever) const;
     std::vector<Steps> next_to(const Steps& steps, Against against) const;
     std::vector<Steps> allowed_ways() const;
-    std::vector<Steps> with_one_more(const Steps& base);
+    std::optional<Steps> with_one_more(const Steps& base, double than);
+    int affordable(std::size_t lever, double left) const;
     std::optional<Steps> with_two_more(const Steps& base, double than);
     std::optional<Steps> few_of(const Steps& all);
     void reduce(Steps& steps);
@@ -69,7 +70,7 @@ class Solver {
     Feasible* feasible_;
 };
 
-/// Up to `most` ways to make the trip hold, the cheapest first.
-std::vector<Mend> mends_of(const trip::Trip& trip, Feasible& feasible, std::size_t most = 1);
+/// What makes the trip hold and asks least of the cook; nothing where no change does, nor all together.
+std::optional<Mend> mend_of(const trip::Trip& trip, Feasible& feasible);
 
 }  // namespace holdwater::plan

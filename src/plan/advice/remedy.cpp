@@ -23,14 +23,8 @@ problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems
     if (!std::all_of(problems.begin(), problems.end(), can_be_mended)) {
         return problems;
     }
-    constexpr std::size_t ways = 2;
-    const std::vector<Mend> mends = mends_of(trip, feasible, ways);
-    for (const Mend& mend : mends) {
-        problems.push_back(problem::note("mend", "this would hold: " + mend.advice()));
-    }
-    if (mends.empty()) {
-        problems.push_back(proof_of_none(trip));
-    }
+    const std::optional<Mend> mend = mend_of(trip, feasible);
+    problems.push_back(mend ? problem::note("mend", "this would hold: " + mend->advice()) : proof_of_none(trip));
     return problems;
 }
 

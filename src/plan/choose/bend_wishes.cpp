@@ -18,12 +18,8 @@ using Kind = Lever::Kind;
 /// The fewest steps of these wishes alone.
 std::optional<Mend> bent_by(const Trip& trip, std::vector<Lever> levers, Feasible& feasible) {
     Solver solver(trip, std::move(levers), feasible);
-    for (const Steps& steps : solver.found()) {
-        if (auto mend = solver.settled(steps)) {
-            return mend;
-        }
-    }
-    return std::nullopt;
+    const auto steps = solver.found();
+    return steps ? solver.settled(*steps) : std::nullopt;
 }
 
 /// Tolerances first: what comes out over its target can still be as it was wished.

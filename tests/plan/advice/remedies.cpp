@@ -113,12 +113,12 @@ TEST_CASE("every mend, applied, yields a plan that holds, in as many scenarios a
         CAPTURE(std::string(broken.why));
         REQUIRE_FALSE(holds(broken.trip));
         plan::Feasible feasible;
-        const std::vector<plan::Mend> mends = plan::mends_of(broken.trip, feasible);
-        REQUIRE_FALSE(mends.empty());
-        CAPTURE(mends.front().advice());
-        CHECK(mends.front().advice().find(broken.advice) != std::string::npos);
-        CHECK(mends.front().changes.size() <= 3);
-        const auto plan = plan::make_plan(mends.front().changed, as_promised());
+        const std::optional<plan::Mend> mend = plan::mend_of(broken.trip, feasible);
+        REQUIRE(mend.has_value());
+        CAPTURE(mend->advice());
+        CHECK(mend->advice().find(broken.advice) != std::string::npos);
+        CHECK(mend->changes.size() <= 3);
+        const auto plan = plan::make_plan(mend->changed, as_promised());
         REQUIRE(plan.ok());
         CHECK(plan->promise.share >= 0.95);
     }
@@ -128,12 +128,12 @@ TEST_CASE("a mend bends least: no change can be left out, and none can be a step
     for (const Broken& broken : broken_trips()) {
         CAPTURE(std::string(broken.why));
         plan::Feasible feasible;
-        const std::vector<plan::Mend> mends = plan::mends_of(broken.trip, feasible);
-        REQUIRE_FALSE(mends.empty());
-        CAPTURE(mends.front().advice());
-        const plan::Steps steps = mends.front().steps;
-        plan::Solver solver(broken.trip, mends.front().levers, feasible);
-        REQUIRE(trip::canonical(solver.changed_by(steps)) == trip::canonical(mends.front().changed));
+        const std::optional<plan::Mend> mend = plan::mend_of(broken.trip, feasible);
+        REQUIRE(mend.has_value());
+        CAPTURE(mend->advice());
+        const plan::Steps steps = mend->steps;
+        plan::Solver solver(broken.trip, mend->levers, feasible);
+        REQUIRE(trip::canonical(solver.changed_by(steps)) == trip::canonical(mend->changed));
         int changes = 0;
         for (std::size_t i = 0; i < steps.size(); ++i) {
             if (steps[i] == 0) {
@@ -147,7 +147,7 @@ TEST_CASE("a mend bends least: no change can be left out, and none can be a step
             smaller[i] -= 1;
             CHECK_FALSE(holds(solver.changed_by(smaller)));
         }
-        CHECK(changes == static_cast<int>(mends.front().changes.size()));
+        CHECK(changes == static_cast<int>(mend->changes.size()));
     }
 }
 
@@ -207,13 +207,13 @@ TEST_CASE("refusals of the input have a way out too: target, thermometer, water,
         one.change(trip);
         REQUIRE_FALSE(holds(trip));
         plan::Feasible feasible;
-        const std::vector<plan::Mend> mends = plan::mends_of(trip, feasible);
-        REQUIRE_FALSE(mends.empty());
-        CAPTURE(mends.front().advice());
-        CHECK(names(mends.front(), one.kind));
-        CHECK(holds(mends.front().changed));
-        CHECK(mends.front().changed.rules == trip.rules);
-        CHECK(mends.front().changed.at_risk == trip.at_risk);
+        const std::optional<plan::Mend> mend = plan::mend_of(trip, feasible);
+        REQUIRE(mend.has_value());
+        CAPTURE(mend->advice());
+        CHECK(names(*mend, one.kind));
+        CHECK(holds(mend->changed));
+        CHECK(mend->changed.rules == trip.rules);
+        CHECK(mend->changed.at_risk == trip.at_risk);
     }
 }
 
@@ -223,11 +223,11 @@ TEST_CASE("what Canada asks of poultry is finished over the fire, with its time 
     trip.foods[0].kind = "chicken-breast";
     trip.foods[0].target = units::celsius(66);
     plan::Feasible feasible;
-    const std::vector<plan::Mend> mends = plan::mends_of(trip, feasible);
-    REQUIRE_FALSE(mends.empty());
-    CAPTURE(mends.front().advice());
-    CHECK(names(mends.front(), plan::Lever::Kind::over_fire));
-    const auto plan = plan::make_plan(mends.front().changed, as_promised());
+    const std::optional<plan::Mend> mend = plan::mend_of(trip, feasible);
+    REQUIRE(mend.has_value());
+    CAPTURE(mend->advice());
+    CHECK(names(*mend, plan::Lever::Kind::over_fire));
+    const auto plan = plan::make_plan(mend->changed, as_promised());
     REQUIRE(plan.ok());
     REQUIRE(plan->foods[0].finishing.has_value());
     CHECK(plan->foods[0].standard.finish->core >= units::celsius(74));
@@ -240,7 +240,7 @@ TEST_CASE("where no change is enough a proof names what binds, with every change
     trip.foods.resize(1);
     trip.foods[0].kind = "wild-boar";
     plan::Feasible feasible;
-    CHECK(plan::mends_of(trip, feasible).empty());
+    CHECK_FALSE(plan::mend_of(trip, feasible).has_value());
     const problem::Problem proof = plan::proof_of_none(trip);
     CHECK((proof.code == "no-mend"));
     CHECK(proof.message.find("parasites") != std::string::npos);
@@ -251,7 +251,7 @@ TEST_CASE("where no change is enough a proof names what binds, with every change
     high.foods[0].kind = "mussels";
     high.foods[0].target = units::celsius(66);
     high.altitude = units::metres(3600);
-    CHECK(plan::mends_of(high, feasible).empty());
+    CHECK_FALSE(plan::mend_of(high, feasible).has_value());
     CHECK(plan::proof_of_none(high).message.find("it must be finished over the fire to 90") != std::string::npos);
 }
 

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+// From what holds in few scenarios to what holds in all that a plan promises by, and only just.
+#include "plan/advice/mend.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace holdwater::plan {
+namespace {
+
+using trip::Trip;
+using Kind = Lever::Kind;
+
+// How far it is pulled on and back: no figures of any science.
+constexpr int steps_further = 4;
+constexpr int steps_back = 6;
+
+}  // namespace
+
+/// What the few scenarios took for enough, pulled a little further until it is in many.
+bool Solver::pull_further(Steps& steps) {
+    for (int i = 0; i <= steps_further; ++i) {
+        if (fully(steps)) {
+            return true;
+        }
+        std::optional<std::size_t> cheapest;
+        for (std::size_t lever = 0; lever < steps.size(); ++lever) {
+            const bool can = steps[lever] > 0 && steps[lever] < levers_[lever].steps && levers_[lever].rises;
+            if (can && (!cheapest || levers_[lever].a_step < levers_[*cheapest].a_step)) {
+                cheapest = lever;
+            }
+        }
+        if (!cheapest) {
+            return false;
+        }
+        ++steps[*cheapest];
+    }
+    return false;
+}
+
+void Solver::settle_back(Steps& steps) {
+    for (const std::size_t lever : dearest_first(steps)) {
+        Steps without = steps;
+        without[lever] = 0;
+        if (levers_[lever].steps > 1 && !levers_[lever].rises && fully(without)) {
+            steps = without;
+            continue;
+        }
+        for (int i = 0; i < steps_back && steps[lever] > 0; ++i) {
+            Steps less = steps;
+            --less[lever];
+            if (!fully(less)) {
+                break;
+            }
+            steps = less;
+        }
+    }
+}
+
+std::optional<Mend> Solver::settled(Steps steps) {
+    if (!pull_further(steps)) {
+        return std::nullopt;
+    }
+    settle_back(steps);
+    Mend mend{changed_by(steps), {}, {}, cost(steps), levers_, steps};
+    // Each in the words of what it does beyond those before it.
+    Trip before = *trip_;
+    for (std::size_t i = 0; i < levers_.size(); ++i) {
+        if (steps[i] == 0) {
+            continue;
+        }
+        Trip after = before;
+        levers_[i].pull(after, steps[i]);
+        Trip said = after;
+        for (trip::Food& food : said.foods) {
+            // What another change raises further is said there.
+            const auto same = [&food](const trip::Food& f) { return f.name == food.name; };
+            const auto last = std::find_if(mend.changed.foods.begin(), mend.changed.foods.end(), same);
+            const auto first = std::find_if(before.foods.begin(), before.foods.end(), same);
+            if (levers_[i].kind == Kind::lowest && last != mend.changed.foods.end() && last->target != food.target) {
+                food.target = first->target;
+            }
+        }
+        if (std::string words = levers_[i].words(before, said); !words.empty()) {
+            mend.changes.push_back(std::move(words));
+            mend.kinds.push_back(levers_[i].kind);
+        }
+        before = std::move(after);
+    }
+    return mend;
+}
+
+}  // namespace holdwater::plan
