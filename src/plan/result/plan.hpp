@@ -198,6 +198,7 @@ struct Plan {
     std::vector<TopUp> top_ups;
     std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
+    bool mark_out_of_reach = false;  // of the pots, too often for a promise: whoever tops up goes by the reading
     units::Duration round;           // from cold pots to the pour
     units::Duration interval_calm;   // between top-ups: still air and the warmest hour
     units::Duration interval_rough;  // windy and the coldest hour
