@@ -36,8 +36,8 @@ problem::Result<WorstFood> worst_food(const trip::Food& food, const Stay& stay);
 ///
 /// A reading less its error and the path up to it are both no higher than the true bath, so that the higher of the two
 /// goes on: a reading that is lower than the path, which the high end of the error explains, does not pull the path
-/// down, and leaving a reading out never raises it. Only a reading that not even the high end comes to in this box tells
-/// of heat lost in another way; it is taken as read, its whole error off.
+/// down, and leaving a reading out never raises it. Only a reading that not even the high end comes to in this box
+/// tells of heat lost in another way; it is taken as read, its whole error off.
 class LowestBath {
   public:
     /// From a moment on, with the bath at its reading; `error` of the thermometer.
