@@ -133,6 +133,19 @@ TEST_CASE("a figure that nobody made is an internal error that names it, never a
     CHECK_THROWS_AS(maker.span("longest-alone", units::hours(1), "1 h", {"share-95", "minute", ""}), std::logic_error);
 }
 
+TEST_CASE("a line of the ladder is said to be enough in 95 of 100, as it is worked out") {
+    const Dealt dealt("layouts/trips/trail-crew.toml");
+    int lines = 0;
+    for (const card::CardNumber& number : card::card_numbers({dealt.plan, words::Words::model()})) {
+        if (number.card == "topup" && number.name.starts_with("pour") && number.name.ends_with("_l")) {
+            CAPTURE(number.name);
+            CHECK(number.quantile == "95 of 100 scenarios");
+            ++lines;
+        }
+    }
+    CHECK(lines == static_cast<int>(dealt.plan.ladder.size()));
+}
+
 TEST_CASE("a figure stands on a card by being taken for it, as it is printed there") {
     Dealt dealt("tests/card/trips/uk-pork.toml");
     dealt.deal(units::System::both, "en");

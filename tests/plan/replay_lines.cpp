@@ -4,6 +4,7 @@
 #include "plan/search/scenario_result.hpp"
 #include "support/lines_of_run.hpp"
 #include "support/near.hpp"
+#include "support/scheduled.hpp"
 
 #include <doctest/doctest.h>
 
@@ -20,19 +21,16 @@ constexpr double quarter = 900.0;
 
 void compare(facts::Shape shape) {
     const trip::Trip trip = support::steady_trip(shape, air);
-    const auto setup = plan::set_up(trip);
-    REQUIRE(setup.ok());
-    const plan::Ensemble ensemble(*setup, {64, 1});
-    const auto schedule = plan::make_schedule(ensemble);
-    REQUIRE(schedule.has_value());
-    REQUIRE(plan::holds(*schedule));
-    REQUIRE(schedule->top_ups.size() >= 2);
+    const support::Scheduled found(trip, 64);
+    const plan::Setup& setup = found.setup();
+    const plan::Schedule& schedule = found.schedule();
+    REQUIRE(schedule.top_ups.size() >= 2);
     const double end = trip.serve.since(trip.from).si();
 
     for (const std::size_t i : {0UL, 7UL, 21UL, 40UL, 63UL}) {
         CAPTURE(i);
-        const auto [lines, run, in] =
-            support::lines_of_run(*setup, *schedule, support::without_lid_and_layer(ensemble.scenario(i)), air, 41);
+        const auto [lines, run, in] = support::lines_of_run(
+            setup, schedule, support::without_lid_and_layer(found.ensemble().scenario(i)), air, 41);
         std::vector<double> moments;
         for (double t = quarter; t < end - in; t += quarter) {
             moments.push_back(t);
@@ -52,7 +50,7 @@ void compare(facts::Shape shape) {
                 CHECK(near_abs(run.bath().bath_history().at(at).celsius(), states[m].bath, 0.05));
             }
             CHECK(near_abs(run.bath().core_history(0).at(at).celsius(), states[m].core, 0.1));
-            below += states[m].bath < setup->levels.floor.celsius() ? 1 : 0;
+            below += states[m].bath < setup.levels.floor.celsius() ? 1 : 0;
         }
         CHECK(below == 0);
     }

@@ -54,16 +54,17 @@ problem::Result<WorstFood> worst_food(const trip::Food& food, const Stay& stay) 
 
 LowestBath::LowestBath(const WorstBox& box, const std::vector<WorstFood>& foods, units::TemperatureDifference error,
                        Duration from, Temperature reading)
-    : foods_(&foods), error_(error.si()), now_(from), changed_(from) {
+    : foods_(&foods), error_(error), now_(from), changed_(from) {
     for (std::size_t property = 0; property < 3; ++property) {
-        for (const double off : {-error_, error_}) {
+        for (const bool warmer : {false, true}) {
             // The litres are weighed as hot as a bath is ever filled, where they weigh least: by the first reading a
             // cooler one would make the box hold more water and cool more slowly.
-            Run run{heat::Bath(box.heat, box.water, hottest_fill(), box.air), property, off,
+            Run run{heat::Bath(box.heat, box.water, hottest_fill(), box.air), property, warmer,
                     std::vector<std::size_t>(foods.size())};
             run.bath.record(false);
             run.bath.set_temperature(reading);
             run.bath.advance_to(from);
+            set(run, reading);
             runs_.push_back(std::move(run));
         }
         if (foods.empty()) {
@@ -77,12 +78,18 @@ LowestBath::LowestBath(const WorstBox& box, const std::vector<WorstFood>& foods,
         }
     }
     std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) { return a.at > b.at; });
-    read(reading);
+}
+
+void LowestBath::set(Run& run, Temperature reading) const {
+    run.bath.set_temperature(run.warmer ? reading + error_ : reading - error_);
 }
 
 void LowestBath::read(Temperature reading) {
+    const bool explained = reading >= lowest_reading();
     for (Run& run : runs_) {
-        run.bath.set_temperature(reading + units::kelvins(run.error));
+        if (run.warmer || !explained || run.bath.temperature() < reading - error_) {
+            set(run, reading);
+        }
     }
     changed_ = now_;
 }
@@ -99,17 +106,24 @@ void LowestBath::move(const Move& move) {
     changed_ = now_;
 }
 
-double LowestBath::lowest() const {
-    double least = std::numeric_limits<double>::infinity();
+Temperature LowestBath::lowest() const {
+    Temperature least{std::numeric_limits<double>::infinity()};
     for (const Run& run : runs_) {
-        // Of a bath that is warmer than read the reading is what is compared, the whole error off.
-        least = std::min(least, run.bath.temperature().celsius() - run.error - error_);
+        least = run.warmer ? least : std::min(least, run.bath.temperature());
+    }
+    return least;
+}
+
+Temperature LowestBath::lowest_reading() const {
+    Temperature least{std::numeric_limits<double>::infinity()};
+    for (const Run& run : runs_) {
+        least = run.warmer ? std::min(least, run.bath.temperature() - error_) : least;
     }
     return least;
 }
 
 void LowestBath::run_to(Duration moment, History& path) {
-    const auto note = [&] { path.add(now_, Temperature{lowest()}); };
+    const auto note = [&] { path.add(now_, lowest()); };
     note();
     while (true) {
         while (!moves_.empty() && moves_.back().at <= now_ && now_ < moment) {
@@ -135,7 +149,10 @@ void LowestBath::run_to(Duration moment, History& path) {
 
 void LowestBath::stay_until(Duration moment, Temperature reading) {
     while (now_ < moment) {
-        read(reading);
+        for (Run& run : runs_) {
+            set(run, reading);
+        }
+        changed_ = now_;
         History unused;
         run_to(std::min(now_ + Duration{longest}, moment), unused);
     }

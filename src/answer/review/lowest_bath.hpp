@@ -29,14 +29,15 @@ struct WorstFood {
 problem::Result<WorstFood> worst_food(const trip::Food& food, const Stay& stay);
 
 /// Bath and food together, by the energy balance of heat::Bath, run for every reading of the food's properties and for
-/// both ends of the thermometer's error; the lowest of all counts. It holds for every history in which heat came into
-/// the box only by pouring: bath and food warm each other, so that whatever was warmer at one moment stays warmer, and
-/// a pour that nobody wrote down only lifts what is below here. The true bath is nowhere lower, unless the box lost
-/// heat in another way (lid off, leak, cold water).
+/// both ends of the thermometer's error. The low end is the path, the lowest of all properties. It holds for every
+/// history in which heat came into the box only by pouring: bath and food warm each other, so that whatever was warmer
+/// at one moment stays warmer, and a pour that nobody wrote down only lifts what is below here. The true bath is
+/// nowhere lower, unless the box lost heat in another way (lid off, leak, cold water).
 ///
-/// The high end of the error: a bath that is warmer than read cools faster, so that later readings of the same
-/// thermometer lie lower than the low end alone would say. With it no reading can lie below what was said without it,
-/// and leaving a reading out never raises the path.
+/// A reading less its error and the path up to it are both no higher than the true bath, so that the higher of the two
+/// goes on: a reading that is lower than the path, which the high end of the error explains, does not pull the path
+/// down, and leaving a reading out never raises it. Only a reading that not even the high end comes to in this box
+/// tells of heat lost in another way; it is taken as read, its whole error off.
 class LowestBath {
   public:
     /// From a moment on, with the bath at its reading; `error` of the thermometer.
@@ -45,6 +46,10 @@ class LowestBath {
 
     /// The bath reads this now.
     void read(units::Temperature reading);
+    /// The lowest bath of now.
+    units::Temperature lowest() const;
+    /// The lowest that the thermometer can show now, if it is off by no more than its error.
+    units::Temperature lowest_reading() const;
     /// Runs to a moment, food going in and out on its way; adds the path, the error taken off, to `path`.
     void run_to(units::Duration moment, units::History& path);
     /// The same in a bath that stays at this reading.
@@ -54,7 +59,7 @@ class LowestBath {
     struct Run {
         heat::Bath bath;
         std::size_t property = 0;
-        double error = 0.0;              // K, of the true bath against its reading
+        bool warmer = false;             // than read, by the whole error of the thermometer; else colder by it
         std::vector<std::size_t> index;  // of each food, once it is in
     };
     struct Move {
@@ -63,10 +68,10 @@ class LowestBath {
         bool in = true;
     };
     void move(const Move& move);
-    double lowest() const;
+    void set(Run& run, units::Temperature reading) const;
 
     const std::vector<WorstFood>* foods_;
-    double error_;
+    units::TemperatureDifference error_;
     units::Duration now_;
     units::Duration changed_;  // the last reading or food in or out: from there steps grow
     std::vector<Move> moves_;  // to come, the soonest last

@@ -144,7 +144,7 @@ class Builder {
             lowest_.stay_until(Duration{first.at}, Temperature{unknown + error_});
         }
         lowest_.read(Temperature{first.bath});
-        add(first.at, first.bath, first.bath);
+        add(first);
     }
 
     void between(const Reading& a, const Reading& b) {
@@ -154,7 +154,7 @@ class Builder {
             cautious_between(a, b, rises);
         }
         lowest_.read(Temperature{b.bath});
-        add(b.at, b.bath, b.bath);
+        add(b);
     }
 
     void end(double to, const Reading& last) {
@@ -192,9 +192,9 @@ class Builder {
         return std::min(first.bath - error_, floor_ - scatter);
     }
 
-    void add(double at, double likely, double cautious_read) {
-        put(paths_.likely, at, likely);
-        put(paths_.cautious, at, cautious_read - error_);
+    void add(const Reading& reading) {
+        put(paths_.likely, reading.at, reading.bath);
+        put(paths_.cautious, reading.at, lowest_.lowest().celsius());
     }
 
     static void put(History& history, double at, double value) {
@@ -240,7 +240,7 @@ class Builder {
             lowest_.run_to(Duration{*b.closed_from}, alone);
         }
         lowest_.run_to(Duration{b.at}, alone);
-        if (to < alone.points.back().value.celsius() - scatter) {
+        if (b.bath < lowest_.lowest_reading().celsius() - scatter) {
             // The lowest of all ways down: at once.
             put(paths_.cautious, a.at, to);
             lowest_ = std::move(before);

@@ -54,7 +54,8 @@ enum class Unpoured { as_written, wherever_possible };
 
 /// The two paths through the readings, from `from` to `to`. `error` of one reading.
 ///
-/// Nothing is smoothed away: every reading is used as read, less its error in the cautious path. Between two readings
+/// Nothing is smoothed away: every reading is used as read, less its error in the cautious path, where that is not
+/// below what the box allows while the thermometer can explain it (LowestBath). Between two readings
 /// - likely: a straight line; where the second is higher, the fall goes on along the likely loss up to the row that
 ///   says "top-up", else up to just before the second reading, and jumps there;
 /// - cautious: the lowest bath that this box with this food allows after the first reading (LowestBath), up to just

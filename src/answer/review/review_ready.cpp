@@ -19,8 +19,6 @@ using units::Duration;
 using units::History;
 using units::TemperatureDifference;
 
-constexpr std::size_t ways_of_a_log = 64;
-
 /// One way in which piece, thermometer and box may turn out.
 struct LoggedWay {
     VariedPiece piece;
@@ -46,7 +44,7 @@ struct LoggedWay {
 problem::Result<std::vector<LoggedWay>> ways_of(const Written& written) {
     const facts::Facts& facts = facts::facts();
     std::vector<LoggedWay> ways;
-    for (const std::vector<double>& share : even_shares(6, ways_of_a_log)) {
+    for (const std::vector<double>& share : even_shares(6, static_cast<std::size_t>(facts.value("review.ways")))) {
         auto turned_out = varied(
             written.piece,
             {place_at(facts.spread("thickness"), share[0]), place_at(facts.spread("diffusivity"), share[1]),

@@ -90,17 +90,13 @@ Ladder ladder_of(const ClassFrame& frame, const SafeSide& safe, bool full) {
         for (const units::Volume water : common_litres()) {
             // Three columns have no room for units: the line above says it.
             const units::Volume pour = frame.pour(water, reading, safe.plan.levels.mark, full);
-            rung.amounts.push_back(safe.written(units::amount(pour, system, {0.5, Toward::up}).without_units()));
+            rung.amounts.push_back(safe.written(safe.litres_short(pour, Toward::up).without_units()));
         }
         ladder.rungs.push_back(std::move(rung));
     }
     ladder.floor_reading = w.text("topup.floor", {{"floor", safe.at_least(safe.plan.levels.read_floor)}});
     ladder.floor_action = w.text("topup.floor-action");
     return ladder;
-}
-
-units::Figure parts_of(const ClassMix& mix) {
-    return units::figure(mix.parts, 0.1, Toward::up);
 }
 
 Table mixing_table(const ClassFrame& frame, const SafeSide& safe) {
@@ -114,7 +110,7 @@ Table mixing_table(const ClassFrame& frame, const SafeSide& safe) {
         std::vector<Text> row{safe.written(safe.at_least(bath))};
         for (const bool ice : {false, true}) {
             const auto mix = class_mix(frame, bath, ice);
-            row.push_back(mix ? safe.written(parts_of(*mix)) : w.text("hold.never"));
+            row.push_back(mix ? safe.written(parts_to_mix(mix->parts)) : w.text("hold.never"));
         }
         table.rows.push_back(std::move(row));
     }
@@ -201,7 +197,7 @@ std::vector<Card> class_mix_card(const ClassFrame& frame, const words::Words& wo
     const units::Temperature mark = frame.plan().levels.mark;
     if (const auto mix = class_mix(frame, mark, false)) {
         card.blocks.add(
-            KeyNumber{words.text("touch.key-label"), safe.written(parts_of(*mix)) + " : 1", "",
+            KeyNumber{words.text("touch.key-label"), safe.written(parts_to_mix(mix->parts)) + " : 1", "",
                       words.text("class-mix.key-aside",
                                  {{"bath", safe.at_least(mark)},
                                   {"cold", safe.short_degrees(facts::facts().temperature("class.cold-water"))}})});

@@ -34,6 +34,10 @@ const std::vector<units::Volume>& common_litres() {
     return litres;
 }
 
+units::Figure parts_to_mix(double parts) {
+    return units::figure(parts, 0.1, units::Toward::up);
+}
+
 std::optional<ClassMix> class_mix(const ClassFrame& frame, units::Temperature bath, bool with_ice_water) {
     answer::MixQuestion question{bath, frame.boiling(), facts::facts().temperature("class.cold-water"),
                                  answer::Measure::volume};

@@ -25,5 +25,7 @@ struct ClassMix {
     units::Temperature high;
 };
 std::optional<ClassMix> class_mix(const ClassFrame& frame, units::Temperature bath, bool with_ice_water);
+/// Parts as cards and exercises print them: to a tenth, up, since less boiling water is the cooler side.
+units::Figure parts_to_mix(double parts);
 
 }  // namespace holdwater::card

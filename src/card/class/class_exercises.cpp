@@ -90,7 +90,7 @@ class Writer {
         const auto mixed =
             answer::mix({hut_bath, heat::boiling_point_at(hut).value(), hut_cold, answer::Measure::volume}).value();
         put("mix", {{"altitude", height()}, {"cold", safe_.about(hut_cold)}, {"bath", safe_.about(hut_bath)}},
-            {{"parts", units::figure(mixed.hot_parts, 0.1, Toward::up)},
+            {{"parts", parts_to_mix(mixed.hot_parts)},
              {"likely", units::amount(mixed.mixed.likely, safe_.system(), {1.0, Toward::down})},
              {"low", units::amount(mixed.mixed.low, safe_.system(), {1.0, Toward::down})}});
     }

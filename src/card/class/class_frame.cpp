@@ -6,6 +6,7 @@
 #include "heat/water.hpp"
 #include "plan/result/hold_table.hpp"
 #include "plan/result/summary.hpp"
+#include "plan/search/ladder.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -34,8 +35,17 @@ std::string canonical(const ClassWish& wish) {
         wish.thermometer.si());
 }
 
+namespace {
+
+/// Of a usual box for so much water.
+units::Length usual_side(units::Volume water) {
+    return units::Length{std::cbrt(water.si() * facts::facts().value("gauge.box-over-water"))};
+}
+
+}  // namespace
+
 units::HeatCapacity usual_liner(units::Volume water) {
-    const units::Length side{std::cbrt(water.si() * facts::facts().value("gauge.box-over-water"))};
+    const units::Length side = usual_side(water);
     return heat::liner_of({side, side, side});
 }
 
@@ -185,9 +195,10 @@ bool ClassFrame::find_baths() {
 
 units::Volume ClassFrame::pour(units::Volume water, units::Temperature reading, units::Temperature mark,
                                bool full) const {
-    plan::Setup box = setup_;
-    box.liner = usual_liner(water);
-    return plan::ladder_litres(box, water, full ? units::Volume{0} : units::Volume{1.0}, reading, mark);
+    const double side = usual_side(water).si();
+    const plan::LadderBox box{water, usual_liner(water), full ? units::Volume{0} : water, units::Area{side * side},
+                              facts::facts().temperature("class.air")};
+    return plan::ladder_pour(setup_, box, reading, mark);
 }
 
 std::vector<units::Temperature> ClassFrame::rungs() const {

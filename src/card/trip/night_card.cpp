@@ -179,6 +179,9 @@ Card night_card(const CardWriter& writer) {
         }
     }
     card.blocks.add(alone);
+    if (plan.mark_out_of_reach) {
+        card.blocks.add(Note{w.text("topup.short", {{"mark", on("top-up-mark")}})});
+    }
     if (!plan.top_ups.empty()) {
         card.blocks.add(Note{w.text("night.before", {{"from", on.brief("from")}})});
     }

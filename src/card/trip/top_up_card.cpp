@@ -73,6 +73,9 @@ Card top_up_card(const CardWriter& writer) {
     card.blocks.add(on.key(w.text("topup.key-label"), "mark", {}, w.text("topup.key-aside")));
     card.blocks.add(Note{w.text("topup.act", {{"action", on("action-line-level")}})});
     card.blocks.add(ladder_of(writer, on));
+    if (plan.mark_out_of_reach) {
+        card.blocks.add(Note{w.text("topup.short", {{"mark", on("mark")}})});
+    }
     card.blocks.add(Turn{});
     card.blocks.add(Note{w.text("topup.every", {{"calm", on("interval-calm")}, {"rough", on("interval-rough")}})});
     if (!plan.top_ups.empty()) {

@@ -41,6 +41,13 @@ struct ForTheFire {
     Duration longest{0};
 };
 
+/// From the core with which it leaves the bath to the full one, in water that boils as it does there.
+std::optional<answer::FinishTime> time_over_fire(const Setup& setup, const answer::Piece& piece,
+                                                 const safety::Standard& standard) {
+    return answer::finish_time(piece, *standard.finish, answer::core_out_of_bath(piece, standard),
+                               setup.levels.boiling);
+}
+
 /// What another box has on the same fire for this meal, by its cut and kind.
 ForTheFire from_another_box(const Setup& setup, units::LocalTime meal) {
     ForTheFire other;
@@ -53,8 +60,7 @@ ForTheFire from_another_box(const Setup& setup, units::LocalTime meal) {
             continue;
         }
         const answer::Piece piece = answer::piece_of(food);
-        const auto time = answer::finish_time(piece, *standard->finish, answer::core_out_of_bath(piece, *standard),
-                                              setup.levels.boiling);
+        const auto time = time_over_fire(setup, piece, *standard);
         other.volume += answer::lying(piece).volume;
         other.longest = std::max(other.longest, time ? time->longest() : Duration{0});
     }
@@ -102,8 +108,7 @@ units::Volume water_to_finish(const Plan& plan) {
 }
 
 std::optional<answer::FinishTime> finish_time_of(const Setup& setup, const FoodPlan& food) {
-    return answer::finish_time(food.piece, *food.standard.finish, answer::core_out_of_bath(food.piece, food.standard),
-                               setup.levels.boiling);
+    return time_over_fire(setup, food.piece, food.standard);
 }
 
 void time_finishing(const Setup& setup, Plan& plan) {

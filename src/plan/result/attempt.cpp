@@ -210,6 +210,7 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
         plan.late_pour = late_pour(ensemble, schedule);
     }
     plan.ladder = schedule.recipe.ladder;
+    plan.mark_out_of_reach = !reaches_mark_in(ensemble, results);
     const LeftBoxes boxes(ensemble, schedule);
     plan.night = night_of(ensemble, schedule, boxes);
     add_intervals(plan, boxes);

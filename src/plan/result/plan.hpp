@@ -227,6 +227,7 @@ struct Plan {
     std::vector<TopUp> top_ups;
     std::optional<LatePour> late_pour;  // without a thermometer, where that saves anything
     std::vector<LadderRung> ladder;
+    bool mark_out_of_reach = false;  // of the pots, too often for a promise: whoever tops up goes by the reading
     units::Duration round;           // from cold pots to the pour
     units::Duration interval_calm;   // between top-ups: still air and the warmest hour
     units::Duration interval_rough;  // windy and the coldest hour
@@ -243,7 +244,7 @@ struct Plan {
     units::Temperature waits_if;   // that holds where the bath reads no less than this at serving
     Promise promise;
     bool boil_waits_for_fire = false;
-    std::vector<Way> ways;    // this plan first, then others that differ; empty where none were looked for
+    std::vector<Way> ways;       // this plan first, then others that differ; empty where none were looked for
     std::vector<BentWish> bent;  // of the foods that turn out other than was wished
     problem::Problems notes;     // warnings and notes that come with a good plan
 };

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -19,23 +20,37 @@ constexpr int most_rungs = 6;      // that a card has room for
 constexpr std::size_t scenarios_for_litres =
     256;  // scenarios: a quantile of litres to well under the half litre of the card
 
-/// What one scenario's cook pours at a reading into a box that is full, food and all, with the lid off meanwhile.
-Volume pour_in(const Ensemble& ensemble, std::size_t i, Temperature reading, Temperature mark, Temperature air) {
-    const Setup& setup = ensemble.setup();
-    const Scenario& scenario = ensemble.scenario(i);
+/// What one scenario's cook pours at a reading, with the lid off meanwhile.
+Volume pour_in(const Setup& setup, const Scenario& scenario, const LadderBox& box, Temperature reading,
+               Temperature mark) {
     const units::TemperatureDifference error = setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading;
     const Temperature bath = reading - error;
-    double capacity =
-        (setup.most - setup.food_volume).si() * heat::water_density(bath).si() * heat::water_specific_heat().si() +
-        setup.liner.si();
-    for (const heat::FoodInBath& food : ensemble.foods(i)) {
-        capacity += food.capacity.si() * food.modes.mean_at_once;
-    }
+    const double capacity =
+        box.water.si() * heat::water_density(bath).si() * heat::water_specific_heat().si() + box.besides.si();
     const double open = scenario.lid + facts::facts().value("lid.air-change");
-    const double lost = heat::open_surface_loss(bath, air) * setup.surface.si() * open / capacity;
-    const Volume real = lifting_pour(setup, units::HeatCapacity{capacity}, Volume{0}, bath - units::kelvins(lost),
+    const double lost = heat::open_surface_loss(bath, box.air) * box.surface.si() * open / capacity;
+    const Volume real = lifting_pour(setup, units::HeatCapacity{capacity}, box.room, bath - units::kelvins(lost),
                                      mark - error, setup.levels.boiling - units::kelvins(scenario.boiling_cooled));
     return real / scenario.litres;
+}
+
+/// The trip's box as one scenario meets it, full, food and all.
+LadderBox full_box(const Ensemble& ensemble, std::size_t i, Temperature air) {
+    const Setup& setup = ensemble.setup();
+    LadderBox box;
+    box.water = setup.most - setup.food_volume;
+    box.besides = setup.liner;
+    for (const heat::FoodInBath& food : ensemble.foods(i)) {
+        box.besides += units::HeatCapacity{food.capacity.si() * food.modes.mean_at_once};
+    }
+    box.surface = setup.surface;
+    box.air = air;
+    return box;
+}
+
+/// Of what the scenarios ask for: enough in 95 of 100.
+Volume enough_of(std::vector<Volume> litres) {
+    return quantile_high(std::move(litres), 1.0 - allowed_failures());
 }
 
 }  // namespace
@@ -59,14 +74,21 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
             break;
         }
         for (std::size_t i = 0; i < litres.size(); ++i) {
-            litres[i] = pour_in(ensemble, i, reading, mark, air);
+            litres[i] = pour_in(setup, ensemble.scenario(i), full_box(ensemble, i, air), reading, mark);
         }
-        const Volume most = quantile_high(litres, 1.0 - allowed_failures());
-        const Volume pour = to_half_litre(std::min(most, setup.box->water), units::Toward::up);
+        const Volume pour = to_half_litre(std::min(enough_of(litres), setup.box->water), units::Toward::up);
         // More than the pots give is not poured at once.
         ladder.insert(ladder.begin(), {reading, pour, below_rim(setup, std::min(pour, setup.batch))});
     }
     return ladder;
+}
+
+Volume ladder_pour(const Setup& setup, const LadderBox& box, Temperature reading, Temperature mark) {
+    std::vector<Volume> litres;
+    for (const Scenario& scenario : draw_scenarios(scenarios_for_litres)) {
+        litres.push_back(pour_in(setup, scenario, box, reading, mark));
+    }
+    return enough_of(std::move(litres));
 }
 
 Volume by_ladder(const std::vector<LadderRung>& ladder, Temperature reading) {

@@ -76,7 +76,7 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
             const Simulation run = filled_with(setup, cold, reading, pours);
             const bool full = std::abs(poured_in(setup, run) - water) < near_full;
             if (full && run.fill_pours() == static_cast<std::size_t>(pours) &&
-                run.filled_at() > reading - units::kelvins(0.5)) {
+                run.filled_at() > reading - near_mark()) {
                 // Where the pots fall short too often, one more is part of the plan, with the time that it takes.
                 const Recipe recipe{units::Volume{cold}, reading, pours, reading, {}};
                 if (share_short(setup, recipe) <= allowed_failures()) {

@@ -2,6 +2,7 @@
 #include "plan/search/simulation.hpp"
 
 #include "facts/facts.hpp"
+#include "facts/kept.hpp"
 #include "heat/level.hpp"
 #include "heat/water.hpp"
 #include "plan/search/ladder.hpp"
@@ -18,9 +19,6 @@ using units::Duration;
 using units::Temperature;
 using units::TemperatureDifference;
 using units::Volume;
-
-/// So near its mark a reading is as good as there.
-constexpr TemperatureDifference near_mark = units::kelvins(0.5);
 
 /// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
 constexpr Duration look_every = units::minutes(5);
@@ -48,6 +46,10 @@ std::optional<TemperatureDifference> excess_at_start(const Setup& setup, const s
 }
 
 }  // namespace
+
+TemperatureDifference near_mark() {
+    return facts::kept([](const facts::Facts& facts) { return facts.difference("mark.near"); });
+}
 
 Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, Volume room, Temperature from, Temperature to,
                     Temperature poured) {
@@ -79,11 +81,16 @@ units::Length below_rim(const Setup& setup, Volume more) {
     return units::Length{units::round_to(line.si(), step, units::Toward::up)};
 }
 
-Volume ladder_litres(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
+namespace {
+
+/// What lifts `water` litres and the liner from one reading to another, in the likely scenario.
+Volume likely_pour(const Setup& setup, Volume water, Volume room, Temperature reading, Temperature mark) {
     const double warm = heat::water_density(reading).si() * heat::water_specific_heat().si();
     return lifting_pour(setup, units::HeatCapacity{water.si() * warm + setup.liner.si()}, room, reading, mark,
                         setup.levels.boiling - units::kelvins(likely_scenario().boiling_cooled));
 }
+
+}  // namespace
 
 Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods,
                        bool recording)
@@ -135,7 +142,7 @@ void Simulation::fill(const Recipe& recipe) {
     // A pot that cooled on the way may leave the reading short; then one more pot is boiled.
     const int spare = reads ? 1 : 0;
     for (int i = 1; i <= recipe.pours + spare; ++i) {
-        if (i > recipe.pours && wanted - bath_.temperature() < units::kelvins(0.5)) {
+        if (i > recipe.pours && wanted - bath_.temperature() < near_mark()) {
             break;
         }
         bath_.advance_to(setup_->round * (i + setup_->rounds_before));
@@ -244,7 +251,7 @@ Volume Simulation::wanted(const Recipe& recipe, Volume out_first) const {
     if (!setup_->box->thermometer) {
         // Nobody reads it: as much as lifts the least that the bath may be.
         const Temperature least = setup_->levels.action_line;
-        return std::min(ladder_litres(*setup_, bath_.water(), room(), least, recipe.top_up_mark), setup_->batch);
+        return std::min(likely_pour(*setup_, bath_.water(), room(), least, recipe.top_up_mark), setup_->batch);
     }
     const Temperature bath = bath_.temperature();
     const double warm = heat::water_density(bath).si() * heat::water_specific_heat().si();
@@ -272,7 +279,7 @@ void Simulation::pour_to_mark(const Recipe& recipe, const PlannedPour& planned) 
     pour(fixed ? most : wanted(recipe, out), out);
     level_ = usual_level();
     // Nobody reads a mark without a thermometer.
-    short_of_mark_ = short_of_mark_ || (setup_->box->thermometer && shown() < recipe.top_up_mark - near_mark);
+    short_of_mark_ = short_of_mark_ || (setup_->box->thermometer && shown() < recipe.top_up_mark - near_mark());
 }
 
 void Simulation::top_up(const Recipe& recipe, const PlannedPour& planned) {

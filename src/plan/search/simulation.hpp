@@ -40,6 +40,9 @@ struct Surroundings {
     double wind = 1.0;
 };
 
+/// So near its mark a reading counts as there (facts mark.near).
+units::TemperatureDifference near_mark();
+
 /// Boiling litres (measured boiling) that lift a bath of this heat capacity, liner and food included, from one
 /// temperature to another; they come at `poured`. `room`: litres that still fit before as much must be taken out as
 /// goes in. Zero where nothing is to be lifted, endless where boiling water is no hotter than that.
@@ -49,10 +52,6 @@ units::Volume lifting_pour(const Setup& setup, units::HeatCapacity capacity, uni
 /// How far below the rim the water must stand, food in it, so that this much more does not pass the highest level, with
 /// the usual error of pouring and in steps that a ruler shows [0.005 m].
 units::Length below_rim(const Setup& setup, units::Volume more);
-
-/// The same of `water` litres and the liner, in the likely scenario.
-units::Volume ladder_litres(const Setup& setup, units::Volume water, units::Volume room, units::Temperature reading,
-                            units::Temperature mark);
 
 class Simulation {
   public:
@@ -88,7 +87,7 @@ class Simulation {
 
     /// True once the bath, between top-ups and with the food in, was seen below level().
     bool failed() const { return failed_; }
-    /// True once a top-up left the reading more than half a kelvin short of its mark.
+    /// True once a top-up left the reading short of its mark by more than near_mark().
     bool short_of_mark() const { return short_of_mark_; }
     /// The most by which any core has passed its target and tolerance so far; negative while all are below. A food that
     /// has not gone in counts with its start temperature; there must be food.

@@ -37,11 +37,9 @@ answer::BathPaths paths_of(const std::string& rows, double error = 1.0,
                             log.rows.back().at, units::System::metric, unpoured);
 }
 
-/// The lowest bath so many hours after a reading: the whole error off, and cooling from the end of the error at which
-/// more is left off below.
+/// The lowest bath so many hours after a reading: the whole error off, cooling as the box at its worst.
 double lowest_after(double reading, double hours, double error = 1.0) {
-    const double decay = std::exp(-0.03 * hours);
-    return std::min((reading - error) * decay, (reading + error) * decay - 2.0 * error);
+    return (reading - error) * std::exp(-0.03 * hours);
 }
 
 }  // namespace
@@ -90,6 +88,27 @@ TEST_CASE("where the log says that nothing was poured, the bath was never colder
     CHECK(near_abs(open.cautious.at(minutes(239)).celsius(), lowest_after(60, 239.0 / 60), 0.01));
     const auto asked = paths_of("0,60,topped up\n240,56.4,\n", 1.0, answer::Unpoured::wherever_possible);
     CHECK(near_abs(asked.cautious.at(minutes(239)).celsius(), 55.4, 1e-9));
+}
+
+TEST_CASE("a reading that the thermometer's error explains does not pull the bath under what the box allows") {
+    // Off by 2 K. Read too warm, 58 C comes to 51.44 in 4 h; read too cold, 62 C comes to 54.99, and shows 52.99.
+    const double alone = lowest_after(60, 4, 2.0);
+    const auto explained = paths_of("0,60,\n240,53.2,\n300,53,\n", 2.0);
+    CHECK(near_abs(explained.cautious.at(minutes(240)).celsius(), alone, 0.01));
+    CHECK(near_abs(explained.cautious.at(minutes(270)).celsius(), lowest_after(60, 4.5, 2.0), 0.01));
+    // One that no error explains is taken as read, all of the error off.
+    const auto colder = paths_of("0,60,\n240,52.9,\n300,52.5,\n", 2.0);
+    CHECK(near_abs(colder.cautious.at(minutes(240)).celsius(), 50.9, 1e-9));
+    CHECK(near_abs(colder.cautious.at(minutes(270)).celsius(), lowest_after(52.9, 0.5, 2.0), 0.01));
+    // Never kinder without the row.
+    for (const char* row : {"240,53.2,\n", "240,55,\n", "240,58,\n"}) {
+        const auto with = paths_of(std::string("0,60,\n") + row + "300,60,\n", 2.0);
+        const auto without = paths_of("0,60,\n300,60,\n", 2.0);
+        for (double m = 0.0; m <= 300.0; m += 7.0) {
+            CHECK(without.cautious.at(minutes(m)) <=
+                  with.cautious.at(minutes(m)) + units::kelvins(1e-3));  // drawn by straight lines
+        }
+    }
 }
 
 TEST_CASE("before a rise the bath falls on until just before the second reading") {

@@ -3,15 +3,12 @@
 
 #include "answer/hold/piece.hpp"
 #include "answer/review/reading.hpp"
-#include "answer/review/review_clock.hpp"
 #include "answer/review/review_food.hpp"
-#include "answer/review/review_verdict.hpp"
+#include "answer/review/true_verdict.hpp"
 #include "facts/facts.hpp"
 #include "heat/bath.hpp"
 #include "heat/box.hpp"
 #include "heat/water.hpp"
-#include "safety/after_fall.hpp"
-#include "safety/growth.hpp"
 
 #include <fmt/format.h>
 
@@ -212,7 +209,6 @@ class Life {
 
     const std::vector<Row>& rows() const { return rows_; }
     const heat::Bath& bath() const { return bath_; }
-    double colder() const { return food_.colder.si(); }
 
   private:
     Temperature start() {
@@ -299,59 +295,6 @@ class Life {
     std::vector<Row> rows_;
 };
 
-answer::Verdict truth_of(const trip::Trip& trip, const safety::Standard& standard, const Life& life, MadeLog& made) {
-    const heat::Bath& bath = life.bath();
-    answer::Course course;
-    course.in = Duration{0};
-    course.out = bath.now();
-    course.bath = bath.bath_history();
-    course.core = course.core_fast = bath.core_history(0);
-    course.seen = course.bath;
-    for (History::Point& point : course.seen.points) {
-        point.value = point.value - units::kelvins(life.colder());
-    }
-    course.cook_floor = standard.cook_floor;
-    course.hold_floor = standard.hold_floor;
-    const answer::Done done = answer::done_along(course.core, standard);
-    course.done = done.safe;
-    safety::Fall fall = answer::clocks_of(course).fall;
-    const facts::FoodKind* kind = facts::facts().find_food(trip.foods.front().kind);
-    const facts::GrowthModel& model = facts::facts().growth(kind->growth);
-    // Nothing is known of the layer that an unstirred box hides but its spread: the bath itself counts.
-    answer::Course plain = course;
-    plain.seen = course.bath;
-    fall.growth = std::max(0.0, safety::lagged_growth(answer::likely_growth_exponent(plain, model), model.q0_cautious));
-    made.below_h = units::in_hours(fall.below_floor);
-    made.growth = fall.growth;
-    const double floor = std::max(standard.cook_floor, standard.hold_floor).celsius();
-    made.spare = course.bath.lowest(course.in, course.out).celsius() - floor;
-    answer::Verdict verdict = answer::Verdict::eat;
-    const auto take = [&](answer::Verdict v) { verdict = std::max(verdict, v); };
-    switch (safety::decide(fall, safety::fall_rules(trip.rules, trip.at_risk)).action) {
-        case safety::FallAction::none:
-            break;
-        case safety::FallAction::finish_and_eat_next:
-            take(answer::Verdict::finish_and_eat_next);
-            break;
-        case safety::FallAction::finish_and_eat_now:
-            take(answer::Verdict::finish_and_eat_now);
-            break;
-        case safety::FallAction::throw_away:
-            take(answer::Verdict::throw_away);
-            break;
-    }
-    if (answer::judge_rise(course.core, done.come_up) == safety::ComeUpVerdict::refused) {
-        take(answer::Verdict::throw_away);
-    }
-    if (standard.finish) {
-        take(answer::Verdict::finish_and_eat_next);
-    }
-    if (!done.safe) {
-        take(answer::Verdict::not_done);
-    }
-    return verdict;
-}
-
 }  // namespace
 
 const char* name_of(Habit habit) {
@@ -377,7 +320,11 @@ MadeLog made_log(std::uint64_t seed, Habit habit) {
         made.log_text +=
             fmt::format("{:.4f},{},{}\n", row.at / 60.0, row.bath ? fmt::format("{:.2f}", *row.bath) : "", row.note);
     }
-    made.truth = truth_of(trip, *standard, life, made);
+    const Truth truth = truth_of(trip, *standard, life.bath());
+    made.truth = truth.verdict;
+    made.below_h = truth.below_h;
+    made.growth = truth.growth;
+    made.spare = truth.spare;
     made.what = fmt::format("seed {}, {}: below {:.2f} h, growth {:.2f}, spare {:.2f} K", seed, name_of(habit),
                             made.below_h, made.growth, made.spare);
     return made;

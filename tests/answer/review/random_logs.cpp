@@ -3,6 +3,7 @@
 // thrown away. HOLDWATER_RANDOM_LOGS=N draws N histories instead of the few of every test run.
 #include "answer/review/made_logs.hpp"
 #include "answer/review/reading.hpp"
+#include "answer/review/worst_history.hpp"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -31,10 +32,13 @@ struct Count {
     int unsafe = 0;
     int called_eat = 0;
     int kinder = 0;
-    int clearly_safe = 0;
-    int away = 0;
+    int worse_told = 0;    // the same rows can tell of a worse history than the verdict
+    int clearly_safe = 0;  // the bath never came near its floor
     int fire = 0;
+    int away = 0;
     int away_if_unpoured = 0;
+    int unproven = 0;  // clearly safe, but the same rows can tell of a history that is to be thrown away
+    int away_proven = 0;
 };
 
 std::string in_words(const answer::Review& review) {
@@ -45,13 +49,21 @@ std::string in_words(const answer::Review& review) {
                        food.come_up ? units::in_hours(*food.come_up) : -1.0, food.kill);
 }
 
+std::string in_words(const std::optional<ToldHistory>& worst) {
+    if (!worst) {
+        return "no other history is known of these rows";
+    }
+    return fmt::format("at worst verdict {}, {:.2f} h below, growth {:.2f}, read {:+} K",
+                       static_cast<int>(worst->truth.verdict), worst->truth.below_h, worst->truth.growth, worst->bias);
+}
+
 bool has_row_with(const trip::LogRow& row, const char* word) {
     return row.note.find(word) != std::string::npos;
 }
 
 }  // namespace
 
-TEST_CASE("nothing unsafe is called better than it is, and what is clearly safe is not thrown away") {
+TEST_CASE("nothing unsafe is called better than it is, and what its log proves safe is not thrown away") {
     std::array<Count, habits> counts{};
     const std::size_t many = draws(90);
     for (std::size_t i = 0; i < many; ++i) {
@@ -71,28 +83,51 @@ TEST_CASE("nothing unsafe is called better than it is, and what is clearly safe 
             CAPTURE(made.log_text);
             CHECK(review.verdict >= made.truth);
         }
+        // What else the rows can tell of. Whether it was done is asked in 95 of 100 ways, not in the worst of all.
+        const auto worst = worst_history(trip, review.foods.front().standard, log);
+        if (worst) {
+            CHECK(untold(*worst, log) < 0.02);
+            const bool kinder = worst->truth.verdict > Verdict::not_done && review.verdict < worst->truth.verdict;
+            count.worse_told += kinder ? 1 : 0;
+            CHECK_FALSE(kinder);
+        }
         // Clearly safe: a bath that never came within twice the error of its thermometer and 1 K of its floor.
         if (made.truth <= Verdict::not_done && made.spare > 2.0 * trip.boxes[0].thermometer->si() + 1.0) {
+            const bool unproven = worst && worst->truth.verdict == Verdict::throw_away;
             ++count.clearly_safe;
+            count.unproven += unproven ? 1 : 0;
             count.fire += review.verdict > Verdict::not_done && review.verdict < Verdict::throw_away ? 1 : 0;
             if (review.verdict == Verdict::throw_away) {
                 ++count.away;
-                if (std::getenv("HOLDWATER_TELL") != nullptr) {
-                    std::cout << made.what << "\n   " << in_words(review) << "\n";
-                }
+                count.away_proven += unproven ? 0 : 1;
                 count.away_if_unpoured +=
                     !review.if_unpoured || review.if_unpoured->verdict == Verdict::throw_away ? 1 : 0;
+                if (std::getenv("HOLDWATER_TELL") != nullptr) {
+                    std::cout << made.what << "\n   " << in_words(review) << "\n   " << in_words(worst) << "\n";
+                }
             }
         }
     }
-    std::cout << "habit: logs, unsafe, of these called eat, called kinder; clearly safe, of these sent to the fire, "
-                 "thrown away, thrown away even if nothing was poured unwritten\n";
+    std::cout << "habit: logs, unsafe, of these called eat, called kinder, verdicts kinder than another history of the "
+                 "same rows; clearly safe, of these sent to the fire, thrown away, thrown away even if nothing was "
+                 "poured unwritten; safe for all that the log leaves open, of these thrown away\n";
+    Count sum;
     for (int h = 0; h < habits; ++h) {
         const Count& c = counts[static_cast<std::size_t>(h)];
-        std::cout << fmt::format("  {:16} {:5} {:5} {:3} {:3}; {:5} {:4} {:4} {:4}\n", name_of(static_cast<Habit>(h)),
-                                 c.all, c.unsafe, c.called_eat, c.kinder, c.clearly_safe, c.fire, c.away,
-                                 c.away_if_unpoured);
+        const int proven = c.clearly_safe - c.unproven;
+        std::cout << fmt::format("  {:16} {:5} {:5} {:3} {:3} {:3}; {:5} {:4} {:4} {:4}; {:5} {:4}\n",
+                                 name_of(static_cast<Habit>(h)), c.all, c.unsafe, c.called_eat, c.kinder, c.worse_told,
+                                 c.clearly_safe, c.fire, c.away, c.away_if_unpoured, proven, c.away_proven);
+        sum.clearly_safe += c.clearly_safe;
+        sum.unproven += c.unproven;
+        sum.away_proven += c.away_proven;
     }
+    std::cout << fmt::format(
+        "  of {} clearly safe, {} are safe for all that their log leaves open, {} of these thrown "
+        "away; {} could as well be histories to throw away\n",
+        sum.clearly_safe, sum.clearly_safe - sum.unproven, sum.away_proven, sum.unproven);
+    // Near none: one in thirty, and two more for the luck of a small draw.
+    CHECK(30 * (sum.away_proven - 2) <= sum.clearly_safe - sum.unproven);
 }
 
 TEST_CASE("leaving out a row never makes a verdict kinder") {

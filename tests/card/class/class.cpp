@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 #include <regex>
 #include <variant>
 
@@ -108,7 +109,36 @@ TEST_CASE("a hotter bath never takes longer, and no bath of a class is below its
     }
 }
 
-TEST_CASE("the ladder lifts each box to its mark by one heat balance, rounded up, and ends at the floor") {
+namespace {
+
+/// A plain balance of heat, drawn anew: of 100 cooks who pour so many litres at a reading, how many come to the mark.
+/// Densities 0.955 and 0.98, the wall of the box counted as `wall` of the water, a lid off for 0.5 to 3 min at 2 kW/m2.
+double share_that_reach(double litres, double water, double reads, double mark, double boiling, bool full,
+                        double wall) {
+    constexpr int cooks = 4000;
+    std::mt19937_64 dice(7);
+    std::uniform_real_distribution<double> share(0.0, 1.0);
+    std::normal_distribution<double> normal(0.0, 1.0 / 1.645);  // 5 and 95 % at the ends
+    const double area = std::pow(water * 1.5e-3, 2.0 / 3.0);    // m2
+    int there = 0;
+    for (int cook = 0; cook < cooks; ++cook) {
+        const double hot = litres * (1.0 + 0.05 * normal(dice)) * 0.955;
+        const double off = normal(dice);  // K, of the thermometer
+        const double cooled = 1.0 + 4.0 * share(dice);
+        const double open = 60.0 * (0.5 + 2.5 * share(dice));
+        const double before = water * 0.98 * (1.0 + wall);
+        const double bath = reads - off - 2000.0 * area * open / (before * 4180.0);
+        const double left = (full ? before - hot * 0.98 / 0.955 : before);
+        const double mixed = (hot * (boiling - cooled) + left * bath) / (hot + left);
+        there += mixed + off >= mark ? 1 : 0;
+    }
+    return static_cast<double>(there) / cooks;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the ladder brings each box to its mark in 95 of 100, is rounded up by no more than a step, ends at the floor") {
     card::ClassWish metric = wish();
     metric.units = units::System::metric;
     const auto frame = frame_of(metric);
@@ -117,28 +147,25 @@ TEST_CASE("the ladder lifts each box to its mark by one heat balance, rounded up
     CHECK(deck.cards.front().number == 4);
     const auto ladders = all_of<card::Ladder>(deck.cards.front());
     REQUIRE(ladders.size() == 2);
+    const double mark = frame->plan().levels.mark.celsius();
+    const double boiling = frame->boiling().celsius();
     for (std::size_t l = 0; l < 2; ++l) {
         const bool full = l == 1;
         REQUIRE(ladders[l].rungs.size() == frame->rungs().size());
         CHECK(has(ladders[l].floor_action, "Limits"));
         for (std::size_t r = 0; r < ladders[l].rungs.size(); ++r) {
             const double reads = frame->rungs()[r].celsius();
+            CAPTURE(reads);
+            CAPTURE(full);
             CHECK(reads >= frame->plan().levels.read_floor.celsius());
             for (std::size_t c = 0; c < card::common_litres().size(); ++c) {
                 const double water = units::in_litres(card::common_litres()[c]);
                 const double litres = std::stod(ladders[l].rungs[r].amounts[c]);
-                // Heat balance on the printed figure: warm enough at the mark, with boiling water 3 K cooler by then,
-                // the wall of the box counted as 2 to 10 % of the water, densities 0.955 and 0.98.
-                const double hot = litres * 0.955;
-                const double left = (full ? water - litres : water) * 0.98;
-                const double boiling = frame->boiling().celsius() - 3.0;
-                const auto mixed = [&](double wall) {
-                    const double cool = left + wall * water * 0.98;
-                    return (hot * boiling + cool * reads) / (hot + cool);
-                };
-                const double mark = frame->plan().levels.mark.celsius();
-                CHECK(mixed(0.02) > mark - 0.05);
-                CHECK(mixed(0.10) < mark + 1.0);
+                CAPTURE(water);
+                CAPTURE(litres);
+                // The wall of the box counts as 2 to 10 % of its water.
+                CHECK(share_that_reach(litres, water, reads, mark, boiling, full, 0.02) >= 0.94);
+                CHECK(share_that_reach(litres - 0.5, water, reads, mark, boiling, full, 0.10) < 0.96);
                 if (r > 0) {
                     CHECK(litres >= std::stod(ladders[l].rungs[r - 1].amounts[c]));
                 }

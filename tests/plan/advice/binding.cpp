@@ -84,6 +84,21 @@ TEST_CASE("room between bath and core: named with both figures and the kelvins t
     CHECK(plan::make_plan(mended, quick()).ok());
 }
 
+TEST_CASE("a bath that cannot be held for want of room is not laid to the box or the pots") {
+    const trip::Trip trip = changed(paddling, [](trip::Trip& t) { t.foods[0].tolerance = kelvins(0.2); });
+    const auto setup = plan::set_up(trip);
+    REQUIRE(setup.ok());
+    const std::vector<Limit> found = limits(plan::bath_bound_by(*setup));
+    CHECK(found == std::vector<Limit>{Limit::room, Limit::thermometer});
+    const auto plan = plan::make_plan(trip, quick());
+    REQUIRE_FALSE(plan.ok());
+    const std::string& said = plan.problems().front().message;
+    CAPTURE(said);
+    CHECK(has(said, "the bath cannot be held: the bath must stay over 62.6"));
+    CHECK_FALSE(has(said, "pot"));
+    CHECK_FALSE(has(said, "the box"));
+}
+
 TEST_CASE("the thermometer: its error lies on the bath that must be read") {
     const trip::Trip trip = changed(lesson, [](trip::Trip& t) {
         t.boxes[0].thermometer = kelvins(5);

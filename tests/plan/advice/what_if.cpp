@@ -2,6 +2,7 @@
 // What-if questions: answered by working them through, and never milder for a harder question.
 #include "plan/advice/what_if.hpp"
 
+#include "facts/facts.hpp"
 #include "support/efforts.hpp"
 #include "support/trips.hpp"
 
@@ -79,4 +80,36 @@ TEST_CASE("a cold that the fire cannot make good is said to break, with the limi
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->what_ifs[0].holds);
     CHECK_FALSE(plan->what_ifs[0].broken.empty());
+}
+
+TEST_CASE("who eats is part of what Night and the what-ifs decide: at risk nothing is saved after two hours below") {
+    trip::Trip trip = support::trip_at("tests/card/trips/at-risk-beef.toml");
+    REQUIRE(trip.at_risk);
+    trip.what_ifs.clear();
+    for (const double h : {0.5, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0}) {
+        trip.what_ifs.push_back(fire_out(h));
+    }
+    const auto plan = plan::make_plan(trip, with_answers());
+    REQUIRE(plan.ok());
+    const units::Duration at_risk = facts::facts().duration("fall.at-risk");
+    const units::Duration others = facts::facts().duration("fall.eat-now");
+    REQUIRE(at_risk < others);
+    int told_apart = 0;  // falls that others could still eat after
+    const auto look_at = [&](units::Duration below, safety::FallAction action) {
+        if (below > at_risk) {
+            CHECK(action == safety::FallAction::throw_away);
+            told_apart += below <= others ? 1 : 0;
+        }
+    };
+    for (const plan::MorningRow& row : plan->night.morning) {
+        for (const plan::MorningRow::Cell& cell : row.cells) {
+            look_at(cell.below, cell.action);
+        }
+    }
+    CHECK(told_apart > 0);
+    told_apart = 0;
+    for (const plan::WhatIfAnswer& answer : plan->what_ifs) {
+        look_at(answer.below, answer.action);
+    }
+    CHECK(told_apart > 0);
 }

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Laws of a bath left alone and of the morning rows.
+#include "heat/box.hpp"
 #include "plan/result/plan.hpp"
 #include "support/efforts.hpp"
 
 #include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
 
 using namespace holdwater;
 
@@ -39,6 +43,31 @@ TEST_CASE("a cooler morning and a longer night are never judged milder") {
         }
     }
     CHECK(rows.back().cells.back().action == safety::FallAction::throw_away);
+}
+
+TEST_CASE("a morning row counts the whole time that this box may have been below, since the last good reading") {
+    const plan::Plan& plan = support::demo_plan("trail-crew");
+    const trip::Box& box = plan.trip->boxes.front();
+    // A lower bound by hand: the likely box, its water alone, in the coldest air; the slowest of its kind takes longer.
+    const double capacity = units::in_litres(box.water) * 0.98 * 4180.0;
+    const double loss = plan.loss.likely.si() * heat::wind_factor(heat::wind_position(plan.trip->weather.wind));
+    const double air = plan.night.air.celsius();
+    const double floor = plan.levels.floor.celsius();
+    int long_ones = 0;
+    for (const plan::MorningRow& row : plan.night.morning) {
+        const double reading = row.reading.celsius();
+        const double fallen = reading < floor ? capacity / loss * std::log((floor - air) / (reading - air)) : 0.0;
+        for (const plan::MorningRow::Cell& cell : row.cells) {
+            CAPTURE(reading);
+            CHECK(cell.below.si() >= std::min(cell.since.si(), fallen) - 60.0);
+            long_ones += std::min(cell.since.si(), fallen) > 3600.0 ? 1 : 0;
+        }
+    }
+    CHECK(long_ones > 3);
+    // What stands for every lower reading too may have fallen at once.
+    for (const plan::MorningRow::Cell& cell : plan.night.morning.back().cells) {
+        CHECK(cell.below == cell.since);
+    }
 }
 
 TEST_CASE("the last morning row, which stands for everything below it, is thrown away in every demo") {
