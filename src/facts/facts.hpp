@@ -74,8 +74,8 @@ struct FoodKind {
     /// Key of the figure that says how long it is held, once ready, before it goes soft or dry: a matter of taste, not
     /// of safety; empty: no figure is known. See Facts::longest_for_texture.
     std::string texture;
-    /// Key of the figure within which cold leftovers of it are eaten, where that is sooner than the rules say; empty: as
-    /// they say.
+    /// Key of the figure within which cold leftovers of it are eaten, where that is sooner than the rules say; empty:
+    /// as they say.
     std::string keeps;
     Composition composition;
     std::string source;
