@@ -64,7 +64,11 @@ std::optional<Mend> Solver::settled(Steps steps) {
     if (!pull_further(steps)) {
         return std::nullopt;
     }
-    settle_back(steps);
+    // Without one change another may be needed less: not all of them only help. What was tried is known.
+    for (Steps before; before != steps;) {
+        before = steps;
+        settle_back(steps);
+    }
     Mend mend{changed_by(steps), {}, {}, cost(steps), levers_, steps};
     // Each in the words of what it does beyond those before it.
     Trip before = *trip_;
