@@ -11,9 +11,7 @@ namespace {
 using trip::Trip;
 using Kind = Lever::Kind;
 
-// How far it is pulled on and back: no figures of any science.
-constexpr int steps_further = 4;
-constexpr int steps_back = 6;
+constexpr int steps_further = 4;  // how far it is pulled on: no figure of any science
 
 }  // namespace
 
@@ -46,13 +44,18 @@ void Solver::settle_back(Steps& steps) {
             steps = without;
             continue;
         }
-        for (int i = 0; i < steps_back && steps[lever] > 0; ++i) {
+        // In larger and larger strides as long as it holds, then in single ones to the very edge.
+        for (int stride = 1; steps[lever] > 0;) {
             Steps less = steps;
-            --less[lever];
-            if (!fully(less)) {
+            less[lever] = std::max(0, steps[lever] - stride);
+            if (fully(less)) {
+                steps = less;
+                stride *= 2;
+            } else if (stride == 1) {
                 break;
+            } else {
+                stride = 1;
             }
-            steps = less;
         }
     }
 }
@@ -61,7 +64,11 @@ std::optional<Mend> Solver::settled(Steps steps) {
     if (!pull_further(steps)) {
         return std::nullopt;
     }
-    settle_back(steps);
+    // Without one change another may be needed less: not all of them only help. What was tried is known.
+    for (Steps before; before != steps;) {
+        before = steps;
+        settle_back(steps);
+    }
     Mend mend{changed_by(steps), {}, {}, cost(steps), levers_, steps};
     // Each in the words of what it does beyond those before it.
     Trip before = *trip_;
