@@ -87,7 +87,10 @@ TEST_CASE("nothing unsafe is called better than it is, and what its log proves s
         const auto worst = worst_history(trip, review.foods.front().standard, log);
         if (worst) {
             CHECK(untold(*worst, log) < 0.02);
-            const bool kinder = worst->truth.verdict > Verdict::not_done && review.verdict < worst->truth.verdict;
+            // Within a tenth of a kelvin: an unstirred layer that a pour stirs away lets food take its heat a little
+            // later than the review's three readings of it do.
+            const bool kinder = worst->truth.verdict > Verdict::not_done && review.verdict < worst->truth.verdict &&
+                                reviewed(trip, moved(log, -0.1)).verdict < worst->truth.verdict;
             count.worse_told += kinder ? 1 : 0;
             CHECK_FALSE(kinder);
         }
