@@ -18,8 +18,9 @@ void set_floors(Standard& standard, const Request& request, const facts::Rule& r
     standard.cook_floor = rule.cook_floor;
     standard.action_line = rule.action_line;
     standard.hold_floor = rule.hold_floor;
-    // Only whole red roasts cooked by the published rows may be held from their lowest row on.
-    if (request.category == Category::red_meat && (!is_whole_muscle(request.cut) || request.at_risk)) {
+    // Only whole red roasts cooked by the published rows may be held from their lowest row on; a steak met none of them.
+    if (request.category == Category::red_meat &&
+        (!is_whole_muscle(request.cut) || request.at_risk || request.use == facts::Use::steak)) {
         standard.hold_floor =
             std::max(standard.hold_floor, facts.temperature(facts.rules_of(request.ruleset).hold_floor_other_red_meat));
     }
@@ -66,7 +67,7 @@ Standard keep_hot(const Request& request) {
     return standard;
 }
 
-/// A steak: the floors of red meat and what comes up too slowly stay; of the core nothing is asked.
+/// A steak: the floors of red meat that is no roast, and what comes up too slowly, stay; of the core nothing is asked.
 void make_a_steak(Standard& standard, const facts::SteakRule& steak) {
     const facts::Facts& facts = facts::facts();
     standard.kill = &facts.kill_standard(steak.kill_standard);

@@ -25,6 +25,7 @@ Effort only_whether(Draw search, Draw promise) {
     effort.search = search;
     effort.promise = promise;
     effort.advise = false;
+    effort.ways = false;
     effort.what_ifs = false;
     effort.schedule_only = true;
     effort.for_cards = false;

@@ -6,28 +6,36 @@
 #include "plan/result/effort.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
 
 using Shared = std::shared_ptr<const trip::Trip>;
 
-/// The plan that asks least of the cook. What holds in few scenarios only is passed over for the next best.
+/// The plan that asks least of the cook. What holds in few scenarios only is passed over for the next best, and so is
+/// what asks more than that in all of them.
 problem::Result<Plan> chosen(const Shared& trip, const Effort& effort) {
     constexpr std::size_t most = 4;
     const std::vector<Choice> choices = choices_of(*trip);
+    std::optional<Plan> best;
     for (std::size_t i = 0; i < std::min(choices.size(), most); ++i) {
-        auto plan = plan_as_given(choices[i].trip, effort);
-        if (plan && effort.ways) {
-            Plan good = std::move(plan).value();
-            good.ways = ways_of(*trip, good, effort);
-            return good;
+        if (best && burden_of(*best).weight() <= choices[i].burden.weight()) {
+            break;
         }
-        if (plan) {
-            return plan;
+        auto plan = plan_as_given(choices[i].trip, effort);
+        if (plan && (!best || burden_of(*plan).weight() < burden_of(*best).weight())) {
+            best = std::move(plan).value();
         }
     }
-    return plan_as_given(trip, effort);
+    if (!best) {
+        return plan_as_given(trip, effort);
+    }
+    if (effort.ways) {
+        best->ways = ways_of(*trip, *best, effort);
+    }
+    return *std::move(best);
 }
 
 }  // namespace

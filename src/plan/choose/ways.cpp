@@ -74,8 +74,11 @@ std::optional<Plan> first_that_holds(const std::vector<Choice>& choices, const E
 /// An undisturbed night: by another start alone, or by a little more tolerance.
 std::optional<Plan> unwoken(const Trip& trip, const Effort& effort, units::Duration lighter_than) {
     Trip bent = trip;
+    Effort asleep = effort;
+    asleep.unwoken = true;
     for (int more = 0; more <= (trip.strict ? 0 : most_tolerance); ++more) {
-        if (auto plan = first_that_holds(choices_of(bent, {.unwoken = true, .lighter_than = lighter_than}), effort)) {
+        if (auto plan = first_that_holds(choices_of(bent, {.unwoken = true, .lighter_than = lighter_than}), asleep);
+            plan && burden_of(*plan).wakings == 0) {
             return plan;
         }
         for (trip::Food& food : bent.foods) {
