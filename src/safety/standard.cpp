@@ -18,7 +18,8 @@ void set_floors(Standard& standard, const Request& request, const facts::Rule& r
     standard.cook_floor = rule.cook_floor;
     standard.action_line = rule.action_line;
     standard.hold_floor = rule.hold_floor;
-    // Only whole red roasts cooked by the published rows may be held from their lowest row on; a steak met none of them.
+    // Only whole red roasts cooked by the published rows may be held from their lowest row on; a steak met none of
+    // them.
     if (request.category == Category::red_meat &&
         (!is_whole_muscle(request.cut) || request.at_risk || request.use == facts::Use::steak)) {
         standard.hold_floor =

@@ -27,6 +27,7 @@ plan::Plan plan_of(const trip::Trip& trip) {
     quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
+    quick.choose = false;
     auto plan = plan::make_plan(support::borrowed(trip), quick);
     CAPTURE(trip.name);
     REQUIRE(plan.ok());

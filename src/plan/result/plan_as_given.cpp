@@ -23,6 +23,9 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effo
         if (tried && !holds(*schedule)) {
             break;  // stricter cannot be had
         }
+        if (wanted.lowest_mark && !holds(*schedule)) {
+            return std::nullopt;  // it is asked for something that holds, not for why nothing does
+        }
         tried = Tried{*schedule, simulate(ensemble, *schedule)};
         if (!holds(*schedule) || (holds_in(ensemble, tried->results) && reaches_mark_in(ensemble, tried->results))) {
             break;
@@ -31,43 +34,54 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effo
     return tried ? std::optional(without_empty_acts(ensemble, *std::move(tried))) : std::nullopt;
 }
 
-/// Held, but not ready in time, with top-ups that may be hotter: then sooner.
-bool may_be_sooner(const Attempt& made) {
-    return !made.broken.empty() && !made.tried.schedule.top_ups.empty() &&
-           std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
-               return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
-           });
+/// Held, but not ready in time: a hotter bath may be sooner.
+bool is_late(const Attempt& made) {
+    return !made.broken.empty() && std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
+        return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
+    });
 }
 
-/// The least burden whose food is ready in time: where the lightest schedule is too cool for that, the lowest mark that
-/// is hot enough is looked for.
+/// The least burden whose food is ready in time: where the lightest schedule is too cool for that, the fill is the
+/// hottest, and then the lowest mark that is hot enough is looked for.
 std::optional<Attempt> best_attempt(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip,
                                     const Effort& effort) {
     Wanted wanted{std::nullopt, effort.lighter_than, effort.unwoken};
-    const auto attempt = [&]() -> std::optional<Attempt> {
+    const auto attempt = [&](std::optional<double> lowest_mark) -> std::optional<Attempt> {
+        wanted.lowest_mark = lowest_mark ? std::optional(units::celsius(*lowest_mark)) : std::nullopt;
         auto tried = search_and_try(ensemble, effort, wanted);
         return tried ? std::optional(judged(ensemble, trip, *std::move(tried))) : std::nullopt;
     };
-    auto first = attempt();
-    if (!first || !may_be_sooner(*first)) {
+    auto first = attempt(std::nullopt);
+    if (!first || !is_late(*first)) {
         return first;
     }
+    double cool = ensemble.setup().levels.action_line.celsius();
+    auto hottest_fill = attempt(cool);
+    if (!hottest_fill || !is_late(*hottest_fill) || hottest_fill->tried.schedule.top_ups.empty()) {
+        return hottest_fill && hottest_fill->broken.empty() ? std::move(hottest_fill) : std::move(first);
+    }
+    cool = hottest_fill->plan.levels.mark.celsius();
     std::optional<Attempt> ready;
-    double cool = first->plan.levels.mark.celsius();
-    double hot = highest_mark(ensemble.setup(), first->plan.fill.reading).celsius() + 1.0;
-    double mark = hot - 1.0;
-    while (hot - cool > 1.0) {
-        wanted.lowest_mark = units::celsius(mark);
-        auto hotter = attempt();
-        const bool good = hotter && hotter->broken.empty();
-        if (!good && !ready) {
-            return first;  // not even with the hottest
+    double hot = highest_mark(ensemble.setup(), hottest_fill->plan.fill.reading).celsius();
+    // The hottest that holds at all is ready the soonest.
+    for (; hot > cool && !ready; hot -= 1.0) {
+        auto hotter = attempt(hot);
+        if (hotter && is_late(*hotter)) {
+            return first;
         }
-        (good ? hot : cool) = mark;
-        if (good) {
+        if (hotter && hotter->broken.empty()) {
             ready = std::move(hotter);
         }
-        mark = std::floor((hot + cool) / 2.0);
+    }
+    hot += 1.0;
+    while (ready && hot - cool > 1.0) {
+        const double mark = std::floor((hot + cool) / 2.0);
+        auto cooler = attempt(mark);
+        const bool good = cooler && cooler->broken.empty();
+        (good ? hot : cool) = mark;
+        if (good) {
+            ready = std::move(cooler);
+        }
     }
     return ready ? std::move(ready) : std::move(first);
 }

@@ -39,6 +39,7 @@ TEST_CASE("where the pots may not give the mark, Top-up and Night say to go by t
     plan::Effort few;
     few.search = few.promise = {32, 1};
     few.advise = false;
+    few.choose = false;
     const auto plan = plan::make_plan(borrowed(trip), few);
     REQUIRE(plan.ok());
     REQUIRE(plan->mark_out_of_reach);

@@ -93,6 +93,7 @@ std::vector<Broken> broken_trips() {
 /// As many scenarios as any plan, and no more of it than whether it holds.
 plan::Effort as_promised() {
     plan::Effort effort = support::full_effort();
+    effort.choose = true;  // a mend may rest on a later fire
     effort.diagnose = false;
     effort.schedule_only = true;
     return effort;

@@ -23,7 +23,8 @@ plan::Effort choosing() {
 }  // namespace
 
 TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or there is none") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("trail-crew");
+    trip.light_fire.reset();
     const auto plan = plan::make_plan(trip, choosing());
     REQUIRE(plan.ok());
     REQUIRE_FALSE(plan->ways.empty());
@@ -57,6 +58,7 @@ TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or
 
 TEST_CASE("with its wishes strict a trip is offered no other tolerance") {
     trip::Trip trip = support::demo_trip("trail-crew");
+    trip.light_fire.reset();
     trip.strict = true;
     const auto plan = plan::make_plan(trip, choosing());
     REQUIRE(plan.ok());

@@ -60,7 +60,7 @@ bool any_event(const plan::Plan& plan, plan::Event::Kind kind, std::size_t index
 
 TEST_CASE("a steak is ready sooner than the roast that it would be, and is seared") {
     trip::Trip trip = small_trip();
-    trip.foods = {food_of("beef-top-sirloin", 30, 5, 58, 4)};
+    trip.foods = {food_of("beef-top-sirloin", 30, 5, 60, 5)};
     const auto roast = plan::make_plan(trip, some());
     trip.foods.front().use = facts::Use::steak;
     const auto steak = plan::make_plan(trip, some());
