@@ -95,12 +95,18 @@ void TripTables::head() {
     const bool us = units::first_of(trip_.units) == units::System::us;
     row("altitude", of(us ? units::Figure{units::in_inches(trip_.altitude) / 12.0, 0, "ft"}
                           : units::Figure{trip_.altitude.si(), 0, "m"}));
-    row("from", of(trip_.from));
+    row("from", of(trip_.first.value_or(trip_.from)));
+    if (trip_.light_fire) {
+        row("light_fire", of(*trip_.light_fire));
+    }
     std::string sittings;
     for (const units::Duration before : trip_.earlier_sittings) {
         sittings += of(trip_.serve.after(-before)) + ", ";
     }
     row("serve", sittings + of(trip_.serve));
+    if (trip_.strict) {
+        row("strict", "true");
+    }
     row("rules", of(trip_.rules));
     row("units", Text(units::name_of(trip_.units)));
     row("language", trip_.language);

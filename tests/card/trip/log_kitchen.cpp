@@ -185,7 +185,7 @@ TEST_CASE("Log and Kitchen of every deck say what the plan says, no more and no 
 TEST_CASE("nothing is taken out for the sear before it is surely ready, and a tied roast asks for soaked string") {
     trip::Trip trip = demo_trip("trail-crew");
     trip.foods.front().cut = facts::Cut::tied;
-    trip.serve = trip.from.after(units::hours(8));
+    trip.serve = trip.from.after(units::hours(9));
     trip.sleep.reset();
     const Dealt dealt(trip);
     const std::string text = text_of(dealt, "kitchen");

@@ -103,6 +103,13 @@ bool holds(const trip::Trip& trip) {
     return plan::make_plan(trip, as_promised()).ok();
 }
 
+/// With the fire at the first moment. What a mend is measured by where nothing is chosen.
+bool holds_to_the_letter(const trip::Trip& trip) {
+    plan::Effort effort = as_promised();
+    effort.choose = false;
+    return plan::make_plan(trip, effort).ok();
+}
+
 bool names(const plan::Mend& mend, plan::Lever::Kind kind) {
     return std::find(mend.kinds.begin(), mend.kinds.end(), kind) != mend.kinds.end();
 }
@@ -143,10 +150,10 @@ TEST_CASE("a mend bends least: no change can be left out, and none can be a step
             ++changes;
             plan::Steps left_out = steps;
             left_out[i] = 0;
-            CHECK_FALSE(holds(solver.changed_by(left_out)));
+            CHECK_FALSE(holds_to_the_letter(solver.changed_by(left_out)));
             plan::Steps smaller = steps;
             smaller[i] -= 1;
-            CHECK_FALSE(holds(solver.changed_by(smaller)));
+            CHECK_FALSE(holds_to_the_letter(solver.changed_by(smaller)));
         }
         CHECK(changes == static_cast<int>(mend->changes.size()));
     }
