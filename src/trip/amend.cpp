@@ -72,15 +72,15 @@ std::optional<std::size_t> end_of_value(const std::string& line, std::size_t fro
     return std::min(end, line.size());
 }
 
-std::string_view trimmed(std::string_view text) {
+std::string_view without_blanks(std::string_view text) {
     const auto from = text.find_first_not_of(" \t");
     return from == std::string_view::npos ? std::string_view{} : text.substr(from);
 }
 
 /// True if the line begins with this key.
 bool begins_with_key(const std::string& line, std::string_view key) {
-    const std::string_view text = trimmed(line);
-    return text.starts_with(key) && trimmed(text.substr(key.size())).starts_with('=');
+    const std::string_view text = without_blanks(line);
+    return text.starts_with(key) && without_blanks(text.substr(key.size())).starts_with('=');
 }
 
 std::size_t last_line_of(const toml::node& node) {
@@ -115,7 +115,7 @@ class Amendment {
             return false;
         }
         const std::size_t first = table->source().begin.line;
-        if (!trimmed(line(first).text).starts_with("[[" + list)) {
+        if (!without_blanks(line(first).text).starts_with("[[" + list)) {
             return false;
         }
         for (std::size_t n = first; n <= last_line_of(*table); ++n) {
@@ -206,7 +206,7 @@ class Amendment {
         }
         const toml::node* const behind = table.get(edit.behind);
         const std::size_t place = behind != nullptr ? last_line_of(*behind) : table.source().begin.line;
-        const bool own_line = behind == nullptr ? trimmed(line(place).text).starts_with('[')
+        const bool own_line = behind == nullptr ? without_blanks(line(place).text).starts_with('[')
                                                 : begins_with_key(line(behind->source().begin.line).text, edit.behind);
         if (!own_line) {
             return false;

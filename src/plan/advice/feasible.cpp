@@ -2,6 +2,7 @@
 #include "plan/advice/feasible.hpp"
 
 #include "plan/advice/lever.hpp"
+#include "plan/choose/start.hpp"
 #include "plan/result/boxes.hpp"
 #include "plan/search/setup.hpp"
 #include "trip/read_trip.hpp"
@@ -33,13 +34,6 @@ Effort only_whether(Draw search, Draw promise) {
     return effort;
 }
 
-Trip lit_at(const Trip& trip, LocalTime at) {
-    Trip lit = trip;
-    lit.first = trip.from;
-    lit.from = at;
-    return lit;
-}
-
 /// Nobody lights a fire asleep.
 bool is_asleep(const Trip& trip, LocalTime at) {
     const units::LocalTime bed = units::next(bedtime_of(trip), at.after(-units::hours(24)));
@@ -64,7 +58,7 @@ problem::Problems faults_at(const Trip& trip, LocalTime start, const Effort& eff
 }
 
 /// When the fire may be lit, the latest first: a bath that need not be held for so long is the sooner held.
-std::vector<LocalTime> starts_of(const Trip& trip) {
+std::vector<LocalTime> few_starts_of(const Trip& trip) {
     constexpr std::array shares{0.4, 0.65};  // of all the time that there is
     constexpr Duration enough = units::hours(6);
     constexpr double quarter = 900.0;
@@ -116,7 +110,7 @@ Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<std::size_
         return {Against::input, trip.from};
     }
     const Effort effort = only_whether(search_, promise_);
-    const std::vector<LocalTime> starts = starts_of(trip);
+    const std::vector<LocalTime> starts = few_starts_of(trip);
     std::vector<std::optional<Against>> known(starts.size());
     std::size_t at = std::min(guess.value_or(0), starts.size() - 1);
     for (;;) {
