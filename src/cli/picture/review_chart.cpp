@@ -10,7 +10,7 @@
 namespace holdwater::cli {
 namespace {
 
-constexpr int line_points = 240;
+constexpr int review_points = 240;
 
 void put_labels(card::Curve& curve, const trip::Log& log, units::Duration from, units::Duration to) {
     double low = curve.floor;
@@ -46,8 +46,8 @@ card::Card review_card(const trip::Trip& trip, const trip::Log& log, const answe
     const units::Duration to = review.bath_likely.points.back().at;
     const auto hours_of = [&](units::Duration at) { return units::in_hours(at - from); };
     card::Curve curve;
-    for (int i = 0; i <= line_points; ++i) {
-        const units::Duration at = from + (to - from) * (static_cast<double>(i) / line_points);
+    for (int i = 0; i <= review_points; ++i) {
+        const units::Duration at = from + (to - from) * (static_cast<double>(i) / review_points);
         const double likely = review.bath_likely.at(at).celsius();
         curve.likely.push_back({hours_of(at), likely});
         curve.high.push_back({hours_of(at), likely});

@@ -25,7 +25,7 @@ using units::LocalTime;
 
 // How finely is looked, no figures of any science.
 constexpr std::size_t most_starts = 24;  // of a first look over the day
-constexpr double quarter = 900.0;        // s, to which a start is chosen
+constexpr double quarter_hour = 900.0;   // s, to which a start is chosen
 constexpr double shares_of_water[] = {0.9, 0.8, 0.7, 0.6, 0.5, 0.4};
 
 Effort quick_look() {
@@ -116,7 +116,7 @@ LocalTime last_start(const Trip& trip) {
 /// Starts by the clock, the latest first, and the first moment.
 std::vector<LocalTime> starts_of(const Trip& trip) {
     const double whole = std::max(0.0, last_start(trip).since(trip.from).si());
-    const double step = quarter * std::ceil(whole / static_cast<double>(most_starts) / quarter);
+    const double step = quarter_hour * std::ceil(whole / static_cast<double>(most_starts) / quarter_hour);
     std::vector<LocalTime> starts{trip.from};
     const double from = static_cast<double>(trip.from.second_of_day());
     for (double clock = units::round_to(from + 1.0, step, units::Toward::up); clock < from + whole; clock += step) {
@@ -179,8 +179,8 @@ class Choosing {
     bool climb(units::Volume water) {
         const std::optional<Duration> before = least_;
         for (const double quarters : {2.0, 1.0}) {
-            while (look(best_->after(Duration{quarters * quarter}), water) ||
-                   look(best_->after(Duration{-quarters * quarter}), water)) {
+            while (look(best_->after(Duration{quarters * quarter_hour}), water) ||
+                   look(best_->after(Duration{-quarters * quarter_hour}), water)) {
             }
         }
         return least_ != before;
