@@ -2,7 +2,6 @@
 #include "cli/commands/commands.hpp"
 #include "cli/commands/common_rows.hpp"
 #include "cli/commands/replanning.hpp"
-#include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
@@ -87,12 +86,9 @@ Exit show_plan(const PlanOptions& options) {
         return exit_for(trip.problems());
     }
     const auto words = load_words(own_language);  // the terminal speaks English
-    const auto words_text = layout_file("words/" + trip->language + ".toml");
-    const auto format = layout_file("formats/hand.toml");
-    if (!words || !words_text || !format) {
-        const problem::Problems& faults = !words    ? words.problems()
-                                          : !format ? format.problems()
-                                                    : words_text.problems();
+    const auto stamp = own_stamp(*trip);
+    if (!words || !stamp) {
+        const problem::Problems& faults = !words ? words.problems() : stamp.problems();
         tell(faults);
         return exit_for(faults);
     }
@@ -103,7 +99,7 @@ Exit show_plan(const PlanOptions& options) {
         exit = worse(exit, exit_of(box));
     }
     if (options.json) {
-        fmt::print("{}", boxes_json(*trip, planned.boxes, stamp_of(*trip, {*format, *words_text})));
+        fmt::print("{}", boxes_json(*trip, planned.boxes, *stamp));
         return exit;
     }
     for (const BoxResult& box : planned.boxes) {

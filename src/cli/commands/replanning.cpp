@@ -3,7 +3,6 @@
 
 #include "card/figures/numbers.hpp"
 #include "cli/commands/common_rows.hpp"
-#include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
@@ -127,17 +126,14 @@ Exit show_replan(const std::string& trip_path, const FoundGiven& given, bool jso
     }
     if (json) {
         const auto words = load_words(own_language);
-        const auto words_text = layout_file("words/" + trip->language + ".toml");
-        const auto format = layout_file("formats/hand.toml");
-        if (!words || !words_text || !format) {
-            const problem::Problems& faults = !words    ? words.problems()
-                                              : !format ? format.problems()
-                                                        : words_text.problems();
+        const auto stamp = own_stamp(*trip);
+        if (!words || !stamp) {
+            const problem::Problems& faults = !words ? words.problems() : stamp.problems();
             tell(faults);
             return exit_for(faults);
         }
         const BoxResult box{&*trip, &replanned->plan, card::card_numbers({replanned->plan, *words}), {}};
-        fmt::print("{}", boxes_json(*trip, {box}, stamp_of(*trip, {*format, *words_text})));
+        fmt::print("{}", replan_json(*replanned, box, *stamp));
         return exit_for(trip.problems());
     }
     fmt::print("From {}, where the bath reads {}:\n{}{}", day_time(found.now), given.reading_text, outcome(*replanned),

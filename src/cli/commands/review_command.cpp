@@ -53,18 +53,6 @@ Exit stopped(const problem::Problems& problems, bool json) {
     return exit;
 }
 
-/// The stamp that the trip's own hand-format cards and plan carry, so that a log and a card are known to belong
-/// together.
-std::optional<std::string> trip_stamp(const trip::Trip& trip) {
-    const auto words = layout_file("words/" + trip.language + ".toml");
-    const auto format = layout_file("formats/hand.toml");
-    if (!words || !format) {
-        tell(!words ? words.problems() : format.problems());
-        return std::nullopt;
-    }
-    return stamp_of(trip, {*format, *words});
-}
-
 bool looks_like(const std::string& path, std::string_view ending) {
     return path.ends_with(ending);
 }
@@ -132,8 +120,9 @@ Exit review_trip(const ReviewOptions& options) {
     remarks.insert(remarks.end(), review->remarks.begin(), review->remarks.end());
     review.value().remarks = remarks;
     tell(remarks);
-    const auto stamp = trip_stamp(*trip);
+    const auto stamp = own_stamp(*trip);
     if (!stamp) {
+        tell(stamp.problems());
         return Exit::our_fault;
     }
     fmt::print("{}",

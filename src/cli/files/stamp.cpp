@@ -27,6 +27,15 @@ std::string stamp_of(const trip::Trip& trip, const std::vector<std::string>& lay
     return stamp_of_text(trip::canonical(trip), layout_texts);
 }
 
+problem::Result<std::string> own_stamp(const trip::Trip& trip) {
+    const auto words = layout_file("words/" + trip.language + ".toml");
+    const auto format = layout_file("formats/hand.toml");
+    if (!words || !format) {
+        return !words ? words.problems() : format.problems();
+    }
+    return stamp_of(trip, {*format, *words});
+}
+
 std::string stamp_of_text(const std::string& canonical, const std::vector<std::string>& layout_texts) {
     std::uint64_t hash = 14695981039346656037ULL;
     mix(hash, canonical);

@@ -292,4 +292,24 @@ std::string boxes_json(const trip::Trip& trip, const std::vector<BoxResult>& box
     return both.dump(2) + "\n";
 }
 
+std::string replan_json(const plan::Replanned& replanned, const BoxResult& box, const std::string& stamp) {
+    Json json = plan_json(replanned.plan, box.numbers, stamp);
+    const plan::Found& found = replanned.found;
+    Json here{{"now", found.now.iso()},
+              {"reading_c", found.reading.celsius()},
+              {"later_min", units::in_minutes(replanned.later)},
+              {"meal", replanned.plan.trip->serve.iso()}};
+    if (found.food_in) {
+        here["food_in"] = found.food_in->iso();
+    }
+    if (found.below_rim) {
+        here["below_rim_mm"] = units::in_millimetres(*found.below_rim);
+    }
+    if (found.core) {
+        here["core_c"] = found.core->celsius();
+    }
+    json["from_here"] = std::move(here);
+    return json.dump(2) + "\n";
+}
+
 }  // namespace holdwater::cli

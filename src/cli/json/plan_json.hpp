@@ -4,7 +4,7 @@
 
 #include "card/figures/numbers.hpp"
 #include "cli/json/json.hpp"
-#include "plan/result/plan.hpp"
+#include "plan/replan/replan.hpp"
 
 #include <string>
 #include <vector>
@@ -26,5 +26,8 @@ struct BoxResult {
 
 /// One box as it is; two in one object: `verdict` of the worse, then each as it would stand alone.
 std::string boxes_json(const trip::Trip& trip, const std::vector<BoxResult>& boxes, const std::string& stamp);
+
+/// A plan from here on: as a plan, with what was found (`from_here`) and by how much the meal is later.
+std::string replan_json(const plan::Replanned& replanned, const BoxResult& box, const std::string& stamp);
 
 }  // namespace holdwater::cli

@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "heat/level.hpp"
 #include "plan/advice/binding.hpp"
+#include "plan/result/judged_warming.hpp"
 #include "safety/refusals.hpp"
 #include "units/print.hpp"
 
@@ -56,6 +57,25 @@ std::optional<Problem> too_slow(const FoodPlan& food) {
                                          "too long in the zone in which germs grow",
                                          food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
                              "thinner or split pieces, free in the water, or a hotter bath"));
+}
+
+/// A plan that goes as expected, and whose written log says throw it away all the same.
+std::optional<Problem> log_condemned(const Ensemble& ensemble, const FoodPlan& food, const Plan& plan,
+                                     const std::vector<ScenarioResult>& results) {
+    const units::Duration refuse = facts::facts().duration("come-up.refuse");
+    const bool read = plan.trip->boxes.front().thermometer.has_value();
+    // A trip that ends sooner than the limit has no such log.
+    if (!read || food.standard.kept_hot || food.leaves().since(food.in) <= refuse ||
+        surely_comes_up(plan, food, low_readings(ensemble, results, food))) {
+        return std::nullopt;
+    }
+    return at(food.food->place,
+              problem::error("come-up-too-slow",
+                             fmt::format("{}: by what is read the core may take more than {:.0f} h from {} to {}, with "
+                                         "piece and thermometer at their worst; whoever judges its log throws it "
+                                         "away",
+                                         food.food->name, units::in_hours(refuse), zone_from(), zone_to()),
+                             "thinner or split pieces, a more exact thermometer, or a hotter bath"));
 }
 
 /// To be finished over the fire, and cannot be.
@@ -194,8 +214,9 @@ Problems fill_impossible(const Setup& setup, bool diagnose) {
                                         : all_of(bound, setup, mend_of, ", or ")))};
 }
 
-Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
+Problems limits_broken(const Ensemble& ensemble, const Schedule& schedule, const Plan& plan,
                        const std::vector<ScenarioResult>& results, bool diagnose) {
+    const Setup& setup = ensemble.setup();
     Problems broken;
     const trip::Trip& trip = *setup.trip;
     if (plan.fill.food_in >= trip.serve) {
@@ -205,7 +226,9 @@ Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan&
                                                     "serve later, begin earlier, or use more pots"))};
     }
     for (const FoodPlan& food : plan.foods) {
-        if (auto fault = fault_of(food, plan)) {
+        auto fault = fault_of(food, plan);
+        fault = fault ? std::move(fault) : log_condemned(ensemble, food, plan, results);
+        if (fault) {
             broken.push_back(std::move(*fault));
         }
     }

@@ -9,7 +9,7 @@ namespace holdwater::plan {
 
 /// `diagnose`: find out which limit binds, which costs about one search where a bath cannot be held.
 problem::Problems fill_impossible(const Setup& setup, bool diagnose);
-problem::Problems limits_broken(const Setup& setup, const Schedule& schedule, const Plan& plan,
+problem::Problems limits_broken(const Ensemble& ensemble, const Schedule& schedule, const Plan& plan,
                                 const std::vector<ScenarioResult>& results, bool diagnose);
 /// Notes and warnings of a plan that holds.
 problem::Problems remarks(const Setup& setup, const Plan& plan);

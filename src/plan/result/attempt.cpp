@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/attempt.hpp"
 
+#include "facts/facts.hpp"
 #include "plan/advice/limits.hpp"
 #include "plan/advice/what_if.hpp"
 #include "plan/result/events.hpp"
 #include "plan/result/hold_table.hpp"
+#include "plan/result/last_chance.hpp"
 #include "plan/result/late_pour.hpp"
 #include "plan/result/night.hpp"
 #include "plan/result/summary.hpp"
@@ -179,10 +181,7 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
             let_ready_hold(plan, food);
         }
     }
-    plan.fill.latest_food_in = latest_food_in(plan);
-    plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
-    keep_out_of_sleep(plan);
-    made.broken = limits_broken(setup, made.tried.schedule, plan, made.tried.results, false);
+    made.broken = limits_broken(ensemble, made.tried.schedule, plan, made.tried.results, false);
     return made;
 }
 
@@ -193,8 +192,13 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
     const std::vector<ScenarioResult>& results = made.tried.results;
     Plan& plan = made.plan;
     if (!made.broken.empty()) {
-        return effort.diagnose ? limits_broken(setup, schedule, plan, results, true) : made.broken;
+        return effort.diagnose ? limits_broken(ensemble, schedule, plan, results, true) : made.broken;
     }
+    // Whoever only compares plans need not know more than whether it has the slack of a good one.
+    const units::Duration most = effort.schedule_only ? facts::facts().duration("burden.slack") : units::hours(48);
+    plan.fill.latest_food_in = latest_food_in(ensemble, schedule, plan, most);
+    plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
+    keep_out_of_sleep(plan);
     plan.top_ups = top_ups_of(ensemble, schedule, results);
     if (effort.schedule_only) {
         return std::move(plan);

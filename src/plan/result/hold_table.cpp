@@ -115,12 +115,6 @@ std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food,
     return times_of(plan, food, thickness).at(bath).allowed;
 }
 
-std::optional<units::Duration> longest_hold(const Plan& plan, const FoodPlan& food) {
-    const answer::HoldTimes own = times_of(plan, food, held_as(food));
-    // What never comes is less than any time.
-    return std::max(own.at(hold_baths(plan, own).front()).allowed, own.at(plan.levels.action_line).allowed);
-}
-
 std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {
     const auto warms = answer::thickest_allowed(food.piece, food.standard, thermometer_of(plan), bath);
     // A thicker steak would warm soon enough, and be none.

@@ -11,10 +11,6 @@ namespace holdwater::plan {
 std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, units::Length thickness,
                                          units::Temperature bath);
 
-/// The longest time that a cook who keeps all readings may have to hold the food's own piece: in the coolest bath of
-/// its table, or at the action line if that takes longer. Nothing where no such bath is known to make it safe.
-std::optional<units::Duration> longest_hold(const Plan& plan, const FoodPlan& food);
-
 /// The thickest piece that becomes safe and comes up in time in this bath, down to 1 mm; nothing under 5 mm.
 std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, units::Temperature bath);
 

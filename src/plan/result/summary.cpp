@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "plan/result/summary.hpp"
 
-#include "answer/review/review_food.hpp"
-#include "answer/review/review_ready.hpp"
-#include "heat/driven.hpp"
 #include "plan/result/hold_table.hpp"
+#include "plan/result/judged_warming.hpp"
 #include "safety/clocks.hpp"
 #include "safety/finish.hpp"
 
@@ -75,7 +73,7 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
         plan.ready_late = plan.done_late;
     }
     // Readings under what the plan looks for in 95 of 100 scenarios tell that this is another box or another day.
-    plan.ready_if = interval(&FoodResult::coolest).low;
+    plan.coolest = plan.ready_if = interval(&FoodResult::coolest).low;
     plan.core_peak = interval(&FoodResult::peak);
     if (!plan.standard.finish && plan.core_peak.low < food.standard.consumer_core) {
         plan.standard.below_consumer_advice = true;  // it may stay under what it aims at
@@ -85,29 +83,6 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     plan.growth_without_lag = interval(&FoodResult::growth_without_lag);
     return plan;
 }
-
-namespace {
-
-/// True if the core comes up soon enough for the rules in a bath that always reads this, with piece, thermometer and
-/// box at their worst all at once: so a written log is judged.
-bool surely_comes_up(const Plan& plan, const FoodPlan& food, units::Temperature reading) {
-    const facts::Facts& facts = facts::facts();
-    const auto modes = answer::modes_for(food.piece, heat::Bound::slow);
-    if (!modes) {
-        return false;
-    }
-    const Duration end = facts.duration("come-up.refuse") + units::hours(1);
-    const units::Temperature lowest = reading - plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
-    units::History bath;
-    bath.add(Duration{0}, lowest);
-    bath.add(end, lowest);
-    const units::History seen = answer::seen_by_food(bath, Duration{0}, units::kelvins(facts.spread("unstirred").high));
-    const units::Temperature start = food.piece.start + units::kelvins(facts.spread("start").low);
-    const units::History core = heat::driven(*modes, start, seen, Duration{0}, end).core;
-    return safety::judge_come_up(safety::come_up(core)) != safety::ComeUpVerdict::refused;
-}
-
-}  // namespace
 
 void let_ready_hold(const Plan& plan, FoodPlan& food) {
     if (!plan.trip->boxes.front().thermometer || food.standard.finish || !food.ready_late) {
@@ -119,7 +94,7 @@ void let_ready_hold(const Plan& plan, FoodPlan& food) {
     // Where that is too late for the meal, or would warm too slowly as a log is judged, only hotter readings promise
     // it.
     const units::Temperature hottest = plan.fill.reading;
-    while ((!time || *time > until || !surely_comes_up(plan, food, food.ready_if)) && food.ready_if < hottest) {
+    while ((!time || *time > until || !surely_comes_up(plan, food, always(food.ready_if))) && food.ready_if < hottest) {
         food.ready_if = std::min(food.ready_if + units::kelvins(1), hottest);
         time = hold(food.ready_if);
     }
@@ -148,28 +123,6 @@ std::string names_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::
 
 bool all_in_at_once(const Plan& plan) {
     return foods_at(plan, &FoodPlan::in, plan.foods.front().in).size() == plan.foods.size();
-}
-
-units::LocalTime latest_food_in(const Plan& plan) {
-    Duration slack = plan.trip->serve.since(plan.fill.food_in);
-    for (const FoodPlan& food : plan.foods) {
-        if (food.in > plan.fill.food_in) {  // its own time, until which the bath only has to be there
-            slack = std::min(slack, food.in.since(plan.fill.food_in));
-            continue;
-        }
-        if (food.standard.kept_hot) {
-            continue;  // it waits over the fire until then
-        }
-        slack = std::min(slack, food.ready_late ? food.leaves().since(*food.ready_late) : Duration{0});
-        // Later food meets other top-ups, and none of its ways was worked through: whoever lights the fire late goes by
-        // the Hold table. So the time must fit that the table has for the lowest readings that are good, not only the
-        // one in a bath that is topped up at the action line.
-        if (const auto hold = longest_hold(plan, food)) {
-            const Duration by_hold = food.leaves().since(plan.fill.food_in) - *hold;
-            slack = std::min(slack, std::max(by_hold, Duration{0}));
-        }
-    }
-    return plan.fill.food_in.after(Duration{std::floor(slack.si() / 900.0) * 900.0});
 }
 
 safety::FallRules fall_rules(const Setup& setup) {

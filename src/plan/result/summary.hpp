@@ -22,7 +22,4 @@ std::vector<safety::ColdBath> cold_baths(const Setup& setup);
 safety::FallRules fall_rules(const Setup& setup);
 std::vector<const facts::GrowthModel*> growth_models(const Setup& setup);
 
-/// Food in later than planned by what is left between ready and serving, over all foods.
-units::LocalTime latest_food_in(const Plan& plan);
-
 }  // namespace holdwater::plan

@@ -42,7 +42,8 @@ Duration Burden::weight() const {
                              facts.duration(gas ? "burden.gas" : "burden.wood") * fuel.si();
     const Duration slept =
         facts.duration("burden.waking") * static_cast<double>(wakings) + woken * facts.value("burden.woken");
-    return fire + carried + slept + facts.duration("burden.held") * units::in_hours(held) +
+    const Duration doubt = facts.duration("burden.unsure") * static_cast<double>(unsure);
+    return fire + carried + slept + doubt + facts.duration("burden.held") * units::in_hours(held) +
            facts.duration("burden.past-best") * units::in_hours(past_best) + rushed;
 }
 
@@ -84,6 +85,7 @@ Burden burden_of(const Plan& plan) {
     for (const FoodPlan& food : plan.foods) {
         const Duration waits = food.leaves().since(food.ready());
         burden.held = std::max(burden.held, waits - slack);
+        burden.unsure += food.ready_if > food.coolest ? 1 : 0;
         if (food.longest_for_texture) {
             burden.past_best =
                 std::max(burden.past_best, food.held().value_or(Duration{0}) - *food.longest_for_texture);

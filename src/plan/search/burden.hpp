@@ -31,6 +31,7 @@ struct Burden {
     bool gas = false;              // that fuel
     units::Duration held{0};       // of the foods, the longest that one is done before its meal, slack taken off
     units::Duration past_best{0};  // of the foods, the longest that one is held past what its texture bears
+    std::size_t unsure = 0;        // foods that are ready in time only if the bath reads more than it does in 95 of 100
     units::Duration rushed{0};     // what is missing of the slack until the last chance to light the fire
     /// All of it as time at the fire by day.
     units::Duration weight() const;

@@ -35,6 +35,7 @@ class Ensemble {
     Ensemble only(const std::vector<std::size_t>& kept) const;
 
     std::size_t size() const { return scenarios_.size(); }
+    std::size_t points() const { return draw_.points; }
     const Setup& setup() const { return *setup_; }
     double allowed() const { return allowed_; }
     const Scenario& scenario(std::size_t i) const { return scenarios_[i]; }

@@ -126,7 +126,7 @@ Judged judged(const trip::Trip& trip, double done, double come_up) {
     plan.promise.share = 1.0;
     plan.foods.push_back(plan::food_plan(ensemble, results, 0));
     plan::time_finishing(*setup, plan);
-    return {plan.foods.front(), plan::limits_broken(*setup, plan::Schedule{}, plan, results, false)};
+    return {plan.foods.front(), plan::limits_broken(ensemble, plan::Schedule{}, plan, results, false)};
 }
 
 }  // namespace
