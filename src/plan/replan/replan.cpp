@@ -109,37 +109,75 @@ std::optional<Ensemble> with_core(const Ensemble& all, const Schedule& done, uni
     return all.only(order);
 }
 
-/// The rest of the plan with the meal so much later.
-problem::Result<Plan> from_here(const Plan& plan, const Found& found, Duration later) {
-    auto trip = std::make_shared<trip::Trip>(*plan.trip);
-    trip->serve = trip->serve.after(later);
-    for (trip::Food& food : trip->foods) {
-        food.tolerance += any_doneness;
-        food.out = food.out ? std::optional(food.out->after(later)) : std::nullopt;
-    }
-    const auto setup = set_up(*trip);
-    if (!setup) {
-        return setup.problems();
-    }
-    const Schedule done = behind(plan, *setup, found);
-    Ensemble ensemble(*setup, scenarios_from_here);
-    if (found.core) {
-        auto nearest = with_core(ensemble, done, *found.core);
-        if (!nearest) {
-            return problem::error("replan-core", "no history that this plan allows has such a core by then",
-                                  "check the probe; then `holdwater review` with the readings that were written");
-        }
-        ensemble = *std::move(nearest);
-    }
-    const auto schedule = carry_on(ensemble, done);
-    if (!schedule) {
-        return problem::error("bath-falls-too-fast", "from here the bath cannot be held until the meal", "");
-    }
-    Attempt made = judged(ensemble, trip, {*schedule, simulate(ensemble, *schedule)});
-    Effort effort;
-    effort.what_ifs = effort.for_cards = effort.diagnose = false;
-    return completed(ensemble, std::move(made), effort);
+bool only_late(const problem::Problems& problems) {
+    return std::all_of(problems.begin(), problems.end(), [](const Problem& one) {
+        return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
+    });
 }
+
+/// The rest of a plan with the meal so much later.
+class Rest {
+  public:
+    Rest(const Plan& plan, const Found& found, Duration later) : trip_(std::make_shared<trip::Trip>(*plan.trip)) {
+        trip_->serve = trip_->serve.after(later);
+        for (trip::Food& food : trip_->foods) {
+            food.tolerance += any_doneness;
+            food.out = food.out ? std::optional(food.out->after(later)) : std::nullopt;
+        }
+        auto setup = set_up(*trip_);
+        if (!setup) {
+            fault_ = setup.problems();
+            return;
+        }
+        setup_ = std::move(setup).value();
+        done_ = behind(plan, *setup_, found);
+        ensemble_.emplace(*setup_, scenarios_from_here);
+        if (found.core) {
+            ensemble_ = with_core(*ensemble_, done_, *found.core);
+        }
+        if (!ensemble_) {
+            fault_ = {problem::error("replan-core", "no history that this plan allows has such a core by then",
+                                     "check the probe; then `holdwater review` with the readings that were written")};
+        }
+    }
+
+    /// The lightest way on; where the food is late by that, the next pots are poured as soon as they boil, to the
+    /// lowest mark with which it is not.
+    problem::Result<Plan> best() const {
+        auto lightest = on({});
+        if (lightest || !only_late(lightest.problems())) {
+            return lightest;
+        }
+        const double highest = highest_mark(*setup_, units::celsius(facts::facts().value("fill.highest"))).celsius();
+        for (double mark = std::ceil(setup_->levels.action_line.celsius()) + 2.0; mark <= highest; mark += 2.0) {
+            if (auto sooner = on({.lowest_mark = units::celsius(mark), .soon = true})) {
+                return sooner;  // no hotter than it must be
+            }
+        }
+        return lightest;
+    }
+
+  private:
+    problem::Result<Plan> on(const Wanted& wanted) const {
+        if (!fault_.empty()) {
+            return fault_;
+        }
+        const auto schedule = carry_on(*ensemble_, done_, wanted);
+        if (!schedule) {
+            return problem::error("bath-falls-too-fast", "from here the bath cannot be held until the meal", "");
+        }
+        Attempt made = judged(*ensemble_, trip_, {*schedule, simulate(*ensemble_, *schedule)});
+        Effort effort;
+        effort.what_ifs = effort.for_cards = effort.diagnose = false;
+        return completed(*ensemble_, std::move(made), effort);
+    }
+
+    std::shared_ptr<trip::Trip> trip_;
+    std::optional<Setup> setup_;
+    Schedule done_;
+    std::optional<Ensemble> ensemble_;
+    problem::Problems fault_;
+};
 
 bool too_cold(const problem::Problems& problems) {
     return std::any_of(problems.begin(), problems.end(), [](const Problem& one) {
@@ -158,12 +196,6 @@ Problem falls_first(const Plan& plan) {
         "over the fire is safe that way");
 }
 
-bool only_late(const problem::Problems& problems) {
-    return std::all_of(problems.begin(), problems.end(), [](const Problem& one) {
-        return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
-    });
-}
-
 }  // namespace
 
 problem::Result<Replanned> replan(const trip::Trip& trip, const Found& found) {
@@ -174,11 +206,11 @@ problem::Result<Replanned> replan(const trip::Trip& trip, const Found& found) {
     if (auto fault = cannot_begin(*plan, found)) {
         return *std::move(fault);
     }
-    auto rest = from_here(*plan, found, Duration{0});
+    auto rest = Rest(*plan, found, Duration{0}).best();
     Duration later{0};
     while (!rest && only_late(rest.problems()) && later < meal_latest) {
         later += meal_step;
-        rest = from_here(*plan, found, later);
+        rest = Rest(*plan, found, later).best();
     }
     if (!rest) {
         return too_cold(rest.problems()) ? problem::Problems{falls_first(*plan)} : rest.problems();

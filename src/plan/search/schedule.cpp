@@ -169,6 +169,10 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
             alone = last >= watch ? std::min(alone, now) : now;
             deadline = std::min(deadline, last + alone);
         }
+        const bool soon = k == first && to_beat.wanted.soon;
+        if (soon) {
+            deadline = std::min(deadline, last + setup.round);
+        }
         if (deadline >= end) {
             break;
         }
@@ -179,6 +183,9 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
             std::vector<Simulation> tried = runs;
             top_up_all(ensemble, tried, std::max(next.at, last), k, recipe);
             next = poured_nothing(ensemble, tried) ? sleep.place_waking(deadline) : next;
+        }
+        if (soon) {
+            next.at = last + setup.round;
         }
         if (next.at < last + setup.round) {
             schedule.boils_in_time = false;
@@ -342,7 +349,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wa
     return best;
 }
 
-std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done) {
+std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done, const Wanted& wanted) {
     const Setup& setup = ensemble.setup();
     Filled start{{}, {}, done};
     start.runs.reserve(ensemble.size());
@@ -362,9 +369,11 @@ std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done)
     start.moments = deadlines(ensemble, start.runs, done.top_ups.size());
     std::optional<Schedule> best;
     const double highest = highest_mark(setup, std::max(done.recipe.reading, setup.highest_core)).celsius();
-    for (double mark = highest; mark >= std::ceil(setup.levels.action_line.celsius()) + 2.0; mark -= 1.0) {
+    const double lowest = std::max(std::ceil(setup.levels.action_line.celsius()) + 2.0,
+                                   wanted.lowest_mark ? wanted.lowest_mark->celsius() : 0.0);
+    for (double mark = wanted.soon ? lowest : highest; mark >= lowest; mark -= 1.0) {
         const Recipe recipe = marked_at(ensemble, done.recipe, units::celsius(mark));
-        take(best, best_spread(ensemble, start, recipe, ToBeat::of(best, {})));
+        take(best, best_spread(ensemble, start, recipe, ToBeat::of(best, wanted)));
     }
     return best;
 }

@@ -36,6 +36,7 @@ struct Wanted {
         std::nullopt;                                            // of its top-ups, for food that is to be ready sooner
     std::optional<units::Duration> lighter_than = std::nullopt;  // the weight of its burden is less than this
     bool unwoken = false;                                        // no top-up in the sleep window
+    bool soon = false;  // the next top-up as soon as the pots boil, to the lowest mark that is wanted; carry_on only
 };
 
 /// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest top-ups that
@@ -49,7 +50,7 @@ units::Temperature highest_mark(const Setup& setup, units::Temperature fill);
 
 /// The best way on from a box that was seen on the way (done.seen): fill and top-ups of `done` are behind, others come
 /// after. As make_schedule otherwise.
-std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done);
+std::optional<Schedule> carry_on(const Ensemble& ensemble, const Schedule& done, const Wanted& wanted = {});
 
 /// True if the schedule keeps its promises in the scenarios it was made for.
 bool holds(const Schedule& schedule);
