@@ -41,50 +41,68 @@ bool is_late(const Attempt& made) {
     });
 }
 
-/// The least burden whose food is ready in time: where the lightest schedule is too cool for that, the fill is the
-/// hottest, and then the lowest mark that is hot enough is looked for.
-std::optional<Attempt> best_attempt(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip,
-                                    const Effort& effort) {
-    Wanted wanted{std::nullopt, effort.lighter_than, effort.unwoken};
-    const auto attempt = [&](std::optional<double> lowest_mark) -> std::optional<Attempt> {
-        wanted.lowest_mark = lowest_mark ? std::optional(units::celsius(*lowest_mark)) : std::nullopt;
-        auto tried = search_and_try(ensemble, effort, wanted);
-        return tried ? std::optional(judged(ensemble, trip, *std::move(tried))) : std::nullopt;
-    };
-    auto first = attempt(std::nullopt);
-    if (!first || !is_late(*first)) {
-        return first;
-    }
-    double cool = ensemble.setup().levels.action_line.celsius();
-    auto hottest_fill = attempt(cool);
-    if (!hottest_fill || !is_late(*hottest_fill) || hottest_fill->tried.schedule.top_ups.empty()) {
-        return hottest_fill && hottest_fill->broken.empty() ? std::move(hottest_fill) : std::move(first);
-    }
-    cool = hottest_fill->plan.levels.mark.celsius();
-    std::optional<Attempt> ready;
-    double hot = highest_mark(ensemble.setup(), hottest_fill->plan.fill.reading).celsius();
-    // The hottest that holds at all is ready the soonest.
-    for (; hot > cool && !ready; hot -= 1.0) {
-        auto hotter = attempt(hot);
-        if (hotter && is_late(*hotter)) {
+/// Looks for the schedule of the least burden whose food is ready in time.
+class Trying {
+  public:
+    Trying(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip, const Effort& effort)
+        : ensemble_(&ensemble), trip_(trip), effort_(&effort) {}
+
+    /// Where the lightest schedule is too cool for it, the fill is the hottest, and then the lowest mark that is hot
+    /// enough is looked for: of its top-ups, or of one that follows the fill as soon as the pots boil.
+    std::optional<Attempt> best() const {
+        auto first = with(std::nullopt);
+        if (!first || !is_late(*first)) {
             return first;
         }
-        if (hotter && hotter->broken.empty()) {
-            ready = std::move(hotter);
+        const double coolest = ensemble_->setup().levels.action_line.celsius();
+        auto hottest_fill = with(coolest);
+        if (!hottest_fill || !is_late(*hottest_fill)) {
+            return hottest_fill && hottest_fill->broken.empty() ? std::move(hottest_fill) : std::move(first);
         }
+        const bool soon = hottest_fill->tried.schedule.top_ups.empty();
+        const double cool = soon ? coolest : hottest_fill->plan.levels.mark.celsius();
+        const double hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading).celsius();
+        auto ready = lowest_good(cool, hot, soon);
+        return ready ? std::move(ready) : std::move(first);
     }
-    hot += 1.0;
-    while (ready && hot - cool > 1.0) {
-        const double mark = std::floor((hot + cool) / 2.0);
-        auto cooler = attempt(mark);
-        const bool good = cooler && cooler->broken.empty();
-        (good ? hot : cool) = mark;
-        if (good) {
-            ready = std::move(cooler);
+
+  private:
+    std::optional<Attempt> with(std::optional<double> lowest_mark, bool soon = false) const {
+        Wanted wanted{std::nullopt, effort_->lighter_than, effort_->unwoken, soon};
+        wanted.lowest_mark = lowest_mark ? std::optional(units::celsius(*lowest_mark)) : std::nullopt;
+        auto tried = search_and_try(*ensemble_, *effort_, wanted);
+        return tried ? std::optional(judged(*ensemble_, trip_, *std::move(tried))) : std::nullopt;
+    }
+    /// The lowest mark between two with which all is well. The hottest that holds at all is ready the soonest: where
+    /// even that is late, none.
+    std::optional<Attempt> lowest_good(double cool, double hot, bool soon) const {
+        std::optional<Attempt> ready;
+        for (; hot > cool && !ready; hot -= 1.0) {
+            auto hotter = with(hot, soon);
+            if (hotter && is_late(*hotter)) {
+                return std::nullopt;
+            }
+            if (hotter && hotter->broken.empty()) {
+                ready = std::move(hotter);
+            }
         }
+        hot += 1.0;
+        while (ready && hot - cool > 1.0) {
+            const double mark = std::floor((hot + cool) / 2.0);
+            auto cooler = with(mark, soon);
+            const bool good = cooler && cooler->broken.empty();
+            (good ? hot : cool) = mark;
+            if (good) {
+                ready = std::move(cooler);
+            }
+        }
+        return ready;
     }
-    return ready ? std::move(ready) : std::move(first);
-}
+
+    const Ensemble* ensemble_;
+    std::shared_ptr<const trip::Trip> trip_;
+    const Effort* effort_;
+};
 
 }  // namespace
 
@@ -94,7 +112,7 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, cons
         return setup.problems();
     }
     const Ensemble ensemble(*setup, effort.promise);
-    auto made = best_attempt(ensemble, trip, effort);
+    auto made = Trying(ensemble, trip, effort).best();
     if (!made) {
         return fill_impossible(*setup, effort.diagnose);
     }

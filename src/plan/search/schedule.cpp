@@ -328,7 +328,7 @@ std::optional<Schedule> make_schedule(const Ensemble& ensemble, const Wanted& wa
     const double lowest = std::max(std::ceil(setup.levels.action_line.celsius()) + 2.0,
                                    wanted.lowest_mark ? wanted.lowest_mark->celsius() : 0.0);
     std::optional<Schedule> best;
-    for (double mark = highest; mark >= lowest; mark -= 1.0) {
+    for (double mark = wanted.soon ? lowest : highest; mark >= lowest; mark -= 1.0) {
         const Recipe recipe = marked_at(ensemble, *fill, units::celsius(mark));
         auto schedule = best_spread(ensemble, start, recipe, ToBeat::of(best, wanted));
         const bool enough = schedule && holds(*schedule) && schedule->top_ups.empty();

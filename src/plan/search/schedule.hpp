@@ -36,7 +36,7 @@ struct Wanted {
         std::nullopt;                                            // of its top-ups, for food that is to be ready sooner
     std::optional<units::Duration> lighter_than = std::nullopt;  // the weight of its burden is less than this
     bool unwoken = false;                                        // no top-up in the sleep window
-    bool soon = false;  // the next top-up as soon as the pots boil, to the lowest mark that is wanted; carry_on only
+    bool soon = false;  // the next top-up as soon as the pots boil, to the lowest mark that is wanted
 };
 
 /// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest top-ups that
