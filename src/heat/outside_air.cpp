@@ -3,47 +3,65 @@
 
 #include <algorithm>
 #include <stdexcept>
-#include <utility>
 
 namespace holdwater::heat {
 
-OutsideAir::OutsideAir(units::History history) : history_(std::move(history)) {
-    if (history_.empty()) {
+OutsideAir::OutsideAir(const units::History& history) {
+    if (history.empty()) {
         throw std::invalid_argument("outside air: a history needs at least one point");
     }
+    std::vector<Point> points;
+    points.reserve(history.points.size());
+    for (std::size_t i = 0; i < history.points.size(); ++i) {
+        const units::History::Point& here = history.points[i];
+        double slope = 0.0;
+        if (i + 1 < history.points.size() && history.points[i + 1].at > here.at) {
+            const units::History::Point& next = history.points[i + 1];
+            slope = (next.value - here.value).si() / (next.at - here.at).si();
+        }
+        points.push_back({here.at.si(), here.value.celsius(), slope});
+    }
+    points_ = std::make_shared<const std::vector<Point>>(std::move(points));
+}
+
+OutsideAir OutsideAir::warmer_by(double kelvins) const {
+    OutsideAir other = *this;
+    other.warmer_ += kelvins;
+    return other;
+}
+
+double OutsideAir::at(double moment) const {
+    const auto after = std::upper_bound(points_->begin(), points_->end(), moment,
+                                        [](double t, const Point& point) { return t < point.at; });
+    if (after == points_->begin()) {
+        return after->value + warmer_;
+    }
+    const Point& left = *(after - 1);
+    return left.value + left.slope * (moment - left.at) + warmer_;
 }
 
 double OutsideAir::value_at(double t) const {
-    const auto& points = history_.points;
-    if (next_ == 0) {
-        return points.front().value.celsius();
-    }
-    const auto& left = points[next_ - 1];
-    if (next_ == points.size()) {
-        return left.value.celsius();
-    }
-    const auto& right = points[next_];
-    const double share = (t - left.at.si()) / (right.at - left.at).si();
-    return left.value.celsius() + share * (right.value - left.value).si();
+    const Point& left = (*points_)[next_ == 0 ? 0 : next_ - 1];
+    return next_ == 0 ? left.value : left.value + left.slope * (t - left.at);
 }
 
 double OutsideAir::mean(double from, double to) {
-    const auto& points = history_.points;
-    if (next_ > 0 && from < points[next_ - 1].at.si()) {
+    const std::vector<Point>& points = *points_;
+    if (next_ > 0 && from < points[next_ - 1].at) {
         next_ = 0;
     }
-    while (next_ < points.size() && points[next_].at.si() <= from) {
+    while (next_ < points.size() && points[next_].at <= from) {
         ++next_;
     }
-    if (next_ == points.size() || to <= points[next_].at.si()) {
-        return value_at(0.5 * (from + to));  // on one segment
+    if (next_ == points.size() || to <= points[next_].at) {
+        return value_at(0.5 * (from + to)) + warmer_;  // on one segment
     }
     double start = from;
     double sum = 0.0;
     const std::size_t first = next_;
     while (start < to) {
-        const bool inside = next_ < points.size() && points[next_].at.si() < to;
-        const double end = inside ? points[next_].at.si() : to;
+        const bool inside = next_ < points.size() && points[next_].at < to;
+        const double end = inside ? points[next_].at : to;
         if (end > start) {
             sum += 0.5 * (value_at(start) + value_at(end)) * (end - start);
         }
@@ -53,7 +71,7 @@ double OutsideAir::mean(double from, double to) {
         }
     }
     next_ = first;
-    return to > from ? sum / (to - from) : value_at(from);
+    return (to > from ? sum / (to - from) : value_at(from)) + warmer_;
 }
 
 }  // namespace holdwater::heat

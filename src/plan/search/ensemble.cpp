@@ -22,9 +22,16 @@ Draw full_draw() {
 Ensemble::Ensemble(const Setup& setup, Draw draw, double allowed)
     : setup_(&setup), draw_(draw), allowed_(allowed), scenarios_(draw_scenarios(draw.points, draw.shifts)) {
     foods_.resize(scenarios_.size());
-    for_each_index(scenarios_.size(), [&](std::size_t i) {
+    each_side_by_side(scenarios_.size(), [&](const std::vector<std::size_t>& group) {
         for (const FoodSetup& food : setup.foods) {
-            foods_[i].push_back(food_in(food, scenarios_[i]));
+            std::vector<Scenario> some;
+            for (const std::size_t i : group) {
+                some.push_back(scenarios_[i]);
+            }
+            std::vector<heat::FoodInBath> in = foods_in(food, some);
+            for (std::size_t k = 0; k < group.size(); ++k) {
+                foods_[group[k]].push_back(std::move(in[k]));
+            }
         }
     });
 }

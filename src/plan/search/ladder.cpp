@@ -41,7 +41,7 @@ LadderBox full_box(const Ensemble& ensemble, std::size_t i, Temperature air) {
     box.water = setup.most - setup.food_volume;
     box.besides = setup.liner;
     for (const heat::FoodInBath& food : ensemble.foods(i)) {
-        box.besides += units::HeatCapacity{food.capacity.si() * food.modes.mean_at_once};
+        box.besides += units::HeatCapacity{food.capacity.si() * food.modes.mean_at_once()};
     }
     box.surface = setup.surface;
     box.air = air;

@@ -93,10 +93,7 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
     return result;
 }
 
-ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
-                            const std::vector<Duration>& moments) {
-    const Setup& setup = ensemble.setup();
-    const Simulation run = replay(ensemble, schedule, i, true);
+ScenarioResult result_of(const Setup& setup, const Simulation& run, const std::vector<Duration>& moments) {
     const units::History& bath = run.bath().bath_history();
     ScenarioResult result;
     result.failed = run.failed();
@@ -139,7 +136,12 @@ std::vector<Duration> curve_moments(const Setup& setup) {
 std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& schedule) {
     const std::vector<Duration> moments = curve_moments(ensemble.setup());
     std::vector<ScenarioResult> all(ensemble.size());
-    for_each_index(ensemble.size(), [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
+    each_side_by_side(ensemble.size(), [&](const std::vector<std::size_t>& group) {
+        const std::vector<Simulation> runs = replay_all(ensemble, schedule, group, true);
+        for (std::size_t k = 0; k < group.size(); ++k) {
+            all[group[k]] = result_of(ensemble.setup(), runs[k], moments);
+        }
+    });
     return all;
 }
 
