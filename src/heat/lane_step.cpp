@@ -74,22 +74,29 @@ inline Numbers fall_of(const PieceInLanes& piece, const LaneRow* gain, std::size
 }
 
 /// x_n(dt) = x_n e^(-rate dt) + slope (1 - e^(-rate dt)) / rate, exact for a bath that is linear within the step.
-/// Returns the core excess after it.
+/// Returns the core excess after it, and keeps the fall of another step of the same length, as fall_of() has it.
 inline Numbers pass_modes(PieceInLanes& piece, const LaneRow* decay, const LaneRow* gain, Numbers slope,
                           hn::Mask<Tag> moving, std::size_t from) {
     const LaneRow* core = piece.modes->core();
-    const auto pass = [&](std::size_t n) {
+    const LaneRow* flow = piece.modes->flow();
+    const auto pass = [&](std::size_t n, Numbers& excess, Numbers& fall) {
         const Numbers before = at(piece.excess[n], from);
-        const Numbers after = hn::Add(hn::Mul(before, at(decay[n], from)), hn::Mul(slope, at(gain[n], from)));
-        put(hn::IfThenElse(moving, after, before), piece.excess[n], from);
-        return hn::Mul(at(core[n], from), after);
+        const Numbers by_slope = at(gain[n], from);
+        const Numbers moved = hn::Add(hn::Mul(before, at(decay[n], from)), hn::Mul(slope, by_slope));
+        const Numbers after = hn::IfThenElse(moving, moved, before);
+        put(after, piece.excess[n], from);
+        excess = hn::Add(excess, hn::Mul(at(core[n], from), after));
+        fall = hn::Add(fall, hn::Mul(hn::Mul(at(flow[n], from), by_slope), after));
     };
     Numbers even = same(0.0);
     Numbers odd = even;
+    Numbers even_fall = even;
+    Numbers odd_fall = even;
     for (std::size_t n = 0; n < piece.excess.size(); n += 2) {
-        even = hn::Add(even, pass(n));
-        odd = hn::Add(odd, pass(n + 1));
+        pass(n, even, even_fall);
+        pass(n + 1, odd, odd_fall);
     }
+    put(hn::Add(even_fall, odd_fall), piece.fall, from);
     return hn::Add(even, odd);
 }
 
@@ -121,15 +128,9 @@ void step_from(BathsInLanes& baths, const LaneRow& lengths, const LaneRow& outsi
     const auto answer_of = [&](const PieceInLanes& piece) {  // s in which it gives way to a slope
         return hn::Sub(dt, at(other ? piece.other.lag : piece.modes->lag(rung), from));
     };
-    constexpr std::size_t most_kept = 8;  // falls that need not be worked out twice
-    Numbers falls[most_kept];
-    const auto fall = [&](std::size_t p) {
-        return p < most_kept ? falls[p] : fall_of(baths.pieces[p], gain_of(baths.pieces[p]), from);
-    };
     Numbers capacity = hn::Mul(at(baths.capacity, from), dt);
     Numbers heat = zero;  // that foods take at s = 0
-    for (std::size_t p = 0; p < baths.pieces.size(); ++p) {
-        PieceInLanes& piece = baths.pieces[p];
+    for (PieceInLanes& piece : baths.pieces) {
         if (other) {
             make_other(piece, lengths, from);
         }
@@ -138,10 +139,10 @@ void step_from(BathsInLanes& baths, const LaneRow& lengths, const LaneRow& outsi
         const Numbers layer = hn::Mul(at(piece.colder, from), settled_after);
         const Numbers colder_slope = hn::Div(hn::Sub(layer, hn::Sub(bath, at(piece.seen, from))), dt);
         capacity = hn::Add(capacity, weight);
-        if (p < most_kept) {
-            falls[p] = fall_of(piece, gain_of(piece), from);
+        if (other || rung != baths.fall_for) {
+            put(fall_of(piece, gain_of(piece), from), piece.fall, from);
         }
-        heat = hn::Add(heat, hn::Sub(hn::Mul(own, fall(p)), hn::Mul(colder_slope, weight)));
+        heat = hn::Add(heat, hn::Sub(hn::Mul(own, at(piece.fall, from)), hn::Mul(colder_slope, weight)));
     }
     const Numbers loss = hn::Mul(at(baths.loss, from), dt);
     const Numbers whole = hn::Add(capacity, hn::Mul(hn::Mul(same(0.5), loss), dt));
@@ -151,13 +152,12 @@ void step_from(BathsInLanes& baths, const LaneRow& lengths, const LaneRow& outsi
     const Numbers next = hn::Add(bath, hn::Mul(slope, dt));
     const Numbers lost = hn::Mul(loss, hn::Sub(hn::Mul(same(0.5), hn::Add(bath, next)), outside));
     put(hn::Add(at(baths.lost, from), hn::IfThenElseZero(any_heat, lost)), baths.lost, from);
-    for (std::size_t p = 0; p < baths.pieces.size(); ++p) {
-        PieceInLanes& piece = baths.pieces[p];
+    for (PieceInLanes& piece : baths.pieces) {
         const Numbers before = at(piece.seen, from);
         const Numbers seen = hn::Sub(next, hn::Mul(at(piece.colder, from), settled_after));
         const Numbers seen_slope = hn::Div(hn::Sub(seen, before), dt);
         const Numbers given =
-            hn::Mul(at(piece.capacity, from), hn::Add(hn::Mul(seen_slope, answer_of(piece)), fall(p)));
+            hn::Mul(at(piece.capacity, from), hn::Add(hn::Mul(seen_slope, answer_of(piece)), at(piece.fall, from)));
         put(hn::Add(at(piece.given, from), hn::IfThenElseZero(moving, given)), piece.given, from);
         const Numbers excess = pass_modes(piece, decay_of(piece), gain_of(piece), seen_slope, moving, from);
         put(hn::IfThenElse(moving, seen, before), piece.seen, from);
@@ -170,6 +170,7 @@ void step(BathsInLanes& baths, const LaneRow& dt, const LaneRow& outside, std::s
     for (std::size_t from = 0; from < lanes; from += hn::Lanes(Tag())) {
         step_from(baths, dt, outside, rung, from);
     }
+    baths.fall_for = rung;
 }
 
 }  // namespace holdwater::heat::HWY_NAMESPACE

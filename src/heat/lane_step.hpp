@@ -26,18 +26,20 @@ struct PieceInLanes {
     LaneRow seen;      // C, the bath as it sees it
     LaneRow core;      // C
     LaneRow given;     // J, that passed into it, summed up
+    LaneRow fall;      // K, of the mean excess in a step of BathsInLanes::fall_for if the bath keeps its temperature
 };
 
 /// Baths side by side.
 struct BathsInLanes {
     std::vector<PieceInLanes> pieces;
-    LaneRow now;       // s
-    LaneRow stirred;   // s, when last
-    LaneRow capacity;  // J/K, water and liner
-    LaneRow loss;      // W/K, lid closed
-    LaneRow bath;      // C
-    LaneRow lost;      // J to the outside, summed up
-    double ramp{};     // s until the colder layer is whole
+    LaneRow now;                          // s
+    LaneRow stirred;                      // s, when last
+    LaneRow capacity;                     // J/K, water and liner
+    LaneRow loss;                         // W/K, lid closed
+    LaneRow bath;                         // C
+    LaneRow lost;                         // J to the outside, summed up
+    std::size_t fall_for = step_lengths;  // ready-made length whose falls are known; step_lengths: none
+    double ramp{};                        // s until the colder layer is whole
 };
 
 /// Moves bath and foods of the lanes whose `dt` [s] is more than 0; all of them by steps of the ready-made length

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace holdwater::heat {
 namespace {
@@ -19,9 +20,26 @@ constexpr std::array<double, step_lengths> lengths = [] {
     return all;
 }();
 
+/// Memory of lanes that were left, for the next ones: they come and go by the million.
+std::vector<PieceInLanes>& spare_pieces() {
+    thread_local std::vector<PieceInLanes> spare;
+    return spare;
+}
+
+PieceInLanes spare_piece() {
+    std::vector<PieceInLanes>& spare = spare_pieces();
+    if (spare.empty()) {
+        return {};
+    }
+    PieceInLanes piece = std::move(spare.back());
+    spare.pop_back();
+    return piece;
+}
+
 }  // namespace
 
 std::optional<std::size_t> Lanes::join(Bath& bath) {
+    state_.fall_for = step_lengths;
     std::optional<std::size_t> lane;
     std::size_t piece = 0;
     for (std::size_t i = 0; i < bath.pieces_.size(); ++i) {
@@ -32,7 +50,7 @@ std::optional<std::size_t> Lanes::join(Bath& bath) {
         const LaneOfModes& modes = own.food.modes;
         if (count_ == 0) {
             foods_.push_back(i);
-            state_.pieces.resize(foods_.size());
+            state_.pieces.push_back(spare_piece());
             PieceInLanes& made = state_.pieces.back();
             made.modes = &modes.table();
             for (std::vector<LaneRow>* rows : {&made.excess, &made.other.decay, &made.other.gain}) {
@@ -101,6 +119,9 @@ void Lanes::leave() {
     }
     baths_.fill(nullptr);
     foods_.clear();
+    for (PieceInLanes& piece : state_.pieces) {
+        spare_pieces().push_back(std::move(piece));
+    }
     state_.pieces.clear();
     count_ = 0;
 }

@@ -2,6 +2,7 @@
 #include "heat/outside_air.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <stdexcept>
 
 namespace holdwater::heat {
@@ -22,6 +23,7 @@ OutsideAir::OutsideAir(const units::History& history) {
         points.push_back({here.at.si(), here.value.celsius(), slope});
     }
     points_ = std::make_shared<const std::vector<Point>>(std::move(points));
+    take_segment(0);
 }
 
 OutsideAir OutsideAir::warmer_by(double kelvins) const {
@@ -40,38 +42,42 @@ double OutsideAir::at(double moment) const {
     return left.value + left.slope * (moment - left.at) + warmer_;
 }
 
-double OutsideAir::value_at(double t) const {
-    const Point& left = (*points_)[next_ == 0 ? 0 : next_ - 1];
-    return next_ == 0 ? left.value : left.value + left.slope * (t - left.at);
+void OutsideAir::take_segment(std::size_t next) {
+    constexpr double ever = std::numeric_limits<double>::infinity();
+    const std::vector<Point>& points = *points_;
+    here_ = points[next == 0 ? 0 : next - 1];
+    if (next == 0) {
+        here_.slope = 0.0;  // as at the first point
+    }
+    since_ = next == 0 ? -ever : here_.at;
+    until_ = next == points.size() ? ever : points[next].at;
 }
 
-double OutsideAir::mean(double from, double to) {
+double OutsideAir::mean_over(double from, double to) {
     const std::vector<Point>& points = *points_;
-    if (next_ > 0 && from < points[next_ - 1].at) {
-        next_ = 0;
-    }
-    while (next_ < points.size() && points[next_].at <= from) {
-        ++next_;
-    }
-    if (next_ == points.size() || to <= points[next_].at) {
-        return value_at(0.5 * (from + to)) + warmer_;  // on one segment
+    const auto next_after = [&points](double moment) {
+        const auto after = std::upper_bound(points.begin(), points.end(), moment,
+                                            [](double t, const Point& point) { return t < point.at; });
+        return static_cast<std::size_t>(after - points.begin());
+    };
+    std::size_t next = next_after(from);
+    take_segment(next);
+    if (to <= until_) {
+        return value_at(0.5 * (from + to)) + warmer_;
     }
     double start = from;
     double sum = 0.0;
-    const std::size_t first = next_;
     while (start < to) {
-        const bool inside = next_ < points.size() && points[next_].at < to;
-        const double end = inside ? points[next_].at : to;
+        const double end = std::min(until_, to);
         if (end > start) {
             sum += 0.5 * (value_at(start) + value_at(end)) * (end - start);
         }
         start = end;
-        if (inside) {
-            ++next_;
+        if (start < to) {
+            take_segment(++next);
         }
     }
-    next_ = first;
-    return (to > from ? sum / (to - from) : value_at(from)) + warmer_;
+    return sum / (to - from) + warmer_;
 }
 
 }  // namespace holdwater::heat

@@ -56,34 +56,18 @@ std::optional<Duration> Alone::keeps_after(Temperature reading) const {
 std::vector<Alone> left_alone(std::vector<Simulation> runs, const Surroundings& around,
                               const std::vector<Duration>& longest, bool through) {
     std::vector<Alone> all(runs.size());
-    std::vector<Duration> from;
+    std::vector<Simulation::Leg> legs;
     for (std::size_t i = 0; i < runs.size(); ++i) {
         Simulation& run = runs[i];
-        from.push_back(run.bath().now());
         run.move_to(around);
         all[i].error = run.shown() - run.bath().temperature();
         all[i].level = run.level();
         all[i].bath.add(Duration{0}, run.bath().temperature());
+        const auto level = through ? std::nullopt : std::optional(run.level());
+        legs.push_back({&run, run.bath().now() + longest[i], level, false, &all[i].bath, follow_every});
     }
-    std::vector<Duration> gone(runs.size());
-    for (;;) {
-        std::vector<Simulation::Leg> legs;
-        std::vector<std::size_t> whose;
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (gone[i] < longest[i] && (through || runs[i].bath().temperature() > all[i].level)) {
-                gone[i] = std::min(gone[i] + follow_every, longest[i]);
-                legs.push_back({&runs[i], from[i] + gone[i]});
-                whose.push_back(i);
-            }
-        }
-        if (legs.empty()) {
-            return all;
-        }
-        Simulation::go_on(legs);
-        for (const std::size_t i : whose) {
-            all[i].bath.add(gone[i], runs[i].bath().temperature());
-        }
-    }
+    Simulation::go_on(legs);
+    return all;
 }
 
 Alone left_alone(Simulation run, const Surroundings& around, Duration longest, bool through) {

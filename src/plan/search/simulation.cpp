@@ -270,7 +270,7 @@ class Legs {
   public:
     explicit Legs(std::span<Simulation::Leg> legs) {
         for (Simulation::Leg& leg : legs) {
-            Going one{&leg};
+            Going one{&leg, leg.run->bath_.now()};
             next_look(one, leg.run->bath_.now(), leg.run->bath_.temperature());
             if (!one.there) {
                 going_.push_back(one);
@@ -294,15 +294,27 @@ class Legs {
   private:
     struct Going {
         Simulation::Leg* leg = nullptr;
+        Duration from{0};
+        Duration gone{0};  // since then, when the bath was added last
         Duration look_at{0};
         bool there = false;
         bool at_move = false;
     };
 
     static void next_look(Going& one, Duration now, Temperature bath) {
-        one.leg->met = one.leg->level && !(bath > *one.leg->level);
-        one.there = one.leg->met || now >= one.leg->until;
-        one.look_at = std::min(now + look_every, one.leg->until);
+        Simulation::Leg& leg = *one.leg;
+        one.there = now >= leg.until;
+        one.look_at = std::min(now + look_every, leg.until);
+        if (leg.bath != nullptr && now > one.from) {
+            constexpr Duration rounding{1e-6};
+            if (!one.there && now - one.from < one.gone + leg.every - rounding) {
+                return;
+            }
+            one.gone = std::min(one.gone + leg.every, leg.until - one.from);
+            leg.bath->add(one.gone, bath);
+        }
+        leg.met = leg.level && !(bath > *leg.level);
+        one.there = one.there || leg.met;
     }
 
     /// Those that may stand beside the first go on until all of them are there or have food to move.

@@ -65,6 +65,9 @@ class Simulation {
         units::Duration until;
         std::optional<units::Temperature> level = std::nullopt;  // or only until the bath meets it
         bool met = false;                                        // set: it did
+        /// The bath is added here every so often, counted from where the leg begins; the level is looked at only then.
+        units::History* bath = nullptr;
+        units::Duration every{0};
     };
     /// As until_level() where a level is given, else as advance_to().
     static void go_on(std::span<Leg> legs);
