@@ -158,10 +158,6 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
     schedule.recipe = recipe;
     schedule.allowed = ensemble.allowed();
     schedule.weight = burden_of(setup, schedule).weight();
-    const auto judge = [&] {
-        schedule.failing = share_failing(runs);
-        schedule.excess = excess_of(runs, ensemble.allowed());
-    };
     const Duration watch = watch_from(setup, runs.front().food_in());
     Duration alone{std::numeric_limits<double>::infinity()};
     Duration last = runs.front().bath().now();
@@ -203,14 +199,18 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
         if (!schedule.boils_in_time) {
             break;
         }
-        // Both only rise from here on: where another holds already, nobody asks by how much this one does not.
-        if (judge(); to_beat.best != nullptr && (schedule.failing > schedule.allowed || schedule.excess > 0)) {
-            return schedule;
+        // It only rises from here on: where another schedule holds already, nobody asks by how much this one does not.
+        if (to_beat.best != nullptr) {
+            schedule.excess = excess_of(runs, ensemble.allowed());
+            if (schedule.excess > 0) {
+                return schedule;
+            }
         }
     }
     go_on_all(runs, [&](std::size_t i) { return Simulation::Leg{&runs[i], end}; });
-    judge();
+    schedule.failing = share_failing(runs);
     schedule.short_of_mark = share_short_of_mark(runs);
+    schedule.excess = excess_of(runs, ensemble.allowed());
     return schedule;
 }
 
