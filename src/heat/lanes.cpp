@@ -127,6 +127,9 @@ void Lanes::leave() {
 }
 
 double Lanes::core(std::size_t lane, std::size_t food) const {
+    if (food < foods_.size() && foods_[food] == food) {
+        return state_.pieces[food].core.of[lane];  // nearly always: none before it came out
+    }
     const auto piece = static_cast<std::size_t>(std::find(foods_.begin(), foods_.end(), food) - foods_.begin());
     return state_.pieces.at(piece).core.of[lane];
 }

@@ -56,6 +56,15 @@ void OutsideAir::take_segment(std::size_t next) {
 double OutsideAir::mean_over(double from, double to) {
     const std::vector<Point>& points = *points_;
     const auto next_after = [&points](double moment) {
+        // Forecasts come at even moments: then the place is known at once.
+        if (points.size() > 1 && moment >= points.front().at && moment < points.back().at) {
+            const double place = (moment - points.front().at) / (points[1].at - points.front().at);
+            const std::size_t here =
+                place < static_cast<double>(points.size() - 1) ? static_cast<std::size_t>(place) : 0;
+            if (points[here].at <= moment && moment < points[here + 1].at) {
+                return here + 1;
+            }
+        }
         const auto after = std::upper_bound(points.begin(), points.end(), moment,
                                             [](double t, const Point& point) { return t < point.at; });
         return static_cast<std::size_t>(after - points.begin());

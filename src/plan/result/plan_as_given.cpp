@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/limits.hpp"
 #include "plan/result/attempt.hpp"
+#include "plan/result/progress.hpp"
 #include "plan/search/schedule.hpp"
 
 #include <algorithm>
@@ -89,6 +90,7 @@ std::optional<Attempt> best_attempt(const Ensemble& ensemble, const std::shared_
 }  // namespace
 
 problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+    count_trip();
     const auto setup = set_up(*trip);
     if (!setup) {
         return setup.problems();

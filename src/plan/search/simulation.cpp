@@ -256,7 +256,8 @@ void Simulation::look(Temperature bath, const Core& core) {
     for (std::size_t i = 0; i < places_.size(); ++i) {
         if (places_[i] && places_[i]->inside) {
             failed_ = failed_ || bath <= level_;
-            excess_ = std::max(excess_, std::optional(core(places_[i]->index) - setup_->foods[i].hottest));
+            const TemperatureDifference over = core(places_[i]->index) - setup_->foods[i].hottest;
+            excess_ = excess_ && *excess_ >= over ? *excess_ : over;
         }
     }
 }
