@@ -3,18 +3,16 @@
 
 #include "facts/kept.hpp"
 #include "heat/box.hpp"
+#include "heat/lanes.hpp"
 #include "heat/water.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 #include <utility>
 
 namespace holdwater::heat {
 namespace {
-
-// After a jump each step length is used so many times before the next longer one: seconds first, minutes later. A
-// numerical setting; tests/heat holds the result against steps of one second.
-constexpr std::size_t steps_per_length = 3;
 
 // What a recorded run of some twenty hours takes; more is no error.
 constexpr std::size_t day_of_points = 512;
@@ -29,7 +27,7 @@ double unstirred_ramp() {
 
 }  // namespace
 
-Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside)
+Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, OutsideAir outside)
     : box_(box),
       outside_(std::move(outside)),
       mass_(water.si() * water_density(start).si()),
@@ -39,7 +37,16 @@ Bath::Bath(BoxHeat box, units::Volume water, units::Temperature start, units::Hi
 }
 
 double Bath::Piece::mean() const {
-    return seen - state.mean();
+    return seen - food.modes.sum(food.modes.table().mean(), excess);
+}
+
+double Bath::Piece::shift(double kelvins) {
+    for (double& of_mode : excess) {
+        of_mode += kelvins;
+    }
+    seen += kelvins;
+    core = seen - food.modes.sum(food.modes.table().core(), excess);
+    return food.capacity.si() * food.modes.mean_at_once() * kelvins;
 }
 
 double Bath::settled(double moment) const {
@@ -54,95 +61,27 @@ units::HeatCapacity Bath::capacity() const {
     return units::HeatCapacity{mass_ * water_cp() + box_.liner.si()};
 }
 
-bool Bath::any_inside() const {
-    return std::any_of(pieces_.begin(), pieces_.end(), [](const Piece& piece) { return piece.inside; });
-}
-
 units::HeatCapacity Bath::capacity_at_once() const {
     double sum = capacity().si();
     for (const Piece& piece : pieces_) {
         if (piece.inside) {
-            sum += piece.food.capacity.si() * piece.state.mean_at_once();
+            sum += piece.food.capacity.si() * piece.food.modes.mean_at_once();
         }
     }
     return units::HeatCapacity{sum};
 }
 
-void Bath::move_to(units::HeatLoss loss, units::History outside) {
+void Bath::move_to(units::HeatLoss loss, OutsideAir outside) {
     box_.loss = loss;
-    outside_ = OutsideAir(std::move(outside));
+    outside_ = std::move(outside);
 }
 
 void Bath::advance_to(units::Duration moment) {
-    while (now_ < moment) {
-        const std::size_t longest = step_lengths - 1;
-        // Water alone answers a jump at once: nothing in it needs short steps.
-        std::size_t rung = any_inside() ? std::min(steps_since_jump_ / steps_per_length, longest) : longest;
-        const double left = (moment - now_).si();
-        // The rest of a stretch that is whole in ready-made steps is made of them; exponentials cost more.
-        if (left < step_length(rung) && std::fmod(left, step_length(0)) == 0.0) {
-            while (left < step_length(rung)) {
-                --rung;
-            }
-        }
-        if (left < step_length(rung)) {
-            step(left, step_lengths);
-            now_ = moment;
-        } else {
-            step(step_length(rung), rung);
-            now_ += units::Duration{step_length(rung)};
-        }
-        ++steps_since_jump_;
-        note();
+    if (!(now_ < moment)) {
+        return;
     }
-}
-
-// The one inner loop of a plan: also compiled for processors that do four numbers at once, with the same results bit
-// by bit, since nothing is added in another order.
-#if defined(__x86_64__) && defined(__gnu_linux__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
-__attribute__((target_clones("avx2", "default")))
-#endif
-void Bath::step(double dt, std::size_t rung) {
-    // Returns nothing; moves bath and foods by dt [s]. The slope s [K/s] of the bath follows from the energy balance of
-    // the step, linear in s because every x_n is:
-    //   C s dt + sum C_f ((s - c') (dt - lag) + fall) + UA dt (T + s dt / 2 - mean outside) = 0,
-    // with c' the slope of the food's colder layer. Source: heat.md e.1 and the modes of body.hpp. Any dt > 0.
-    const double from = now_.si();
-    const double settled_after = settled(from + dt);
-    double capacity_sum = capacity().si() * dt;
-    double heat = 0.0;  // that foods take at s = 0
-    for (Piece& piece : pieces_) {
-        if (!piece.inside) {
-            continue;
-        }
-        piece.state.choose(dt, rung);
-        const double c = piece.food.capacity.si();
-        const double weight = c * (dt - piece.state.lag());
-        const double colder_slope = (piece.food.colder.si() * settled_after - (bath_ - piece.seen)) / dt;
-        capacity_sum += weight;
-        piece.fall = piece.state.fall();
-        heat += c * piece.fall - colder_slope * weight;
-    }
-    const double loss = box_.loss.si() * dt;
-    const double outside = outside_.mean(from, from + dt);
-    const double denominator = capacity_sum + 0.5 * loss * dt;
-    const double slope = denominator > 0.0 ? -(heat + loss * (bath_ - outside)) / denominator : 0.0;
-
-    const double next = bath_ + slope * dt;
-    if (denominator > 0.0) {
-        ledger_.lost_to_outside += loss * (0.5 * (bath_ + next) - outside);
-    }
-    for (Piece& piece : pieces_) {
-        if (!piece.inside) {
-            continue;
-        }
-        const double seen = next - piece.food.colder.si() * settled_after;
-        const double seen_slope = (seen - piece.seen) / dt;
-        ledger_.given_to_food += piece.food.capacity.si() * (seen_slope * (dt - piece.state.lag()) + piece.fall);
-        piece.seen = seen;
-        piece.core = seen - piece.state.step(seen_slope);
-    }
-    bath_ = next;
+    Bath* const alone[] = {this};
+    advance_all(alone, {&moment, 1});
 }
 
 void Bath::settle(double heat) {
@@ -150,7 +89,7 @@ void Bath::settle(double heat) {
     double whole = heat;
     for (const Piece& piece : pieces_) {
         if (piece.inside) {
-            whole += piece.food.capacity.si() * piece.state.mean_at_once() *
+            whole += piece.food.capacity.si() * piece.food.modes.mean_at_once() *
                      (piece.seen + piece.food.colder.si() * settled_now);
         }
     }
@@ -162,12 +101,7 @@ void Bath::settle(double heat) {
         if (!piece.inside) {
             continue;
         }
-        const double seen = bath_ - piece.food.colder.si() * settled_now;
-        const double jump = seen - piece.seen;
-        piece.state.shift(jump);
-        piece.seen = seen;
-        piece.core = seen - piece.state.core();
-        ledger_.given_to_food += piece.food.capacity.si() * piece.state.mean_at_once() * jump;
+        ledger_.given_to_food += piece.shift(bath_ - piece.food.colder.si() * settled_now - piece.seen);
     }
     steps_since_jump_ = 0;
     note();
@@ -193,10 +127,7 @@ void Bath::set_temperature(units::Temperature t) {
         if (!piece.inside) {
             continue;
         }
-        piece.state.shift(jump);
-        piece.seen += jump;
-        piece.core = piece.seen - piece.state.core();
-        ledger_.given_to_food += piece.food.capacity.si() * piece.state.mean_at_once() * jump;
+        ledger_.given_to_food += piece.shift(jump);
     }
     ledger_.poured += stored_energy() - before;
     steps_since_jump_ = 0;
@@ -228,10 +159,13 @@ void Bath::open_lid(units::Duration how_long) {
 }
 
 std::size_t Bath::put_in(FoodInBath food) {
+    if (!pieces_.empty() && food.modes.lane() != pieces_.front().food.modes.lane()) {
+        throw std::invalid_argument("foods of one bath lie in the same lane of their modes");
+    }
     const double start = food.start.celsius();
     ledger_.poured += food.capacity.si() * start;
-    ModeState state(food.modes);
-    pieces_.push_back({std::move(food), std::move(state), start, start, 0.0, true, {}});
+    std::vector<double> excess(food.modes.table().modes());
+    pieces_.push_back({std::move(food), std::move(excess), start, start, true, {}});
     if (recording_) {
         pieces_.back().core_history.points.reserve(day_of_points);
         bath_history_.points.reserve(day_of_points);
@@ -272,7 +206,7 @@ units::Temperature Bath::core(std::size_t food) const {
 
 units::Temperature Bath::surface(std::size_t food) const {
     const Piece& piece = pieces_.at(food);
-    return units::Temperature{piece.seen - piece.state.surface()};
+    return units::Temperature{piece.seen - piece.food.modes.sum(piece.food.modes.table().surface(), piece.excess)};
 }
 
 units::Temperature Bath::mean(std::size_t food) const {

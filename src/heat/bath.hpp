@@ -3,8 +3,7 @@
 // poured in and taken out, step by step. Energy closes to rounding in every step.
 #pragma once
 
-#include "heat/body.hpp"
-#include "heat/mode_state.hpp"
+#include "heat/lane_modes.hpp"
 #include "heat/outside_air.hpp"
 #include "units/history.hpp"
 #include "units/quantity.hpp"
@@ -21,7 +20,7 @@ struct BoxHeat {
 };
 
 struct FoodInBath {
-    Modes modes;
+    LaneOfModes modes;             // of several foods in one bath all in the same lane
     units::HeatCapacity capacity;  // of all pieces
     units::Temperature start;
     units::TemperatureDifference colder;  // the food sees the bath this much colder (unstirred box); reached within
@@ -44,7 +43,7 @@ class Bath {
   public:
     /// outside: air temperature over the run's time, at least one point. water may be zero at first (an empty box at
     /// `start`).
-    Bath(BoxHeat box, units::Volume water, units::Temperature start, units::History outside);
+    Bath(BoxHeat box, units::Volume water, units::Temperature start, OutsideAir outside);
 
     /// Runs to a moment not before now, lid closed, recording bath and food.
     void advance_to(units::Duration moment);
@@ -57,7 +56,7 @@ class Bath {
     /// Heat lost while the lid is open, at once (evaporation and radiation of the open surface, facts lid.*).
     void open_lid(units::Duration how_long);
     /// The box stands elsewhere from now on: in other wind [W/K, lid closed], in other air over the run's time.
-    void move_to(units::HeatLoss loss, units::History outside);
+    void move_to(units::HeatLoss loss, OutsideAir outside);
     /// Food goes in / comes out now, which does not stir; the index counts from 0 in the order of put_in. A food that
     /// is out keeps its last temperatures.
     std::size_t put_in(FoodInBath food);
@@ -81,23 +80,24 @@ class Bath {
     void record(bool on) { recording_ = on; }
 
   private:
+    friend class Lanes;  // which runs several on together
     struct Piece {
         FoodInBath food;
-        ModeState state;
-        double seen = 0.0;  // C, the bath as the food sees it
-        double core = 0.0;  // C
-        double fall = 0.0;  // K, of the mean excess in the step that goes on
+        std::vector<double> excess;  // K, of each mode
+        double seen = 0.0;           // C, the bath as the food sees it
+        double core = 0.0;           // C
         bool inside = true;
         units::History core_history;
+
         double mean() const;  // C
+        /// The bath as it sees it jumps by so many K; returns the heat [J] that passes into it at once.
+        double shift(double kelvins);
     };
 
     /// How far an unstirred box has gone by then towards its colder layer, 0 to 1.
     double settled(double moment) const;
-    void step(double dt, std::size_t rung);
     /// All heat of water and liner [J above 0 C] is `heat` before the foods take their share at once.
     void settle(double heat);
-    bool any_inside() const;
     void note();
 
     BoxHeat box_;

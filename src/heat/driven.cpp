@@ -41,8 +41,7 @@ class Walk {
             const double left = moment - now_;
             const double dt = std::min(std::clamp(share_of_time * (now_ - jumped_), shortest, longest), left);
             const bool last = dt >= left;
-            state_.choose(dt, step_lengths);
-            state_.step(slope);
+            state_.step(dt, slope);
             now_ = last ? moment : now_ + dt;
             bath_ = last ? bath : bath_ + slope * dt;
             result_.core.add(units::Duration{now_}, units::Temperature{bath_ - state_.core()});

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <tuple>
 
 namespace holdwater::answer {
 namespace {
@@ -40,6 +41,19 @@ Piece piece_of(const trip::Food& food) {
     piece.mass = food.mass * food.pieces;
     piece.pieces = food.pieces;
     return piece;
+}
+
+bool same_piece(const Piece& a, const Piece& b) {
+    const auto shape = [](const heat::Body& body) {
+        return std::tie(body.shape, body.thickness, body.width, body.length, body.contact, body.curvature);
+    };
+    const auto made_of = [](const facts::Composition& c) {
+        return std::tie(c.water, c.protein, c.fat, c.carbohydrate, c.fibre, c.ash);
+    };
+    const auto rest = [](const Piece& p) {
+        return std::tie(p.given.diffusivity, p.given.conductivity, p.bag, p.start, p.target, p.mass, p.pieces);
+    };
+    return shape(a.body) == shape(b.body) && made_of(a.composition) == made_of(b.composition) && rest(a) == rest(b);
 }
 
 heat::FoodProperties properties_of(const Piece& piece, heat::Bound reading) {

@@ -26,6 +26,9 @@ struct Piece {
 /// Body, composition and bag of a food; its kind must be known (the reader has checked it).
 Piece piece_of(const trip::Food& food);
 
+/// True if they are alike in everything, so that what one turns out to be the other is as well.
+bool same_piece(const Piece& a, const Piece& b);
+
 /// Properties at the mean of start and target, read slow, likely or fast; measured values given in the trip file win.
 heat::FoodProperties properties_of(const Piece& piece, heat::Bound reading);
 

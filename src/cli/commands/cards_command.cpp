@@ -7,6 +7,7 @@
 #include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/printing.hpp"
+#include "cli/files/progress.hpp"
 #include "cli/files/sheets_file.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
@@ -115,7 +116,10 @@ Exit one_trip(const std::string& path, const CardsOptions& options) {
     for (const trip::Trip& part : parts) {
         plan::Effort effort;
         effort.ways = false;  // no card prints them
-        const auto plan = plan::make_plan(part, effort);
+        const auto plan = [&] {
+            const Progress waiting(true);
+            return plan::make_plan(part, effort);
+        }();
         if (!plan) {
             return without_cards(part, plan.problems(), deck);
         }

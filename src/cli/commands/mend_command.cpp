@@ -2,6 +2,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/commands/common_rows.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/progress.hpp"
 #include "cli/files/trip_file.hpp"
 #include "cli/json/mend_json.hpp"
 #include "cli/line/options.hpp"
@@ -99,6 +100,7 @@ Exit mend(const MendOptions& options) {
         return exit_for(trip.problems());
     }
     Mended mended;
+    std::optional<Progress> waiting(std::in_place, !options.json);
     mended.problems = faults_of(*trip);
     mended.holds_already = mended.problems.empty();
     if (!mended.holds_already) {
@@ -117,6 +119,7 @@ Exit mend(const MendOptions& options) {
             mended.changes = mend->changes;
         }
     }
+    waiting.reset();
     return worse(exit_for(trip.problems()), say(options, *trip, mended));
 }
 

@@ -3,6 +3,7 @@
 #include "cli/commands/common_rows.hpp"
 #include "cli/commands/replanning.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/progress.hpp"
 #include "cli/files/stamp.hpp"
 #include "cli/files/trip_file.hpp"
 #include "cli/json/plan_json.hpp"
@@ -93,7 +94,10 @@ Exit show_plan(const PlanOptions& options) {
         return exit_for(faults);
     }
     const std::vector<trip::Trip> parts = plan::one_trip_a_box(*trip);  // the plans point into them
-    const Planned planned = plan_boxes(parts, *words);
+    const Planned planned = [&] {
+        const Progress waiting(!options.json);
+        return plan_boxes(parts, *words);
+    }();
     Exit exit = exit_for(trip.problems());
     for (const BoxResult& box : planned.boxes) {
         exit = worse(exit, exit_of(box));

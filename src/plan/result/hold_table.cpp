@@ -2,11 +2,13 @@
 #include "plan/result/hold_table.hpp"
 
 #include "answer/hold/hold_time.hpp"
+#include "answer/hold/kept_hold_times.hpp"
 #include "plan/search/parallel.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <set>
 
 namespace holdwater::plan {
@@ -15,16 +17,18 @@ namespace {
 using units::Length;
 using units::Temperature;
 
+using Times = std::shared_ptr<const answer::KeptHoldTimes>;
+
 units::TemperatureDifference thermometer_of(const Plan& plan) {
     return plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
 }
 
 /// Of the food's own piece, only thicker or thinner. Sizes were checked by the reader of trips, well inside the
 /// engine's range.
-answer::HoldTimes times_of(const Plan& plan, const FoodPlan& food, Length thickness) {
+Times times_of(const Plan& plan, const FoodPlan& food, Length thickness) {
     answer::Piece piece = food.piece;
     piece.body.thickness = thickness;
-    return answer::HoldTimes::of(piece, food.standard, thermometer_of(plan)).value();
+    return answer::kept_hold_times(piece, food.standard, thermometer_of(plan)).value();
 }
 
 /// The thickness by which the food's own piece is held: given in eighths of an inch it is printed as the nearest
@@ -36,7 +40,7 @@ Length held_as(const FoodPlan& food) {
 
 /// The readings that head the columns: from the lowest whole degree, from the read floor up, at which the food's own
 /// piece becomes safe. Where nobody reads, the clock keeps the action line.
-std::vector<Temperature> hold_baths(const Plan& plan, const answer::HoldTimes& own) {
+std::vector<Temperature> hold_baths(const Plan& plan, const answer::KeptHoldTimes& own) {
     if (!plan.trip->boxes.front().thermometer) {
         return {plan.levels.action_line};
     }
@@ -80,14 +84,14 @@ std::optional<Length> thickest_here(const Plan& plan, const FoodPlan& food, Temp
 }
 
 /// The largest over all columns, of the trip's own row and the thickest: thin pieces lose least by a dip.
-std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::vector<answer::HoldTimes>& rows) {
+std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::vector<Times>& rows) {
     int most = 0;
     for (const std::size_t row : std::set{table.own, rows.size() - 1}) {
         for (std::size_t column = 0; column < table.baths.size(); ++column) {
             if (!table.cells[row][column] || table.baths[column] <= plan.levels.read_floor) {
                 continue;
             }
-            const auto factor = rows[row].dip_factor(table.baths[column], plan.levels.read_floor);
+            const auto factor = rows[row]->dip_factor(table.baths[column], plan.levels.read_floor);
             if (!factor) {
                 return std::nullopt;
             }
@@ -112,7 +116,7 @@ OwnHold own_hold_of(const Plan& plan, const FoodPlan& food) {
 }  // namespace
 
 std::optional<units::Duration> safe_hold(const Plan& plan, const FoodPlan& food, Length thickness, Temperature bath) {
-    return times_of(plan, food, thickness).at(bath).allowed;
+    return times_of(plan, food, thickness)->at(bath).allowed;
 }
 
 std::optional<Length> thickest(const Plan& plan, const FoodPlan& food, Temperature bath) {
@@ -125,17 +129,17 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
     const Length own = food.food->thickness;
     HoldTable& table = food.hold;
     table = {};
-    table.baths = hold_baths(plan, times_of(plan, food, held_as(food)));
+    table.baths = hold_baths(plan, *times_of(plan, food, held_as(food)));
     food.thickest = thickest_here(plan, food, table.baths.front());
     table.thicknesses = rows_around(own, *food.thickest);
     table.own = static_cast<std::size_t>(std::find(table.thicknesses.begin(), table.thicknesses.end(), own) -
                                          table.thicknesses.begin());
-    std::vector<answer::HoldTimes> rows(table.thicknesses.size());
+    std::vector<Times> rows(table.thicknesses.size());
     table.cells.resize(rows.size());
     const auto work_out_row = [&](std::size_t i) {
         rows[i] = times_of(plan, food, i == table.own ? held_as(food) : table.thicknesses[i]);
         for (const Temperature bath : table.baths) {
-            table.cells[i].push_back(rows[i].at(bath).allowed);
+            table.cells[i].push_back(rows[i]->at(bath).allowed);
         }
     };
     for_each_index(rows.size(), work_out_row, 1);
@@ -166,9 +170,9 @@ std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food, const
     const auto work_out = [&](std::size_t i) {
         // What prints as the food's own piece has its time.
         const bool as_own = std::abs(units::in_millimetres(thickness(i)) - own) < 0.5;
-        const answer::HoldTimes piece = times_of(plan, food, as_own ? held_as(food) : thickness(i));
+        const Times piece = times_of(plan, food, as_own ? held_as(food) : thickness(i));
         for (const Temperature bath : baths) {
-            times[i].push_back(piece.at(bath).allowed);
+            times[i].push_back(piece->at(bath).allowed);
         }
     };
     for_each_index(times.size(), work_out, 1);

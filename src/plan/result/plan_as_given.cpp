@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/limits.hpp"
 #include "plan/result/attempt.hpp"
+#include "plan/result/progress.hpp"
 #include "plan/search/schedule.hpp"
 
 #include <algorithm>
@@ -107,6 +108,7 @@ class Trying {
 }  // namespace
 
 problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+    count_trip();
     const auto setup = set_up(*trip);
     if (!setup) {
         return setup.problems();

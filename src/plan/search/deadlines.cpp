@@ -34,7 +34,13 @@ std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe) {
     for (std::size_t i = 0; i < ensemble.size(); ++i) {
         runs.push_back(ensemble.start(i, false));
     }
-    for_each_index(runs.size(), [&](std::size_t i) { runs[i].fill(recipe); });
+    each_side_by_side(runs.size(), [&](const std::vector<std::size_t>& group) {
+        std::vector<Simulation*> some;
+        for (const std::size_t i : group) {
+            some.push_back(&runs[i]);
+        }
+        Simulation::fill_all(some, recipe);
+    });
     return runs;
 }
 
@@ -48,14 +54,17 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
     std::vector<std::size_t> still(runs.size());
     std::iota(still.begin(), still.end(), std::size_t{0});
     while (!still.empty()) {
-        for_each_index(still.size(), [&](std::size_t k) {
-            const std::size_t i = still[k];
-            // By its own clock, so that it is looked at at the same moments as in one go.
-            if (runs[i].until_level(runs[i].level(), std::min(runs[i].bath().now() + stretch, until))) {
+        // By its own clock, so that it is looked at at the same moments as in one go.
+        const std::vector<char> now_met = go_on_all(runs, [&](std::size_t i) {
+            const Duration from = runs[i].bath().now();
+            return Simulation::Leg{&runs[i], met[i] != 0 ? from : std::min(from + stretch, until), runs[i].level()};
+        });
+        for (const std::size_t i : still) {
+            if (now_met[i] != 0) {
                 met[i] = 1;
                 moments[i] = runs[i].bath().now().si() - late_of(ensemble.scenario(i), top_up);
             }
-        });
+        }
         std::erase_if(still, [&](std::size_t i) { return met[i] != 0 || runs[i].bath().now() >= until; });
         // Whoever has not met its level yet meets it later, and is no more than so late.
         double soonest = until.si();
@@ -85,12 +94,20 @@ Duration alone_in_the_cold(const Ensemble& ensemble, const std::vector<Simulatio
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return moments[a] < moments[b]; });
     order.resize(first_ones(ensemble));
+    std::sort(order.begin(), order.end());  // neighbours may stand side by side
     std::vector<Duration> alone(order.size());
-    for_each_index(order.size(), [&](std::size_t i) {
-        const Simulation& run = runs[order[i]];
-        const Duration longest = std::max(Duration{0}, end - run.bath().now());
-        const Duration kept = left_alone(run, coldest_of(ensemble.setup()), longest).keeps();
-        alone[i] = kept < longest ? kept : Duration{std::numeric_limits<double>::infinity()};
+    each_side_by_side(order.size(), [&](const std::vector<std::size_t>& group) {
+        std::vector<Simulation> some;
+        std::vector<Duration> longest;
+        for (const std::size_t k : group) {
+            some.push_back(runs[order[k]]);
+            longest.push_back(std::max(Duration{0}, end - some.back().bath().now()));
+        }
+        const std::vector<Alone> left = left_alone(std::move(some), coldest_of(ensemble.setup()), longest);
+        for (std::size_t k = 0; k < group.size(); ++k) {
+            const Duration kept = left[k].keeps();
+            alone[group[k]] = kept < longest[k] ? kept : Duration{std::numeric_limits<double>::infinity()};
+        }
     });
     std::nth_element(alone.begin(), alone.begin() + static_cast<std::ptrdiff_t>(wanted), alone.end());
     return alone[wanted];

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "plan/search/ensemble.hpp"
+#include "plan/search/parallel.hpp"
 #include "plan/search/schedule.hpp"
 
 #include <vector>
@@ -14,6 +15,23 @@ units::Duration serving(const Setup& setup);
 
 /// Every scenario filled, food in; the common start of all that follows.
 std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe);
+
+/// All runs go on, run i as leg(i) says, on all processors; run i is that of scenario i. Returns who met its level.
+template <class LegOf>
+std::vector<char> go_on_all(const std::vector<Simulation>& runs, const LegOf& leg) {
+    std::vector<char> met(runs.size(), 0);
+    each_side_by_side(runs.size(), [&](const std::vector<std::size_t>& group) {
+        std::vector<Simulation::Leg> legs;
+        for (const std::size_t i : group) {
+            legs.push_back(leg(i));
+        }
+        Simulation::go_on(legs);
+        for (std::size_t k = 0; k < group.size(); ++k) {
+            met[group[k]] = legs[k].met ? 1 : 0;
+        }
+    });
+    return met;
+}
 
 /// The moments [s since trip.from] at which each scenario would meet its level, its next lateness taken off. Only the
 /// first ones are worked out, more than may fail; the others come no sooner than the last of these and stand as the

@@ -2,7 +2,7 @@
 #include "plan/search/ensemble.hpp"
 
 #include "facts/facts.hpp"
-#include "plan/search/parallel.hpp"
+#include "plan/search/food_store.hpp"
 
 #include <algorithm>
 #include <numeric>
@@ -21,12 +21,20 @@ Draw full_draw() {
 
 Ensemble::Ensemble(const Setup& setup, Draw draw, double allowed)
     : setup_(&setup), draw_(draw), allowed_(allowed), scenarios_(draw_scenarios(draw.points, draw.shifts)) {
-    foods_.resize(scenarios_.size());
-    for_each_index(scenarios_.size(), [&](std::size_t i) {
-        for (const FoodSetup& food : setup.foods) {
-            foods_[i].push_back(food_in(food, scenarios_[i]));
-        }
-    });
+    drawn_as_.resize(scenarios_.size());
+    std::iota(drawn_as_.begin(), drawn_as_.end(), std::size_t{0});
+    for (const FoodSetup& food : setup.foods) {
+        foods_.push_back(foods_of(food, draw, scenarios_));
+    }
+}
+
+std::vector<heat::FoodInBath> Ensemble::foods(std::size_t i) const {
+    std::vector<heat::FoodInBath> all;
+    all.reserve(foods_.size());
+    for (const auto& food : foods_) {
+        all.push_back((*food)[drawn_as_[i]]);
+    }
+    return all;
 }
 
 std::pair<double, double> Ensemble::share(const std::vector<double>& values) const {
@@ -47,10 +55,10 @@ std::pair<double, double> Ensemble::share(const std::vector<double>& values) con
 Ensemble Ensemble::only(const std::vector<std::size_t>& kept) const {
     Ensemble part = *this;
     part.scenarios_.clear();
-    part.foods_.clear();
+    part.drawn_as_.clear();
     for (const std::size_t i : kept) {
         part.scenarios_.push_back(scenarios_[i]);
-        part.foods_.push_back(foods_[i]);
+        part.drawn_as_.push_back(drawn_as_[i]);
     }
     part.draw_ = {kept.size(), 1};
     return part;

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -39,8 +40,8 @@ class Ensemble {
     const Setup& setup() const { return *setup_; }
     double allowed() const { return allowed_; }
     const Scenario& scenario(std::size_t i) const { return scenarios_[i]; }
-    Simulation start(std::size_t i, bool recording) const { return {*setup_, scenarios_[i], foods_[i], recording}; }
-    const std::vector<heat::FoodInBath>& foods(std::size_t i) const { return foods_[i]; }
+    Simulation start(std::size_t i, bool recording) const { return {*setup_, scenarios_[i], foods(i), recording}; }
+    std::vector<heat::FoodInBath> foods(std::size_t i) const;
 
     /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is
     /// that of one set of points: half of how far the quantiles of the single shifts lie apart, the widest of the
@@ -55,8 +56,9 @@ class Ensemble {
     const Setup* setup_;
     Draw draw_;
     double allowed_;
-    std::vector<Scenario> scenarios_;  // shift by shift
-    std::vector<std::vector<heat::FoodInBath>> foods_;
+    std::vector<Scenario> scenarios_;                                          // shift by shift
+    std::vector<std::size_t> drawn_as_;                                        // their places in foods_
+    std::vector<std::shared_ptr<const std::vector<heat::FoodInBath>>> foods_;  // of each food, all scenarios drawn
 };
 
 /// True if a comes before b; what never comes about comes last.

@@ -41,7 +41,7 @@ LadderBox full_box(const Ensemble& ensemble, std::size_t i, Temperature air) {
     box.water = setup.most - setup.food_volume;
     box.besides = setup.liner;
     for (const heat::FoodInBath& food : ensemble.foods(i)) {
-        box.besides += units::HeatCapacity{food.capacity.si() * food.modes.mean_at_once};
+        box.besides += units::HeatCapacity{food.capacity.si() * food.modes.mean_at_once()};
     }
     box.surface = setup.surface;
     box.air = air;
@@ -67,6 +67,10 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
     }
     std::vector<LadderRung> ladder;
     std::vector<Volume> litres(std::min(ensemble.size(), scenarios_for_litres));
+    std::vector<LadderBox> boxes;
+    for (std::size_t i = 0; i < litres.size(); ++i) {
+        boxes.push_back(full_box(ensemble, i, air));
+    }
     const double lowest = std::ceil(setup.levels.read_floor.celsius() - 1e-9);
     for (int rung = 0; rung < most_rungs; ++rung) {
         const Temperature reading = units::celsius(lowest + rung * rung_step);
@@ -74,7 +78,7 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
             break;
         }
         for (std::size_t i = 0; i < litres.size(); ++i) {
-            litres[i] = pour_in(setup, ensemble.scenario(i), full_box(ensemble, i, air), reading, mark);
+            litres[i] = pour_in(setup, ensemble.scenario(i), boxes[i], reading, mark);
         }
         const Volume pour = to_half_litre(std::min(enough_of(litres), setup.box->water), units::Toward::up);
         // More than the pots give is not poured at once.

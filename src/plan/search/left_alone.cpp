@@ -4,6 +4,7 @@
 #include "plan/search/sleep_window.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -52,20 +53,27 @@ std::optional<Duration> Alone::keeps_after(Temperature reading) const {
     return std::max(Duration{0}, keeps() - down_to(reading - error));
 }
 
-Alone left_alone(Simulation run, const Surroundings& around, Duration longest, bool through) {
-    const Duration from = run.bath().now();
-    run.move_to(around);
-    Alone alone;
-    alone.error = run.shown() - run.bath().temperature();
-    alone.level = run.level();
-    alone.bath.add(Duration{0}, run.bath().temperature());
-    Duration gone{0};
-    while (gone < longest && (through || run.bath().temperature() > alone.level)) {
-        gone = std::min(gone + follow_every, longest);
-        run.advance_to(from + gone);
-        alone.bath.add(gone, run.bath().temperature());
+std::vector<Alone> left_alone(std::vector<Simulation> runs, const Surroundings& around,
+                              const std::vector<Duration>& longest, bool through) {
+    std::vector<Alone> all(runs.size());
+    std::vector<Simulation::Leg> legs;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        Simulation& run = runs[i];
+        run.move_to(around);
+        all[i].error = run.shown() - run.bath().temperature();
+        all[i].level = run.level();
+        all[i].bath.add(Duration{0}, run.bath().temperature());
+        const auto level = through ? std::nullopt : std::optional(run.level());
+        legs.push_back({&run, run.bath().now() + longest[i], level, false, &all[i].bath, follow_every});
     }
-    return alone;
+    Simulation::go_on(legs);
+    return all;
+}
+
+Alone left_alone(Simulation run, const Surroundings& around, Duration longest, bool through) {
+    std::vector<Simulation> alone;
+    alone.push_back(std::move(run));
+    return std::move(left_alone(std::move(alone), around, std::vector{longest}, through).front());
 }
 
 Surroundings coldest_of(const Setup& setup) {

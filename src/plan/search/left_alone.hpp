@@ -28,6 +28,10 @@ struct Alone {
 /// Follows a box, left as it is, until it meets its level or for so long. `through`: on through the level.
 Alone left_alone(Simulation run, const Surroundings& around, units::Duration longest, bool through = false);
 
+/// Several at once, each for so long at most.
+std::vector<Alone> left_alone(std::vector<Simulation> runs, const Surroundings& around,
+                              const std::vector<units::Duration>& longest, bool through = false);
+
 /// The trip's wind and the coldest air of its forecast until serving; and its warmest.
 Surroundings coldest_of(const Setup& setup);
 units::Temperature warmest_of(const Setup& setup);

@@ -3,12 +3,15 @@
 // not depend on how many processors there are.
 #pragma once
 
+#include "heat/lane_modes.hpp"
+
 #include <algorithm>
 #include <atomic>
 #include <cstddef>
 #include <exception>
 #include <functional>
 #include <mutex>
+#include <vector>
 
 namespace holdwater::plan {
 
@@ -43,6 +46,22 @@ void for_each_index(std::size_t count, const Work& work, std::size_t chunk = 16)
     if (thrown) {
         std::rethrow_exception(thrown);
     }
+}
+
+/// Calls work(indices) for the indices under `count` in groups whose scenarios may stand side by side in the lanes of a
+/// bath (heat::lanes), on all processors.
+template <class Work>
+void each_side_by_side(std::size_t count, const Work& work) {
+    constexpr std::size_t abreast = heat::lanes;
+    for_each_index((count + abreast - 1) / abreast,
+                   [&](std::size_t group) {
+                       std::vector<std::size_t> indices;
+                       for (std::size_t i = group * abreast; i < std::min((group + 1) * abreast, count); ++i) {
+                           indices.push_back(i);
+                       }
+                       work(indices);
+                   },
+                   2);
 }
 
 }  // namespace holdwater::plan

@@ -3,6 +3,7 @@
 
 #include "answer/spread/draw.hpp"
 #include "facts/facts.hpp"
+#include "facts/kept.hpp"
 
 #include <algorithm>
 #include <array>
@@ -69,7 +70,8 @@ double late_of(const Scenario& scenario, std::size_t top_up) {
     // Steps of the golden ratio keep the lateness of successive top-ups evenly spread (Weyl sequence).
     constexpr double golden = 0.6180339887498949;
     const double share = std::fmod(scenario.late + golden * static_cast<double>(top_up), 1.0);
-    return value_at(facts::facts().spread("top-up.late"), share) * 60.0;
+    const facts::Spread& spread = facts::kept([](const facts::Facts& facts) { return facts.spread("top-up.late"); });
+    return value_at(spread, share) * 60.0;
 }
 
 }  // namespace holdwater::plan

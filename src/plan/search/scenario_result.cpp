@@ -63,18 +63,33 @@ units::Temperature lowest_between(const units::History& history, Duration from, 
     return lowest;
 }
 
-FoodResult food_of(const FoodSetup& food, const units::History& core) {
-    const facts::Facts& facts = facts::facts();
-    const facts::GrowthModel& growth = facts.growth(facts.find_food(food.food->kind)->growth);
+/// What every scenario is judged by, looked up once.
+struct Judges {
+    std::vector<Duration> moments;  // of the curve
+    units::TemperatureDifference below_target;
+    units::Temperature risen;
+    std::vector<const facts::GrowthModel*> growth;  // of each food
+
+    explicit Judges(const Setup& setup) : moments(curve_moments(setup)) {
+        const facts::Facts& facts = facts::facts();
+        below_target = facts.difference("done.below-target");
+        risen = facts.temperature("come-up.to");
+        for (const FoodSetup& food : setup.foods) {
+            growth.push_back(&facts.growth(facts.find_food(food.food->kind)->growth));
+        }
+    }
+};
+
+FoodResult food_of(const FoodSetup& food, const units::History& core, const Judges& by,
+                   const facts::GrowthModel& growth) {
     const answer::CoreMilestones safe = answer::judge_core(core, food.standard);
     FoodResult result;
     if (core.empty()) {
         return result;  // it was to come out before the bath was ready for it
     }
     // What was cooked before has no target of its own: its floor is in its standard.
-    const auto warm = food.standard.kept_hot
-                          ? std::optional(core.points.front().at)
-                          : core.first_at_or_above(food.food->target - facts.difference("done.below-target"));
+    const auto warm = food.standard.kept_hot ? std::optional(core.points.front().at)
+                                             : core.first_at_or_above(food.food->target - by.below_target);
     if (safe.safe && warm) {
         result.done = std::max(*safe.safe, *warm);
     }
@@ -86,17 +101,15 @@ FoodResult food_of(const FoodSetup& food, const units::History& core) {
     result.peak = core.highest();
     result.kill = safety::kill_fraction(*food.standard.kill, core) / safety::adaptation_factor(safe.come_up);
     result.come_up = safe.come_up;
-    const auto arrives = core.first_at_or_above(facts.temperature("come-up.to"));
+    const auto arrives = core.first_at_or_above(by.risen);
     const units::History rise = arrives ? until(core, *arrives) : core;
     result.growth_without_lag = safety::growth_without_lag(growth, rise);
     result.growth_with_lag = safety::lagged_growth(result.growth_without_lag, growth.q0_likely);
     return result;
 }
 
-ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, std::size_t i,
-                            const std::vector<Duration>& moments) {
-    const Setup& setup = ensemble.setup();
-    const Simulation run = replay(ensemble, schedule, i, true);
+ScenarioResult result_of(const Setup& setup, const Simulation& run, const Judges& by) {
+    const std::vector<Duration>& moments = by.moments;
     const units::History& bath = run.bath().bath_history();
     ScenarioResult result;
     result.failed = run.failed();
@@ -116,7 +129,7 @@ ScenarioResult simulate_one(const Ensemble& ensemble, const Schedule& schedule, 
     result.bath = sampled(bath, moments, run.bath().temperature());
     result.core = sampled(run.core_history(0), moments, setup.foods.front().food->start);
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
-        FoodResult food = food_of(setup.foods[f], run.core_history(f));
+        FoodResult food = food_of(setup.foods[f], run.core_history(f), by, *by.growth[f]);
         const Duration in = std::max(run.food_in(), setup.foods[f].in.value_or(run.food_in()));
         food.coolest = lowest_between(bath, in, std::max(in, food.ready.value_or(setup.foods[f].out))) +
                        (run.shown() - run.bath().temperature());
@@ -137,9 +150,14 @@ std::vector<Duration> curve_moments(const Setup& setup) {
 }
 
 std::vector<ScenarioResult> simulate(const Ensemble& ensemble, const Schedule& schedule) {
-    const std::vector<Duration> moments = curve_moments(ensemble.setup());
+    const Judges by(ensemble.setup());
     std::vector<ScenarioResult> all(ensemble.size());
-    for_each_index(ensemble.size(), [&](std::size_t i) { all[i] = simulate_one(ensemble, schedule, i, moments); });
+    each_side_by_side(ensemble.size(), [&](const std::vector<std::size_t>& group) {
+        const std::vector<Simulation> runs = replay_all(ensemble, schedule, group, true);
+        for (std::size_t k = 0; k < group.size(); ++k) {
+            all[group[k]] = result_of(ensemble.setup(), runs[k], by);
+        }
+    });
     return all;
 }
 

@@ -45,8 +45,8 @@ double excess_of(const std::vector<Simulation>& runs, double allowed) {
 double excess_after_fill(const Ensemble& ensemble, const Recipe& recipe) {
     std::vector<Simulation> runs = filled(ensemble, recipe);
     const Duration until = serving(ensemble.setup());
-    for_each_index(runs.size(), [&](std::size_t i) {
-        runs[i].until_level(runs[i].level() - units::kelvins(1), std::max(until, runs[i].food_in()));
+    go_on_all(runs, [&](std::size_t i) {
+        return Simulation::Leg{&runs[i], std::max(until, runs[i].food_in()), runs[i].level() - units::kelvins(1)};
     });
     return excess_of(runs, ensemble.allowed());
 }
@@ -99,12 +99,16 @@ PlannedPour planned_pour(const Ensemble& ensemble, const std::vector<Simulation>
 /// All of them live on to the k-th top-up, each as late as it is, and pour what is planned for it.
 PlannedPour top_up_all(const Ensemble& ensemble, std::vector<Simulation>& runs, Duration at, std::size_t k,
                        const Recipe& recipe) {
-    for_each_index(runs.size(), [&](std::size_t i) {
-        runs[i].advance_to(at + Duration{late_of(ensemble.scenario(i), k)});
-        runs[i].arrive();
+    go_on_all(runs, [&](std::size_t i) {
+        return Simulation::Leg{&runs[i], at + Duration{late_of(ensemble.scenario(i), k)}};
     });
+    for (Simulation& run : runs) {
+        run.arrive();
+    }
     const PlannedPour planned = planned_pour(ensemble, runs, recipe);
-    for_each_index(runs.size(), [&](std::size_t i) { runs[i].pour_to_mark(recipe, planned); });
+    for (Simulation& run : runs) {
+        run.pour_to_mark(recipe, planned);
+    }
     return planned;
 }
 
@@ -152,6 +156,7 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
     schedule.top_ups = start.done.top_ups;
     schedule.seen = start.done.seen;
     schedule.recipe = recipe;
+    schedule.allowed = ensemble.allowed();
     schedule.weight = burden_of(setup, schedule).weight();
     const Duration watch = watch_from(setup, runs.front().food_in());
     Duration alone{std::numeric_limits<double>::infinity()};
@@ -201,9 +206,15 @@ std::optional<Schedule> spread_top_ups(const Ensemble& ensemble, const Filled& s
         if (!schedule.boils_in_time) {
             break;
         }
+        // It only rises from here on: where another schedule holds already, nobody asks by how much this one does not.
+        if (to_beat.best != nullptr) {
+            schedule.excess = excess_of(runs, ensemble.allowed());
+            if (schedule.excess > 0) {
+                return schedule;
+            }
+        }
     }
-    for_each_index(runs.size(), [&](std::size_t i) { runs[i].advance_to(end); });
-    schedule.allowed = ensemble.allowed();
+    go_on_all(runs, [&](std::size_t i) { return Simulation::Leg{&runs[i], end}; });
     schedule.failing = share_failing(runs);
     schedule.short_of_mark = share_short_of_mark(runs);
     schedule.excess = excess_of(runs, ensemble.allowed());

@@ -121,6 +121,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         one.food = &food;
         one.piece = answer::piece_of(food);
         one.standard = *standard;
+        one.hottest = food.target + food.tolerance;
         one.volume = answer::lying(one.piece).volume;
         one.in = food.in ? std::optional(food.in->since(trip.from)) : std::nullopt;
         one.out = trip::eaten(food, trip).since(trip.from);
@@ -132,6 +133,7 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
         return problems;
     }
     setup.outside = outside_of(trip);
+    setup.air = heat::OutsideAir(setup.outside);
     setup.round = trip.fire.boils_in + facts::facts().duration("pour.handling");
     setup.rounds_before = setup.box->prewarmed ? 1 : 0;
     setup.batch = trip.fire.pot * (trip.fire.usable * trip.fire.pots);
@@ -143,19 +145,28 @@ problem::Result<Setup> set_up(const trip::Trip& trip) {
     return setup;
 }
 
-heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario) {
+std::vector<heat::FoodInBath> foods_in(const FoodSetup& food, const std::vector<Scenario>& scenarios) {
     const answer::Piece& piece = food.piece;
-    // Sizes were checked by the reader, well inside the engine's range.
-    answer::VariedPiece turned_out =
-        answer::varied(piece, {scenario.thickness, scenario.diffusivity, scenario.film, units::kelvins(scenario.start)})
-            .value();
-    heat::FoodInBath in;
-    in.modes = std::move(turned_out.modes);
-    in.capacity =
-        units::HeatCapacity{piece.mass.si() * answer::properties_of(piece, heat::Bound::likely).specific_heat.si()};
-    in.start = turned_out.start;
-    in.colder = units::kelvins(scenario.colder);
-    return in;
+    const units::HeatCapacity capacity{piece.mass.si() *
+                                       answer::properties_of(piece, heat::Bound::likely).specific_heat.si()};
+    std::vector<heat::Modes> modes;
+    std::vector<heat::FoodInBath> foods;
+    for (const Scenario& one : scenarios) {
+        // Sizes were checked by the reader, well inside the engine's range.
+        answer::VariedPiece turned_out =
+            answer::varied(piece, {one.thickness, one.diffusivity, one.film, units::kelvins(one.start)}).value();
+        modes.push_back(std::move(turned_out.modes));
+        foods.push_back({{}, capacity, turned_out.start, units::kelvins(one.colder)});
+    }
+    const std::vector<heat::LaneOfModes> beside = heat::side_by_side(modes);
+    for (std::size_t i = 0; i < foods.size(); ++i) {
+        foods[i].modes = beside[i];
+    }
+    return foods;
+}
+
+heat::FoodInBath food_in(const FoodSetup& food, const Scenario& scenario) {
+    return foods_in(food, {scenario}).front();
 }
 
 heat::BoxHeat box_in(const Setup& setup, const Scenario& scenario) {

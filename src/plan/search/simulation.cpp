@@ -3,12 +3,14 @@
 
 #include "facts/facts.hpp"
 #include "facts/kept.hpp"
+#include "heat/lanes.hpp"
 #include "heat/level.hpp"
 #include "heat/water.hpp"
 #include "plan/search/ladder.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 #include <utility>
 
@@ -22,13 +24,6 @@ using units::Volume;
 
 /// The bath is looked at this often when a crossing is sought; it falls by well under 0.2 K in the meantime.
 constexpr Duration look_every = units::minutes(5);
-
-units::History shifted(units::History outside, double kelvin) {
-    for (units::History::Point& p : outside.points) {
-        p.value = p.value + units::kelvins(kelvin);
-    }
-    return outside;
-}
 
 Temperature liner_start(const Setup& setup) {
     return setup.box->prewarmed ? units::celsius(facts::facts().value("prewarm.liner"))
@@ -97,7 +92,7 @@ Simulation::Simulation(const Setup& setup, const Scenario& scenario, std::vector
     : setup_(&setup),
       scenario_(scenario),
       foods_(std::move(foods)),
-      bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), shifted(setup.outside, scenario.outside)),
+      bath_(box_in(setup, scenario), Volume{0}, liner_start(setup), setup.air->warmer_by(scenario.outside)),
       error_(setup.box->thermometer.value_or(units::kelvins(0)) * scenario.reading),
       level_(usual_level()),
       poured_at_(setup.levels.boiling - units::kelvins(scenario.boiling_cooled)),
@@ -135,41 +130,82 @@ Volume Simulation::above(units::Length below) const {
     return std::max(Volume{0}, bath_.water() + food_volume_ - std::max(line, food_volume_));
 }
 
-void Simulation::fill(const Recipe& recipe) {
-    bath_.pour(Volume{0}, recipe.cold * scenario_.litres, setup_->trip->fire.cold_water);
+bool Simulation::is_to_pour(const Recipe& recipe, int nth) const {
+    // A pot that cooled on the way may leave the reading short; then one more pot is boiled.
+    return nth <= recipe.pours || (setup_->box->thermometer && nth == recipe.pours + 1 &&
+                                   recipe.reading - error_ - bath_.temperature() >= near_mark());
+}
+
+void Simulation::fill_pour(const Recipe& recipe, int nth) {
     const bool reads = setup_->box->thermometer.has_value();
     const Temperature wanted = recipe.reading - error_;
-    // A pot that cooled on the way may leave the reading short; then one more pot is boiled.
-    const int spare = reads ? 1 : 0;
-    for (int i = 1; i <= recipe.pours + spare; ++i) {
-        if (i > recipe.pours && wanted - bath_.temperature() < near_mark()) {
-            break;
-        }
-        bath_.advance_to(setup_->round * (i + setup_->rounds_before));
-        bath_.open_lid(Duration{scenario_.lid});  // before the trim by reading, which makes good what it cost
-        Volume litres = setup_->batch;
-        if (!reads && i == recipe.pours) {
-            litres = setup_->box->water - recipe.cold - setup_->batch * (recipe.pours - 1);
-        } else if (reads) {
-            const double c = heat::water_specific_heat().si();
-            const double need = bath_.capacity().si() * (wanted - bath_.temperature()).si();
-            const double per_volume = heat::water_density(setup_->levels.boiling).si() * c * (poured_at_ - wanted).si();
-            litres = std::clamp(Volume{need / per_volume / scenario_.litres}, Volume{0}, setup_->batch);
-        }
-        pour(litres);
+    bath_.open_lid(Duration{scenario_.lid});  // before the trim by reading, which makes good what it cost
+    Volume litres = setup_->batch;
+    if (!reads && nth == recipe.pours) {
+        litres = setup_->box->water - recipe.cold - setup_->batch * (recipe.pours - 1);
+    } else if (reads) {
+        const double c = heat::water_specific_heat().si();
+        const double need = bath_.capacity().si() * (wanted - bath_.temperature()).si();
+        const double per_volume = heat::water_density(setup_->levels.boiling).si() * c * (poured_at_ - wanted).si();
+        litres = std::clamp(Volume{need / per_volume / scenario_.litres}, Volume{0}, setup_->batch);
     }
+    pour(litres);
+}
+
+void Simulation::finish_pouring() {
     fill_pours_ = poured_.size();
     filled_at_ = bath_.temperature();
     over_rim_ = bath_.water() + setup_->food_volume - setup_->most;
     if (over_rim_ > Volume{0}) {
         bath_.pour(above(below_rim(*setup_, setup_->food_volume)), Volume{0}, poured_at_);
     }
-    bath_.advance_to(bath_.now() + units::minutes(facts::facts().value("fill.settle")));
+}
+
+void Simulation::take_food() {
     bath_.open_lid(Duration{scenario_.lid});
     filled_ = true;
     food_in_ = bath_.now();
     plan_moves();
-    pass_to(food_in_);
+    while (moves_by(food_in_)) {
+        next_move();
+    }
+}
+
+void Simulation::fill_all(std::span<Simulation* const> runs, const Recipe& recipe) {
+    std::vector<Simulation*> pouring(runs.begin(), runs.end());
+    const auto run_on = [](const std::vector<Simulation*>& some, const auto& moment) {
+        std::vector<heat::Bath*> baths;
+        std::vector<Duration> moments;
+        for (Simulation* run : some) {
+            baths.push_back(&run->bath_);
+            moments.push_back(moment(*run));
+        }
+        heat::advance_all(baths, moments);
+    };
+    for (Simulation* run : pouring) {
+        run->bath_.pour(Volume{0}, recipe.cold * run->scenario_.litres, run->setup_->trip->fire.cold_water);
+    }
+    for (int nth = 1; !pouring.empty(); ++nth) {
+        std::erase_if(pouring, [&](const Simulation* run) { return !run->is_to_pour(recipe, nth); });
+        run_on(pouring, [nth](const Simulation& run) { return run.setup_->round * (nth + run.setup_->rounds_before); });
+        for (Simulation* run : pouring) {
+            run->fill_pour(recipe, nth);
+        }
+    }
+    pouring.assign(runs.begin(), runs.end());
+    for (Simulation* run : pouring) {
+        run->finish_pouring();
+    }
+    const Duration settle = facts::kept([](const facts::Facts& facts) { return facts.duration("fill.settle"); });
+    run_on(pouring, [settle](const Simulation& run) { return run.bath_.now() + settle; });
+    for (Simulation* run : pouring) {
+        run->take_food();
+    }
+}
+
+void Simulation::fill(const Recipe& recipe) {
+    Simulation* const alone[] = {this};
+    fill_all(alone, recipe);
 }
 
 void Simulation::plan_moves() {
@@ -203,14 +239,11 @@ void Simulation::move(const Move& move) {
     }
 }
 
-void Simulation::pass_to(Duration moment) {
-    while (!moves_.empty() && moves_.back().at <= moment) {
-        const Move next = moves_.back();
-        moves_.pop_back();
-        bath_.advance_to(std::max(next.at, bath_.now()));
-        move(next);
-    }
-    bath_.advance_to(std::max(moment, bath_.now()));
+void Simulation::next_move() {
+    const Move next = moves_.back();
+    moves_.pop_back();
+    bath_.advance_to(std::max(next.at, bath_.now()));
+    move(next);
 }
 
 const units::History& Simulation::core_history(std::size_t food) const {
@@ -218,32 +251,136 @@ const units::History& Simulation::core_history(std::size_t food) const {
     return places_[food] ? bath_.core_history(places_[food]->index) : none;
 }
 
-bool Simulation::until_level(Temperature level, Duration until) {
-    while (bath_.temperature() > level) {
-        if (bath_.now() >= until) {
-            return false;
+template <class Core>
+void Simulation::look(Temperature bath, const Core& core) {
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+        if (places_[i] && places_[i]->inside) {
+            failed_ = failed_ || bath <= level_;
+            const TemperatureDifference over = core(places_[i]->index) - setup_->foods[i].hottest;
+            excess_ = excess_ && *excess_ >= over ? *excess_ : over;
         }
-        pass_to(std::min(bath_.now() + look_every, until));
-        look();
-    }
-    return true;
-}
-
-void Simulation::advance_to(Duration moment) {
-    while (bath_.now() < moment) {
-        pass_to(std::min(bath_.now() + look_every, moment));
-        look();
     }
 }
 
 void Simulation::look() {
-    for (std::size_t i = 0; i < places_.size(); ++i) {
-        if (places_[i] && places_[i]->inside) {
-            const trip::Food& food = *setup_->foods[i].food;
-            failed_ = failed_ || bath_.temperature() <= level_;
-            excess_ = std::max(excess_, std::optional(bath_.core(places_[i]->index) - (food.target + food.tolerance)));
+    look(bath_.temperature(), [this](std::size_t food) { return bath_.core(food); });
+}
+
+/// The legs of some runs: every few minutes each is looked at, by its own clock, until it is where it should be.
+class Legs {
+  public:
+    explicit Legs(std::span<Simulation::Leg> legs) {
+        for (Simulation::Leg& leg : legs) {
+            Going one{&leg, leg.run->bath_.now()};
+            next_look(one, leg.run->bath_.now(), leg.run->bath_.temperature());
+            if (!one.there) {
+                going_.push_back(one);
+            }
         }
     }
+
+    void go() {
+        while (!going_.empty()) {
+            for (Going& one : going_) {
+                while (!one.there && one.leg->run->moves_by(one.look_at) &&
+                       one.leg->run->moves_.back().at <= one.leg->run->bath_.now()) {
+                    one.leg->run->next_move();
+                }
+            }
+            some_together();
+            std::erase_if(going_, [](const Going& one) { return one.there; });
+        }
+    }
+
+  private:
+    struct Going {
+        Simulation::Leg* leg = nullptr;
+        Duration from{0};
+        Duration gone{0};  // since then, when the bath was added last
+        Duration look_at{0};
+        bool there = false;
+        bool at_move = false;
+    };
+
+    static void next_look(Going& one, Duration now, Temperature bath) {
+        Simulation::Leg& leg = *one.leg;
+        one.there = now >= leg.until;
+        one.look_at = std::min(now + look_every, leg.until);
+        if (leg.bath != nullptr && now > one.from) {
+            constexpr Duration rounding{1e-6};
+            if (!one.there && now - one.from < one.gone + leg.every - rounding) {
+                return;
+            }
+            one.gone = std::min(one.gone + leg.every, leg.until - one.from);
+            leg.bath->add(one.gone, bath);
+        }
+        leg.met = leg.level && !(bath > *leg.level);
+        one.there = one.there || leg.met;
+    }
+
+    /// Those that may stand beside the first go on until all of them are there or have food to move.
+    void some_together() {
+        heat::Lanes together;
+        std::array<Going*, heat::lanes> by_lane{};
+        for (Going& one : going_) {
+            if (const auto lane = together.join(one.leg->run->bath_)) {
+                by_lane[*lane] = &one;
+                one.at_move = false;
+            }
+        }
+        for (bool any = true; any;) {
+            heat::LaneRow moments;
+            for (std::size_t lane = 0; lane < heat::lanes; ++lane) {
+                if (by_lane[lane] != nullptr) {
+                    moments.of[lane] = goal(*by_lane[lane], Duration{together.now(lane)}).si();
+                }
+            }
+            together.advance_to(moments);
+            any = false;
+            for (std::size_t lane = 0; lane < heat::lanes; ++lane) {
+                if (Going* one = by_lane[lane]; one != nullptr && !one->there && !one->at_move) {
+                    arrive(*one, together, lane);
+                    any = any || (!one->there && !one->at_move);
+                }
+            }
+        }
+    }
+
+    static Duration goal(const Going& one, Duration now) {
+        if (one.there || one.at_move) {
+            return now;
+        }
+        const Simulation& run = *one.leg->run;
+        return run.moves_by(one.look_at) ? std::max(run.moves_.back().at, now) : one.look_at;
+    }
+
+    static void arrive(Going& one, const heat::Lanes& together, std::size_t lane) {
+        Simulation& run = *one.leg->run;
+        if (run.moves_by(one.look_at)) {
+            one.at_move = true;
+            return;
+        }
+        const Temperature bath{together.temperature(lane)};
+        run.look(bath, [&](std::size_t food) { return Temperature{together.core(lane, food)}; });
+        next_look(one, Duration{together.now(lane)}, bath);
+    }
+
+    std::vector<Going> going_;
+};
+
+void Simulation::go_on(std::span<Leg> legs) {
+    Legs(legs).go();
+}
+
+bool Simulation::until_level(Temperature level, Duration until) {
+    Leg alone{this, until, level};
+    go_on({&alone, 1});
+    return alone.met;
+}
+
+void Simulation::advance_to(Duration moment) {
+    Leg alone{this, moment};
+    go_on({&alone, 1});
 }
 
 Volume Simulation::wanted(const Recipe& recipe, Volume out_first) const {

@@ -9,6 +9,7 @@
 #include "plan/search/setup.hpp"
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace holdwater::plan {
@@ -57,6 +58,21 @@ class Simulation {
   public:
     /// `foods` are the setup's foods as this scenario meets them, see food_in().
     Simulation(const Setup& setup, const Scenario& scenario, std::vector<heat::FoodInBath> foods, bool recording);
+
+    /// One of several runs that go on side by side, and how far.
+    struct Leg {
+        Simulation* run = nullptr;
+        units::Duration until;
+        std::optional<units::Temperature> level = std::nullopt;  // or only until the bath meets it
+        bool met = false;                                        // set: it did
+        /// The bath is added here every so often, counted from where the leg begins; the level is looked at only then.
+        units::History* bath = nullptr;
+        units::Duration every{0};
+    };
+    /// As until_level() where a level is given, else as advance_to().
+    static void go_on(std::span<Leg> legs);
+    /// As fill(), all of them.
+    static void fill_all(std::span<Simulation* const> runs, const Recipe& recipe);
 
     /// From the fire lit at time 0 until the first food is in the filled bath. Foods with times of their own go in and
     /// come out as time passes.
@@ -124,10 +140,21 @@ class Simulation {
     void pour(units::Volume boiling, units::Volume out_first = units::Volume{0});
     /// What stands above a line so far below the rim.
     units::Volume above(units::Length below) const;
+    /// Judges the bath [C], and the core [C] of each food in it by its index there.
+    template <class Core>
+    void look(units::Temperature bath, const Core& core);
     void look();
-    void pass_to(units::Duration moment);
+    bool is_to_pour(const Recipe& recipe, int nth) const;
+    void fill_pour(const Recipe& recipe, int nth);
+    void finish_pouring();
+    void take_food();
+    /// True if the next food moves by then.
+    bool moves_by(units::Duration moment) const { return !moves_.empty() && moves_.back().at <= moment; }
+    void next_move();
     void move(const Move& move);
     void plan_moves();
+
+    friend class Legs;
 
     const Setup* setup_;
     Scenario scenario_;

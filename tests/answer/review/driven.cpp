@@ -91,11 +91,11 @@ TEST_CASE("the bath of a whole run, fed back, gives the core of that run") {
         CAPTURE(size);
         heat::Bath bath(box, units::litres(36), celsius(68), outside);
         heat::FoodInBath food;
-        food.modes = modes_of(facts::Shape::round, size);
+        const heat::Modes modes = modes_of(facts::Shape::round, size);
+        food.modes = modes;
         food.capacity = units::HeatCapacity{12600};
         food.start = celsius(4);
         food.colder = units::kelvins(0);
-        const heat::Modes modes = food.modes;
         bath.advance_to(minutes(10));
         const std::size_t index = bath.put_in(std::move(food));
         bath.advance_to(hours(5));
