@@ -63,11 +63,14 @@ TEST_CASE("every drawing: cairo's picture against another program's picture of t
         const auto picture = support::own_picture(card.faces.front(), 100, 1);
         const auto dark = std::count_if(picture.grey.begin(), picture.grey.end(), [](double g) { return g < 0.5; });
         CHECK(dark > 2000);
-        // For those who want to see them: HOLDWATER_DRAWINGS=FOLDER.
+        // For those who want to see them, by day and in a dark camp with a red lamp: HOLDWATER_DRAWINGS=FOLDER.
         if (const char* folder = std::getenv("HOLDWATER_DRAWINGS")) {
-            const auto png = draw::to_png(card.faces.front(), support::fonts(), 150);
-            REQUIRE(png.ok());
-            std::ofstream(std::string(folder) + "/" + card.key + ".png", std::ios::binary) << *png;
+            const draw::Light camp{true, draw::Dim{3.0, layout::Millimetres{450.0}, 0.5}};
+            for (const auto& [ending, light] : {std::pair{".png", draw::Light{}}, std::pair{"-camp.png", camp}}) {
+                const auto png = draw::to_png(card.faces.front(), support::fonts(), 150, light);
+                REQUIRE(png.ok());
+                std::ofstream(std::string(folder) + "/" + card.key + ending, std::ios::binary) << *png;
+            }
         }
     }
 }
