@@ -19,7 +19,7 @@ namespace holdwater::layout {
 
 namespace {
 
-using Kind = PlacedDrawing::Part::Kind;
+using PartKind = PlacedDrawing::Part::Kind;
 
 constexpr Millimetres drawing_rounding = 0.005_mm;
 constexpr Points pen_rounding = 1e-6_pt;
@@ -41,7 +41,7 @@ bool stays_inside(const PlacedDrawing::Shape& shape, Millimetres width, Millimet
     };
     PlacedDrawing::Point last;
     for (const auto& part : shape.parts) {
-        if (part.kind == Kind::curve) {
+        if (part.kind == PartKind::curve) {
             constexpr int samples = 32;
             for (int i = 1; i <= samples; ++i) {
                 if (!is_in(on_curve(last, part.points, static_cast<double>(i) / samples))) {
@@ -49,7 +49,7 @@ bool stays_inside(const PlacedDrawing::Shape& shape, Millimetres width, Millimet
                 }
             }
             last = part.points[2];
-        } else if (part.kind != Kind::close) {
+        } else if (part.kind != PartKind::close) {
             if (!is_in(part.points[0])) {
                 return false;
             }
@@ -119,7 +119,7 @@ void DrawingReader::read_shape(const SvgElement& element, const SvgPen& pen) {
     const char* const place = element.name == "path" ? "d" : "points";
     auto outline = outline_of(*data, pen.transform);
     const bool drawn = outline && std::any_of(outline->begin(), outline->end(),
-                                              [](const auto& part) { return part.kind != Kind::move; });
+                                              [](const auto& part) { return part.kind != PartKind::move; });
     if (!drawn) {
         source_.fault(element, place, "layout-unreadable",
                       outline ? "an outline that goes nowhere" : fmt::format("\"{:.40}\" is no outline", *data),

@@ -16,13 +16,13 @@ constexpr std::string_view circle_places[] = {"cx", "cy", "r"};
 constexpr std::string_view ellipse_places[] = {"cx", "cy", "rx", "ry"};
 constexpr std::string_view rect_places[] = {"x", "y", "width", "height", "rx", "ry"};
 
-struct Shape {
+struct SvgShape {
     std::string_view name;
     std::span<const std::string_view> places;
 };
-constexpr Shape svg_shapes[] = {{"path", path_places},      {"line", line_places},     {"polyline", points_places},
-                                {"polygon", points_places}, {"circle", circle_places}, {"ellipse", ellipse_places},
-                                {"rect", rect_places}};
+constexpr SvgShape svg_shapes[] = {{"path", path_places},      {"line", line_places},     {"polyline", points_places},
+                                   {"polygon", points_places}, {"circle", circle_places}, {"ellipse", ellipse_places},
+                                   {"rect", rect_places}};
 
 /// A length of a shape that must be more than nothing.
 std::optional<double> extent_of(const SvgElement& element, std::string_view key, SvgSource& source) {
@@ -86,7 +86,7 @@ std::optional<std::string> text_of_shape(const SvgElement& element, std::string_
 
 std::optional<std::span<const std::string_view>> places_of_shape(std::string_view name) {
     const auto* found = std::find_if(std::begin(svg_shapes), std::end(svg_shapes),
-                                     [name](const Shape& one) { return one.name == name; });
+                                     [name](const SvgShape& one) { return one.name == name; });
     return found == std::end(svg_shapes) ? std::nullopt : std::optional(found->places);
 }
 

@@ -11,7 +11,7 @@ namespace holdwater::layout {
 
 namespace {
 
-constexpr std::string_view blanks = " \t\r\n";
+constexpr std::string_view svg_blanks = " \t\r\n";
 
 /// The end of an element's tag that begins at `at`: the byte of its ">", past all in quotes.
 std::size_t end_of_tag(std::string_view text, std::size_t at) {
@@ -57,8 +57,8 @@ std::size_t place_of_attribute(std::string_view text, std::size_t element, std::
             quote = text[at] == quote ? '\0' : quote;
         } else if (text[at] == '"' || text[at] == '\'') {
             quote = text[at];
-        } else if (blanks.find(text[at]) != std::string_view::npos && text.substr(at + 1).starts_with(attribute)) {
-            const std::size_t next = text.find_first_not_of(blanks, at + 1 + attribute.size());
+        } else if (svg_blanks.find(text[at]) != std::string_view::npos && text.substr(at + 1).starts_with(attribute)) {
+            const std::size_t next = text.find_first_not_of(svg_blanks, at + 1 + attribute.size());
             if (next < end && text[next] == '=') {
                 return at + 1;
             }
@@ -81,7 +81,7 @@ std::optional<problem::Problem> beyond_drawing_bounds(std::string_view text, con
         return big;
     }
     const auto odd = std::find_if(text.begin(), text.end(), [](char c) {
-        return static_cast<unsigned char>(c) < 0x20U && blanks.find(c) == std::string_view::npos;
+        return static_cast<unsigned char>(c) < 0x20U && svg_blanks.find(c) == std::string_view::npos;
     });
     if (odd != text.end()) {
         return refused(static_cast<std::size_t>(odd - text.begin()), "a byte that no text has",
