@@ -3,7 +3,8 @@
 # configures and builds.
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfreetype-dev libtomlplusplus-dev
-  libcli11-dev libfmt-dev libboost-dev libhwy-dev nlohmann-json3-dev python3 python3-fonttools
+  libcli11-dev libfmt-dev libboost-dev libhwy-dev libsvgpp-dev libpugixml-dev nlohmann-json3-dev python3
+  python3-fonttools
   $(sed -n 's/^set(typeface_package \([^)]*\)).*/\1/p' fonts/CMakeLists.txt)"
 test_packages="doctest-dev qpdf mupdf-tools poppler-utils ghostscript default-jre-headless libpdfbox2-java
   libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev

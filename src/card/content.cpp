@@ -78,6 +78,7 @@ template void Blocks::add(DayBar);
 template void Blocks::add(Caution);
 template void Blocks::add(Note);
 template void Blocks::add(WriteIn);
+template void Blocks::add(Drawings);
 template void Blocks::add(Turn);
 
 template void SheetBlocks::add(Heading);
@@ -92,6 +93,7 @@ template void SheetBlocks::add(DayBar);
 template void SheetBlocks::add(Caution);
 template void SheetBlocks::add(Note);
 template void SheetBlocks::add(WriteIn);
+template void SheetBlocks::add(Drawings);
 template void SheetBlocks::add(Turn);
 template void SheetBlocks::add(Block);
 template void SheetBlocks::add(Strip);

@@ -172,11 +172,22 @@ struct WriteIn {
     std::vector<Text> first_column;  // pre-printed; one row each
 };
 
+/// Line drawings side by side, each by the name of its file in layouts/drawings.
+struct Drawings {
+    struct Shown {
+        std::string name;  // "box-in-section"
+        Text alt;          // what it shows, for those who hear the page
+        Text label;        // stands below it; may be empty
+    };
+    std::vector<Shown> shown;
+    double height_mm = 0.0;  // of all of them; 0: each at its own size
+};
+
 /// Start a new face here if one is to be had (the author wants the pair face / back).
 struct Turn {};
 
-using Block =
-    std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note, WriteIn, Turn>;
+using Block = std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note,
+                           WriteIn, Drawings, Turn>;
 
 /// Blocks in order. Its members are defined in content.cpp for the kinds of block there are: what a variant of so many
 /// kinds asks of the compiler is asked there, and not again in every file that makes a card.

@@ -49,6 +49,15 @@ bool sound(const layout::Page& page) {
         [&](const layout::PlacedPath& path) {
             return finite(path.stroke_pt) && std::all_of(path.points.begin(), path.points.end(),
                                                          [&](const auto& point) { return finite(point.x, point.y); });
+        },
+        [&](const layout::PlacedDrawing& drawing) {
+            const auto part_is_sound = [&](const auto& part) {
+                return std::all_of(part.points.begin(), part.points.end(),
+                                   [&](const auto& point) { return finite(point.x, point.y); });
+            };
+            return std::all_of(drawing.shapes.begin(), drawing.shapes.end(), [&](const auto& shape) {
+                return finite(shape.stroke_pt) && std::all_of(shape.parts.begin(), shape.parts.end(), part_is_sound);
+            });
         }};
     return std::all_of(page.items.begin(), page.items.end(),
                        [&](const layout::Item& item) { return std::visit(item_is_sound, item); });

@@ -80,6 +80,21 @@ class PdfPainter {
         end_dash(path.dash_mm);
     }
 
+    void operator()(const layout::PlacedDrawing& drawing) {
+        set_round(true);
+        for (const auto& shape : drawing.shapes) {
+            if (shape.parts.empty() || (!shape.filled && shape.stroke_pt <= Points{})) {
+                continue;
+            }
+            prepare(shape.filled, shape.fill_grey, shape.stroke_pt, {});
+            for (const auto& part : shape.parts) {
+                trace(part);
+            }
+            finish(shape.filled, shape.stroke_pt);
+        }
+        set_round(false);
+    }
+
     void raw(const std::string& operators) { raw_failed_ = !write_raw(page_, operators) || raw_failed_; }
     bool raw_failed() const { return raw_failed_; }
 
@@ -124,6 +139,36 @@ class PdfPainter {
         if (closed) {
             HPDF_Page_ClosePath(page_);
         }
+    }
+
+    void trace(const layout::PlacedDrawing::Part& part) {
+        using Kind = layout::PlacedDrawing::Part::Kind;
+        const auto& [first, second, third] = part.points;
+        const auto at = [this](const layout::PlacedDrawing::Point& point) {
+            return digits(point.x) + " " + digits(height_ - point.y);
+        };
+        switch (part.kind) {
+            case Kind::move:
+                raw_allowed_ ? raw(at(first) + " m\n") : void(HPDF_Page_MoveTo(page_, pt(first.x), y(first.y)));
+                break;
+            case Kind::line:
+                raw_allowed_ ? raw(at(first) + " l\n") : void(HPDF_Page_LineTo(page_, pt(first.x), y(first.y)));
+                break;
+            case Kind::curve:
+                raw_allowed_ ? raw(at(first) + " " + at(second) + " " + at(third) + " c\n")
+                             : void(HPDF_Page_CurveTo(page_, pt(first.x), y(first.y), pt(second.x), y(second.y),
+                                                      pt(third.x), y(third.y)));
+                break;
+            case Kind::close:
+                raw_allowed_ ? raw("h\n") : void(HPDF_Page_ClosePath(page_));
+                break;
+        }
+    }
+
+    /// Ends and corners of the lines that follow.
+    void set_round(bool round) {
+        HPDF_Page_SetLineCap(page_, round ? HPDF_ROUND_END : HPDF_BUTT_END);
+        HPDF_Page_SetLineJoin(page_, round ? HPDF_ROUND_JOIN : HPDF_MITER_JOIN);
     }
 
     void set_fill(double grey) {

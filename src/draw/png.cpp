@@ -87,7 +87,41 @@ class PngPainter {
         finish(path.filled, path.fill_grey, path.stroke_pt, path.dash_mm);
     }
 
+    void operator()(const layout::PlacedDrawing& drawing) const {
+        cairo_save(context_);
+        cairo_set_line_cap(context_, CAIRO_LINE_CAP_ROUND);
+        cairo_set_line_join(context_, CAIRO_LINE_JOIN_ROUND);
+        for (const auto& shape : drawing.shapes) {
+            cairo_new_path(context_);
+            for (const auto& part : shape.parts) {
+                trace(part);
+            }
+            finish(shape.filled, shape.fill_grey, shape.stroke_pt, {});
+        }
+        cairo_restore(context_);
+    }
+
   private:
+    void trace(const layout::PlacedDrawing::Part& part) const {
+        using Kind = layout::PlacedDrawing::Part::Kind;
+        const auto& [first, second, third] = part.points;
+        switch (part.kind) {
+            case Kind::move:
+                cairo_move_to(context_, pt(first.x), pt(first.y));
+                break;
+            case Kind::line:
+                cairo_line_to(context_, pt(first.x), pt(first.y));
+                break;
+            case Kind::curve:
+                cairo_curve_to(context_, pt(first.x), pt(first.y), pt(second.x), pt(second.y), pt(third.x),
+                               pt(third.y));
+                break;
+            case Kind::close:
+                cairo_close_path(context_);
+                break;
+        }
+    }
+
     static double pt(Millimetres length) { return units::in_points(length).value(); }
     void tone(double grey) const { cairo_set_source_rgb(context_, grey, grey, grey); }
 

@@ -4,6 +4,7 @@
 
 #include "units/page_length.hpp"
 
+#include <array>
 #include <string>
 #include <variant>
 #include <vector>
@@ -89,7 +90,29 @@ struct PlacedPath {
     Spot spot = {};
 };
 
-using Item = std::variant<PlacedText, PlacedLine, PlacedBox, PlacedPath>;
+/// A line drawing in its box: outlines of straight lines and curves, painted in order, with round ends and corners.
+struct PlacedDrawing {
+    struct Point {
+        Millimetres x, y;
+    };
+    struct Part {
+        enum class Kind { move, line, curve, close };
+        Kind kind = Kind::move;
+        std::array<Point, 3> points = {};  // move and line: the first; curve: two controls and its end; close: none
+    };
+    struct Shape {
+        std::vector<Part> parts;
+        bool filled = false;
+        double fill_grey = 0.0;  // 0 black, 1 white: hides what lies behind
+        Points stroke_pt;        // 0: no outline; always black
+    };
+    Millimetres x, y, width, height;
+    std::vector<Shape> shapes;
+    Role role = Role::artifact;
+    Spot spot = {};
+};
+
+using Item = std::variant<PlacedText, PlacedLine, PlacedBox, PlacedPath, PlacedDrawing>;
 
 /// One function a kind of item, for std::visit. None of them takes every kind, so that a visit stops compiling when a
 /// kind is added and nobody has said what becomes of it there.
@@ -106,7 +129,8 @@ inline const PlacedText* as_text(const Item& item) {
     return std::visit(Overloaded{[](const PlacedText& text) -> Found { return &text; },
                                  [](const PlacedLine&) -> Found { return nullptr; },
                                  [](const PlacedBox&) -> Found { return nullptr; },
-                                 [](const PlacedPath&) -> Found { return nullptr; }},
+                                 [](const PlacedPath&) -> Found { return nullptr; },
+                                 [](const PlacedDrawing&) -> Found { return nullptr; }},
                       item);
 }
 

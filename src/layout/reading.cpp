@@ -135,6 +135,16 @@ std::string described(const card::Curve& curve) {
     return made;
 }
 
+std::string described(const card::Drawings& drawings) {
+    std::string made;
+    for (const auto& shown : drawings.shown) {
+        for (const card::Text& text : {shown.label, shown.alt}) {
+            add(made, spoken(text), made.ends_with('.') ? " " : ". ");
+        }
+    }
+    return made;
+}
+
 std::string described(const card::DayBar& bar) {
     std::string made;
     for (const auto& span : bar.spans) {

@@ -30,5 +30,6 @@ void put_page(Page& onto, const Page& part, Millimetres dx, Millimetres dy, doub
 std::string described(const card::Ruler& ruler, Millimetres end);
 std::string described(const card::Curve& curve);
 std::string described(const card::DayBar& bar);
+std::string described(const card::Drawings& drawings);
 
 }  // namespace holdwater::layout

@@ -101,7 +101,7 @@ TEST_CASE("every figure on a card is in the list of figures, as it is printed") 
         CAPTURE(path);
         Dealt dealt(path);
         for (const units::System system : {units::System::metric, units::System::us, units::System::both}) {
-            for (const std::string language : {"en", "es"}) {
+            for (const std::string language : {"en", "es", "fr"}) {
                 dealt.deal(system, language);
                 const auto words =
                     words::Words::read(support::source_text("layouts/words/" + language + ".toml"), language + ".toml");

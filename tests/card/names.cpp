@@ -108,7 +108,7 @@ TEST_CASE("the longest names that are taken stand on the cards of every format a
             trip::Trip trip = trip_at(path);
             rename_all(trip, name);
             Dealt dealt(trip);
-            for (const char* language : {"en", "es"}) {
+            for (const char* language : {"en", "es", "fr"}) {
                 dealt.deal(dealt.trip.units, language);
                 for (const char* one : {"hand", "pocket", "wallet", "large"}) {
                     CAPTURE(one);

@@ -44,9 +44,9 @@ std::string first_fault(const problem::Problems& problems) {
     return "";
 }
 
-/// The first error of anything that is printed of a plan; empty: none.
-std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan) {
-    const words::Words words = words_of(trip.language);
+/// The first error of anything that is printed of a plan in one language; empty: none.
+std::string printing_fault_in(const std::string& language, const trip::Trip& trip, const plan::Plan& plan) {
+    const words::Words words = words_of(language);
     const layout::Measure& by = support::real_measure();
     const card::Deck deck = card::trip_deck(plan, words, "TEST-TEST");
     const std::vector<layout::Sheet> papers = {support::sheet("a4"), support::sheet("letter")};
@@ -72,6 +72,16 @@ std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan) {
                                                   support::format("plain"), paper, by);
         if (!basis) {
             return "basis on " + paper.name + ": " + first_fault(basis.problems());
+        }
+    }
+    return "";
+}
+
+/// The same in every language, whatever that of the trip.
+std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan) {
+    for (const char* language : {"en", "es", "fr"}) {
+        if (const std::string fault = printing_fault_in(language, trip, plan); !fault.empty()) {
+            return std::string(language) + ", " + fault;
         }
     }
     return "";

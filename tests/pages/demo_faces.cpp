@@ -83,6 +83,12 @@ struct Line {
                            mm(top->y), mm(right->x), mm(bottom->y)) +
                (p.closed ? " closed" : "") + ink(p.filled, p.fill_grey, p.stroke_pt, p.dash_mm);
     }
+    /// The room that it takes and of how many shapes it is: what it shows stands in its file.
+    std::string operator()(const layout::PlacedDrawing& d) const {
+        return fmt::format("drawing of {} in {} {} {} {}", d.shapes.size(), mm(d.x), mm(d.y), mm(d.width),
+                           mm(d.height)) +
+               spot_of(page, d.spot);
+    }
 };
 
 }  // namespace

@@ -97,7 +97,8 @@ TEST_CASE("units and problem see nothing of the rest") {
     });
 }
 
-TEST_CASE("only draw knows the drawing libraries, only four folders know toml++") {
+TEST_CASE("only draw knows the drawing libraries, only four folders know toml++, only one room svgpp and pugixml") {
+    int svg_readers = 0;
     each_include([&](const std::string& folder, const std::string& file, const std::string& included) {
         CAPTURE(file);
         CAPTURE(included);
@@ -109,7 +110,12 @@ TEST_CASE("only draw knows the drawing libraries, only four folders know toml++"
         if (included.starts_with("toml++")) {
             CHECK(toml_folders.contains(folder));
         }
+        if (included.starts_with("svgpp") || included.starts_with("pugi")) {
+            ++svg_readers;
+            CHECK(file.find("layout/drawing/") != std::string::npos);
+        }
     });
+    CHECK(svg_readers >= 3);
 }
 
 TEST_CASE("no TOML is parsed whose bounds were not looked at before") {

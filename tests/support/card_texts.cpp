@@ -90,6 +90,12 @@ struct TextWalk {
         add_all(b.heads);
         add_all(b.first_column);
     }
+    void operator()(const card::Drawings& b) const {
+        for (const card::Drawings::Shown& shown : b.shown) {
+            add(shown.label);
+            add(shown.alt);
+        }
+    }
     void operator()(const card::Turn&) const {}
 };
 

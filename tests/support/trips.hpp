@@ -17,7 +17,7 @@ inline problem::Result<trip::Trip> read_trip_text(const std::string& text, const
     for (const facts::FoodKind& kind : facts::facts().foods()) {
         known.kinds.push_back(kind.key);
     }
-    known.languages = {"en", "es"};
+    known.languages = {"en", "es", "fr"};
     return trip::read_trip(
         text, name,
         [](const std::string&) -> problem::Result<std::string> {

@@ -46,6 +46,8 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
                 return note(one, setting);
             } else if constexpr (std::is_same_v<Kind, card::WriteIn>) {
                 return write_in(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Drawings>) {
+                return drawings(one, setting);
             } else {
                 static_assert(std::is_same_v<Kind, card::Ruler> || std::is_same_v<Kind, card::Turn>);
                 return {};
@@ -55,8 +57,8 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
 }
 
 const char* block_name(const card::Block& block) {
-    static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder", "ruler",
-                                            "curve",   "day bar",    "caution", "note",  "write-in", "turn"};
+    static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder",  "ruler",
+                                            "curve",   "day bar",    "caution", "note",  "write-in", "drawing", "turn"};
     static_assert(std::size(names) == std::variant_size_v<card::Block>);
     return names[block.index()];
 }

@@ -21,6 +21,8 @@ Fragment curve(const card::Curve& block, const BlockContext& setting);
 Fragment day_bar(const card::DayBar& block, const BlockContext& setting);
 Fragment note(const card::Note& block, const BlockContext& setting);
 Fragment write_in(const card::WriteIn& block, const BlockContext& setting);
+/// A drawing that there is not, or that cannot be read, is our own fault: std::logic_error.
+Fragment drawings(const card::Drawings& block, const BlockContext& setting);
 
 /// All cautions of a face together: warnings first, under one bar.
 Fragment cautions(const std::vector<card::Caution>& blocks, const BlockContext& setting);

@@ -9,6 +9,20 @@
 
 namespace holdwater::layout {
 
+namespace {
+
+/// Every point of a drawing; those that a part does not use come along and harm nobody.
+template <class Change>
+void for_points(PlacedDrawing& drawing, const Change& change) {
+    for (auto& shape : drawing.shapes) {
+        for (auto& part : shape.parts) {
+            std::for_each(part.points.begin(), part.points.end(), change);
+        }
+    }
+}
+
+}  // namespace
+
 Item moved(Item item, Millimetres dx, Millimetres dy) {
     std::visit(Overloaded{[&](PlacedText& text) {
                               text.x += dx;
@@ -29,6 +43,14 @@ Item moved(Item item, Millimetres dx, Millimetres dy) {
                                   point.x += dx;
                                   point.y += dy;
                               }
+                          },
+                          [&](PlacedDrawing& drawing) {
+                              drawing.x += dx;
+                              drawing.y += dy;
+                              for_points(drawing, [&](PlacedDrawing::Point& point) {
+                                  point.x += dx;
+                                  point.y += dy;
+                              });
                           }},
                item);
     return item;
@@ -53,6 +75,13 @@ Item scaled(Item item, double factor) {
                               }
                               scale(path.stroke_pt);
                               scale_dashes(path.dash_mm);
+                          },
+                          [&](PlacedDrawing& drawing) {
+                              scale(drawing.x, drawing.y, drawing.width, drawing.height);
+                              for_points(drawing, [&](PlacedDrawing::Point& point) { scale(point.x, point.y); });
+                              for (auto& shape : drawing.shapes) {
+                                  scale(shape.stroke_pt);
+                              }
                           }},
                item);
     return item;
@@ -81,6 +110,12 @@ Item turned(Item item, Millimetres height) {
                               for (auto& point : path.points) {
                                   turn(point.x, point.y);
                               }
+                          },
+                          [&](PlacedDrawing& drawing) {
+                              turn(drawing.x, drawing.y);
+                              std::swap(drawing.width, drawing.height);
+                              drawing.y -= drawing.height;
+                              for_points(drawing, [&](PlacedDrawing::Point& point) { turn(point.x, point.y); });
                           }},
                item);
     return item;

@@ -65,7 +65,8 @@ double FaceCheck::ground(std::size_t index, const PlacedText& text, std::size_t&
             const bool under = path.filled && inside(path, 0.5 * (ink.x1 + ink.x2), 0.5 * (ink.y1 + ink.y2));
             return under ? Tone(path.fill_grey) : Tone();
         },
-        [](const PlacedText&) { return Tone(); }, [](const PlacedLine&) { return Tone(); }};
+        [](const PlacedText&) { return Tone(); }, [](const PlacedLine&) { return Tone(); },
+        [](const PlacedDrawing&) { return Tone(); }};
     for (std::size_t i = index; i-- > 0;) {
         if (const Tone tone = std::visit(tone_below, page_.items[i])) {
             from = i + 1;
@@ -126,6 +127,11 @@ void FaceCheck::check_strokes(std::size_t index, const PlacedText& text) {
                                   for (std::size_t k = 1; k < path.points.size(); ++k) {
                                       hit(path.points[k - 1].x, path.points[k - 1].y, path.points[k].x,
                                           path.points[k].y, path.stroke_pt);
+                                  }
+                              },
+                              [&](const PlacedDrawing& drawing) {
+                                  if (extent(drawing).grown(-rounding).overlaps(ink)) {
+                                      report("text-crossed", fmt::format("\"{}\" lies on a drawing", text.text));
                                   }
                               },
                               [](const PlacedText&) {}},  // texts on each other: check_overlaps
@@ -193,7 +199,12 @@ void FaceCheck::run() {
                                   }
                               },
                               [&](const PlacedBox& box) { check_rule(box.stroke_pt); },
-                              [&](const PlacedPath& path) { check_rule(path.stroke_pt); }},
+                              [&](const PlacedPath& path) { check_rule(path.stroke_pt); },
+                              [&](const PlacedDrawing& drawing) {
+                                  for (const auto& shape : drawing.shapes) {
+                                      check_rule(shape.stroke_pt);
+                                  }
+                              }},
                    item);
     }
     check_overlaps();

@@ -50,6 +50,10 @@ Rect extent(const PlacedPath& path) {
     return made.grown(0.5 * em(path.stroke_pt));
 }
 
+Rect extent(const PlacedDrawing& drawing) {
+    return {drawing.x, drawing.y, drawing.x + drawing.width, drawing.y + drawing.height};
+}
+
 Rect extent(const Item& item) {
     return std::visit([](const auto& one) { return extent(one); }, item);
 }

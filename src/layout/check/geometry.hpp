@@ -21,6 +21,7 @@ Rect extent(const PlacedText& text);
 Rect extent(const PlacedLine& rule);
 Rect extent(const PlacedBox& box);
 Rect extent(const PlacedPath& path);
+Rect extent(const PlacedDrawing& drawing);
 Rect extent(const Item& item);
 
 /// True if the straight line from (x1, y1) to (x2, y2) enters the rectangle.

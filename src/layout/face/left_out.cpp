@@ -18,7 +18,7 @@ namespace {
 
 bool is_drawing(const card::Block& block) {
     return std::holds_alternative<card::DayBar>(block) || std::holds_alternative<card::Curve>(block) ||
-           std::holds_alternative<card::Ruler>(block);
+           std::holds_alternative<card::Ruler>(block) || std::holds_alternative<card::Drawings>(block);
 }
 
 /// The card without its drawing at this place among the blocks; what is said of a ruler's use goes with it.

@@ -157,7 +157,7 @@ Page kept_off_the_cuts(Page back) {
                                       *y = std::clamp(*y, registration, back.height - registration);
                                   }
                               },
-                              [](PlacedText&) {}, [](PlacedBox&) {}, [](PlacedPath&) {}};
+                              [](PlacedText&) {}, [](PlacedBox&) {}, [](PlacedPath&) {}, [](PlacedDrawing&) {}};
     for (auto& item : back.items) {
         std::visit(keep_off, item);
     }

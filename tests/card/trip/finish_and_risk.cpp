@@ -56,13 +56,14 @@ TEST_CASE("food that needs the fire has its step, with time and how to tell, on 
 TEST_CASE("held food is never called raw inside: cooked through it can be, and yet not safe") {
     for (const std::string& path : trip_paths()) {
         Dealt dealt(path);
-        for (const char* language : {"en", "es"}) {
+        for (const char* language : {"en", "es", "fr"}) {
             dealt.deal(units::System::both, language);
             for (const card::Card& card : dealt.deck.cards) {
                 const std::string text = joined(texts_of(card));
                 INFO(path, " ", language, " ", card.key, "\n", text);
                 CHECK_FALSE(has(text, "raw inside"));
                 CHECK_FALSE(has(text, "crudo por dentro"));
+                CHECK_FALSE(has(text, "cru au centre"));
             }
         }
     }
@@ -71,17 +72,26 @@ TEST_CASE("held food is never called raw inside: cooked through it can be, and y
 TEST_CASE("a plan for people at risk does not ask them for more than it gives, undisturbed") {
     Dealt dealt("tests/card/trips/at-risk-beef.toml");
     REQUIRE(dealt.trip.at_risk);
-    for (const char* language : {"en", "es"}) {
-        const bool english = std::string(language) == "en";
-        dealt.deal(units::System::metric, language);
+    struct Said {
+        const char* language;
+        const char* always;
+        const char* planned;
+        const char* before_eating;
+        const char* none;
+    };
+    for (const Said& said :
+         {Said{"en", "At risk, always", "this plan is for them", "At risk?", "none for them"},
+          Said{"es", "Riesgo, siempre", "el plan ya cuenta con ellos", "¿Riesgo?", "nada para ellos"},
+          Said{"fr", "À risque, toujours", "ce plan est pour eux", "À risque?", "rien pour eux"}}) {
+        dealt.deal(units::System::metric, said.language);
         const std::string limits = text_of(dealt, "limits");
         INFO(limits);
         // Neither "always" nor a core of 74 °C in the line about them; what to do after a fall stands in the table.
-        CHECK_FALSE(has(limits, english ? "At risk, always" : "Riesgo, siempre"));
-        CHECK(has(limits, english ? "this plan is for them" : "el plan ya cuenta con ellos"));
+        CHECK_FALSE(has(limits, said.always));
+        CHECK(has(limits, said.planned));
         CHECK(has(limits, "74 °C"));
-        CHECK_FALSE(has(text_of(dealt, "plan"), english ? "At risk?" : "¿Riesgo?"));
-        CHECK_FALSE(has(text_of(dealt, "night"), english ? "none for them" : "nada para ellos"));
+        CHECK_FALSE(has(text_of(dealt, "plan"), said.before_eating));
+        CHECK_FALSE(has(text_of(dealt, "night"), said.none));
     }
     Dealt others("layouts/trips/class-day.toml");
     others.deal(units::System::metric, "en");
