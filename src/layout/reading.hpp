@@ -30,5 +30,7 @@ void put_page(Page& onto, const Page& part, Millimetres dx, Millimetres dy, doub
 std::string described(const card::Ruler& ruler, Millimetres end);
 std::string described(const card::Curve& curve);
 std::string described(const card::DayBar& bar);
+std::string described(const card::Staircase& stairs);
+std::string described(const card::Bands& bands);
 
 }  // namespace holdwater::layout

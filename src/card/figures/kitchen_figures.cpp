@@ -57,11 +57,6 @@ void add_clock(const FigureMaker& of) {
                      food_place(plan, food));
         }
     }
-    const How given{"as-given", "none", of.source("trip-file")};
-    for (std::size_t i = 0; i < plan.around.sides.list.size(); ++i) {
-        const plan::SideStart& side = plan.around.sides.list[i];
-        act.at("side", side.begin, given, side_place(plan.around.sides, i));
-    }
 }
 
 /// In every medium in which anything can be kept, with cold on both faces.
@@ -80,20 +75,6 @@ void add_slices(const FigureMaker& of) {
         if (const auto slice = thickest_slice(leftovers, where.medium, facts::Contact::free)) {
             free.length(where.key, *slice, slice_at_most(*slice, of.safe().system()), slow);
         }
-    }
-}
-
-void add_side_details(const FigureMaker& of) {
-    const How given{"as-given", "none", of.source("trip-file")};
-    int nth = 0;
-    for (const plan::SideStart& side : of.plan().around.sides.list) {
-        of.span("side-takes", side.takes, units::print(side.takes, Toward::up), given, ++nth);
-    }
-    nth = 0;
-    for (const plan::PotClash& clash : of.plan().around.sides.clashes) {
-        const How jointly{"share-95-jointly", "minute", of.source("heat-engine")};
-        of.at("clash-from", clash.from, jointly, ++nth);
-        of.at("clash-until", clash.until, jointly, nth);
     }
 }
 
@@ -146,7 +127,7 @@ void add_pack_details(const FigureMaker& of) {
 }  // namespace
 
 void add_kitchen_figures(FigureList& list) {
-    const FigureMaker of(list, "kitchen");
+    const FigureMaker of(list, "packing");
     add_packs(of);
     add_clock(of);
     add_slices(of);
@@ -157,7 +138,7 @@ void add_kitchen_figures(FigureList& list) {
     for (const plan::FoodPlan& food : of.plan().foods) {
         add_food(of, food, ++nth);
     }
-    add_side_details(of);
+    add_side_dishes(of);
     add_pack_details(of);
     add_leftovers(of);
 }

@@ -2,6 +2,7 @@
 // The figures that stand on several cards.
 #include "card/figures/kitchen_measures.hpp"
 #include "card/figures/parts.hpp"
+#include "card/figures/places.hpp"
 #include "facts/facts.hpp"
 
 namespace holdwater::card {
@@ -124,6 +125,22 @@ void add_meals(const FigureMaker& of) {
         add(meal.sear, meal.serve);
     }
     add(plan.around.sear, plan.trip->serve);
+}
+
+void add_side_dishes(const FigureMaker& of) {
+    const How given{"as-given", "none", of.source("trip-file")};
+    const plan::Sides& sides = of.plan().around.sides;
+    int nth = 0;
+    for (std::size_t i = 0; i < sides.list.size(); ++i) {
+        of.acted_on().at("side", sides.list[i].begin, given, side_place(sides, i));
+        of.span("side-takes", sides.list[i].takes, units::print(sides.list[i].takes, Toward::up), given, ++nth);
+    }
+    nth = 0;
+    for (const plan::PotClash& clash : sides.clashes) {
+        const How jointly{"share-95-jointly", "minute", of.source("heat-engine")};
+        of.at("clash-from", clash.from, jointly, ++nth);
+        of.at("clash-until", clash.until, jointly, nth);
+    }
 }
 
 void add_waits_until(const FigureMaker& of) {

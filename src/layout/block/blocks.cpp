@@ -46,6 +46,12 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
                 return note(one, setting);
             } else if constexpr (std::is_same_v<Kind, card::WriteIn>) {
                 return write_in(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Thermometer>) {
+                return thermometer(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Staircase>) {
+                return staircase(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Bands>) {
+                return bands(one, setting);
             } else {
                 static_assert(std::is_same_v<Kind, card::Ruler> || std::is_same_v<Kind, card::Turn>);
                 return {};
@@ -56,7 +62,8 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
 
 const char* block_name(const card::Block& block) {
     static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder", "ruler",
-                                            "curve",   "day bar",    "caution", "note",  "write-in", "turn"};
+                                            "curve",   "day bar",    "caution", "note",  "write-in", "turn",
+                                            "thermometer", "thickness steps", "bands"};
     static_assert(std::size(names) == std::variant_size_v<card::Block>);
     return names[block.index()];
 }

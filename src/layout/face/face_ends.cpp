@@ -101,13 +101,15 @@ Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
     const Millimetres cue_at = beside ? 0.0_mm : trip.height;
     const Millimetres cue_ends = cue_at + lines_height(1, cue_pt);
     const Millimetres second = (cue.empty() ? trip.height : std::max(trip.height, cue_ends)) + here.scaled(0.4_mm);
-    put(made, words, 0.0_mm, second);
+    if (place.index == 0) {  // once a card
+        put(made, words, 0.0_mm, second);
+    }
     if (!cue.empty()) {  // last, as it is read
         const Millimetres baseline = cue_at + ascent(cue_pt);
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }
-    made.height = second + words.height;
+    made.height = place.index == 0 ? second + words.height : std::max(trip.height, cue.empty() ? 0.0_mm : cue_at + ascent(cue_pt) + descent(strong.size_pt));
     return made;
 }
 
