@@ -66,6 +66,9 @@ void add_one_figures(FigureList& list) {
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;
         add_food(of, food, nth);
+        of.degrees("core-peak", food.core_peak.high, of.safe().at_least(food.core_peak.high),
+                   {"share-95", "up-degree", of.source("heat-engine"), food.core_peak.error.si()},
+                   food_place(plan, food));
         if (of.reads() && !food.standard.finish) {
             of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
                                {"share-5", "up-degree", of.source("heat-engine")}, food_place(plan, food));

@@ -8,7 +8,7 @@ namespace {
 
 using plan::Event;
 
-/// Rows without a time, for whatever is read or poured besides; as many as make this many rows, but one at least.
+/// Rows without a time, for whatever is read or poured besides; as many as make this many rows.
 constexpr std::size_t rows_in_all = 9;
 
 /// What is written down of an event, the nth from 1; nothing for pours of the fill before the last.
@@ -91,12 +91,10 @@ Card log_card(const CardWriter& writer) {
             grid.first_column.push_back(std::move(row));
         }
     }
-    grid.first_column.resize(std::max(rows_in_all, grid.first_column.size() + 1));
+    grid.first_column.resize(std::max(rows_in_all, grid.first_column.size()));
+    grid.first_column.push_back(w.text(writer.reads() ? "log.coldest" : "log.latest"));
+    grid.first_column.push_back(w.text("log.food"));
     card.blocks.add(std::move(grid));
-    card.blocks.add(
-        WriteIn{{w.text("log.after"), ""},
-                {w.text(writer.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
-    card.blocks.add(Note{w.text(writer.reads() ? "log.boxes" : "log.blank")});
     card.harmless = true;
     return card;
 }

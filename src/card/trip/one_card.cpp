@@ -4,6 +4,7 @@
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
+#include "card/trip/food_lines.hpp"
 #include "card/trip/reading_scale.hpp"
 
 #include <utility>
@@ -127,6 +128,9 @@ Card one_card(const CardWriter& writer) {
     Card card;
     card.blocks.add(water_of(writer, on));
     card.blocks.add(day_of(writer, on));
+    for (Note& note : food_lines(writer, on)) {
+        card.blocks.add(std::move(note));
+    }
     card.blocks.add(Turn{});
     if (writer.reads()) {
         card.blocks.add(scale_of(writer, on));

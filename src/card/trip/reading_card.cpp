@@ -26,6 +26,7 @@ Card reading_card(const CardWriter& writer) {
     if (!writer.any_finish() && !plan.trip->at_risk) {
         fall += " " + w.text("reading.ready-before", {{"mark", on("mark")}});
     }
+    fall += " " + w.text("reading.again");
     card.blocks.add(Note{std::move(fall)});
     if (facts::facts().rules_of(plan.trip->rules).fall_once) {
         card.blocks.add(Note{w.text("reading.once")});  // no second time there

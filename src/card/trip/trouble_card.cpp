@@ -66,20 +66,20 @@ Card trouble_card(const CardWriter& writer) {
     }
     const words::Words& w = writer.words;
     const CardFigures on = writer.on("trouble");
-    const Text read = w.text("trouble.read", {{"reading", writer.ref("reading")}});
     Card card;
     Troubles rows(w);
     rows.add("trouble.leak", w.text("trouble.leak-do", {{"full", full(writer, on)}}));
-    rows.add("trouble.tipped", w.text("trouble.tipped-do", {{"read", read}}));
-    rows.add("trouble.lid", w.text("trouble.lid-do", {{"read", read}}));
-    rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}, {"read", read}}));
-    rows.add("trouble.fire-out", w.text("trouble.fire-out-do", {{"read", read}}));
+    rows.add("trouble.tipped", w.text("trouble.tipped-do"));
+    rows.add("trouble.lid", w.text("trouble.lid-do"));
+    rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));
+    rows.add("trouble.fire-out", w.text("trouble.fire-out-do"));
     rows.add("trouble.bare", w.text("trouble.bare-do"));
     rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on("come-up-to")}}));
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
-    card.blocks.append(what_ifs_of(writer));
+    card.blocks.add(Note{w.text("trouble.read", {{"reading", writer.ref("reading")}})});
     card.warn_here(w.text("trouble.caution"));
+    card.blocks.append(what_ifs_of(writer));
     return card;
 }
 

@@ -62,7 +62,12 @@ void ThermometerPlan::measure_readings() {
             word = std::max(word, widest_word(row.reading, reading_style(), setting_.measure));
         }
     }
-    readings_ = std::max(word, std::min(whole, 0.36 * setting_.width));
+    std::size_t columns = 0;
+    for (const auto& section : block_.sections) {
+        columns = std::max(columns, section.heads.size());
+    }
+    const double share = columns > 2 ? 0.2 : 0.36;  // of the width, for readings
+    readings_ = std::max(word, std::min(whole, share * setting_.width));
 }
 
 void ThermometerPlan::add_bar(const card::Text& text) {
