@@ -41,24 +41,6 @@ void add_packs(const FigureMaker& of) {
               {"most-lost", "down-5-g", of.source("figures", "portion.bone, portion.cooking-loss")});
 }
 
-/// What is done when, with a name.
-void add_clock(const FigureMaker& of) {
-    const FigureMaker act = of.acted_on();
-    const plan::Plan& plan = of.plan();
-    if (!plan.around.sear.foods.empty()) {
-        act.at("first-piece-out", first_piece_out(plan, plan.around.sear, plan.trip->serve),
-               {"slow-sear", "minute", of.source("figures", "sear.*")});
-    }
-    for (const plan::FoodPlan& food : plan.foods) {
-        if (food.finishing) {
-            const How slow{"cautious-ends", "minute", of.source("figures", "finish.*")};
-            act.at("finish-out", food.leaves(), slow, food_place(plan, food));
-            act.span("finish-takes", food.finishing->one.simmering, fire_time(food.finishing->one.simmering), slow,
-                     food_place(plan, food));
-        }
-    }
-}
-
 /// In every medium in which anything can be kept, with cold on both faces.
 void add_slices(const FigureMaker& of) {
     struct Where {
@@ -129,7 +111,7 @@ void add_pack_details(const FigureMaker& of) {
 void add_kitchen_figures(FigureList& list) {
     const FigureMaker of(list, "packing");
     add_packs(of);
-    add_clock(of);
+    add_fire_clock(of);
     add_slices(of);
     of.count("people", of.plan().trip->people, {"as-given", "none", of.source("trip-file")});
     add_acts(of);
@@ -138,7 +120,7 @@ void add_kitchen_figures(FigureList& list) {
     for (const plan::FoodPlan& food : of.plan().foods) {
         add_food(of, food, ++nth);
     }
-    add_side_dishes(of);
+    add_side_dishes(of, of);
     add_pack_details(of);
     add_leftovers(of);
 }

@@ -47,7 +47,7 @@ void add_one_figures(FigureList& list) {
     add_acts(of);
     add_water(of);
     add_pours(of);
-    add_full(of);
+    add_reheat(of);
     add_read_floor(of);
     add_top_up_mark(of);
     add_late(of);

@@ -33,6 +33,8 @@ void add_acts(const FigureMaker& of);
 void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth);
 /// The temperature of a whole food over the fire after a fall, "reheat", and that of the foods that are finished.
 void add_full(const FigureMaker& of);
+/// The first of these alone, where add_food brings the others.
+void add_reheat(const FigureMaker& of);
 void add_read_floor(const FigureMaker& of);
 void add_action_line(const FigureMaker& of);
 void add_top_up_mark(const FigureMaker& of);
@@ -43,7 +45,9 @@ void add_what_ifs(const FigureMaker& of);
 /// For every meal, from the first: "meal", "first-piece-out", "sear-side", "pans".
 void add_meals(const FigureMaker& of);
 /// "side" at its time, "side-takes", "clash-from", "clash-until".
-void add_side_dishes(const FigureMaker& of);
+/// What is done when around the bath: `act` makes what one acts on.
+void add_side_dishes(const FigureMaker& of, const FigureMaker& act);
+void add_fire_clock(const FigureMaker& act);
 /// Until when the meal may wait, and the reading at serving from which that holds.
 void add_waits_until(const FigureMaker& of);
 

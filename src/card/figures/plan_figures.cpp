@@ -114,7 +114,8 @@ void add_plan_figures(FigureList& list) {
     of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     add_waits_until(of);
-    add_side_dishes(of);
+    add_side_dishes(of, of.acted_on());
+    add_fire_clock(of.acted_on());
 }
 
 void add_log_figures(FigureList& list) {

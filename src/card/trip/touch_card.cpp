@@ -143,7 +143,7 @@ Card touch_card(const CardWriter& writer) {
     add_mixing(writer, on, card);
     add_wax(writer, on, any_poultry_or_fish(writer.plan), card);
     card.blocks.add(Turn{});
-    card.blocks.add(Note{writer.words.text("touch.first")});
+    card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " + writer.words.text("touch.hand-2")});
     card.blocks.add(dip_picture(writer, on));
     Text proves = writer.words.text("touch.proves");
     if (const Text burn = burns_alike(on); !burn.empty()) {
