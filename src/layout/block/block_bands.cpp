@@ -26,7 +26,15 @@ Fragment bands(const card::Bands& block, const BlockContext& setting) {
     const Millimetres row = leading(words.size_pt) + 0.2_mm;
     const Millimetres bar_high = setting.between(setting.scaled(5.0_mm), setting.scaled(8.0_mm));
     const Millimetres bar_gap = setting.between(setting.scaled(1.4_mm), setting.scaled(3.0_mm));
-    const Millimetres top = row * static_cast<double>(block.marks.size() + 1) + setting.scaled(0.6_mm);
+    // The head shares the row of the hottest mark where that leaves it room.
+    const TextLine head = one_line(block.head, words, setting.measure);
+    const auto label_from = [&](const card::Bands::Mark& mark) {
+        return std::max(0.0_mm, x_of(mark.at) - one_line(mark.label, words, setting.measure).width -
+                                    setting.scaled(1.0_mm));
+    };
+    const bool own_row = block.marks.empty() || label_from(block.marks.back()) < head.width + setting.scaled(2.0_mm);
+    const Millimetres top =
+        row * static_cast<double>(block.marks.size() + (own_row ? 1 : 0)) + setting.scaled(0.6_mm);
     const Millimetres bottom =
         top + (bar_high + bar_gap) * static_cast<double>(block.bars.size()) + setting.scaled(0.6_mm);
     for (std::size_t i = 0; i < block.marks.size(); ++i) {
@@ -34,13 +42,11 @@ Fragment bands(const card::Bands& block, const BlockContext& setting) {
         const Millimetres x = x_of(block.marks[i].at);
         // The hottest mark highest; the words end at their line, which runs down from them.
         const Millimetres y = row * static_cast<double>(block.marks.size() - 1 - i);
-        place(made.items, text, std::max(0.0_mm, x - text.width - setting.scaled(1.0_mm)), y + ascent(words.size_pt),
-              words);
+        place(made.items, text, label_from(block.marks[i]), y + ascent(words.size_pt), words);
         made.items.emplace_back(line(x, y, x, bottom, heavy_pt));
     }
     Millimetres y = top;
-    place(made.items, one_line(block.head, words, setting.measure), 0.0_mm,
-          top - row + ascent(words.size_pt), words);
+    place(made.items, head, 0.0_mm, (own_row ? top - row : 0.0_mm) + ascent(words.size_pt), words);
     for (const auto& bar : block.bars) {
         const Millimetres from = x_of(std::clamp(bar.low, block.from, block.to));
         const Millimetres to = x_of(std::clamp(bar.high, block.from, block.to));

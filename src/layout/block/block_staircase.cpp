@@ -11,9 +11,6 @@ namespace holdwater::layout {
 
 namespace {
 
-/// The share of an upright card's height that head and foot leave for bars.
-constexpr double free_height = 0.7;
-
 /// The bars as they lie: length to the right, one under the other.
 class Stairs {
   public:
@@ -106,82 +103,103 @@ Fragment Stairs::draw() const {
     PlacedBox bar = filled_box(0.0_mm, y, length, high);
     bar.role = Role::ruler_tick;
     made.items.emplace_back(bar);
-    const auto lines = break_lines(last, style(true), length - setting_.scaled(2.4_mm), setting_.measure);
+    // In it where it has room, else behind its end.
+    const Millimetres pad = setting_.scaled(1.2_mm);
     const Millimetres step = leading(setting_.format.figure_pt);
-    Millimetres baseline = y + 0.5 * (high + cap_height(setting_.format.figure_pt)) -
-                           0.5 * step * static_cast<double>(lines.size() - 1);
-    for (const TextLine& one : lines) {
-        place(made.items, one, setting_.scaled(1.2_mm), baseline, style(true));
-        baseline += step;
-        made.too_wide = std::max(made.too_wide, one.width + setting_.scaled(2.4_mm) - length - 1e-6_mm);
+    const auto lines = break_lines(last, style(true), std::max(length - 2.0 * pad, 1.0_mm), setting_.measure);
+    const bool inside = static_cast<double>(lines.size()) * step <= high + 1e-6_mm &&
+                        std::all_of(lines.begin(), lines.end(),
+                                    [&](const TextLine& one) { return one.width + 2.0 * pad <= length; });
+    if (inside) {
+        Millimetres baseline = y + 0.5 * (high + cap_height(setting_.format.figure_pt)) -
+                               0.5 * step * static_cast<double>(lines.size() - 1);
+        for (const TextLine& one : lines) {
+            place(made.items, one, pad, baseline, style(true));
+            baseline += step;
+        }
+    } else {
+        const TextLine words = one_line(last, style(false), setting_.measure);
+        place(made.items, words, length + pad, y + 0.5 * (high + cap_height(setting_.format.figure_pt)), style(false));
+        made.too_wide = std::max(made.too_wide, length + pad + words.width - longest_ - 1e-6_mm);
     }
     made.height = y + high;
     return made;
 }
 
-/// Standing bars, with the title in the corner above the shorter ones.
+/// Share of the card's height that such a block may take: head and foot of the face have the rest.
+constexpr double most_height = 0.72;
+
+/// Standing bars, the title in the corner above the shorter ones; the thickest go where they leave it no room.
 Fragment standing(const card::Staircase& block, const BlockContext& setting) {
-    const Millimetres longest = free_height * setting.format.height;
+    const Millimetres budget = most_height * setting.format.height;
     const Millimetres across = 2.0 * leading(setting.format.figure_pt) + setting.scaled(2.4_mm);
-    const auto most = static_cast<std::size_t>(std::floor(setting.width / across));
-    const Stairs stairs(block, setting, longest, across, most);
-    Fragment lying = stairs.draw();
-    Millimetres highest;
-    for (const auto* step : stairs.shown()) {
-        highest = std::max(highest, Millimetres{step->mm});
-    }
-    // As wide as so many bars whose tops leave room for the words in that width.
-    Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
     const Millimetres air = setting.scaled(2.0_mm);
-    Millimetres above = title.height + air;
-    // The bars end at the right edge; what they leave free at the left is for the words as well.
-    const Millimetres left = std::max(0.0_mm, setting.width - lying.height);
-    for (std::size_t bars = 0; bars <= stairs.shown().size(); ++bars) {
-        if (left + across * static_cast<double>(bars) <= 4.0 * air) {
+    const auto most = static_cast<std::size_t>(std::floor(setting.width / across));
+    for (Millimetres longest = budget;;) {
+        const Stairs stairs(block, setting, longest, across, most);
+        Fragment lying = stairs.draw();
+        Millimetres highest;
+        for (const auto* step : stairs.shown()) {
+            highest = std::max(highest, Millimetres{step->mm});
+        }
+        // The bars end at the right edge; what they leave free at the left is for the words as well. As wide as so many
+        // bars whose tops leave room for the words in that width.
+        const Millimetres left = std::max(0.0_mm, setting.width - lying.height);
+        Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
+        Millimetres above = title.height + air;
+        for (std::size_t bars = 0; bars <= stairs.shown().size(); ++bars) {
+            const Millimetres width = left + across * static_cast<double>(bars) - air;
+            if (width < setting.scaled(8.0_mm)) {
+                continue;
+            }
+            Fragment narrow = paragraph(block.title, body_style(setting), width, setting.measure);
+            const Millimetres need = std::max(
+                0.0_mm, narrow.height + air - (highest - Millimetres{bars == 0 ? 0.0 : stairs.shown()[bars - 1]->mm}));
+            if (need < above && narrow.too_wide <= 0.0_mm) {
+                above = need;
+                title = std::move(narrow);
+            }
+        }
+        if (above + highest > budget && stairs.shown().size() > 2) {
+            longest = highest - 0.1_mm;
             continue;
         }
-        Fragment narrow =
-            paragraph(block.title, body_style(setting), left + across * static_cast<double>(bars) - air, setting.measure);
-        const Millimetres need_above =
-            std::max(0.0_mm, narrow.height + air - (highest - Millimetres{bars == 0 ? 0.0 : stairs.shown()[bars - 1]->mm}));
-        if (need_above < above && narrow.too_wide <= 0.0_mm) {
-            above = need_above;
-            title = std::move(narrow);
+        Fragment made;
+        put(made, title, 0.0_mm, 0.0_mm);
+        for (Item& item : lying.items) {
+            made.items.push_back(moved(turned(std::move(item), highest), left, above));
         }
+        made.height = above + highest;
+        made.too_wide = std::max({made.too_wide, lying.too_wide, lying.height - setting.width - 1e-6_mm});
+        return made;
     }
+}
+
+/// Lying bars under their title, as many as there is room for.
+Fragment lying(const card::Staircase& block, const BlockContext& setting) {
+    const Millimetres budget = most_height * setting.format.height - setting.scaled(10.0_mm);
+    const Millimetres across =
+        leading(setting.format.figure_pt) + setting.scaled(0.9_mm) + setting.between(1.2_mm, 3.0_mm);
+    const Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
+    const Millimetres top = title.height + setting.scaled(2.0_mm);
+    const auto most = std::max<std::size_t>(2, static_cast<std::size_t>(std::max(0.0_mm, budget - top) / across));
+    const Fragment bars = Stairs(block, setting, setting.width, across, most).draw();
     Fragment made;
     put(made, title, 0.0_mm, 0.0_mm);
-    for (Item& item : lying.items) {
-        made.items.push_back(moved(turned(std::move(item), highest), left, above));
-    }
-    made.height = above + highest;
-    made.too_wide = std::max({made.too_wide, lying.too_wide, lying.height - setting.width - 1e-6_mm});
+    put(made, bars, 0.0_mm, top);
+    made.height = top + bars.height;
     return made;
 }
 
 }  // namespace
 
 Fragment staircase(const card::Staircase& block, const BlockContext& setting) {
-    const Format& format = setting.format;
     double need = 0.0;
     for (const auto& step : block.steps) {
         need = std::max(need, step.mm);
     }
-    Fragment made;
-    if (Millimetres{need} > setting.width && format.height > format.width) {
-        made = standing(block, setting);
-    } else {
-        constexpr double share = 0.5;  // of the card's height, for bars
-        const Millimetres across =
-            leading(format.figure_pt) + setting.scaled(0.9_mm) + setting.between(0.3_mm, 2.4_mm);
-        const auto most = std::max<std::size_t>(2, static_cast<std::size_t>(share * format.height / across));
-        const Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
-        const Fragment bars = Stairs(block, setting, setting.width, across, most).draw();
-        put(made, title, 0.0_mm, 0.0_mm);
-        const Millimetres top = title.height + setting.scaled(2.0_mm);
-        put(made, bars, 0.0_mm, top);
-        made.height = top + bars.height;
-    }
+    const bool upright = Millimetres{need} > setting.width && setting.format.height > setting.format.width;
+    Fragment made = upright ? standing(block, setting) : lying(block, setting);
     made.group = {Tag::figure, false, described(block)};
     return made;
 }

@@ -97,7 +97,11 @@ void ThermometerPlan::add_heads(const card::Thermometer::Section& section) {
     const Millimetres gap = setting_.scaled(1.6_mm);
     std::vector<Fragment> parts{paragraph(section.left_head, style, readings_, setting_.measure)};
     for (const card::Text& head : section.heads) {
-        parts.push_back(paragraph(head, style, column(section.heads.size()) - gap, setting_.measure));
+        TextStyle head_style = style;
+        if (head.find_first_of("0123456789") != std::string::npos) {
+            head_style.size_pt = setting_.format.figure_pt;  // a column is chosen by it: read as well as its figures
+        }
+        parts.push_back(paragraph(head, head_style, column(section.heads.size()) - gap, setting_.measure));
     }
     Millimetres height;
     for (const Fragment& part : parts) {

@@ -43,7 +43,10 @@ Fragment FaceMaker::header(Millimetres width, FacePlace place) const {
     if (place.count > 2) {
         tag += " · " + leaf_of(place.index, place.count, phrases_);
     }
-    const Fragment tag_text = paragraph(tag, name, width - box_width - gap, measure_);
+    // Beside the mark of the format where it has one.
+    const Millimetres mark_width =
+        format_.mark.empty() ? 0.0_mm : one_line(format_.mark, name, measure_).width + here.scaled(1.5_mm);
+    const Fragment tag_text = paragraph(tag, name, width - box_width - gap - mark_width, measure_);
     const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
 
     Fragment made;
