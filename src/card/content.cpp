@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/content.hpp"
 
+#include <algorithm>
 #include <type_traits>
 
 namespace holdwater::card {
@@ -23,6 +24,16 @@ void Table::row(std::initializer_list<std::string_view> cells) {
 
 void Card::warn(Text text) {
     cautions.push_back({SignalWord::warning, std::move(text)});
+}
+
+void Card::warn_here(Text text) {
+    blocks.add(Caution{SignalWord::warning, std::move(text)});
+}
+
+bool Card::cautioned() const {
+    return harmless || !cautions.empty() || std::any_of(blocks.begin(), blocks.end(), [](const Block& block) {
+               return std::holds_alternative<Caution>(block);
+           });
 }
 
 template <class Any>
@@ -80,6 +91,9 @@ template void Blocks::add(Note);
 template void Blocks::add(WriteIn);
 template void Blocks::add(Drawings);
 template void Blocks::add(Turn);
+template void Blocks::add(Thermometer);
+template void Blocks::add(Staircase);
+template void Blocks::add(Bands);
 
 template void SheetBlocks::add(Heading);
 template void SheetBlocks::add(KeyNumber);
@@ -95,6 +109,9 @@ template void SheetBlocks::add(Note);
 template void SheetBlocks::add(WriteIn);
 template void SheetBlocks::add(Drawings);
 template void SheetBlocks::add(Turn);
+template void SheetBlocks::add(Thermometer);
+template void SheetBlocks::add(Staircase);
+template void SheetBlocks::add(Bands);
 template void SheetBlocks::add(Block);
 template void SheetBlocks::add(Strip);
 template void SheetBlocks::add(LaminateTemplate);

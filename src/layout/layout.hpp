@@ -73,6 +73,7 @@ problem::Result<Sheet> read_sheet(std::string_view toml, const std::string& file
 struct CardFaces {
     std::string key;
     std::vector<Page> faces;
+    bool harmless = false;  // needs no caution: else one stands on one of its faces
 };
 
 /// Errors: block-too-tall (names card, block and by how many mm), glyph-missing, and every finding of check_faces. A

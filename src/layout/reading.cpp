@@ -160,4 +160,26 @@ std::string described(const card::DayBar& bar) {
     return made;
 }
 
+std::string described(const card::Staircase& stairs) {
+    std::string made;
+    for (const auto& step : stairs.steps) {
+        add(made, spoken(step.size) + ": " + spoken(step.time), "; ");
+    }
+    add(made, spoken(stairs.too_thick), "; ");
+    return made;
+}
+
+std::string described(const card::Bands& bands) {
+    std::string made;
+    for (const auto& bar : bands.bars) {
+        add(made, spoken(bar.label) + ": " + spoken(bar.span), "; ");
+    }
+    std::string marks;
+    for (const auto& mark : bands.marks) {
+        add(marks, spoken(mark.label), "; ");
+    }
+    add(made, marks, ". ");
+    return made;
+}
+
 }  // namespace holdwater::layout

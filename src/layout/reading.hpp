@@ -31,5 +31,7 @@ std::string described(const card::Ruler& ruler, Millimetres end);
 std::string described(const card::Curve& curve);
 std::string described(const card::DayBar& bar);
 std::string described(const card::Drawings& drawings);
+std::string described(const card::Staircase& stairs);
+std::string described(const card::Bands& bands);
 
 }  // namespace holdwater::layout

@@ -64,6 +64,31 @@ struct TextWalk {
         }
         add(b.floor_reading + " " + b.floor_action);
     }
+    void operator()(const card::Thermometer& b) const {
+        for (const card::Thermometer::Section& section : b.sections) {
+            add(section.bar);
+            add_row(section.left_head, section.heads);
+            for (const card::Thermometer::Row& row : section.rows) {
+                add_row(row.reading, row.cells);
+            }
+        }
+    }
+    void operator()(const card::Staircase& b) const {
+        add(b.title);
+        for (const card::Staircase::Step& step : b.steps) {
+            add(step.size + " " + step.time);
+        }
+        add(b.too_thick);
+    }
+    void operator()(const card::Bands& b) const {
+        add(b.head);
+        for (const card::Bands::Bar& bar : b.bars) {
+            add(bar.label + " " + bar.span);
+        }
+        for (const card::Bands::Mark& mark : b.marks) {
+            add(mark.label);
+        }
+    }
     void operator()(const card::Ruler& b) const {
         add(b.title);
         add(b.zero_label);

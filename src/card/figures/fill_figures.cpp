@@ -21,8 +21,6 @@ void add_fill_figures(FigureList& list) {
     act.litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
     act.litres("boiled", fill.boiled_most, safe.litres(fill.boiled_most, Toward::up),
                {"share-95", "up-half-litre", balance});
-    act.brief().degrees("settled-low", fill.after_food.low, safe.at_most(fill.after_food.low),
-                        {"share-5", "down-degree", engine, fill.after_food.error.si()});
     of.brief().litres("boil-short", fill.boiled, safe.litres(fill.boiled), trimmed);
     of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
     of.litres("pot", pot_gives(plan), safe.measured(pot_gives(plan), Toward::down),
@@ -34,8 +32,6 @@ void add_fill_figures(FigureList& list) {
     if (fill.below_rim) {
         of.length("below-rim", *fill.below_rim, safe.water_line(*fill.below_rim), {"share-95", "up-mm", balance});
     }
-    of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
-                       {"share-95", "up-degree", engine});
     const units::Mass heavy = weight_of_fill(plan);
     of.number("heavy", heavy.si(), units::amount(heavy, safe.system(), {1.0}), {"likely-fill", "none", balance});
 }

@@ -41,29 +41,6 @@ void add_packs(const FigureMaker& of) {
               {"most-lost", "down-5-g", of.source("figures", "portion.bone, portion.cooking-loss")});
 }
 
-/// What is done when, with a name.
-void add_clock(const FigureMaker& of) {
-    const FigureMaker act = of.acted_on();
-    const plan::Plan& plan = of.plan();
-    if (!plan.around.sear.foods.empty()) {
-        act.at("first-piece-out", first_piece_out(plan, plan.around.sear, plan.trip->serve),
-               {"slow-sear", "minute", of.source("figures", "sear.*")});
-    }
-    for (const plan::FoodPlan& food : plan.foods) {
-        if (food.finishing) {
-            const How slow{"cautious-ends", "minute", of.source("figures", "finish.*")};
-            act.at("finish-out", food.leaves(), slow, food_place(plan, food));
-            act.span("finish-takes", food.finishing->one.simmering, fire_time(food.finishing->one.simmering), slow,
-                     food_place(plan, food));
-        }
-    }
-    const How given{"as-given", "none", of.source("trip-file")};
-    for (std::size_t i = 0; i < plan.around.sides.list.size(); ++i) {
-        const plan::SideStart& side = plan.around.sides.list[i];
-        act.at("side", side.begin, given, side_place(plan.around.sides, i));
-    }
-}
-
 /// In every medium in which anything can be kept, with cold on both faces.
 void add_slices(const FigureMaker& of) {
     struct Where {
@@ -80,20 +57,6 @@ void add_slices(const FigureMaker& of) {
         if (const auto slice = thickest_slice(leftovers, where.medium, facts::Contact::free)) {
             free.length(where.key, *slice, slice_at_most(*slice, of.safe().system()), slow);
         }
-    }
-}
-
-void add_side_details(const FigureMaker& of) {
-    const How given{"as-given", "none", of.source("trip-file")};
-    int nth = 0;
-    for (const plan::SideStart& side : of.plan().around.sides.list) {
-        of.span("side-takes", side.takes, units::print(side.takes, Toward::up), given, ++nth);
-    }
-    nth = 0;
-    for (const plan::PotClash& clash : of.plan().around.sides.clashes) {
-        const How jointly{"share-95-jointly", "minute", of.source("heat-engine")};
-        of.at("clash-from", clash.from, jointly, ++nth);
-        of.at("clash-until", clash.until, jointly, nth);
     }
 }
 
@@ -146,9 +109,9 @@ void add_pack_details(const FigureMaker& of) {
 }  // namespace
 
 void add_kitchen_figures(FigureList& list) {
-    const FigureMaker of(list, "kitchen");
+    const FigureMaker of(list, "packing");
     add_packs(of);
-    add_clock(of);
+    add_fire_clock(of);
     add_slices(of);
     of.count("people", of.plan().trip->people, {"as-given", "none", of.source("trip-file")});
     add_acts(of);
@@ -157,7 +120,7 @@ void add_kitchen_figures(FigureList& list) {
     for (const plan::FoodPlan& food : of.plan().foods) {
         add_food(of, food, ++nth);
     }
-    add_side_details(of);
+    add_side_dishes(of, of);
     add_pack_details(of);
     add_leftovers(of);
 }

@@ -19,7 +19,7 @@ std::string slush_reads(const SafeSide& safe) {
         const auto in_unit = [&](units::Temperature t) {
             return one == units::System::us ? t.fahrenheit() : t.celsius();
         };
-        return safe.words.text("kitchen.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
+        return safe.words.text("packing.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
                                                             {"high", half(in_unit(zero + error), Toward::down)},
                                                             {"unit", one == units::System::us ? "°F" : "°C"}});
     };

@@ -17,10 +17,6 @@ void add_rows(const FigureMaker& of, const How& cooling) {
         of.degrees("reads", row.reading, safe.at_least(row.reading), chosen, ++nth);
         of.span("leave", row.longest, safe.may_leave(row.longest), cooling, nth);
     }
-    nth = 0;
-    for (const plan::MorningRow& row : of.plan().night.morning) {
-        of.degrees("morning", row.reading, safe.at_least(row.reading), chosen, ++nth);
-    }
 }
 
 void add_pours_by_clock(const FigureMaker& of, const How& jointly) {
@@ -46,18 +42,12 @@ void add_night_figures(FigureList& list) {
     const std::string engine = of.source("heat-engine");
     const How cooling{"share-95", "down-15-min", of.source("cooling-law")};
     of.acted_on().span("longest-alone", plan.night.longest, safe.may_leave(plan.night.longest), cooling);
-    add_full(of);
-    add_read_floor(of);
-    add_action_line(of);
     add_top_up_mark(of);
     of.degrees("mark", plan.night.reading, safe.at_least(plan.night.reading), {"chosen", "none-whole-degrees", engine});
     of.span("rough", plan.interval_rough, safe.may_leave(plan.interval_rough), cooling);
     of.at("from", plan.night.from, {"share-95", "minute", engine});
-    of.degrees("air", plan.night.air, safe.at_most(plan.night.air),
-               {"as-given", "down-degree", of.source("trip-file")});
     add_rows(of, cooling);
     add_pours_by_clock(of, {"share-95-jointly", "minute", engine});
-    add_what_ifs(of);
     add_late(of);
 }
 

@@ -11,13 +11,14 @@ namespace holdwater::card {
 void add_plan_food(FigureList& list, const plan::FoodPlan& food);
 void add_hold_food(FigureList& list, const plan::FoodPlan& food);
 // All else, card by card.
+void add_one_figures(FigureList& list);
 void add_plan_figures(FigureList& list);
 void add_fill_figures(FigureList& list);
 void add_hold_figures(FigureList& list);
-void add_top_up_figures(FigureList& list);
+void add_reading_figures(FigureList& list);
 void add_night_figures(FigureList& list);
 void add_touch_figures(FigureList& list);
-void add_limits_figures(FigureList& list);
+void add_trouble_figures(FigureList& list);
 void add_log_figures(FigureList& list);
 void add_kitchen_figures(FigureList& list);
 // What only the terminal prints, of the card "terminal" that there is not: all of it, and what is around the bath.
@@ -32,6 +33,8 @@ void add_acts(const FigureMaker& of);
 void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth);
 /// The temperature of a whole food over the fire after a fall, "reheat", and that of the foods that are finished.
 void add_full(const FigureMaker& of);
+/// The first of these alone, where add_food brings the others.
+void add_reheat(const FigureMaker& of);
 void add_read_floor(const FigureMaker& of);
 void add_action_line(const FigureMaker& of);
 void add_top_up_mark(const FigureMaker& of);
@@ -41,6 +44,10 @@ void add_late(const FigureMaker& of);
 void add_what_ifs(const FigureMaker& of);
 /// For every meal, from the first: "meal", "first-piece-out", "sear-side", "pans".
 void add_meals(const FigureMaker& of);
+/// "side" at its time, "side-takes", "clash-from", "clash-until".
+/// What is done when around the bath: `act` makes what one acts on.
+void add_side_dishes(const FigureMaker& of, const FigureMaker& act);
+void add_fire_clock(const FigureMaker& act);
 /// Until when the meal may wait, and the reading at serving from which that holds.
 void add_waits_until(const FigureMaker& of);
 

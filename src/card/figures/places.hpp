@@ -16,6 +16,9 @@ struct HoldPlaces {
 };
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 
+/// When the reading of Fill::after_food is due.
+units::LocalTime settled_at(const plan::Plan& plan);
+
 /// The name of a food and of a side dish among the figures; of two of one name the second has a number too.
 Which food_place(const plan::Plan& plan, const plan::FoodPlan& food);
 Which side_place(const plan::Sides& sides, std::size_t index);

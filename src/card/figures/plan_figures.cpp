@@ -23,6 +23,11 @@ void add_pours(const FigureMaker& of) {
     }
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
+    of.at("settled-at", settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
+    of.brief().degrees("settled-low", fill.after_food.low, safe.at_most(fill.after_food.low),
+                       {"share-5", "down-degree", of.source("heat-engine"), fill.after_food.error.si()});
+    of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
+                       {"share-95", "up-degree", of.source("heat-engine")});
     int nth = 0;
     for (const plan::Pour& pour : fill.pours) {
         ++nth;
@@ -42,8 +47,12 @@ void add_top_ups(const FigureMaker& of) {
     int nth = 0;
     for (const plan::TopUp& top_up : of.plan().top_ups) {
         ++nth;
+        if (of.reads()) {
+            of.brief().degrees("top-up-reads", top_up.reading.low, safe.at_most(top_up.reading.low),
+                               {"share-5", "down-degree", of.source("heat-engine")}, nth);
+        }
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);
-        of.litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
+        of.acted_on().litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
                   {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
         if (top_up.below_rim) {
             of.length("below-rim", *top_up.below_rim, safe.water_line(*top_up.below_rim),
@@ -105,19 +114,18 @@ void add_plan_figures(FigureList& list) {
     of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     add_waits_until(of);
+    add_side_dishes(of, of.acted_on());
+    add_fire_clock(of.acted_on());
 }
 
 void add_log_figures(FigureList& list) {
     const FigureMaker of(list, "log");
     add_acts(of);
-    of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
-               {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     int nth = 0;
     for (const plan::FoodPlan& food : of.plan().foods) {
         of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
                            {"share-5", "up-degree", of.source("heat-engine")}, ++nth);
     }
-    add_late(of);
 }
 
 }  // namespace holdwater::card

@@ -2,6 +2,7 @@
 // The figures that stand on several cards.
 #include "card/figures/kitchen_measures.hpp"
 #include "card/figures/parts.hpp"
+#include "card/figures/places.hpp"
 #include "facts/facts.hpp"
 
 namespace holdwater::card {
@@ -71,9 +72,13 @@ void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth) {
     }
 }
 
-void add_full(const FigureMaker& of) {
+void add_reheat(const FigureMaker& of) {
     const units::Temperature reheat = facts::facts().temperature("reheat");
     of.degrees("reheat", reheat, of.safe().limit(reheat), {"rule", "up-degree", of.source("figure", "reheat")});
+}
+
+void add_full(const FigureMaker& of) {
+    add_reheat(of);
     int nth = 0;
     for (const plan::FoodPlan& food : of.plan().foods) {
         add_finish(of, food, ++nth);
@@ -124,6 +129,38 @@ void add_meals(const FigureMaker& of) {
         add(meal.sear, meal.serve);
     }
     add(plan.around.sear, plan.trip->serve);
+}
+
+void add_fire_clock(const FigureMaker& act) {
+    const plan::Plan& plan = act.plan();
+    if (!plan.around.sear.foods.empty()) {
+        act.at("first-piece-out", first_piece_out(plan, plan.around.sear, plan.trip->serve),
+               {"slow-sear", "minute", act.source("figures", "sear.*")});
+    }
+    for (const plan::FoodPlan& food : plan.foods) {
+        if (food.finishing) {
+            const How slow{"cautious-ends", "minute", act.source("figures", "finish.*")};
+            act.at("finish-out", food.leaves(), slow, food_place(plan, food));
+            act.span("finish-takes", food.finishing->one.simmering, fire_time(food.finishing->one.simmering), slow,
+                     food_place(plan, food));
+        }
+    }
+}
+
+void add_side_dishes(const FigureMaker& of, const FigureMaker& act) {
+    const How given{"as-given", "none", of.source("trip-file")};
+    const plan::Sides& sides = of.plan().around.sides;
+    int nth = 0;
+    for (std::size_t i = 0; i < sides.list.size(); ++i) {
+        act.at("side", sides.list[i].begin, given, side_place(sides, i));
+        of.span("side-takes", sides.list[i].takes, units::print(sides.list[i].takes, Toward::up), given, ++nth);
+    }
+    nth = 0;
+    for (const plan::PotClash& clash : sides.clashes) {
+        const How jointly{"share-95-jointly", "minute", of.source("heat-engine")};
+        of.at("clash-from", clash.from, jointly, ++nth);
+        of.at("clash-until", clash.until, jointly, nth);
+    }
 }
 
 void add_waits_until(const FigureMaker& of) {

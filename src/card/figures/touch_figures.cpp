@@ -65,6 +65,8 @@ void add_dips(const FigureMaker& of) {
         const std::string stung = std::string("stung-") + dip.key;
         act.degrees(stung + "-low", dip.band.p5, safe.at_most(dip.band.p5), {"baths-5", "down-degree", skin});
         act.degrees(stung + "-high", dip.band.p95, safe.at_least(dip.band.p95), {"baths-95", "up-degree", skin});
+        of.degrees("low", dip.band.p5, safe.at_most(dip.band.p5), {"baths-5", "down-degree", skin}, dip.row);
+        of.degrees("high", dip.band.p95, safe.at_least(dip.band.p95), {"baths-95", "up-degree", skin}, dip.row);
         for (const bool fahrenheit : {false, true}) {
             of.number(fahrenheit ? "span-f" : "span-c", fahrenheit ? dip.band.p95.fahrenheit() : dip.band.p95.celsius(),
                       span_of(dip.band, fahrenheit), {"baths-95", "up-degree", skin}, dip.row);
@@ -82,6 +84,9 @@ void add_touch_figures(FigureList& list) {
     add_mixing(of);
     add_wax_figures(of);
     add_dips(of);
+    add_read_floor(of);
+    of.degrees("fill", of.plan().fill.reading, of.safe().about(of.plan().fill.reading),
+               {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
 }
 
 }  // namespace holdwater::card

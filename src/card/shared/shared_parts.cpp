@@ -3,6 +3,7 @@
 
 #include "facts/facts.hpp"
 
+#include <algorithm>
 #include <string>
 
 namespace holdwater::card {
@@ -19,6 +20,26 @@ Text full(const Telling& telling, const CardFigures& on) {
         }
     }
     return hottest == 0 ? on("reheat") : on("finish", hottest) + for_hold(telling, on, "finish-hold", hottest);
+}
+
+Text contact_line(const Telling& writer) {
+    switch (writer.plan.foods.front().food->contact) {
+        case facts::Contact::free:
+            return writer.words.text("plan.contact-free");
+        case facts::Contact::bottom:
+            return writer.words.text("plan.contact-bottom");
+        case facts::Contact::stacked:
+            return writer.words.text("plan.contact-stacked");
+    }
+    return {};
+}
+
+bool none_at_risk(const plan::Plan& plan) {
+    return std::any_of(plan.foods.begin(), plan.foods.end(), [](const plan::FoodPlan& food) {
+        const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
+        return kind != nullptr &&
+               (kind->category == facts::Category::liver || kind->category == facts::Category::bivalve);
+    });
 }
 
 Text for_hold(const Telling& telling, const CardFigures& on, std::string_view key, const Which& which) {

@@ -10,6 +10,8 @@ namespace holdwater::card {
 /// The temperature of a whole food over the fire after a fall, with its time if it has one: the hottest core asked for,
 /// "75 °C (167 °F) for 2 min".
 Text full(const Telling& telling, const CardFigures& on);
+/// Liver and shellfish are for nobody who is at risk, however hot: viruses.
+bool none_at_risk(const plan::Plan& plan);
 /// " for 3 min", from a figure that is there only where a time is asked for; else nothing.
 Text for_hold(const Telling& telling, const CardFigures& on, std::string_view key, const Which& which);
 
@@ -17,6 +19,9 @@ Text for_hold(const Telling& telling, const CardFigures& on, std::string_view ke
 /// place.
 Text where_asked(const Telling& telling, std::string_view wording, std::string_view place, const CardFigures& on,
                  std::string_view key, const Which& which);
+
+/// "Keep pieces apart and off the bottom.": how the food lies in the bath, by the trip.
+Text contact_line(const Telling& telling);
 
 /// A tick each 5 mm, a label each 10. `nth`: the food, from 1; `first`: the number of its first tick. `mark_own`: the
 /// tick of the food's own thickness stands out.

@@ -15,6 +15,8 @@ struct CardWriter : Telling {
     FigureList& figures;
 
     CardFigures on(std::string_view card) const { return figures.on(card); }
+    /// "card 4, Reading": another card of the trip's deck; std::logic_error where this deck has none of that key.
+    Text ref(std::string_view card) const;
 };
 
 }  // namespace holdwater::card

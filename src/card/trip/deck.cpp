@@ -14,6 +14,18 @@ const std::vector<std::string>& trip_cards() {
     return keys;
 }
 
+Text CardWriter::ref(std::string_view card) const {
+    int number = 0;
+    for (const TripCard& one : deck_order) {
+        number += one.belongs(*this) ? 1 : 0;
+        if (one.key == card && one.belongs(*this)) {
+            const std::string key(card);
+            return words.text("deck.ref", {{"number", number}, {"name", words.text(key + ".name")}});
+        }
+    }
+    throw std::logic_error("a card refers to \"" + std::string(card) + "\", which this deck has not");
+}
+
 Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::string& stamp,
                const std::vector<std::string>& only) {
     FigureList figures = trip_figures({plan, words});
@@ -25,6 +37,9 @@ Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::str
     deck.footer = words.text("deck.footer");
     int number = 0;
     for (const TripCard& maker : deck_order) {
+        if (!maker.belongs(writer)) {
+            continue;
+        }
         ++number;
         if (!only.empty() && std::find(only.begin(), only.end(), maker.key) == only.end()) {
             continue;
@@ -34,7 +49,7 @@ Deck trip_deck(const plan::Plan& plan, const words::Words& words, const std::str
         card.name = words.text(card.key + ".name");
         card.question = words.text(card.key + ".question");
         card.number = number;
-        if (card.cautions.empty()) {
+        if (!card.cautioned()) {
             throw std::logic_error("card without its caution: " + card.key);
         }
         deck.cards.push_back(std::move(card));

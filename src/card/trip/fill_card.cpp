@@ -1,22 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/fill_rounds.hpp"
+#include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 
 #include <initializer_list>
 
 namespace holdwater::card {
-
-namespace {
-
-Steps lines(const CardWriter& writer, std::initializer_list<const char*> keys) {
-    Steps steps;
-    for (const char* key : keys) {
-        steps.add(writer.words.text(key));
-    }
-    return steps;
-}
-
-}  // namespace
 
 Card fill_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
@@ -57,18 +46,8 @@ Card fill_card(const CardWriter& writer) {
     }
     step("fill.step-food");
     card.blocks.add(steps);
-    card.blocks.add(Turn{});
-    card.blocks.add(Heading{w.text("fill.back-heading")});
-    card.blocks.add(reads ? lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3", "fill.back-4"})
-                          : lines(writer, {"fill.back-1", "fill.back-2", "fill.back-3"}));
-    if (reads) {
-        card.blocks.add(Note{w.text("fill.settled", {{"low", on("settled-low")}, {"high", on("settled-high")}})});
-    }
-    card.blocks.add(Heading{w.text("fill.bags-heading")});
-    card.blocks.add(lines(writer, {"fill.bags-1", "fill.bags-2", "fill.bags-3"}));
-    card.blocks.add(Heading{w.text("fill.burn-heading")});
-    card.blocks.add(Note{w.text("fill.first-aid")});
-    card.warn(w.text("fill.caution", {{"mass", on("heavy")}, {"away", writer.children_away()}}));
+    card.blocks.add(Note{contact_line(writer)});
+    card.warn_here(w.text("fill.caution", {{"mass", on("heavy")}, {"away", writer.children_away()}}));
     return card;
 }
 

@@ -64,20 +64,6 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
     return drawn;
 }
 
-std::string key_aside(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
-    const words::Words& w = writer.words;
-    if (!writer.reads()) {
-        return w.text("hold.key-aside-clock");
-    }
-    std::string even = w.text("hold.key-aside", {{"bath", on("hold-bath", food_place(writer.plan, one.food))}});
-    if (one.food.standard.finish) {
-        return w.text(
-            "hold.key-aside-finish",
-            {{"core", on("finish", one.nth)}, {"hold", for_hold(writer, on, "finish-hold", one.nth)}, {"even", even}});
-    }
-    return even;
-}
-
 /// What the table does not say by itself: how to find its column, and what a dip below that costs.
 std::string table_note(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
@@ -88,38 +74,67 @@ std::string table_note(const CardWriter& writer, const CardFigures& on, const Fo
                              : note;
 }
 
-/// The trip's own piece, a table where baths are read, and the ruler for the back.
+constexpr double label_each_mm = 10.0;
+
+/// A bar each 10 mm and for the trip's own piece, the thickest of them where there are many.
+Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
+    constexpr std::size_t most = 10;
+    const words::Words& w = writer.words;
+    const plan::HoldRuler& ruler = one.food.own_hold.ruler;
+    const char* title = !writer.reads()            ? "hold.steps-title-clock"
+                        : one.food.standard.finish ? "hold.steps-title-finish"
+                                                   : "hold.steps-title";
+    Staircase stairs;
+    stairs.title = w.text(title, {{"food", plain(one.food.food->name)},
+                                  {"shape", shape_text(writer, one.food.food->shape)},
+                                  {"bath", where_asked(writer, title, "bath", on, "own-bath", one.nth)}});
+    struct Chosen {
+        std::size_t tick;
+        bool own;
+    };
+    std::vector<Chosen> chosen;
+    for (std::size_t i = 0; i < ruler.ticks.size(); ++i) {
+        const double mm = units::in_millimetres(ruler.ticks[i].thickness);
+        const double thinner = mm - units::in_millimetres(one.food.food->thickness);
+        const bool own = thinner > -1e-3 && thinner < 0.5;
+        if (own || std::abs(std::remainder(mm, label_each_mm)) < 0.5 || i + 1 == ruler.ticks.size()) {
+            chosen.push_back({i, own});
+        }
+    }
+    // The thinnest go first: their pieces are done in the time of the next.
+    while (chosen.size() > most) {
+        chosen.erase(chosen.begin() + (chosen.front().own ? 1 : 0));
+    }
+    for (const Chosen& step : chosen) {
+        const int nth = one.first.tick + static_cast<int>(step.tick);
+        stairs.steps.push_back({units::in_millimetres(ruler.ticks[step.tick].thickness), on("step", nth),
+                                on("ruler", nth), step.own});
+    }
+    stairs.title += ". " + w.text("hold.steps-note");
+    stairs.too_thick = w.text("hold.too-thick");
+    return stairs;
+}
+
+/// The trip's own piece, a table where baths are read, and the thickness steps for the back.
 void add_food(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one, Card& card,
-              std::vector<Ruler>& rulers) {
+              std::vector<Staircase>& stairs) {
     const words::Words& w = writer.words;
     const plan::OwnHold& own = one.food.own_hold;
     const std::string& name = one.food.food->name;
-    if (own.time) {
-        card.blocks.add(on.key(w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}}),
-                               "hold", food_place(writer.plan, one.food), key_aside(writer, on, one)));
-    }
     if (writer.reads()) {
+        // The table has the time of the trip's own piece, in its frame.
+        card.blocks.add(Heading{w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}})});
         card.blocks.add(Note{table_note(writer, on, one)});
         card.blocks.add(table_of(writer, on, one));
+    } else if (own.time) {
+        card.blocks.add(on.key(w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}}),
+                               "hold", food_place(writer.plan, one.food), w.text("hold.key-aside-clock")));
     }
     if (own.any_piece) {
-        rulers.push_back(ruler_of(writer, on, one.food, own.ruler, one.nth, one.first.tick));
+        stairs.push_back(stairs_of(writer, on, one));
     } else {
         card.blocks.add(Note{w.text("hold.other-piece")});
     }
-}
-
-constexpr double label_each_mm = 10.0;
-
-/// A print at the wrong scale gives itself away where the distance of a mark is known: one that every format shows.
-std::string scale_check(const CardWriter& writer, const Ruler& ruler) {
-    constexpr double at_mm = 50.0;
-    for (const Ruler::Tick& tick : ruler.ticks) {
-        if (std::abs(tick.at_mm - at_mm) < 1e-6 && !tick.label.empty() && ruler.too_thick_mm > at_mm) {
-            return " " + writer.words.text("hold.ruler-check", {{"time", tick.label}});
-        }
-    }
-    return "";
 }
 
 }  // namespace
@@ -164,7 +179,7 @@ Card hold_card(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const CardFigures on = writer.on("hold");
     Card card;
-    std::vector<Ruler> rulers;
+    std::vector<Staircase> stairs;
     int nth = 0;
     std::size_t cooked = 0;  // here; the others only stay hot
     for (const plan::FoodPlan& food : plan.foods) {
@@ -174,25 +189,21 @@ Card hold_card(const CardWriter& writer) {
             continue;
         }
         ++cooked;
-        add_food(writer, on, {food, nth, hold_places(plan, food)}, card, rulers);
+        add_food(writer, on, {food, nth, hold_places(plan, food)}, card, stairs);
     }
-    if (!rulers.empty()) {
-        if (writer.reads()) {
-            card.blocks.add(Turn{});
-        }
-        const std::string check = rulers.size() == 1 ? scale_check(writer, rulers.front()) : "";
-        for (Ruler& ruler : rulers) {
-            card.blocks.add(std::move(ruler));
-        }
-        card.blocks.add(Note{w.text("hold.ruler-note") + check});
-    }
-    // Without a ruler nothing but the trip's own piece is known. With several foods each has a limit of its own, where
-    // its ruler ends.
-    const bool all = cooked > 0 && rulers.size() == cooked;
+    // Without steps nothing but the trip's own piece is known. With several foods each has a limit of its own, where its
+    // steps end.
+    const bool all = cooked > 0 && stairs.size() == cooked;
     const plan::FoodPlan& only = plan.foods.front();
-    card.warn(all && plan.foods.size() == 1 && only.thickest
-                  ? w.text("hold.caution", {{"thickest", on.brief("thickest", food_place(plan, only))}})
-                  : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
+    card.warn_here(all && plan.foods.size() == 1 && only.thickest
+                       ? w.text("hold.caution", {{"thickest", on.brief("thickest", food_place(plan, only))}})
+                       : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
+    if (!stairs.empty()) {
+        card.blocks.add(Turn{});
+        for (Staircase& one : stairs) {
+            card.blocks.add(std::move(one));
+        }
+    }
     return card;
 }
 

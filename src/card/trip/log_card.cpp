@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/cards.hpp"
 
+#include <algorithm>
+
 namespace holdwater::card {
 namespace {
 
 using plan::Event;
 
-/// Rows without a time, for whatever is read or poured besides.
-constexpr int spare_rows = 3;
+/// Rows without a time, for whatever is read or poured besides; as many as make this many rows.
+constexpr std::size_t rows_in_all = 9;
 
 /// What is written down of an event, the nth from 1; nothing for pours of the fill before the last.
 Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
@@ -89,20 +91,11 @@ Card log_card(const CardWriter& writer) {
             grid.first_column.push_back(std::move(row));
         }
     }
-    grid.first_column.insert(grid.first_column.end(), spare_rows, "");
+    grid.first_column.resize(std::max(rows_in_all, grid.first_column.size()));
+    grid.first_column.push_back(w.text(writer.reads() ? "log.coldest" : "log.latest"));
+    grid.first_column.push_back(w.text("log.food"));
     card.blocks.add(std::move(grid));
-    card.blocks.add(
-        WriteIn{{w.text("log.after"), ""},
-                {w.text(writer.reads() ? "log.coldest" : "log.latest"), w.text("log.people"), w.text("log.food")}});
-    if (writer.reads()) {
-        card.blocks.add(Note{w.text("log.boxes")});
-    }
-    if (!writer.reads()) {
-        card.blocks.add(Note{w.text("log.blank")});
-    }
-    card.blocks.add(Note{w.text("log.stamp")});
-    card.warn(writer.reads() ? w.text("log.caution", {{"floor", on("read-floor")}})
-                             : w.text("log.caution-clock", {{"late", on("late")}}));
+    card.harmless = true;
     return card;
 }
 

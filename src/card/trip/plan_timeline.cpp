@@ -4,6 +4,7 @@
 #include "card/figures/fill_rounds.hpp"
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/trip/acts.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -52,13 +53,18 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const CardFigures& 
 
 /// Out of the bath and over the fire, in time for the meal; the nth food.
 Text finish_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
-    return writer.words.text(
-        "plan.finish",
-        {{"food", plain(food.food->name)},
-         {"boil", writer.words.text(food.finishing->one.hard_boil ? "plan.boil-hard" : "plan.boil-gently")},
-         {"takes", on("finish-takes", nth)},
-         {"core", on("finish", nth)},
-         {"hold", for_hold(writer, on, "finish-hold", nth)}});
+    const words::Words& w = writer.words;
+    const char* key = food.finishing->one.pan ? "plan.finish-pan" : "plan.finish";
+    Text text = w.text(key, {{"food", plain(food.food->name)},
+                             {"boil", w.text(food.finishing->one.hard_boil ? "plan.boil-hard" : "plan.boil-gently")},
+                             {"takes", on("finish-takes", nth)},
+                             {"pan", where_asked(writer, key, "pan", on, "finish-pan", nth)},
+                             {"core", on("finish", nth)},
+                             {"hold", for_hold(writer, on, "finish-hold", nth)}});
+    if (food.finishing->lots > 1) {
+        text += " " + w.text("plan.finish-lots", {{"count", on.count("finish-lots", nth)}});
+    }
+    return text;
 }
 
 Text pour_text(const CardWriter& writer, const CardFigures& on, const plan::Pour& pour, int nth) {
@@ -74,11 +80,10 @@ Text pour_text(const CardWriter& writer, const CardFigures& on, const plan::Pour
 Text top_up_text(const CardWriter& writer, const CardFigures& on, const plan::TopUp& top_up, int nth) {
     const words::Words& w = writer.words;
     const Text out = top_up.below_rim ? w.text("plan.out-first", {{"below", on("below-rim", nth)}}) : "";
-    if (top_up.wakes) {
-        return w.text("plan.top-up-wake",
-                      {{"wake", on.brief("top-up-fire", nth)}, {"out", out}, {"litres", on("top-up", nth)}});
-    }
-    return w.text(writer.reads() ? "plan.top-up" : "plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
+    return writer.reads() ? w.text("plan.top-up", {{"reads", on.brief("top-up-reads", nth)},
+                                                   {"out", out},
+                                                   {"litres", on("top-up", nth)}})
+                          : w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
 }
 
 Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
@@ -88,7 +93,9 @@ Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::Foo
         return w.text("plan.ready-raw", {{"food", name}});
     }
     return writer.reads()
-               ? w.text("plan.ready", {{"food", name}, {"least", on("ready-if", food_place(writer.plan, food))}})
+               ? w.text("plan.ready", {{"food", name},
+                                      {"least", on("ready-if", food_place(writer.plan, food))},
+                                      {"hold", writer.ref("hold")}})
                : w.text("plan.ready-clock", {{"food", name}});
 }
 
@@ -129,7 +136,8 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
             return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
-            return w.text(plan.trip->at_risk ? "plan.serve" : "plan.serve-risk");
+            return plan.trip->at_risk ? w.text("plan.serve")
+                                      : w.text("plan.serve-risk", {{"one", writer.ref("one")}});
     }
     return {};
 }
@@ -141,6 +149,63 @@ Step step_of(const CardWriter& writer, const CardFigures& on, int nth) {
                            ? on("ready", food_place(writer.plan, writer.plan.foods[event.index]))
                            : on("act", nth);
     return {when, event_text(writer, on, event)};
+}
+
+using TimedSteps = std::vector<TimedStep>;
+
+/// The fire of each top-up, before it.
+void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
+    int nth = 0;
+    for (const plan::TopUp& top_up : writer.plan.top_ups) {
+        ++nth;
+        all.push_back({top_up.light_fire,
+                       {on("top-up-fire", nth), writer.words.text(top_up.wakes ? "plan.wake-fire" : "plan.fire")}});
+    }
+}
+
+/// What it reads once the food has taken its heat; not where a top-up comes first.
+void add_settled(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
+    const plan::Plan& plan = writer.plan;
+    const units::LocalTime at = settled_at(plan);
+    const bool first = plan.top_ups.empty() || at < plan.top_ups.front().light_fire;
+    if (writer.reads() && first && at < plan.trip->serve) {
+        all.push_back({at,
+                       {on("settled-at"), writer.words.text("plan.settled", {{"low", on("settled-low")},
+                                                                             {"high", on("settled-high")}})}});
+    }
+}
+
+void add_sides(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
+    const words::Words& w = writer.words;
+    const plan::Sides& sides = writer.plan.around.sides;
+    for (std::size_t i = 0; i < sides.list.size(); ++i) {
+        const Which which = side_place(sides, i);
+        all.push_back({on.moment("side", which),
+                       {on("side", which),
+                        w.text("plan.side", {{"side", plain(sides.list[i].name)},
+                                             {"takes", on("side-takes", static_cast<int>(i) + 1)}})}});
+    }
+    for (int nth = 1; nth <= static_cast<int>(sides.clashes.size()); ++nth) {
+        all.push_back({on.moment("clash-from", nth),
+                       {on("clash-from", nth), w.text("plan.clash", {{"until", on.brief("clash-until", nth)}})}});
+    }
+}
+
+/// Until when the meal may wait, and when that holds.
+void add_wait(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    if (!(plan.waits_until > plan.trip->serve)) {
+        return;
+    }
+    const auto told = [&] {
+        if (!writer.reads()) {
+            return w.text(plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock");
+        }
+        const Text& serve = on.brief("act", act_at(plan, plan.trip->serve));
+        return w.text("plan.wait", {{"least", on("waits-if")}, {"serve", serve}});
+    };
+    all.push_back({plan.waits_until, {on("waits-until"), told()}});
 }
 
 /// A last pot of next to nothing is no step.
@@ -159,6 +224,9 @@ Steps timeline_of(const CardWriter& writer) {
             all.push_back({plan.events[i].at, step_of(writer, on, static_cast<int>(i) + 1)});
         }
     }
+    add_fires(writer, on, all);
+    add_settled(writer, on, all);
+    add_sides(writer, on, all);
     int nth = 0;
     const auto add_sear = [&](units::LocalTime meal) {
         if (auto step = sear_step(writer, on, meal, ++nth)) {
@@ -169,6 +237,7 @@ Steps timeline_of(const CardWriter& writer) {
         add_sear(meal.serve);
     }
     add_sear(plan.trip->serve);
+    add_wait(writer, on, all);
     std::stable_sort(all.begin(), all.end(), [](const TimedStep& a, const TimedStep& b) { return a.at < b.at; });
     Steps steps;
     steps.numbered = false;

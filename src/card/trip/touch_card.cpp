@@ -71,21 +71,46 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     Steps steps;
     if (on.has("parts-boiling")) {
         card.blocks.add(KeyNumber{w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
-                                  w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}})});
+                                  w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}, {"fill", writer.ref("fill")}})});
         steps.add(w.text("touch.pour"));
         if (on.has("parts-boiling-ice-water")) {
             steps.add(w.text("touch.ice-water", {{"parts", on("parts-boiling-ice-water")}}));
         }
         steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
     } else {
-        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "", w.text("touch.key-aside-all")});
+        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "", w.text("touch.key-aside-all", {{"fill", writer.ref("fill")}})});
         steps.add(w.text("touch.pour"));
     }
     if (!writer.plan.top_ups.empty()) {
-        steps.add(writer.reads() ? w.text("touch.top-up", {{"litres", on("top-up-most")}})
-                                 : w.text("touch.top-up-fixed"));
+        steps.add(writer.reads() ? w.text("touch.top-up", {{"litres", on("top-up-most")}, {"plan", writer.ref("plan")}})
+                                 : w.text("touch.top-up-fixed", {{"plan", writer.ref("plan")}}));
     }
     card.blocks.add(std::move(steps));
+}
+
+/// What stung may have been, over one scale with floor and fill: how little it tells is seen at a glance.
+Bands dip_picture(const CardWriter& writer, const CardFigures& on) {
+    const words::Words& w = writer.words;
+    const bool us = writer.us_first();
+    Bands picture;
+    picture.head = w.text("touch.dip-may-be", {{"unit", us ? "°F" : "°C"}});
+    picture.from = facts::facts().temperature("touch.prior.low").celsius();
+    picture.to = facts::facts().temperature("touch.prior.high").celsius();
+    int nth = 0;
+    for (const char* const dip : dip_keys) {
+        if (!on.has("span-c", ++nth)) {
+            continue;
+        }
+        const Which which = nth;
+        picture.bars.push_back({w.text(std::string("touch.dip-") + dip), on.look_at("low", which).number.value,
+                                on.look_at("high", which).number.value, on(us ? "span-f" : "span-c", nth)});
+    }
+    if (writer.reads()) {
+        const plan::Plan& plan = writer.plan;
+        picture.marks = {{plan.levels.read_floor.celsius(), w.text("touch.mark-floor", {{"floor", on("read-floor-level")}})},
+                         {plan.fill.reading.celsius(), w.text("touch.mark-fill", {{"fill", on("fill")}})}};
+    }
+    return picture;
 }
 
 }  // namespace
@@ -118,8 +143,14 @@ Card touch_card(const CardWriter& writer) {
     add_mixing(writer, on, card);
     add_wax(writer, on, any_poultry_or_fish(writer.plan), card);
     card.blocks.add(Turn{});
-    add_hand(writer, on, card);
-    card.warn(writer.words.text("touch.caution"));
+    card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " + writer.words.text("touch.hand-2")});
+    card.blocks.add(dip_picture(writer, on));
+    Text proves = writer.words.text("touch.proves");
+    if (const Text burn = burns_alike(on); !burn.empty()) {
+        proves += " " + writer.words.text("touch.burns", {{"burn", burn}});
+    }
+    card.blocks.add(Note{std::move(proves)});
+    card.warn_here(writer.words.text("touch.caution"));
     return card;
 }
 

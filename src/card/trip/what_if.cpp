@@ -19,7 +19,7 @@ Text line(const CardWriter& writer, const CardFigures& on, const char* key, int 
                                        {"full", asks_full ? full(writer, on) : ""}});
 }
 
-const char* key_of_night(const CardWriter& writer, const plan::WhatIfAnswer& answer) {
+const char* key_before(const CardWriter& writer, const plan::WhatIfAnswer& answer) {
     if (!answer.broken.empty()) {
         return "broken";
     }
@@ -46,21 +46,8 @@ Blocks under_heading(const CardWriter& writer, const std::vector<Text>& lines) {
 
 }  // namespace
 
-Blocks what_ifs_of_night(const CardWriter& writer) {
-    const CardFigures on = writer.on("night");
-    std::vector<Text> lines;
-    int nth = 0;
-    for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
-        ++nth;
-        if (writer.reads()) {
-            lines.push_back(line(writer, on, key_of_night(writer, answer), nth));
-        }
-    }
-    return under_heading(writer, lines);
-}
-
-Blocks what_ifs_of_limits(const CardWriter& writer) {
-    const CardFigures on = writer.on("limits");
+Blocks what_ifs_of(const CardWriter& writer) {
+    const CardFigures on = writer.on("trouble");
     std::vector<Text> lines;
     int nth = 0;
     for (const plan::WhatIfAnswer& answer : writer.plan.what_ifs) {
@@ -74,14 +61,14 @@ Blocks what_ifs_of_limits(const CardWriter& writer) {
             }
             continue;
         }
-        if (answer.action == FallAction::none) {
-            continue;
+        lines.push_back(line(writer, on, key_before(writer, answer), nth));
+        if (answer.action != FallAction::none) {
+            lines.push_back(line(writer, on,
+                                 answer.action == FallAction::finish_and_eat_next  ? "next"
+                                 : answer.action == FallAction::finish_and_eat_now ? "now"
+                                                                                   : "away",
+                                 nth));
         }
-        lines.push_back(line(writer, on,
-                             answer.action == FallAction::finish_and_eat_next  ? "next"
-                             : answer.action == FallAction::finish_and_eat_now ? "now"
-                                                                               : "away",
-                             nth));
     }
     return under_heading(writer, lines);
 }

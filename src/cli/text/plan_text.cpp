@@ -60,7 +60,7 @@ std::string top_up_words(const Told& told, const plan::TopUp& top_up, int nth) {
     if (!told.reads()) {
         return fmt::format("{}pour {} boiling", out, in);
     }
-    return fmt::format("top up to {}: {}about {} boiling (reads about {})", told("topup", "mark"), out, in,
+    return fmt::format("top up to {}: {}about {} boiling (reads about {})", told("reading", "mark"), out, in,
                        told("terminal", "top-up-reads", nth));
 }
 
@@ -181,13 +181,13 @@ std::vector<Line> timeline(const Told& told) {
 /// Without a thermometer: what to do about a pour that came later than the plan allows for.
 std::string what_was_late(const Told& told) {
     if (!told.plan.late_pour) {
-        return fmt::format("food whose pour was over {} late is thrown away", told("limits", "late"));
+        return fmt::format("food whose pour was over {} late is thrown away", told("trouble", "late"));
     }
     return fmt::format(
         "a pour over {} late, up to {}: the food\nat once into a pot at a hard boil for {}, eat it now, keep none; "
         "later "
         "still: throw it away",
-        told("limits", "late"), told("limits", "boil-until"), told("limits", "boil"));
+        told("trouble", "late"), told("trouble", "boil-until"), told("trouble", "boil"));
 }
 
 }  // namespace
@@ -220,7 +220,7 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                   "\nUntil it goes into the bath raw food stays at {} or below: in another cold box or bag "
                   "with its ice, since "
                   "this box\nis full of hot water.{}\n\n",
-                  told("kitchen", "raw-cold"),
+                  told("packing", "raw-cold"),
                   plan.around.frost ? " In this frost keep it from freezing: a frozen start is not worked out." : "");
     int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
@@ -270,7 +270,7 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                ? fmt::format(
                      "bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it "
                      "may be left {}\n",
-                     told("limits", "read-floor"), told("limits", "action-line"), told("night", "mark"), longest)
+                     told("reading", "read-floor"), told("reading", "action-line"), told("night", "mark"), longest)
            : plan.top_ups.empty()
                ? fmt::format("no thermometer: lid shut until the meal\n")
                : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n",
@@ -279,8 +279,8 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                ? fmt::format(
                      "if the meal slips, it may wait in the bath until {} without another top-up, {}, and no longer, "
                      "whatever is said above\n",
-                     told.when("limits", "waits-until"),
-                     told.reads() ? fmt::format("if it reads {} or more at serving", told("limits", "waits-if"))
+                     told.when("plan", "waits-until"),
+                     told.reads() ? fmt::format("if it reads {} or more at serving", told("plan", "waits-if"))
                      : plan.top_ups.empty() ? std::string("lid shut")
                                             : std::string("if every pour was on time"))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));

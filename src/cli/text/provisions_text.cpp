@@ -15,7 +15,7 @@ class ProvisionsText {
   public:
     explicit ProvisionsText(const plan::Plan& plan)
         : figures_(card::kitchen_figures({plan, words::Words::model()})),
-          kitchen_(figures_.of("kitchen")),
+          kitchen_(figures_.of("packing")),
           besides_(figures_.of("terminal")),
           around_(plan.around),
           trip_(*plan.trip) {}

@@ -36,7 +36,7 @@ std::string answer_by_clock(const plan::WhatIfAnswer& answer, const Told& told) 
             return fmt::format(
                 "a pour may come so late that the food goes at once into a pot at a hard boil for {}: eat "
                 "it now, keep none.",
-                told("limits", "boil"));
+                told("trouble", "boil"));
         case plan::LateStep::throw_away:
             return "a pour may come so late that the food is thrown away.";
     }
@@ -46,8 +46,8 @@ std::string answer_by_clock(const plan::WhatIfAnswer& answer, const Told& told) 
 /// Of the nth question, from 1.
 std::string answer_of(const plan::WhatIfAnswer& answer, const Told& told, int nth) {
     const plan::Plan& plan = told.plan;
-    const std::string full = card::full(told.telling(), told.of("limits"));
-    const std::string longest = told("limits", "what-if", nth);
+    const std::string full = card::full(told.telling(), told.of("trouble"));
+    const std::string longest = told("trouble", "what-if", nth);
     const std::string below = told("terminal", "what-if-below", nth);
     const units::Duration without = answer.what->fire_out.value_or(units::Duration{0}) + plan.round;
     const std::string early = without <= answer.longest

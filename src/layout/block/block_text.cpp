@@ -50,6 +50,10 @@ Fragment steps(const card::Steps& block, const BlockContext& setting, int first_
         clock_width = std::max(clock_width, when.width);
         marks.push_back({count, when});
     }
+    // Clock times end at one line, words begin at one.
+    const bool words = std::none_of(block.steps.begin(), block.steps.end(), [](const auto& s) {
+        return s.when.find_first_of("0123456789") != std::string::npos;
+    });
     const Millimetres clock_x = block.numbered ? number_width + gutter : 0.0_mm;
     const Millimetres text_x = clock_x + (clocks ? clock_width + gutter : 0.0_mm);
 
@@ -68,15 +72,15 @@ Fragment steps(const card::Steps& block, const BlockContext& setting, int first_
         const Millimetres baseline = made.height + ascent(mark.size_pt);
         const std::size_t first = made.items.size();
         place(made.items, marks[i][0], number_width - marks[i][0].width, baseline, mark);
-        place(made.items, marks[i][1], clock_x + clock_width - marks[i][1].width, baseline, mark);
+        place(made.items, marks[i][1], clock_x + (words ? 0.0_mm : clock_width - marks[i][1].width), baseline, mark);
         set_cell(made.items, first, 0);
         const std::size_t after_mark = made.items.size();
-        const Fragment words = paragraph(block.steps[i].text, text, setting.width - text_x, setting.measure);
+        const Fragment said = paragraph(block.steps[i].text, text, setting.width - text_x, setting.measure);
         const Millimetres drop = ascent(mark.size_pt) - ascent(text.size_pt);  // to share the baseline
-        put(made, words, text_x, made.height + drop);
+        put(made, said, text_x, made.height + drop);
         set_cell(made.items, after_mark, 1);
         set_row(made.items, first, i);
-        made.height += std::max(drop + words.height, lines_height(1, mark.size_pt));
+        made.height += std::max(drop + said.height, lines_height(1, mark.size_pt));
     }
     return made;
 }

@@ -48,6 +48,12 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
                 return write_in(one, setting);
             } else if constexpr (std::is_same_v<Kind, card::Drawings>) {
                 return drawings(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Thermometer>) {
+                return thermometer(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Staircase>) {
+                return staircase(one, setting);
+            } else if constexpr (std::is_same_v<Kind, card::Bands>) {
+                return bands(one, setting);
             } else {
                 static_assert(std::is_same_v<Kind, card::Ruler> || std::is_same_v<Kind, card::Turn>);
                 return {};
@@ -57,8 +63,9 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
 }
 
 const char* block_name(const card::Block& block) {
-    static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder",  "ruler",
-                                            "curve",   "day bar",    "caution", "note",  "write-in", "drawing", "turn"};
+    static constexpr const char* names[] = {
+        "heading", "key number", "key row",  "steps",   "table", "ladder",      "ruler",           "curve", "day bar",
+        "caution", "note",       "write-in", "drawing", "turn",  "thermometer", "thickness steps", "bands"};
     static_assert(std::size(names) == std::variant_size_v<card::Block>);
     return names[block.index()];
 }

@@ -17,6 +17,10 @@ Fragment key_row(const card::KeyRow& block, const BlockContext& setting);
 Fragment steps(const card::Steps& block, const BlockContext& setting, int first_number = 1);
 Fragment table(const card::Table& block, const BlockContext& setting);
 Fragment ladder(const card::Ladder& block, const BlockContext& setting);
+Fragment thermometer(const card::Thermometer& block, const BlockContext& setting);
+/// Along the longer side of the card; bars that have no room are left out, and the last bar says so.
+Fragment staircase(const card::Staircase& block, const BlockContext& setting);
+Fragment bands(const card::Bands& block, const BlockContext& setting);
 Fragment curve(const card::Curve& block, const BlockContext& setting);
 Fragment day_bar(const card::DayBar& block, const BlockContext& setting);
 Fragment note(const card::Note& block, const BlockContext& setting);

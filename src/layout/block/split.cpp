@@ -27,6 +27,10 @@ std::size_t rows_of(const card::Block& block) {
     if (const auto* grid = std::get_if<card::WriteIn>(&block)) {
         return grid->first_column.size();
     }
+    if (const auto* thermometer = std::get_if<card::Thermometer>(&block)) {
+        return thermometer->sections.size() == 1 ? thermometer->sections.front().rows.size()
+                                                 : thermometer->sections.size();
+    }
     return 0;
 }
 
@@ -47,6 +51,14 @@ std::pair<Piece, Piece> split_after(const Piece& piece, std::size_t rows) {
     } else if (const auto* grid = std::get_if<card::WriteIn>(&piece.block)) {
         std::tie(std::get<card::WriteIn>(parts.first.block).first_column,
                  std::get<card::WriteIn>(parts.second.block).first_column) = cut(grid->first_column, rows);
+    } else if (const auto* thermometer = std::get_if<card::Thermometer>(&piece.block)) {
+        auto& first = std::get<card::Thermometer>(parts.first.block).sections;
+        auto& second = std::get<card::Thermometer>(parts.second.block).sections;
+        if (thermometer->sections.size() == 1) {
+            std::tie(first.front().rows, second.front().rows) = cut(thermometer->sections.front().rows, rows);
+        } else {
+            std::tie(first, second) = cut(thermometer->sections, rows);
+        }
     }
     return parts;
 }

@@ -32,7 +32,8 @@ class FaceCheck {
               const Rect& printable)
         : page_(page), format_(format), measure_(measure), problems_(problems), printable_(printable) {}
 
-    void run();
+    /// True if a caution stands on it.
+    bool run();
 
   private:
     void check_text(std::size_t index, const PlacedText& text);
@@ -183,7 +184,7 @@ void FaceCheck::check_overlaps() {
     }
 }
 
-void FaceCheck::run() {
+bool FaceCheck::run() {
     bool cautioned = false;
     for (std::size_t i = 0; i < page_.items.size(); ++i) {
         const Item& item = page_.items[i];
@@ -208,9 +209,7 @@ void FaceCheck::run() {
                    item);
     }
     check_overlaps();
-    if (!cautioned && !printable_) {
-        report("caution-missing", "no caution stands on this face");
-    }
+    return cautioned;
 }
 
 }  // namespace
@@ -218,8 +217,14 @@ void FaceCheck::run() {
 problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format& format, const Measure& measure) {
     problem::Problems problems;
     for (const auto& card : cards) {
+        bool cautioned = card.harmless;
         for (const auto& page : card.faces) {
-            FaceCheck(page, format, measure, problems).run();
+            cautioned = FaceCheck(page, format, measure, problems).run() || cautioned;
+        }
+        if (!cautioned) {
+            problems.push_back(problem::error(
+                "caution-missing", fmt::format("{}: no caution stands on this card",
+                                               card.faces.empty() ? card.key : card.faces.front().name)));
         }
     }
     return problems;

@@ -40,7 +40,8 @@ constexpr Millimetres above_foot = 1.4_mm;
 
 bool ends_with_rule(const Piece& piece) {
     return std::holds_alternative<card::Table>(piece.block) || std::holds_alternative<card::WriteIn>(piece.block) ||
-           std::holds_alternative<card::Ladder>(piece.block);
+           std::holds_alternative<card::Ladder>(piece.block) ||
+           std::holds_alternative<card::Thermometer>(piece.block);
 }
 
 /// Set with more air it is never lower: all but key numbers, beside which more may find room when they are larger.
@@ -82,7 +83,7 @@ FaceMaker::Column FaceMaker::new_column(const std::vector<Piece>& pieces) const 
     column.bottom -= column.strip.bottom;
     // The foot is set as for a face that goes on: the words of the turn must have their room in any case.
     column.head = header(column.width, {1, 4}).height;
-    column.foot = footer(column.width, {1, 4}).height;
+    column.foot = footer(column.width, {0, 4}).height;
     column.cautions = cautions(card_.cautions, setting(column.width, 0.0));
     return column;
 }

@@ -43,7 +43,10 @@ Fragment FaceMaker::header(Millimetres width, FacePlace place) const {
     if (place.count > 2) {
         tag += " · " + leaf_of(place.index, place.count, phrases_);
     }
-    const Fragment tag_text = paragraph(tag, name, width - box_width - gap, measure_);
+    // Beside the mark of the format where it has one.
+    const Millimetres mark_width =
+        format_.mark.empty() ? 0.0_mm : one_line(format_.mark, name, measure_).width + here.scaled(1.5_mm);
+    const Fragment tag_text = paragraph(tag, name, width - box_width - gap - mark_width, measure_);
     const Fragment words = paragraph(card_.question, question, width - box_width - gap, measure_);
 
     Fragment made;
@@ -101,13 +104,15 @@ Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
     const Millimetres cue_at = beside ? 0.0_mm : trip.height;
     const Millimetres cue_ends = cue_at + lines_height(1, cue_pt);
     const Millimetres second = (cue.empty() ? trip.height : std::max(trip.height, cue_ends)) + here.scaled(0.4_mm);
-    put(made, words, 0.0_mm, second);
+    if (place.index == 0) {  // once a card
+        put(made, words, 0.0_mm, second);
+    }
     if (!cue.empty()) {  // last, as it is read
         const Millimetres baseline = cue_at + ascent(cue_pt);
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }
-    made.height = second + words.height;
+    made.height = place.index == 0 ? second + words.height : std::max(trip.height, cue.empty() ? 0.0_mm : cue_at + ascent(cue_pt) + descent(strong.size_pt));
     return made;
 }
 

@@ -67,12 +67,12 @@ problem::Result<std::vector<CardFaces>> DeckMaker::run(card::Deck& deck) {
     }
     std::vector<CardFaces> made;
     for (const auto& card : deck.cards) {
-        if (card.cautions.empty()) {
+        if (!card.cautioned()) {
             problems_.push_back(caution_missing(card));
             continue;
         }
         if (auto faces = faces_of(deck, card); !faces.empty()) {
-            made.push_back({card.key, std::move(faces)});
+            made.push_back({card.key, std::move(faces), card.harmless});
         }
     }
     const auto found = check_faces(made, format_, measure_);

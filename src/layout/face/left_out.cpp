@@ -18,7 +18,8 @@ namespace {
 
 bool is_drawing(const card::Block& block) {
     return std::holds_alternative<card::DayBar>(block) || std::holds_alternative<card::Curve>(block) ||
-           std::holds_alternative<card::Ruler>(block) || std::holds_alternative<card::Drawings>(block);
+           std::holds_alternative<card::Ruler>(block) || std::holds_alternative<card::Drawings>(block) ||
+           std::holds_alternative<card::Staircase>(block) || std::holds_alternative<card::Bands>(block);
 }
 
 /// The card without its drawing at this place among the blocks; what is said of a ruler's use goes with it.
@@ -108,7 +109,7 @@ problem::Problems Leaving::run() {
     for (bool again = true; again;) {
         again = false;
         for (auto card = deck_.cards.begin(); card != deck_.cards.end();) {
-            if (card->cautions.empty() || trim(*card)) {  // a card without its caution is refused elsewhere
+            if (!card->cautioned() || trim(*card)) {  // a card without its caution is refused elsewhere
                 ++card;
                 continue;
             }

@@ -28,15 +28,15 @@ bool says(const plan::Plan& plan, const char* language, const char* key, const s
 
 }  // namespace
 
-TEST_CASE("where the pots may not give the mark, Top-up and Night say to go by the reading, else not") {
+TEST_CASE("where the pots may not give the mark, Reading and Night say to go by the reading, else not") {
     const Dealt demo("layouts/trips/trail-crew.toml");
     REQUIRE_FALSE(demo.plan.mark_out_of_reach);
     plan::Plan out_of_reach = demo.plan;  // hardly any trip that holds is one
     out_of_reach.mark_out_of_reach = true;
     for (const auto& [language, text] :
-         {std::pair{"en", "go by what it reads"}, std::pair{"es", "guiarse por lo que marca"}}) {
+         {std::pair{"en", "go by the reading"}, std::pair{"es", "guiarse por la lectura"}}) {
         CAPTURE(language);
-        for (const char* key : {"topup", "night"}) {
+        for (const char* key : {"reading", "night"}) {
             CAPTURE(key);
             CHECK(says(out_of_reach, language, key, text));
             CHECK_FALSE(says(demo.plan, language, key, text));

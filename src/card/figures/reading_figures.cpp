@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The figures of the Top-up card.
+// The figures of the card Reading.
 #include "card/figures/parts.hpp"
+#include "facts/facts.hpp"
 
 namespace holdwater::card {
 
@@ -23,10 +24,36 @@ void add_ladder(const FigureMaker& of) {
     }
 }
 
+/// Below the floor: readings that end a row.
+void add_fallen(const FigureMaker& of) {
+    int nth = 0;
+    for (const plan::MorningRow& row : of.plan().night.morning) {
+        of.brief().degrees("fallen", row.reading, of.safe().at_least(row.reading),
+                   {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
+    }
+}
+
+/// The floor as a reading, and where it is time to top up.
+void add_levels(const FigureMaker& of) {
+    const plan::Plan& plan = of.plan();
+    const std::string rule = of.source(
+        "rules", std::string(facts::to_name(plan.trip->rules)) + " [" + plan.foods.front().standard.rule_source + "]");
+    of.acted_on().degrees("read-floor", plan.levels.read_floor, of.safe().at_least(plan.levels.read_floor),
+                          {"rule-thermometer", "up-degree", rule});
+    of.acted_on().degrees("action-line", plan.levels.action_line, of.safe().at_least(plan.levels.action_line),
+                          {"rule", "up-degree", rule});
+    add_read_floor(of);
+    add_action_line(of);
+}
+
 }  // namespace
 
-void add_top_up_figures(FigureList& list) {
-    const FigureMaker of(list, "topup");
+void add_reading_figures(FigureList& list) {
+    const FigureMaker of(list, "reading");
+    if (!of.reads()) {
+        add_levels(of);
+        return;
+    }
     const FigureMaker act = of.acted_on();
     const SafeSide& safe = of.safe();
     const plan::Plan& plan = of.plan();
@@ -34,27 +61,18 @@ void add_top_up_figures(FigureList& list) {
     const How cooling{"share-95", "down-15-min", of.source("cooling-law")};
     act.degrees("mark", plan.levels.mark, safe.at_least(plan.levels.mark),
                 {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
-    int nth = 0;
-    for (const plan::TopUp& top_up : plan.top_ups) {
-        ++nth;
-        act.at("top-up", top_up.at, {"share-95-jointly", "down-15-min-night", of.source("heat-engine")}, nth);
-        act.litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
-                   {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
-        if (top_up.below_rim) {
-            of.length("by-clock-below-rim", *top_up.below_rim, safe.water_line(*top_up.below_rim),
-                      {"share-95", "up-mm", balance}, nth);
-        }
-    }
     act.span("interval-calm", plan.interval_calm, safe.may_leave(plan.interval_calm), cooling);
     act.span("interval-rough", plan.interval_rough, safe.may_leave(plan.interval_rough), cooling);
-    add_read_floor(of);
-    add_action_line(of);
+    of.degrees("fill", plan.fill.reading, safe.about(plan.fill.reading),
+               {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
+    add_levels(of);
+    add_full(of);
     add_ladder(of);
+    add_fallen(of);
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
     of.litres("pots-give", batch, safe.measured(batch, Toward::down),
               {"as-given", "down-tenth", of.source("trip-file")});
     of.span("round", plan.round, units::print(plan.round, Toward::up), {"as-given", "none", of.source("trip-file")});
-    add_late(of);
 }
 
 }  // namespace holdwater::card

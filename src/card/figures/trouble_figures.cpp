@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The figures of the Limits card.
+// The figures of the card If something goes wrong.
 #include "card/figures/parts.hpp"
 #include "facts/facts.hpp"
 #include "safety/after_fall.hpp"
@@ -29,7 +29,6 @@ void add_cold_baths(const FigureMaker& of) {
 
 /// Without a thermometer.
 void add_late_pour(const FigureMaker& of) {
-    add_late(of);
     if (const auto& saved = of.plan().late_pour) {
         of.span("boil-until", saved->until, units::print(saved->until, Toward::down),
                 {"rule", "none", of.source("figure", "top-up.late")});
@@ -70,10 +69,11 @@ void add_come_up(const FigureMaker& of) {
                {"rule", "up-degree", of.source("figure", "come-up.to")});
 }
 
-void add_limits_figures(FigureList& list) {
-    const FigureMaker of(list, "limits");
-    add_falls(of);
+void add_trouble_figures(FigureList& list) {
+    const FigureMaker of(list, "trouble");
+    add_full(of);
     add_come_up(of);
+    add_late(of);
     add_waits_until(of);
     add_late_pour(of);
     add_what_ifs(of);

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "plan/result/plan.hpp"
+
+namespace holdwater::card {
+
+/// True if somebody sleeps while food is in the bath: the trip names hours of sleep, and they fall between food in and
+/// the meal.
+bool overnight(const plan::Plan& plan);
+
+}  // namespace holdwater::card
