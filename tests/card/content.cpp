@@ -396,7 +396,7 @@ TEST_CASE("the Hold card tells each food its own thickest piece, and no food ano
     }
     CHECK(with_steps == 2);
     // One food alone: in the caution.
-    const Dealt one("layouts/trips/trail-crew.toml");
+    const Dealt one("tests/plan/trips/frosty-weekend.toml");
     const std::string caution = caution_of(one.card("hold"));
     std::smatch number;
     REQUIRE(std::regex_search(caution, number, std::regex(R"(Over (\d+))")));

@@ -144,7 +144,7 @@ TEST_CASE("a figure that nobody made is an internal error that names it, never a
 }
 
 TEST_CASE("a line of the ladder is said to be enough in 95 of 100, as it is worked out") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     int lines = 0;
     for (const card::CardNumber& number : card::card_numbers({dealt.plan, words::Words::model()})) {
         if (number.card == "reading" && number.name.starts_with("pour") && number.name.ends_with("_l")) {

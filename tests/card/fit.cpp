@@ -80,7 +80,7 @@ TEST_CASE("the decks are laid out in every other language, in each system of uni
 
 TEST_CASE("the demo decks are laid out in other systems of units as well") {
     const layout::Measure& by = real_measure();
-    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* name : {"trail-crew", "hut-night", "paddling-day", "class-day"}) {
         CAPTURE(name);
         Dealt dealt(demo_trip(name));
         for (const units::System system : {units::System::metric, units::System::us, units::System::us_first}) {

@@ -205,7 +205,7 @@ TEST_CASE("no English is left on a card of another language") {
 }
 
 TEST_CASE("figures get the decimal mark of the language, names that the user gave stay as they are") {
-    trip::Trip trip = trip_at("layouts/trips/trail-crew.toml");
+    trip::Trip trip = trip_at("tests/plan/trips/frosty-weekend.toml");
     trip.name = "Camp 3.5";
     trip.foods.front().name = "Loin 2.5";
     trip.sides.front().name = "barley 1.5";

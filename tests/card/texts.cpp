@@ -98,7 +98,7 @@ std::vector<std::string> other_languages() {
 
 std::vector<std::string> trip_paths() {
     std::vector<std::string> paths;
-    for (const char* demo : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* demo : {"frosty-weekend", "paddling-day", "class-day"}) {
         paths.push_back(std::string("layouts/trips/") + demo + ".toml");
     }
     for (const auto& entry :

@@ -19,7 +19,7 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 TEST_CASE("every demo deck prints in hand and pocket on A4 and Letter, twice the same bytes, valid and readable") {
-    for (const char* trip : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* trip : {"trail-crew", "hut-night", "paddling-day", "class-day"}) {
         for (const char* format : {"hand", "pocket"}) {
             for (const char* sheet : {"a4", "letter"}) {
                 // What is written depends on format and sheet in the same way for every trip, so the one with a night,
@@ -63,7 +63,7 @@ TEST_CASE("the hold ruler measures true in the page items: 20 mm to 80 mm is 60 
     quick.search = {64, 1};
     quick.promise = {256, 1};
     quick.advise = false;
-    const trip::Trip trip = demo_trip("trail-crew");
+    const trip::Trip trip = demo_trip("frosty-weekend");
     const auto plan = plan::make_plan(trip, quick);
     REQUIRE(plan.ok());
     const auto words = words::Words::read(source_text("layouts/words/en.toml"), "en.toml");

@@ -94,7 +94,7 @@ struct Line {
 }  // namespace
 
 const std::vector<std::string>& demo_names() {
-    static const std::vector<std::string> names = {"trail-crew", "paddling-day", "class-day"};
+    static const std::vector<std::string> names = {"trail-crew", "hut-night", "paddling-day", "class-day"};
     return names;
 }
 

@@ -18,7 +18,7 @@ namespace {
 
 /// A small box, well kept, in still air near freezing; whole red meat under the rules of the us.
 trip::Trip small_box(double hours) {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.foods[0].thickness = units::millimetres(60);
     trip.foods[0].mass = trip.foods[0].mass * (60.0 * 60.0 / 85.0 / 85.0);
     trip.foods[0].pieces = 1;

@@ -2,6 +2,7 @@
 // The demo trips: the promises of a plan, looked at from outside the planner.
 #include "plan/result/hold_table.hpp"
 #include "plan/result/plan.hpp"
+#include "plan/search/burden.hpp"
 #include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/trips.hpp"
@@ -52,10 +53,19 @@ void keeps_its_promises(const plan::Plan& plan) {
 }  // namespace
 
 TEST_CASE("each demo trip has a plan that keeps its promises") {
-    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* name : {"trail-crew", "hut-night", "paddling-day", "class-day"}) {
         CAPTURE(name);
         keeps_its_promises(support::demo_plan(name));
     }
+}
+
+TEST_CASE("the demo of a day asks for no top-up, that of a night wakes nobody") {
+    const plan::Plan& day = support::demo_plan("trail-crew");
+    CHECK(day.top_ups.empty());
+    CHECK(day.foods.front().ready() < day.trip->serve);
+    const plan::Plan& night = support::demo_plan("hut-night");
+    CHECK(plan::wakes_of(night) == 0);
+    CHECK(night.trip->serve.since(night.fill.food_in) > units::hours(8));
 }
 
 TEST_CASE("the same trip gives the same plan") {

@@ -73,7 +73,7 @@ LinesOfRun lines_of_run(const plan::Setup& setup, const plan::Schedule& schedule
 }
 
 trip::Trip steady_trip(facts::Shape shape, double air) {
-    trip::Trip trip = demo_trip("trail-crew");
+    trip::Trip trip = demo_trip("frosty-weekend");
     for (auto& hour : std::get<std::vector<trip::Weather::Daily>>(trip.weather.hours)) {
         hour.air = units::celsius(air);
     }

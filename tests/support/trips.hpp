@@ -6,6 +6,7 @@
 #include "support/files.hpp"
 #include "trip/read_trip.hpp"
 
+#include <filesystem>
 #include <stdexcept>
 #include <string>
 
@@ -36,8 +37,11 @@ inline trip::Trip trip_at(const std::string& where) {
     return std::move(trip).value();
 }
 
+/// A demo by its name, or a trip of tests/plan/trips.
 inline trip::Trip demo_trip(const std::string& name) {
-    return trip_at("layouts/trips/" + name + ".toml");
+    const std::string demo = "layouts/trips/" + name + ".toml";
+    const bool shipped = std::filesystem::exists(std::string(HOLDWATER_SOURCE_DIR) + "/" + demo);
+    return trip_at(shipped ? demo : "tests/plan/trips/" + name + ".toml");
 }
 
 }  // namespace holdwater::support

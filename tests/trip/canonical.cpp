@@ -9,7 +9,7 @@ using namespace holdwater::support;
 
 TEST_CASE("the canonical text is a trip file that means the same") {
     std::vector<std::string> texts = {small_trip};
-    for (const std::string name : {"trail-crew", "paddling-day", "class-day", "template"}) {
+    for (const std::string name : {"trail-crew", "hut-night", "paddling-day", "class-day", "template"}) {
         texts.push_back(read_text(trip_layouts() / (name + ".toml")));
     }
     texts.push_back(changed(small_trip, "loss = \"0.9 W/K\"", "log = \"box.csv\"\ntest_water = \"33 L\""));

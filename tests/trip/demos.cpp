@@ -45,8 +45,9 @@ TEST_CASE("the trail-crew demo holds what its cards are built on") {
     CHECK(t.people == 11);
     CHECK(!t.at_risk);
     CHECK(near_abs(t.altitude.si(), 1850, 1e-9));
-    CHECK(t.from.iso() == "2027-10-15T16:00:00");
-    CHECK(t.serve.iso() == "2027-10-16T12:30:00");
+    CHECK(t.from.iso() == "2027-10-16T06:30:00");
+    CHECK(t.light_fire.value().iso() == "2027-10-16T07:00:00");
+    CHECK(t.serve.iso() == "2027-10-16T18:30:00");
     CHECK(t.rules == support::ruleset("us"));
     CHECK(t.units == units::System::both);
     REQUIRE(t.foods.size() == 1);
@@ -69,8 +70,8 @@ TEST_CASE("the trail-crew demo holds what its cards are built on") {
     CHECK(box.reading_error == units::kelvins(0.5));
     const auto& readings = std::get<std::vector<trip::BoxReading>>(box.test);
     REQUIRE(readings.size() == 2);
-    CHECK(readings[1].after == units::hours(4));
-    CHECK(readings[1].bath == units::celsius(57.5));
+    CHECK(readings[1].after == units::hours(8));
+    CHECK(readings[1].bath == units::celsius(58.5));
     CHECK(box.test_outside == units::celsius(8));
     CHECK(t.fire.pots == 2);
     CHECK(near_abs(t.fire.usable, 0.8, 1e-12));
@@ -97,7 +98,7 @@ TEST_CASE("the other demos and the template can be read without a warning") {
 }
 
 TEST_CASE("every line with a key in the demos says what the key means") {
-    for (const std::string name : {"trail-crew", "paddling-day", "class-day", "template"}) {
+    for (const std::string name : {"trail-crew", "hut-night", "paddling-day", "class-day", "template"}) {
         std::stringstream text(read_text(trip_layouts() / (name + ".toml")));
         std::string before;
         for (std::string line; std::getline(text, line); before = line) {

@@ -14,7 +14,7 @@ TEST_CASE("the demos and the template only use kinds of food that the facts list
         real.kinds.push_back(food.key);
     }
     REQUIRE(!real.kinds.empty());
-    for (const std::string name : {"trail-crew", "paddling-day", "class-day", "template"}) {
+    for (const std::string name : {"trail-crew", "hut-night", "paddling-day", "class-day", "template"}) {
         const std::string file = name + ".toml";
         const auto result = trip::read_trip(read_text(trip_layouts() / file), file, files_in(trip_layouts()), real);
         CHECK(result.ok());

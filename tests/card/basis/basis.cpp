@@ -234,7 +234,7 @@ TEST_CASE("the basis of every trip: inputs, numbers and sources whole, strips tr
 }
 
 TEST_CASE("a box tested by a long log finds room: its ends and its length are said") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     trip::Trip trip = dealt.trip;
     for (const std::size_t readings : {2U, 24U, 25U, 96U, 97U, 900U}) {
         CAPTURE(readings);
@@ -268,7 +268,7 @@ TEST_CASE("a box tested by a long log finds room: its ends and its length are sa
 }
 
 TEST_CASE("every remark on the trip file and on the plan stands under what was assumed") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     const problem::Problems remarks{problem::warning("box-test-weak", "the box test is old", "test it again")};
     std::string text;
     for (const card::Steps& steps : all_of<card::Steps>(basis_of(dealt, remarks))) {
@@ -295,7 +295,7 @@ TEST_CASE("the template is for the deck's own paper, with the border and corners
 }
 
 TEST_CASE("the hand's bands stand only here: every row of a dip, and a cold hand is never quicker than a warm one") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     const auto tables = all_of<card::Table>(basis_of(dealt));
     const card::Table& stings = table_with(tables, "bath");
     CHECK(stings.columns.size() == 10);
@@ -311,7 +311,7 @@ TEST_CASE("the hand's bands stand only here: every row of a dip, and a cold hand
 }
 
 TEST_CASE("a trip in US units alone has its strips in quarts") {
-    Dealt dealt("layouts/trips/trail-crew.toml");
+    Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     dealt.deal(units::System::us, "en");
     const auto strips = card::fill_strips(card::trip_figures({dealt.plan, english()}), "TEST-TEST");
     check_strips(dealt, strips);

@@ -11,7 +11,7 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 TEST_CASE("every card that names the floor names the one that is read, not the rule's") {
-    for (const char* path : {"layouts/trips/trail-crew.toml", "layouts/trips/paddling-day.toml"}) {
+    for (const char* path : {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml"}) {
         CAPTURE(path);
         Dealt dealt(path);
         dealt.deal(units::System::metric, "en");

@@ -178,7 +178,7 @@ TEST_CASE("Log and Kitchen of every deck say what the plan says, no more and no 
 }
 
 TEST_CASE("nothing is taken out for the sear before it is surely ready, and a tied roast asks for soaked string") {
-    trip::Trip trip = demo_trip("trail-crew");
+    trip::Trip trip = demo_trip("frosty-weekend");
     trip.foods.front().cut = facts::Cut::tied;
     trip.serve = trip.from.after(units::hours(9));
     trip.sleep.reset();

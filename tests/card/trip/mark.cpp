@@ -29,7 +29,7 @@ bool says(const plan::Plan& plan, const char* language, const char* key, const s
 }  // namespace
 
 TEST_CASE("where the pots may not give the mark, Reading and Night say to go by the reading, else not") {
-    const Dealt demo("layouts/trips/trail-crew.toml");
+    const Dealt demo("tests/plan/trips/frosty-weekend.toml");
     REQUIRE_FALSE(demo.plan.mark_out_of_reach);
     plan::Plan out_of_reach = demo.plan;  // hardly any trip that holds is one
     out_of_reach.mark_out_of_reach = true;

@@ -63,7 +63,7 @@ TEST_CASE("no deck prints a published limit with another °F than its publisher"
 }
 
 TEST_CASE("a target and an advice that are published limits are printed so, a reading of the same degrees is not") {
-    Dealt dealt("layouts/trips/trail-crew.toml");  // pork to 63 C
+    Dealt dealt("tests/plan/trips/frosty-weekend.toml");  // pork to 63 C
     dealt.deal(units::System::both, "en");
     const std::string plan = joined(texts_of(dealt.card("plan")));
     CHECK(has(plan, "Core in the bath 63 °C (145 °F)"));
@@ -73,7 +73,7 @@ TEST_CASE("a target and an advice that are published limits are printed so, a re
 }
 
 TEST_CASE("Fill and Plan tell of the same litres in the same pots") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     plan::Plan plan = dealt.plan;
     trip::Trip trip = dealt.trip;
     trip.units = units::System::metric;

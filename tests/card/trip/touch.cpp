@@ -102,7 +102,7 @@ TEST_CASE("Touch begins with the parts of the plan's own fill, and is careful in
 }
 
 TEST_CASE("the rows of Touch are the bands of warm hands, rounded outwards, with the burn of their hot end") {
-    const Dealt dealt("layouts/trips/trail-crew.toml");
+    const Dealt dealt("tests/plan/trips/frosty-weekend.toml");
     const card::Bands& picture = dip_picture(dealt.card("touch"));
     REQUIRE(picture.bars.size() == 4);
     const std::string text = joined(texts_of(dealt.card("touch")));
@@ -143,7 +143,7 @@ TEST_CASE("Touch asks for clear wax with poultry and fish, and names what pours 
     const Dealt chicken("layouts/trips/paddling-day.toml");
     CHECK(has(joined(texts_of(chicken.card("touch"))), "Poultry, fish: only with wax that stays clear"));
     CHECK(has(joined(texts_of(chicken.card("touch"))), "Turned clear all through: the bath reached 65 °C (149 °F)."));
-    const Dealt pork("layouts/trips/trail-crew.toml");
+    const Dealt pork("tests/plan/trips/frosty-weekend.toml");
     const std::string text = joined(texts_of(pork.card("touch")));
     CHECK_FALSE(has(text, "Poultry"));
     // Nobody reads how much is needed then: what 95 of 100 scenarios need at the most, of any top-up.

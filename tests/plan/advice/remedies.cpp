@@ -71,7 +71,7 @@ std::vector<Broken> broken_trips() {
         change(trip);
         all.push_back({why, std::move(trip), advice});
     };
-    const char* const crew = "layouts/trips/trail-crew.toml";
+    const char* const crew = "tests/plan/trips/frosty-weekend.toml";
     const char* const paddling = "layouts/trips/paddling-day.toml";
     const char* const lesson = "layouts/trips/class-day.toml";
     add("too short", paddling, "serve = ", [](trip::Trip& t) { t.serve = t.from.after(units::minutes(100)); });
@@ -160,7 +160,7 @@ TEST_CASE("a mend bends least: no change can be left out, and none can be a step
 }
 
 TEST_CASE("a change changes something: what is there already is not offered") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.boxes[0].prewarmed = true;
     trip.foods[0].contact = facts::Contact::free;
     trip.foods[0].contact_given = true;
@@ -288,7 +288,7 @@ TEST_CASE("a wish that cannot be met bends by the least that works, and the plan
 }
 
 TEST_CASE("a target of 50 C gets a clear no") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.foods.front().target = units::celsius(50);
     const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
@@ -297,7 +297,7 @@ TEST_CASE("a target of 50 C gets a clear no") {
 }
 
 TEST_CASE("thick minced meat is refused") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip::Food& food = trip.foods.front();
     food.cut = facts::Cut::minced;
     food.thickness = units::millimetres(150);
@@ -305,7 +305,7 @@ TEST_CASE("thick minced meat is refused") {
 }
 
 TEST_CASE("a box that leaks heat badly is refused") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.boxes.front().test = units::HeatLoss{9.0};
     const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());
@@ -313,7 +313,7 @@ TEST_CASE("a box that leaks heat badly is refused") {
 }
 
 TEST_CASE("too few pots are refused") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.fire.pots = 1;
     trip.fire.pot = units::litres(1.5);
     CHECK_FALSE(plan::make_plan(trip, quick()).ok());
@@ -337,7 +337,7 @@ TEST_CASE("a bath that does not fit its box is an error") {
 }
 
 TEST_CASE("food that the water does not cover is an error, and enough water mends it") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.boxes.front().water = units::litres(8);
     const auto plan = plan::make_plan(trip, quick());
     REQUIRE_FALSE(plan.ok());

@@ -37,7 +37,7 @@ plan::Effort with_answers() {
 }  // namespace
 
 TEST_CASE("each question is answered, in its order") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip::WhatIf late;
     late.name = "late";
     late.later = hours(3);
@@ -54,7 +54,7 @@ TEST_CASE("each question is answered, in its order") {
 }
 
 TEST_CASE("a longer time without fire, and a colder one, is never judged milder") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     for (const double h : {0.05, 1.0, 2.0, 3.0, 5.0, 8.0, 12.0}) {
         trip.what_ifs.push_back(fire_out(h));
     }
@@ -74,7 +74,7 @@ TEST_CASE("a longer time without fire, and a colder one, is never judged milder"
 }
 
 TEST_CASE("a cold that the fire cannot make good is said to break, with the limit") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.what_ifs = {colder(200)};
     const auto plan = plan::make_plan(trip, with_answers());
     REQUIRE(plan.ok());

@@ -18,7 +18,7 @@ namespace {
 
 /// From 16:00, sleep from 22:30 to 06:30, a fire that needs no fuel.
 trip::Trip slept_in() {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.fire.fuel = facts::Fuel::none_needed;
     return trip;
 }

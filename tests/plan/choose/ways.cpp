@@ -23,7 +23,7 @@ plan::Effort choosing() {
 }  // namespace
 
 TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or there is none") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.light_fire.reset();
     const auto plan = plan::make_plan(trip, choosing());
     REQUIRE(plan.ok());
@@ -57,7 +57,7 @@ TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or
 }
 
 TEST_CASE("with its wishes strict a trip is offered no other tolerance") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.light_fire.reset();
     trip.strict = true;
     const auto plan = plan::make_plan(trip, choosing());

@@ -18,7 +18,7 @@
 using namespace holdwater;
 
 TEST_CASE("every demo trip gets all that its file asks for") {
-    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* name : {"trail-crew", "hut-night", "paddling-day", "class-day"}) {
         CAPTURE(name);
         const plan::Plan& plan = support::demo_plan(name);
         const trip::Trip& trip = *plan.trip;

@@ -139,7 +139,7 @@ TEST_CASE("in air that keeps the food cold no ice is needed") {
 }
 
 TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.journey->box = trip.boxes.front();  // on the way in the box that becomes the bath
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
@@ -184,7 +184,7 @@ TEST_CASE("the ice of a trip takes the worst ends and is rounded up") {
 }
 
 TEST_CASE("ice is reckoned in the box that the raw food is in, not in the one with the bath") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
@@ -231,7 +231,7 @@ TEST_CASE("ice is reckoned in the box that the raw food is in, not in the one wi
 }
 
 TEST_CASE("frost on the way or at the fire is told, mild air is not") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     plan::Plan plan;
     plan.trip = support::borrowed(trip);
     const auto frost = [&] {

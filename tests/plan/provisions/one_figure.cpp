@@ -25,7 +25,7 @@ using support::has;
 
 namespace {
 
-constexpr const char* trips[] = {"layouts/trips/trail-crew.toml",
+constexpr const char* trips[] = {"tests/plan/trips/frosty-weekend.toml",
                                  "layouts/trips/paddling-day.toml",
                                  "layouts/trips/class-day.toml",
                                  "tests/plan/trips/poor-box.toml",
@@ -127,7 +127,7 @@ TEST_CASE("leftovers keep and are heated again by the rules of the trip") {
     for (const Row& row :
          {Row{"us", "within 3 days", "74 °C (165 °F)"}, Row{"ca", "within 3 days", "74 °C (165 °F)"},
           Row{"uk", "within 2 days", "70 °C (158 °F) for 2 min"}, Row{"au-nz", "within 2 days", "75 °C (167 °F)"}}) {
-        trip::Trip trip = support::demo_trip("trail-crew");
+        trip::Trip trip = support::demo_trip("frosty-weekend");
         trip.units = units::System::both;
         trip.rules = *facts::from_name<facts::Ruleset>(row.rules);
         trip.foods.front().target = units::celsius(72);

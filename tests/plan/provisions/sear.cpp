@@ -35,7 +35,7 @@ plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
 }  // namespace
 
 TEST_CASE("two loins, one in the pan at a time, four sides each: by hand") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
+    const trip::Trip trip = support::demo_trip("frosty-weekend");
     const plan::Sear sear = sear_for(trip);
     REQUIRE(sear.foods.size() == 1);
     CHECK(sear.foods[0].pieces == 2);
@@ -72,7 +72,7 @@ TEST_CASE("more pieces never come out later; pans are added only to keep the wai
 }
 
 TEST_CASE("with one place on the fire a long queue is named, with more it is shared") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.foods.front().pieces = 8;  // two in a pan at a time: four rounds of 390 s, then 5 min
     trip.foods.front().mass = units::kilograms(0.9);
     trip.foods.front().length = units::millimetres(250);
@@ -90,7 +90,7 @@ TEST_CASE("with one place on the fire a long queue is named, with more it is sha
 }
 
 TEST_CASE("side dishes on every place of the fire leave none for the pan") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     REQUIRE(trip.fire.pots == 2);
     CHECK_FALSE(support::has_code(sear_for(trip).notes, "sear-no-place"));
     trip.sides.push_back({"cabbage", units::minutes(20)});
@@ -98,13 +98,13 @@ TEST_CASE("side dishes on every place of the fire leave none for the pan") {
 }
 
 TEST_CASE("food that is surely ready only after it should come out is named") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
+    const trip::Trip trip = support::demo_trip("frosty-weekend");
     CHECK_FALSE(support::has_code(sear_for(trip, 18).notes, "sear-before-ready"));
     CHECK(support::has_code(sear_for(trip, 17).notes, "sear-before-ready"));
 }
 
 TEST_CASE("food that is finished over the fire does not stand in the queue") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.foods.front().cut = facts::Cut::tenderised;
     const plan::Sear sear = sear_for(trip);
     CHECK(sear.foods.empty());

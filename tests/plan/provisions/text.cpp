@@ -40,7 +40,7 @@ struct Worked {
 }  // namespace
 
 TEST_CASE("the text says what to take and when to begin, in lines of the terminal") {
-    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day", "class-day"}) {
         const Worked w(name, units::System::both);
         const std::string text = cli::around_text(w.plan);
         CAPTURE(text);
@@ -97,7 +97,7 @@ TEST_CASE("nothing is said of what the trip does not have") {
 }
 
 TEST_CASE("JSON carries the numbers unrounded, with their units in the names") {
-    const Worked w("trail-crew", units::System::both);
+    const Worked w("frosty-weekend", units::System::both);
     const cli::Json json = cli::around_json(w.plan.around);
     CHECK(json["ice"]["drained_kg"]["high"].get<double>() == w.plan.around.ice->drained.high.si());
     CHECK(json["fuel"]["mass_kg"]["likely"].get<double>() == w.plan.around.fuel->mass.likely.si());

@@ -31,7 +31,7 @@ TEST_CASE("a pour half an hour too late has a way out, and none for ever") {
 }
 
 TEST_CASE("whoever can read a bath has the table instead") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
+    const trip::Trip trip = support::demo_trip("frosty-weekend");
     const auto plan = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->late_pour.has_value());

@@ -12,7 +12,7 @@ using namespace holdwater;
 
 TEST_CASE("food in at the last moment is ready by the Hold table at the readings that its ready time names") {
     bool later_than_planned = false;
-    for (const char* name : {"class-day", "paddling-day", "trail-crew"}) {
+    for (const char* name : {"class-day", "paddling-day", "frosty-weekend"}) {
         CAPTURE(name);
         const plan::Plan& plan = support::demo_plan(name);
         const units::LocalTime latest = plan.fill.latest_food_in;
@@ -51,7 +51,7 @@ TEST_CASE("a trip whose fire is lit at the last moment has a plan, to the letter
 }
 
 TEST_CASE("a piece given in eighths of an inch has one hold time, on its row and on its tick") {
-    plan::Plan plan = support::demo_plan("trail-crew");
+    plan::Plan plan = support::demo_plan("frosty-weekend");
     plan::FoodPlan food = plan.foods.front();
     trip::Food piece = *food.food;
     piece.thickness = units::millimetres(34.925);  // 1 3/8 in, printed as 35 mm too, where the ruler has a tick

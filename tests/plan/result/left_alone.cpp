@@ -113,7 +113,7 @@ void check_night(const trip::Trip& trip, int& seen) {
 TEST_CASE("law: left as long as Night says, from any moment of the night on, the bath keeps its level in 95 of 100") {
     int seen = 0;
     for (const char* name :
-         {"layouts/trips/trail-crew.toml", "layouts/trips/paddling-day.toml", "tests/plan/trips/no-thermometer.toml"}) {
+         {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml", "tests/plan/trips/no-thermometer.toml"}) {
         CAPTURE(name);
         check_night(support::trip_at(name), seen);
     }
@@ -129,7 +129,7 @@ TEST_CASE("law: left as long as Night says, from any moment of the night on, the
 }
 
 TEST_CASE("food that is still cold takes its heat from a box that is left: by hand, without loss") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     const plan::Ensemble ensemble(*setup, {16, 1});

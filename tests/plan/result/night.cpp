@@ -12,7 +12,7 @@
 using namespace holdwater;
 
 TEST_CASE("a hotter last reading may be left longer; wind and cold shorten it") {
-    const plan::Plan& plan = support::demo_plan("trail-crew");
+    const plan::Plan& plan = support::demo_plan("frosty-weekend");
     const plan::Night& night = plan.night;
     REQUIRE(night.unattended.size() > 2);
     for (std::size_t i = 1; i < night.unattended.size(); ++i) {
@@ -28,7 +28,7 @@ TEST_CASE("a hotter last reading may be left longer; wind and cold shorten it") 
 }
 
 TEST_CASE("a cooler morning and a longer night are never judged milder") {
-    const auto& rows = support::demo_plan("trail-crew").night.morning;
+    const auto& rows = support::demo_plan("frosty-weekend").night.morning;
     REQUIRE(rows.size() > 4);
     for (std::size_t r = 0; r < rows.size(); ++r) {
         for (std::size_t c = 0; c < rows[r].cells.size(); ++c) {
@@ -46,7 +46,7 @@ TEST_CASE("a cooler morning and a longer night are never judged milder") {
 }
 
 TEST_CASE("a morning row counts the whole time that this box may have been below, since the last good reading") {
-    const plan::Plan& plan = support::demo_plan("trail-crew");
+    const plan::Plan& plan = support::demo_plan("frosty-weekend");
     const trip::Box& box = plan.trip->boxes.front();
     // A lower bound by hand: the likely box, its water alone, in the coldest air; the slowest of its kind takes longer.
     const double capacity = units::in_litres(box.water) * 0.98 * 4180.0;
@@ -71,7 +71,7 @@ TEST_CASE("a morning row counts the whole time that this box may have been below
 }
 
 TEST_CASE("the last morning row, which stands for everything below it, is thrown away in every demo") {
-    for (const char* name : {"trail-crew", "paddling-day", "class-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day", "class-day"}) {
         CAPTURE(name);
         const auto& rows = support::demo_plan(name).night.morning;
         REQUIRE_FALSE(rows.empty());

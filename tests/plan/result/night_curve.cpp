@@ -45,7 +45,7 @@ Temperature left_in(const plan::Ensemble& ensemble, const plan::Schedule& schedu
 }  // namespace
 
 TEST_CASE("the curve of Night is that of boxes left after the reading, and in the air, of its title") {
-    for (const char* name : {"trail-crew", "paddling-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day"}) {
         CAPTURE(name);
         const trip::Trip trip = support::demo_trip(name);
         const auto setup = plan::set_up(trip);

@@ -17,7 +17,7 @@ using units::hours;
 namespace {
 
 trip::Trip small_trip(double loss, double night_air, double thickness_mm, int serve_hours) {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.boxes.front().test = units::HeatLoss{loss};
     auto& daily = std::get<std::vector<trip::Weather::Daily>>(trip.weather.hours);
     for (auto& hour : daily) {

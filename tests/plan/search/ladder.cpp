@@ -86,7 +86,7 @@ TEST_CASE("law: each line of the ladder reaches the mark in 95 of 100, and nothi
         check_lines(ensemble, *schedule);
         check_levels(ensemble, *schedule);
     };
-    for (const char* name : {"trail-crew", "paddling-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day"}) {
         CAPTURE(name);
         look(support::demo_trip(name));
     }
@@ -100,7 +100,7 @@ TEST_CASE("law: each line of the ladder reaches the mark in 95 of 100, and nothi
 }
 
 TEST_CASE("a box loaded to its rim says how high the water may stand before the food goes in") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     // As much water as just fits beside the food.
@@ -115,7 +115,7 @@ TEST_CASE("a box loaded to its rim says how high the water may stand before the 
 }
 
 TEST_CASE("timeline and ladder have one figure for one reading, and its line on the wall") {
-    for (const char* name : {"trail-crew", "paddling-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day"}) {
         CAPTURE(name);
         const plan::Plan& plan = support::demo_plan(name);
         REQUIRE_FALSE(plan.top_ups.empty());

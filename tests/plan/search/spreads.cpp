@@ -132,7 +132,7 @@ void check_not_looser(const Said& before, const Said& after) {
 }  // namespace
 
 TEST_CASE("a wider spread, any of them, never loosens a card by more than a rounding step") {
-    for (const char* name : {"trail-crew", "paddling-day"}) {
+    for (const char* name : {"frosty-weekend", "paddling-day"}) {
         CAPTURE(name);
         const trip::Trip trip = support::demo_trip(name);
         const plan::Schedule schedule = schedule_of(trip);
@@ -147,7 +147,7 @@ TEST_CASE("a wider spread, any of them, never loosens a card by more than a roun
 }
 
 TEST_CASE("all spreads wider together tighten what the cards say, strictly") {
-    const trip::Trip trip = support::demo_trip("trail-crew");
+    const trip::Trip trip = support::demo_trip("frosty-weekend");
     const plan::Schedule schedule = schedule_of(trip);
     const Said before = said_of(trip, schedule);
     std::vector<std::string> keys;
@@ -166,7 +166,7 @@ TEST_CASE("all spreads wider together tighten what the cards say, strictly") {
 }
 
 TEST_CASE("each spread that scenarios draw from does something: none is read and forgotten") {
-    trip::Trip trip = support::demo_trip("trail-crew");
+    trip::Trip trip = support::demo_trip("frosty-weekend");
     const plan::Schedule schedule = schedule_of(trip);
     const auto peak_and_fall = [&] {
         const auto setup = plan::set_up(trip);
