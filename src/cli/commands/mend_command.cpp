@@ -14,6 +14,7 @@
 
 #include <fmt/format.h>
 
+#include <optional>
 #include <stdexcept>
 
 namespace holdwater::cli {
