@@ -45,7 +45,7 @@ void check_pairs(const Dealt& dealt) {
         CHECK(fahrenheit.size() == 1);
     }
     if (dealt.trip.units == units::System::both && dealt.reads()) {
-        CHECK(of.size() >= 8);
+        CHECK(of.size() >= 6);
     }
 }
 

@@ -2,6 +2,8 @@
 #include "card/basis/basis.hpp"
 
 #include "card/basis/basis_parts.hpp"
+#include "card/figures/night_curve.hpp"
+#include "card/figures/rounding.hpp"
 #include "card/basis/fill_strip.hpp"
 #include "card/figures/numbers.hpp"
 #include "facts/facts.hpp"
@@ -24,6 +26,25 @@ void BasisMaker::hand() {
     note("hand-model");
     for (Table& table : hand_tables(trip_, words_)) {
         put(std::move(table));
+    }
+}
+
+/// How the box cools when it is left alone: of trips that read it.
+void BasisMaker::cooling() {
+    for (const plan::Plan& plan : plans_) {
+        const Telling telling{plan, words_};
+        if (!telling.reads()) {
+            continue;
+        }
+        const SafeSide safe{telling};
+        Curve curve = night_curve(telling);
+        curve.title = words_.text("night.curve-title", {{"mark", safe.at_least(plan.night.reading)},
+                                                        {"air", safe.at_most(plan.night.air)}});
+        curve.floor_label =
+            words_.text("night.curve-floor", {{"floor", safe.short_degrees(plan.levels.read_floor, units::Toward::up)}});
+        curve.x_title = words_.text("night.curve-x");
+        curve.y_title = words_.text(telling.us_first() ? "night.curve-y-us" : "night.curve-y");
+        put(std::move(curve));
     }
 }
 
@@ -104,6 +125,7 @@ SheetBlocks BasisMaker::all() {
     numbers();
     assumed();
     spreads();
+    cooling();
     hand();
     sources();
     print();

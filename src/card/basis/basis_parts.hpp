@@ -26,6 +26,7 @@ class BasisMaker {
     void numbers();
     void assumed();
     void spreads();
+    void cooling();
     void hand();
     void sources();
     void print();

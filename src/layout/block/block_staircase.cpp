@@ -14,10 +14,10 @@ namespace {
 /// The bars as they lie: length to the right, one under the other.
 class Stairs {
   public:
-    /// `most`: bars that have room, the black one counted.
-    Stairs(const card::Staircase& block, const BlockContext& setting, Millimetres longest, Millimetres across,
-           std::size_t most)
-        : block_(block), setting_(setting), longest_(longest), across_(across) {
+    /// Bars up to `longest`, words up to `room` from their base; `most`: bars that have room, the black one counted.
+    Stairs(const card::Staircase& block, const BlockContext& setting, Millimetres longest, Millimetres room,
+           Millimetres across, std::size_t most)
+        : block_(block), setting_(setting), longest_(longest), room_(room), across_(across) {
         for (const auto& step : block.steps) {
             if (Millimetres{step.mm} <= longest) {
                 shown_.push_back(&step);
@@ -32,6 +32,8 @@ class Stairs {
 
     Fragment draw() const;
     const std::vector<const card::Staircase::Step*>& shown() const { return shown_; }
+    /// How far a bar with its words comes from the base.
+    Millimetres reach(const card::Staircase::Step& step) const;
 
   private:
     TextStyle style(bool on_black) const {
@@ -54,6 +56,7 @@ class Stairs {
     const card::Staircase& block_;
     const BlockContext& setting_;
     Millimetres longest_;
+    Millimetres room_;
     Millimetres across_;  // of a bar with the air below it
     std::vector<const card::Staircase::Step*> shown_;
     bool all_ = true;
@@ -67,9 +70,12 @@ void Stairs::place_words(Fragment& made, const card::Staircase::Step& step, cons
     const Millimetres line = leading(setting_.format.figure_pt);
     const Millimetres middle = at.y + 0.5 * (at.high + cap_height(how.size_pt));
     const bool two_lines = at.high > 2.0 * line;
-    if (two_lines && std::max(size.width, time.width) + 2.0 * pad <= at.length) {
-        place(made.items, size, pad, middle - 0.5 * line, how);
-        place(made.items, time, pad, middle + 0.5 * line, how);
+    if (two_lines) {
+        const Millimetres widest = std::max(size.width, time.width);
+        const Millimetres from = widest + 2.0 * pad <= at.length ? pad : at.length + pad;
+        place(made.items, size, from, middle - 0.5 * line, how);
+        place(made.items, time, from, middle + 0.5 * line, how);
+        made.too_wide = std::max(made.too_wide, from + widest - room_ - 1e-6_mm);
         return;
     }
     const bool both = size.width + time.width + 4.0 * pad <= at.length;
@@ -80,7 +86,19 @@ void Stairs::place_words(Fragment& made, const card::Staircase::Step& step, cons
                                       : size_at + size.width + 2.0 * pad;
     place(made.items, size, size_at, middle, how);
     place(made.items, time, time_at, middle, how);
-    made.too_wide = std::max(made.too_wide, time_at + time.width - longest_ - 1e-6_mm);
+    made.too_wide = std::max(made.too_wide, time_at + time.width - room_ - 1e-6_mm);
+}
+
+Millimetres Stairs::reach(const card::Staircase::Step& step) const {
+    Fragment alone;
+    place_words(alone, step, {0.0_mm, Millimetres{step.mm}, across_ - setting_.scaled(0.9_mm)});
+    Millimetres far{step.mm};
+    for (const Item& item : alone.items) {
+        if (const PlacedText* text = as_text(item)) {
+            far = std::max(far, text->x + text->width);
+        }
+    }
+    return far;
 }
 
 Fragment Stairs::draw() const {
@@ -120,7 +138,7 @@ Fragment Stairs::draw() const {
     } else {
         const TextLine words = one_line(last, style(false), setting_.measure);
         place(made.items, words, length + pad, y + 0.5 * (high + cap_height(setting_.format.figure_pt)), style(false));
-        made.too_wide = std::max(made.too_wide, length + pad + words.width - longest_ - 1e-6_mm);
+        made.too_wide = std::max(made.too_wide, length + pad + words.width - room_ - 1e-6_mm);
     }
     made.height = y + high;
     return made;
@@ -136,7 +154,7 @@ Fragment standing(const card::Staircase& block, const BlockContext& setting) {
     const Millimetres air = setting.scaled(2.0_mm);
     const auto most = static_cast<std::size_t>(std::floor(setting.width / across));
     for (Millimetres longest = budget;;) {
-        const Stairs stairs(block, setting, longest, across, most);
+        const Stairs stairs(block, setting, longest, budget, across, most);
         Fragment lying = stairs.draw();
         Millimetres highest;
         for (const auto* step : stairs.shown()) {
@@ -146,15 +164,20 @@ Fragment standing(const card::Staircase& block, const BlockContext& setting) {
         // bars whose tops leave room for the words in that width.
         const Millimetres left = std::max(0.0_mm, setting.width - lying.height);
         Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
-        Millimetres above = title.height + air;
+        Millimetres beyond;  // by which words of a bar end above the highest
+        for (const auto* step : stairs.shown()) {
+            beyond = std::max(beyond, stairs.reach(*step) - highest);
+        }
+        Millimetres above = title.height + air + beyond;
+        Millimetres reach;  // of the bars below the words
         for (std::size_t bars = 0; bars <= stairs.shown().size(); ++bars) {
+            reach = std::max(reach, bars == 0 ? 0.0_mm : stairs.reach(*stairs.shown()[bars - 1]));
             const Millimetres width = left + across * static_cast<double>(bars) - air;
             if (width < setting.scaled(8.0_mm)) {
                 continue;
             }
             Fragment narrow = paragraph(block.title, body_style(setting), width, setting.measure);
-            const Millimetres need = std::max(
-                0.0_mm, narrow.height + air - (highest - Millimetres{bars == 0 ? 0.0 : stairs.shown()[bars - 1]->mm}));
+            const Millimetres need = std::max(beyond, narrow.height + air - (highest - reach));
             if (need < above && narrow.too_wide <= 0.0_mm) {
                 above = need;
                 title = std::move(narrow);
@@ -183,7 +206,7 @@ Fragment lying(const card::Staircase& block, const BlockContext& setting) {
     const Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
     const Millimetres top = title.height + setting.scaled(2.0_mm);
     const auto most = std::max<std::size_t>(2, static_cast<std::size_t>(std::max(0.0_mm, budget - top) / across));
-    const Fragment bars = Stairs(block, setting, setting.width, across, most).draw();
+    const Fragment bars = Stairs(block, setting, setting.width, setting.width, across, most).draw();
     Fragment made;
     put(made, title, 0.0_mm, 0.0_mm);
     put(made, bars, 0.0_mm, top);

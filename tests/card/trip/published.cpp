@@ -53,7 +53,7 @@ TEST_CASE("no deck prints a published limit with another °F than its publisher"
             CHECK_MESSAGE(!wrong, found.str());
             if (system == units::System::both && dealt.reads()) {
                 CHECK(has(text, "21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h"));
-                CHECK(has(text, "core under 54.4 °C (130 °F)"));
+                CHECK(has(text, "Centre under 54.4 °C (130 °F)"));
             }
             if (system == units::System::us && dealt.reads()) {
                 CHECK(has(text, "70 °F in 2 h, 41 °F in 6 h"));
@@ -66,7 +66,7 @@ TEST_CASE("a target and an advice that are published limits are printed so, a re
     Dealt dealt("tests/plan/trips/frosty-weekend.toml");  // pork to 63 C
     dealt.deal(units::System::both, "en");
     const std::string plan = joined(texts_of(dealt.card("plan")));
-    CHECK(has(plan, "Core in the bath 63 °C (145 °F)"));
+    CHECK(has(plan, "Centre 63 °C (145 °F)"));
     const card::SafeSide writer{dealt.plan, words::Words::model()};
     CHECK(writer.written(writer.at_least(units::celsius(63))) == "63\u00A0°C (146\u00A0°F)");
     CHECK(writer.written(writer.limit(units::celsius(63))) == "63\u00A0°C (145\u00A0°F)");

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: MIT
+// What every deck must keep to, whatever its trip: few faces, few words a face, one name for one thing, each warning
+// once a card, every act on Plan, and no card that refers to one which the deck has not.
+#include "card/texts.hpp"
+#include "layout/layout.hpp"
+#include "support/faces.hpp"
+#include "support/finding.hpp"
+#include "support/printed.hpp"
+#include "support/typeface.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+#include <string>
+#include <variant>
+#include <vector>
+
+using namespace holdwater;
+using namespace holdwater::support;
+
+namespace {
+
+/// Words and numbers of a text. A number with its unit is one, with what it is in the other system; so are "3 1/4",
+/// "9 h 15" and "Fri 16:00".
+std::size_t words_in(std::string text) {
+    for (std::size_t at = text.find("\u00A0"); at != std::string::npos; at = text.find("\u00A0")) {
+        text.replace(at, 2, " ");
+    }
+    static const std::regex second(R"(\(\s*[0-9 /.\-]+\s*(°F|°C|in|qt|lb|oz|L|mm|kg|g)\s*\))");
+    text = std::regex_replace(text, second, "");
+    static const std::set<std::string> units{"°C", "°F", "mm", "in", "L", "qt", "kg", "g", "lb", "oz", "h", "min", "s",
+                                             "m",  "W/K"};
+    static const std::regex number(R"([(*]?-?\d[\d.,:/h]*[.,:;)?]*(min)?)");
+    static const std::regex day(R"(Sun|Mon|Tue|Wed|Thu|Fri|Sat)");
+    std::istringstream all(text);
+    std::size_t count = 0;
+    bool after_number = false;
+    for (std::string token; all >> token;) {
+        std::string bare = token;
+        while (!bare.empty() && std::string(".,:;?)").find(bare.back()) != std::string::npos) {
+            bare.pop_back();
+        }
+        const bool letter = std::any_of(token.begin(), token.end(), [](unsigned char c) {
+            return std::isalnum(c) != 0 || (c & 0x80u) != 0;
+        });
+        if (!letter || std::regex_match(token, day) || units.contains(bare)) {
+            continue;
+        }
+        const bool digits = std::regex_match(token, number);
+        count += digits && after_number ? 0 : 1;
+        after_number = digits;
+    }
+    return count;
+}
+
+/// What stands on a face, but for its head (number, name) and its foot (trip, stamp, the last word).
+std::size_t words_on(const layout::Page& page) {
+    std::map<std::pair<int, std::pair<int, int>>, std::string> cells;
+    for (const layout::Item& item : page.items) {
+        const layout::PlacedText* text = layout::as_text(item);
+        if (text == nullptr || text->spot.group < 0 || text->role == layout::Role::artifact) {
+            continue;
+        }
+        const layout::Group& group = page.groups[static_cast<std::size_t>(text->spot.group)];
+        if (group.tag == layout::Tag::title && text->spot.row == 0) {
+            continue;
+        }
+        std::string& cell = cells[{text->spot.group, {text->spot.row, text->spot.cell}}];
+        cell += text->text + (text->text.ends_with("-") ? "" : " ");
+    }
+    std::size_t count = 0;
+    for (const auto& [spot, text] : cells) {
+        count += words_in(text);
+    }
+    return count;
+}
+
+/// Cards whose act needs a caution, and how often each caution stands on one.
+void check_warnings(const card::Card& card) {
+    std::map<std::string, int> times;
+    int blocks = 0;
+    for (const card::Block& block : card.blocks) {
+        if (const auto* one = std::get_if<card::Caution>(&block)) {
+            ++times[one->text];
+            ++blocks;
+        }
+    }
+    CAPTURE(card.key);
+    CHECK(card.cautions.empty());  // those stand on every face
+    CHECK(blocks <= 1);
+    for (const auto& [text, count] : times) {
+        CHECK(count == 1);
+    }
+    CHECK(card.harmless == (blocks == 0));
+}
+
+/// "card 4, Reading" names a card of this deck by its number.
+void check_references(const Dealt& dealt) {
+    static const std::regex reference(R"(\bcard (\d+), ([A-Z][a-z]+))");
+    int found = 0;
+    for (const std::string& raw : texts_of(dealt.deck)) {
+        const std::string text = as_read(raw);
+        for (std::sregex_iterator it(text.begin(), text.end(), reference); it != std::sregex_iterator{}; ++it) {
+            CAPTURE(text);
+            const int number = std::stoi((*it)[1]);
+            const auto card = std::find_if(dealt.deck.cards.begin(), dealt.deck.cards.end(),
+                                           [&](const card::Card& one) { return one.number == number; });
+            REQUIRE(card != dealt.deck.cards.end());
+            CHECK(card->name.starts_with((*it)[2].str()));
+            ++found;
+        }
+        // Nor is a card named without its number.
+        CHECK_FALSE(std::regex_search(text, std::regex(R"(\b[Cc]ard [A-Z])")));
+    }
+    CHECK(found >= 4);
+}
+
+/// Every act has its time on Plan.
+void check_acts(const Dealt& dealt) {
+    std::string plan;
+    for (const card::Block& block : dealt.card("plan").blocks) {
+        if (const auto* steps = std::get_if<card::Steps>(&block)) {
+            for (const card::Step& step : steps->steps) {
+                plan += as_read(step.when + " " + step.text) + "\n";
+            }
+        }
+    }
+    const auto clock = [&](units::LocalTime at) {
+        return units::first_of(dealt.trip.units) == units::System::us ? at.clock_12() : at.clock_24();
+    };
+    CAPTURE(plan);
+    const auto line = [&](units::LocalTime at, const std::string& what) {
+        CAPTURE(what);
+        const std::regex row(clock(at) + R"([^\n]*)" + what);
+        CHECK(std::regex_search(plan, row));
+    };
+    line(dealt.plan.fill.light_fire, "Light the fire");
+    line(dealt.plan.fill.food_in, plan::all_in_at_once(dealt.plan) ? "Put the food in" : " in");
+    for (const plan::TopUp& top_up : dealt.plan.top_ups) {
+        line(top_up.light_fire, "Light the fire");
+        line(top_up.at, "Top up");
+    }
+    for (const plan::SideStart& side : dealt.plan.around.sides.list) {
+        line(side.begin, "Put on");
+    }
+    for (const plan::FoodPlan& food : dealt.plan.foods) {
+        if (food.finishing) {
+            line(food.leaves(), "out of the bag");
+        }
+    }
+    line(dealt.trip.serve, "Eat");
+    if (dealt.plan.waits_until > dealt.trip.serve) {
+        line(dealt.plan.waits_until, "Good until now");
+    }
+}
+
+/// What has one name is not called by another.
+void check_names(const Dealt& dealt) {
+    static const std::regex others(
+        R"(\b(swap|fire on|bin it|surely|germ kill|liner|anew|eat next\b|fumes|rows decide|core\b|ladder|split it|ill\b|throw out|throw away the food))",
+        std::regex::icase);
+    for (const card::Card& card : dealt.deck.cards) {
+        for (const std::string& raw : texts_of(card)) {
+            const std::string text = as_read(raw);
+            CAPTURE(card.key);
+            CAPTURE(text);
+            std::smatch found;
+            const bool other = std::regex_search(text, found, others);
+            CHECK_MESSAGE(!other, (other ? found.str() : ""));
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("every deck has each warning once a card, every act on Plan, and no reference to a card that it has not") {
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        Dealt dealt(path);
+        for (const card::Card& card : dealt.deck.cards) {
+            check_warnings(card);
+        }
+        check_references(dealt);
+        check_acts(dealt);
+        check_names(dealt);
+    }
+}
+
+TEST_CASE("a deck of a day has 14 hand faces at most, a night's two more, and few faces have over 80 words and numbers") {
+    for (const char* path :
+         {"layouts/trips/trail-crew.toml", "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        const auto cards = layout::lay_out(dealt.deck, format("hand"), real_measure());
+        REQUIRE(cards.ok());
+        std::size_t faces = 0;
+        std::size_t full = 0;
+        bool night = false;
+        std::string all;
+        for (const layout::CardFaces& card : *cards) {
+            night = night || card.key == "night";
+            for (const layout::Page& face : card.faces) {
+                ++faces;
+                const std::size_t words = words_on(face);
+                all += face.name + " " + std::to_string(words) + ", ";
+                CAPTURE(face.name);
+                CHECK(words <= 130);
+                full += words > 80 ? 1 : 0;
+            }
+        }
+        MESSAGE(std::string(path) << ": " << faces << " faces, " << full << " over 80: " << all);
+        CHECK(faces <= (night ? 16u : 14u));
+        CHECK(full <= 9);  // to come down, never up
+    }
+}
