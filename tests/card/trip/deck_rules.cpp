@@ -193,7 +193,7 @@ TEST_CASE("every deck has each warning once a card, every act on Plan, and no re
 
 TEST_CASE("a deck of a day has 14 hand faces at most, a night's two more, and few faces have over 80 words and numbers") {
     for (const char* path :
-         {"layouts/trips/trail-crew.toml", "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
+         {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
         CAPTURE(path);
         const Dealt dealt(path);
         const auto cards = layout::lay_out(dealt.deck, format("hand"), real_measure());

@@ -40,7 +40,7 @@ std::vector<double> decided(const trip::Trip& trip) {
 }  // namespace
 
 TEST_CASE("every kind of processor decides the same") {
-    for (const char* name : {"paddling-day", "trail-crew"}) {
+    for (const char* name : {"paddling-day", "frosty-weekend"}) {
         CAPTURE(name);
         const trip::Trip trip = support::demo_trip(name);
         const std::vector<double> usual = decided(trip);
