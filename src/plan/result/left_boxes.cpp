@@ -6,6 +6,8 @@
 #include "units/print.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -29,16 +31,34 @@ Surroundings after_serving_in(const Setup& setup) {
     return around;
 }
 
-/// One scenario's box at a moment of the schedule, not before its food is in.
-Simulation box_at(const Ensemble& ensemble, const Schedule& schedule, std::size_t i, Duration moment) {
-    std::optional<Simulation> last;
-    replay(ensemble, schedule, i, false, [&](const Simulation& run) {
-        if (!last || run.bath().now() <= moment) {
-            last = run;
+using Group = std::vector<std::size_t>;  // scenarios that stand side by side, in a row
+
+/// Their boxes at a moment of the schedule, not before their food is in.
+std::vector<Simulation> boxes_at(const Ensemble& ensemble, const Schedule& schedule, const Group& group,
+                                 Duration moment) {
+    std::vector<std::optional<Simulation>> last(group.size());
+    replay_all(ensemble, schedule, group, false, [&](std::size_t i, const Simulation& run) {
+        std::optional<Simulation>& own = last[i - group.front()];
+        if (!own || run.bath().now() <= moment) {
+            own = run;
         }
     });
-    last->advance_to(moment);
-    return *std::move(last);
+    std::vector<Simulation> boxes;
+    for (std::optional<Simulation>& one : last) {
+        boxes.push_back(*std::move(one));
+    }
+    std::vector<Simulation::Leg> legs;
+    for (Simulation& box : boxes) {
+        legs.push_back({&box, moment});
+    }
+    Simulation::go_on(legs);
+    return boxes;
+}
+
+/// All of them left in the same surroundings, for so long as anybody asks.
+std::vector<Alone> all_left(std::vector<Simulation> boxes, const Surroundings& around, bool through = false) {
+    const std::vector<Duration> times(boxes.size(), longest);
+    return left_alone(std::move(boxes), around, times, through);
 }
 
 /// What is read last before the box is left: the top-up mark; where nobody is to top up from `watch` on, the most that
@@ -50,46 +70,115 @@ Temperature last_reading(const Ensemble& ensemble, const Schedule& schedule, std
         return schedule.recipe.top_up_mark;
     }
     std::vector<Temperature> shown(count);
-    for_each_index(count, [&](std::size_t i) { shown[i] = box_at(ensemble, schedule, i, watch).shown(); });
+    each_side_by_side(count, [&](const Group& group) {
+        const std::vector<Simulation> boxes = boxes_at(ensemble, schedule, group, watch);
+        for (std::size_t at = 0; at < group.size(); ++at) {
+            shown[group[at]] = boxes[at].shown();
+        }
+    });
     const double most = quantile_high(std::move(shown), 1.0 - allowed_failures()).celsius();
     return std::min(schedule.recipe.top_up_mark, units::celsius(units::round_to(most, 1.0, units::Toward::nearest)));
 }
 
-LeftBox live(const Ensemble& ensemble, const Schedule& schedule, std::size_t i, Duration watch, Temperature reading) {
-    const Setup& setup = ensemble.setup();
-    const Surroundings cold = coldest_of(setup);
-    const Surroundings calm{warmest_of(setup), heat::wind_position(facts::Wind::still)};
-    const Surroundings rough{cold.air, heat::wind_position(facts::Wind::windy)};
-    LeftBox box;
-    Simulation settled = box_at(ensemble, schedule, i, watch);
-    box.lowest = box.highest = settled.shown();
-    const auto see = [&](Temperature read) {
-        box.lowest = std::min(box.lowest, read);
-        box.highest = std::max(box.highest, read);
-    };
-    const Simulation end = replay(ensemble, schedule, i, false, [&](const Simulation& run) {
-        box.poured.push_back(left_alone(run, cold, longest));
-        box.when.push_back(run.bath().now());
-        if (box.poured.size() > 1) {
-            box.calm.push_back(left_alone(run, calm, longest));
-            box.rough.push_back(left_alone(run, rough, longest));
-            if (run.bath().now() >= watch) {
-                see(run.readings().back());
-                see(run.shown());
+/// Lives through the schedule, and leaves the boxes wherever they can be read.
+class Lives {
+  public:
+    Lives(const Ensemble& ensemble, const Schedule& schedule, const Group& group, Duration watch)
+        : setup_(&ensemble.setup()),
+          settled_(boxes_at(ensemble, schedule, group, watch)),
+          poured_(group.size()),
+          boxes_(group.size()) {
+        for (std::size_t at = 0; at < group.size(); ++at) {
+            boxes_[at].lowest = boxes_[at].highest = settled_[at].shown();
+        }
+        ends_ = replay_all(ensemble, schedule, group, false, [&](std::size_t i, const Simulation& run) {
+            const std::size_t at = i - group.front();
+            poured_[at].push_back(run);
+            boxes_[at].when.push_back(run.bath().now());
+            if (poured_[at].size() > 1 && run.bath().now() >= watch) {
+                see(at, run.readings().back());
+                see(at, run.shown());
+            }
+        });
+        for (std::size_t at = 0; at < group.size(); ++at) {
+            see(at, ends_[at].shown());
+        }
+    }
+
+    /// `reading`: what is read last before they are left.
+    std::vector<LeftBox> left(Temperature reading) && {
+        const Surroundings cold = coldest_of(*setup_);
+        const Surroundings calm{warmest_of(*setup_), heat::wind_position(facts::Wind::still)};
+        const Surroundings rough{cold.air, heat::wind_position(facts::Wind::windy)};
+        leave_poured(cold, calm, rough);
+        each(all_left(settled_, cold), [](LeftBox& box, Alone alone) { box.settled = std::move(alone); });
+        for (Simulation& box : settled_) {
+            box.set_reading(std::max(box.shown(), reading));
+        }
+        each(all_left(settled_, cold, true), [](LeftBox& box, Alone alone) { box.marked = std::move(alone); });
+        const auto never_topped = [](const LeftBox& box) { return box.calm.empty(); };
+        if (std::any_of(boxes_.begin(), boxes_.end(), never_topped)) {
+            const std::vector<Alone> in_calm = all_left(settled_, calm);
+            const std::vector<Alone> in_rough = all_left(settled_, rough);
+            for (std::size_t at = 0; at < boxes_.size(); ++at) {
+                if (never_topped(boxes_[at])) {
+                    boxes_[at].calm.push_back(in_calm[at]);
+                    boxes_[at].rough.push_back(in_rough[at]);
+                }
             }
         }
-    });
-    see(end.shown());
-    box.settled = left_alone(settled, cold, longest);
-    settled.set_reading(std::max(settled.shown(), reading));
-    box.marked = left_alone(settled, cold, longest, true);
-    if (box.calm.empty()) {
-        box.calm.push_back(left_alone(settled, calm, longest));
-        box.rough.push_back(left_alone(settled, rough, longest));
+        each(all_left(ends_, after_serving_in(*setup_)),
+             [](LeftBox& box, Alone alone) { box.served = std::move(alone); });
+        return std::move(boxes_);
     }
-    box.served = left_alone(end, after_serving_in(setup), longest);
-    return box;
-}
+
+  private:
+    void see(std::size_t at, Temperature read) {
+        boxes_[at].lowest = std::min(boxes_[at].lowest, read);
+        boxes_[at].highest = std::max(boxes_[at].highest, read);
+    }
+
+    /// After the fill and each top-up; a top-up also in other weather.
+    void leave_poured(const Surroundings& cold, const Surroundings& calm, const Surroundings& rough) {
+        for (std::size_t k = 0;; ++k) {
+            std::vector<Simulation> some;
+            std::vector<std::size_t> whose;
+            for (std::size_t at = 0; at < poured_.size(); ++at) {
+                if (k < poured_[at].size()) {
+                    some.push_back(poured_[at][k]);
+                    whose.push_back(at);
+                }
+            }
+            if (some.empty()) {
+                return;
+            }
+            const auto add = [&](const Surroundings& around, std::vector<Alone> LeftBox::*ways) {
+                std::vector<Alone> all = all_left(some, around);
+                for (std::size_t i = 0; i < whose.size(); ++i) {
+                    (boxes_[whose[i]].*ways).push_back(std::move(all[i]));
+                }
+            };
+            add(cold, &LeftBox::poured);
+            if (k > 0) {
+                add(calm, &LeftBox::calm);
+                add(rough, &LeftBox::rough);
+            }
+        }
+    }
+
+    template <class Keep>
+    void each(std::vector<Alone> all, const Keep& keep) {
+        for (std::size_t at = 0; at < boxes_.size(); ++at) {
+            keep(boxes_[at], std::move(all[at]));
+        }
+    }
+
+    const Setup* setup_;
+    std::vector<Simulation> settled_;
+    std::vector<std::vector<Simulation>> poured_;
+    std::vector<Simulation> ends_;
+    std::vector<LeftBox> boxes_;
+};
 
 /// The shortest that it keeps after this reading, over all ways in which it comes to be read from a moment on.
 Duration keeps_after(const LeftBox& box, Temperature reading, Duration watch) {
@@ -132,8 +221,10 @@ LeftBoxes::LeftBoxes(const Ensemble& ensemble, const Schedule& schedule)
     likely.fill(schedule.recipe);
     watch_from_ = plan::watch_from(ensemble.setup(), likely.food_in());
     last_reading_ = plan::last_reading(ensemble, schedule, boxes_.size(), watch_from_);
-    for_each_index(boxes_.size(),
-                   [&](std::size_t i) { boxes_[i] = live(ensemble, schedule, i, watch_from_, last_reading_); });
+    each_side_by_side(boxes_.size(), [&](const Group& group) {
+        std::vector<LeftBox> left = Lives(ensemble, schedule, group, watch_from_).left(last_reading_);
+        std::move(left.begin(), left.end(), boxes_.begin() + static_cast<std::ptrdiff_t>(group.front()));
+    });
 }
 
 template <class Keeps>
