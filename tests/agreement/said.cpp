@@ -34,7 +34,7 @@ Said said_word(std::string what, std::string where, std::string word) {
 }
 
 bool says_lines(const words::Words& words) {
-    const auto first = words.find("topup.out-first");
+    const auto first = words.find("plan.out-first");
     return first && first->find("{below}") != std::string::npos;
 }
 

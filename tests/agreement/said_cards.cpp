@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <functional>
 #include <variant>
 
@@ -22,9 +23,12 @@ class Cards {
         printed_ = read_deck(deck_, case_.words, case_.trip);
         say_plan();
         say_fill();
-        say_top_up();
+        if (printed_.reads) {
+            say_reading();
+        }
+        say_one();
         say_night();
-        say_limits();
+        say_trouble();
         say_log();
     }
 
@@ -115,12 +119,8 @@ class Cards {
     }
 
     void say_plan() {
-        keys("plan", "plan.key-label",
-             [&](const card::KeyNumber& key) { clock("food in", "plan, key", as_read(key.value)); });
-        each("plan", "plan.key-aside", [&](const Filled& f) {
-            clock("fire lit", "plan, key", f.at("fire"));
-            clock("latest fire", "plan, key", f.at("latest"));
-        });
+        each("plan", "plan.late", [&](const Filled& f) { clock("latest fire", "plan, note", f.at("latest")); });
+        each("one", "one.light-fire", [&](const Filled& f) { clock("latest fire", "one", f.at("latest")); });
         at("food in", "plan", printed_.food_in);
         litres("cold water", "plan", printed_.cold);
         for (const char* key : {"plan.light-fire", "plan.light-fire-warm"}) {
@@ -179,58 +179,83 @@ class Cards {
         });
     }
 
-    void say_top_up() {
+    void say_reading() {
         if (printed_.mark) {
-            all_.push_back(said_figure("mark", "card topup", *printed_.mark, "C"));
+            all_.push_back(said_figure("mark", "card reading", *printed_.mark, "C"));
         }
         if (printed_.action) {
-            all_.push_back(said_figure("action line", "card topup", *printed_.action, "C"));
+            all_.push_back(said_figure("action line", "card reading", *printed_.action, "C"));
         }
         if (printed_.read_floor) {
-            all_.push_back(said_figure("read floor", "card topup", *printed_.read_floor, "C"));
+            all_.push_back(said_figure("read floor", "card reading", *printed_.read_floor, "C"));
         }
-        std::size_t n = 0;
-        for (const card::Block& block : card_named(deck_, "topup").blocks) {
-            if (const auto* steps = std::get_if<card::Steps>(&block)) {
-                for (const card::Step& step : steps->steps) {
-                    say_top_up_step(step, ++n);
+        each("reading", "reading.ready-before", [&](const Filled& f) { degrees("mark", "reading, note", f.at("mark")); });
+    }
+
+    /// The one card's times, litres and readings, by the words of its lines.
+    void say_one() {
+        std::size_t top_ups = 0;
+        for (const card::Block& block : card_named(deck_, "one").blocks) {
+            const auto* steps = std::get_if<card::Steps>(&block);
+            for (std::size_t i = 0; steps != nullptr && i < steps->steps.size(); ++i) {
+                const card::Step& step = steps->steps[i];
+                if (filled_by(case_.words, "one.light-fire", step.text)) {
+                    clock("fire lit", "one", step.when);
+                } else if (filled_by(case_.words, "one.food-in", step.text)) {
+                    clock("food in", "one", step.when);
+                } else if (const auto top_up = filled_by(case_.words, "one.top-up", step.text)) {
+                    clock(fmt::format("top-up {}", ++top_ups), "one", step.when);
+                    litres(fmt::format("top-up {} in", top_ups), "one", litres_in(top_up->at("litres")));
+                } else if (const auto wait = filled_by(case_.words, "one.wait", step.text)) {
+                    clock("may wait until", "one", step.when);
+                    degrees("may wait if", "one", wait->at("least"));
+                } else if (filled_by(case_.words, "one.wait-clock", step.text)) {
+                    clock("may wait until", "one", step.when);
+                } else if (const auto ready = filled_by(case_.words, "one.ready", step.text)) {
+                    clock("ready: " + ready->at("food"), "one", step.when);
+                    degrees("ready if: " + ready->at("food"), "one", ready->at("least"));
+                } else if (const auto by_clock = filled_by(case_.words, "one.ready-clock", step.text)) {
+                    clock("ready: " + by_clock->at("food"), "one", step.when);
+                }
+            }
+            if (const auto* row = std::get_if<card::KeyRow>(&block)) {
+                for (const card::KeyNumber& key : row->numbers) {
+                    const std::string value = as_read(key.value) + " " + key.unit;
+                    if (filled_by(case_.words, "one.fill", key.label)) {
+                        degrees("fill to", "one", value);
+                    } else if (filled_by(case_.words, "one.cold", key.label)) {
+                        litres("cold water", "one", litres_in(value));
+                    }
+                }
+            }
+            if (const auto* scale = std::get_if<card::Thermometer>(&block)) {
+                for (const card::Thermometer::Section& section : scale->sections) {
+                    if (const auto below = filled_by(case_.words, "one.below", section.bar)) {
+                        degrees("read floor", "one", below->at("floor"));
+                    }
+                    for (const card::Thermometer::Row& row : section.rows) {
+                        if (filled_by(case_.words, "one.leave", row.cells.front())) {
+                            degrees("mark", "one", as_read(row.reading));
+                        }
+                    }
                 }
             }
         }
-        if (n != printed_.top_ups.size()) {
-            all_.push_back(said_figure("top-ups", "card topup", static_cast<double>(n), ""));
+        if (top_ups != printed_.top_ups.size()) {
+            all_.push_back(said_figure("top-ups", "card one", static_cast<double>(top_ups), ""));
             all_.push_back(said_figure("top-ups", "card plan", static_cast<double>(printed_.top_ups.size()), ""));
         }
     }
 
-    void say_top_up_step(const card::Step& step, std::size_t n) {
-        clock(fmt::format("top-up {}", n), "topup", step.when);
-        std::string first = case_.words.find("topup.out-first").value();
-        if (const auto at = first.find("{litres}"); at != std::string::npos) {
-            first.replace(at, 8, "{first}");
-        }
-        for (const char* key : {"topup.step-swap-fixed", "topup.step-swap", "topup.step-fixed", "topup.step"}) {
-            for (const std::string& out : {first, std::string()}) {
-                const auto form = case_.words.find(key);
-                const auto f = form ? filled(as_read(out + *form), as_read(step.text)) : std::nullopt;
-                if (!f) {
-                    continue;
-                }
-                litres(fmt::format("top-up {} in", n), "topup", litres_in(f->at("litres")));
-                if (f->contains("below")) {
-                    millimetres(fmt::format("top-up {} line", n), "topup", millimetres_in(f->at("below")));
-                } else if (!by_line_ && !std::string_view(key).starts_with("topup.step-swap")) {
-                    litres(fmt::format("top-up {} out", n), "topup",
-                           f->contains("first") ? litres_in(f->at("first")) : 0.0);
-                }
-                return;
-            }
-        }
-        all_.push_back(said_word("top-up steps", "card topup", "not understood: " + step.text));
-        all_.push_back(said_word("top-up steps", "the words", "understood"));
+    bool has_card(const char* key) const {
+        return std::any_of(deck_.cards.begin(), deck_.cards.end(),
+                           [key](const card::Card& card) { return card.key == key; });
     }
 
     void say_night() {
+        if (!has_card("night")) {
+            return;
+        }
         keys("night", "night.key-label", [&](const card::KeyNumber& key) {
             all_.push_back(said_figure("leave it", "card night", seconds_in(as_read(key.value)) / 3600.0, "h"));
         });
@@ -240,10 +265,6 @@ class Cards {
             }
         });
         each("night", "night.table-less", [&](const Filled& f) { degrees("mark", "night, note", f.at("mark")); });
-        each("night", "night.morning-title",
-             [&](const Filled& f) { degrees("read floor", "night, morning", f.at("floor")); });
-        each("night", "night.morning-ago",
-             [&](const Filled& f) { degrees("action line", "night, morning", f.at("action")); });
         keys("night", "night.wake-label", [&](const card::KeyNumber& key) {
             for (std::size_t i = 0; i < printed_.top_ups.size(); ++i) {
                 if (printed_.top_ups[i].wake) {
@@ -254,20 +275,10 @@ class Cards {
         });
     }
 
-    void say_limits() {
-        keys("limits", "limits.key-label", [&](const card::KeyNumber& key) {
-            degrees("read floor", "limits, key", as_read(key.value) + " " + key.unit);
-        });
-        each("limits", "limits.col-time",
-             [&](const Filled& f) { degrees("read floor", "limits, table", f.at("floor")); });
-        each("limits", "limits.clock-stop",
-             [&](const Filled& f) { degrees("read floor", "limits, note", f.at("floor")); });
-        each("limits", "limits.late", [&](const Filled& f) {
-            clock("may wait until", "limits", f.at("until"));
-            degrees("may wait if", "limits", f.at("least"));
-            degrees("mark", "limits, late", f.at("mark"));
-        });
-        each("limits", "limits.late-shut", [&](const Filled& f) { clock("may wait until", "limits", f.at("until")); });
+    void say_trouble() {
+        each("plan", "plan.wait", [&](const Filled& f) { degrees("may wait if", "plan", f.at("least")); });
+        each("trouble", "trouble.late-shut",
+             [&](const Filled& f) { clock("may wait until", "trouble", f.at("until")); });
     }
 
     void say_ready_row(const std::string& row) {
@@ -285,7 +296,6 @@ class Cards {
     }
 
     void say_log() {
-        each("log", "log.caution", [&](const Filled& f) { degrees("read floor", "log, caution", f.at("floor")); });
         std::size_t top_ups = 0;
         for (const card::Block& block : card_named(deck_, "log").blocks) {
             const auto* grid = std::get_if<card::WriteIn>(&block);

@@ -8,6 +8,7 @@
 #include "card/trip/deck.hpp"
 #include "cli/json/plan_json.hpp"
 #include "cli/text/what_if_text.hpp"
+#include "safety/after_fall.hpp"
 #include "support/printed.hpp"
 #include "support/printed_plan.hpp"
 
@@ -16,7 +17,9 @@
 
 #include <optional>
 #include <sstream>
+#include <string>
 #include <variant>
+#include <vector>
 
 namespace holdwater::support {
 namespace {
@@ -47,22 +50,24 @@ bool any_text(const card::Card& card, const words::Words& words, const char* key
     return false;
 }
 
-/// The decision behind a line about one [[what_if]] on a card; nothing where the card has no such line.
-std::optional<std::string> what_if_on(const card::Card& card, const words::Words& words, const std::string& name) {
+/// The decisions behind the lines about one [[what_if]] on a card, in their order.
+std::vector<std::string> what_if_on(const card::Card& card, const words::Words& words, const std::string& name) {
     static const std::pair<const char*, const char*> keys[] = {
         {"what-if.broken", "does not hold"}, {"what-if.leave", "holds"},    {"what-if.holds", "holds"},
         {"what-if.before", "below"},         {"what-if.partly", "below"},   {"what-if.next", "eat next"},
         {"what-if.now", "eat now"},          {"what-if.away", "throw away"}};
+    std::vector<std::string> decisions;
     for (const card::Block& block : card.blocks) {
         const auto* note = std::get_if<card::Note>(&block);
         for (const auto& [key, decision] : keys) {
             const auto found = note != nullptr ? filled_by(words, key, note->text) : std::nullopt;
             if (found && found->at("name") == name) {
-                return decision;
+                decisions.emplace_back(decision);
+                break;
             }
         }
     }
-    return std::nullopt;
+    return decisions;
 }
 
 std::string terminal_decision(const std::string& answer) {
@@ -109,32 +114,36 @@ void say_what_ifs(const Case& one, const card::Deck& deck, const nlohmann::json&
             said_word(what, "json", broken ? "does not hold" : word_of(answer.at("action").get<std::string>())));
         all.push_back(said_word(what, "terminal", i < terminal.size() ? terminal[i] : "nothing"));
         if (reads) {
-            const auto night = what_if_on(card_named(deck, "night"), one.words, name);
-            const auto limits = what_if_on(card_named(deck, "limits"), one.words, name);
-            all.push_back(said_word(what, "cards night and limits", limits ? *limits : night.value_or("nothing")));
+            // What it means if nothing was done comes last.
+            const auto told = what_if_on(card_named(deck, "trouble"), one.words, name);
+            all.push_back(said_word(what, "card trouble", told.empty() ? "nothing" : told.back()));
         }
     }
 }
 
-/// The rows for the morning, looked up as a reader of the card does.
-void say_morning(const Case& one, const card::Deck& deck, const nlohmann::json& json, AllSaid& all) {
+/// The rows below the floor, looked up as a reader of the card does.
+void say_fallen(const Case& one, const card::Deck& deck, const nlohmann::json& json, AllSaid& all) {
     const words::Words& w = one.words;
-    const card::Table* table = nullptr;
-    for (const card::Block& block : card_named(deck, "night").blocks) {
-        const auto* some = std::get_if<card::Table>(&block);
-        if (some != nullptr && filled_by(w, "night.morning-read", some->columns.front().head)) {
-            table = some;
+    if (!one.trip.boxes.front().thermometer) {
+        return;
+    }
+    const card::Thermometer::Section* section = nullptr;
+    for (const card::Block& block : card_named(deck, "reading").blocks) {
+        const auto* scale = std::get_if<card::Thermometer>(&block);
+        if (scale != nullptr && !scale->sections.back().bar.empty()) {
+            section = &scale->sections.back();
         }
     }
-    if (table == nullptr) {
+    if (section == nullptr) {
+        all.push_back(said_word("rows below the floor", "card reading", "nothing"));
+        all.push_back(said_word("rows below the floor", "json", "rows"));
         return;
     }
     const auto action_of = [&](const std::string& cell) -> std::string {
-        for (const auto& [key, word] : {std::pair{"night.action-none", "holds"},
-                                        {"night.action-next-long", "eat next"},
-                                        {"night.action-next", "eat next"},
-                                        {"night.action-now", "eat now"},
-                                        {"night.action-away", "throw away"}}) {
+        for (const auto& [key, word] : {std::pair{"reading.action-none", "holds"},
+                                        {"reading.action-next", "eat next"},
+                                        {"reading.action-now", "eat now"},
+                                        {"reading.action-away", "throw away"}}) {
             if (filled_by(w, key, cell)) {
                 return word;
             }
@@ -146,27 +155,27 @@ void say_morning(const Case& one, const card::Deck& deck, const nlohmann::json& 
     for (const nlohmann::json& cell : json.at("night").at("morning")) {
         const double reading = cell.at("reading_c");
         const double since = cell.at("since_h");
-        const std::vector<card::Text>* found = nullptr;
-        for (const auto& row : table->rows) {
-            const auto above = filled_by(w, "night.morning-above", row.front());
+        const card::Thermometer::Row* found = nullptr;
+        for (const card::Thermometer::Row& row : section->rows) {
+            const auto above = filled_by(w, "reading.or-more", row.reading);
             if (!above || celsius_in(above->at("reading")) <= reading + up + 1e-6) {
                 found = &row;
                 break;
             }
         }
-        std::size_t column = table->columns.size() - 1;
-        for (std::size_t c = 1; c < table->columns.size(); ++c) {
-            const double hours = filled_by(w, "night.morning-2", table->columns[c].head)   ? 2.0
-                                 : filled_by(w, "night.morning-4", table->columns[c].head) ? 4.0
-                                                                                           : 1e9;
+        std::size_t column = found->cells.size() - 1;
+        for (std::size_t c = 0; c < section->heads.size(); ++c) {
+            const double hours = filled_by(w, "reading.since-2", section->heads[c])   ? 2.0
+                                 : filled_by(w, "reading.since-4", section->heads[c]) ? 4.0
+                                                                                     : 1e9;
             if (since <= hours) {
                 column = c;
                 break;
             }
         }
-        const std::string what = fmt::format("morning at {:.0f} C, last good {:.0f} h ago", reading, since);
+        const std::string what = fmt::format("below the floor at {:.0f} C, last good {:.0f} h ago", reading, since);
         all.push_back(said_word(what, "json", word_of(cell.at("action").get<std::string>())));
-        all.push_back(said_word(what, "card night", action_of(found->at(column))));
+        all.push_back(said_word(what, "card reading", action_of(found->cells.at(column))));
     }
 }
 
@@ -176,12 +185,13 @@ void say_at_risk(const Case& one, const card::Deck& deck, AllSaid& all) {
         return;
     }
     const auto yes = [](bool more) { return std::string(more ? "more than the plan gives" : "what the plan gives"); };
-    const card::Card& limits = card_named(deck, "limits");
+    const card::Card& first = card_named(deck, "one");
     all.push_back(said_word("people at risk need", "card plan",
                             yes(any_text(card_named(deck, "plan"), one.words, "plan.serve-risk"))));
-    all.push_back(
-        said_word("people at risk need", "card limits",
-                  yes(any_text(limits, one.words, "limits.risk") || any_text(limits, one.words, "limits.risk-none"))));
+    all.push_back(said_word("people at risk need", "card one",
+                            yes(any_text(first, one.words, "one.risk") || any_text(first, one.words, "one.risk-none"))));
+    all.push_back(said_word("people at risk need", "card reading",
+                            yes(any_text(card_named(deck, "reading"), one.words, "reading.risk"))));
 }
 
 const card::Table* fall_table(const card::Card& card, const words::Words& words) {
@@ -195,34 +205,13 @@ const card::Table* fall_table(const card::Card& card, const words::Words& words)
     return nullptr;
 }
 
-std::string told(const card::Card& card, const words::Words& words) {
-    std::string text;
-    if (const card::Table* table = fall_table(card, words)) {
-        for (const auto& row : table->rows) {
-            std::string action = row.back();
-            // Where to top up to hangs on the trip.
-            if (filled_by(words, "limits.do-short", action)) {
-                action = "do-short";
-            }
-            text += as_read(row.front() + ": " + action) + "; ";
-        }
-    }
-    for (const card::Block& block : card.blocks) {
-        const auto* note = std::get_if<card::Note>(&block);
-        if (note != nullptr && filled_by(words, "limits.cold", note->text)) {
-            text += as_read(note->text);
-        }
-    }
-    return text;
-}
-
 }  // namespace
 
 void say_decisions(const Case& one, AllSaid& all) {
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
     const nlohmann::json json = json_of(one);
     say_what_ifs(one, deck, json, all);
-    say_morning(one, deck, json, all);
+    say_fallen(one, deck, json, all);
     say_at_risk(one, deck, all);
 }
 
@@ -255,9 +244,25 @@ void say_class(const Case& one, AllSaid& all) {
     if (one.plan.foods.front().standard.finish) {
         return;  // a class deck is for whole food
     }
-    const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
-    all.push_back(said_word("rows after a fall", "class limits", told(class_limits, one.words)));
-    all.push_back(said_word("rows after a fall", "card limits", told(card_named(deck, "limits"), one.words)));
+    // The trip's cards have one table by reading and time; the class deck teaches the rows by time, of the same rules.
+    const card::Table* rows = fall_table(class_limits, one.words);
+    const auto decided = safety::rows(safety::fall_rules(one.trip.rules, one.trip.at_risk));
+    for (std::size_t i = 0; rows != nullptr && i < decided.size(); ++i) {
+        const std::string what = fmt::format("rows after a fall, {}", i + 1);
+        const auto action = [&]() -> std::string {
+            if (i >= rows->rows.size()) {
+                return "nothing";
+            }
+            const std::string& cell = rows->rows[i].back();
+            return filled_by(one.words, "limits.do-short", cell) || filled_by(one.words, "limits.do-short-fire", cell)
+                       ? "eat next"
+                   : filled_by(one.words, "limits.do-middle", cell) ? "eat now"
+                   : filled_by(one.words, "limits.do-long", cell)   ? "throw away"
+                                                                    : "not understood: " + cell;
+        };
+        all.push_back(said_word(what, "class limits", action()));
+        all.push_back(said_word(what, "the decision", word_of(std::string(safety::to_word(decided[i].action)))));
+    }
 }
 
 }  // namespace holdwater::support

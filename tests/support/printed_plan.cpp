@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 #include <stdexcept>
+#include <utility>
 #include <variant>
 
 namespace holdwater::support {
@@ -22,7 +23,7 @@ class Reader {
         plan_.fire = trip_.from;
         read_plan();
         read_fill();
-        read_top_up();
+        read_reading();
         read_night();
         return plan_;
     }
@@ -73,19 +74,21 @@ class Reader {
         plan_.serve = trip_.serve;
         std::size_t next_food = 0;
         bool finish = false;
-        each<card::Note>("plan", [&](const card::Note& note) {
-            if (const auto core = by("plan.core-line", note.text)) {
+        each<card::Note>("one", [&](const card::Note& note) {
+            // Behind the food and its size, before what else must be known of it.
+            const auto line = [&](const char* key) { return filled_within(key, note.text); };
+            if (const auto core = line("plan.core-line")) {
                 plan_.foods.at(next_food++).peak = celsius_in(core->at("peak"));
-            } else if (const auto steak = by("plan.steak-line", note.text)) {
+            } else if (const auto steak = line("plan.steak-line")) {
                 plan_.foods.at(next_food++).peak = celsius_in(steak->at("peak"));
-            } else if (by("plan.keep-hot-line", note.text)) {
+            } else if (line("plan.keep-hot-line")) {
                 ++next_food;
-            } else if (by("plan.core-line-finish", note.text)) {
+            } else if (line("plan.core-line-finish")) {
                 ++next_food;
                 finish = true;
             }
-            read_wait(note.text);
         });
+        each<card::Note>("plan", [&](const card::Note& note) { read_wait(note.text); });
         if (next_food != plan_.foods.size()) {
             lost("plan", "core line of each food");
         }
@@ -99,15 +102,23 @@ class Reader {
         }
     }
 
-    /// The wording with the least room for other things first.
-    void read_wait(const std::string& text) {
-        for (const char* key : {"plan.wait-not", "plan.wait-shut", "plan.wait-clock", "plan.wait"}) {
-            for (const std::string& more : {" " + form("plan.late"), std::string()}) {
-                if (const auto late = filled(as_read(form(key) + more), as_read(text))) {
-                    plan_.waits_until = moment(late->contains("until") ? late->at("until") : late->at("serve"));
-                    return;
-                }
+    /// A wording somewhere in a text: with whatever stands before and behind it.
+    std::optional<Filled> filled_within(const char* key, const std::string& text) const {
+        const std::string form = words_.find(key).value();
+        for (const char* const around : {"{before} \x01 {behind}", "{before} \x01", "\x01 {behind}", "\x01"}) {
+            std::string whole = around;
+            whole.replace(whole.find('\x01'), 1, form);
+            if (auto found = filled(as_read(whole), as_read(text))) {
+                return found;
             }
+        }
+        return std::nullopt;
+    }
+
+    /// "Meal late? Top up before the meal", with what is said of a late fire.
+    void read_wait(const std::string& text) {
+        if (const auto late = filled_within("plan.wait-not", text)) {
+            plan_.waits_until = moment(late->at("serve"));
         }
     }
 
@@ -126,6 +137,12 @@ class Reader {
             plan_.food_in = at;
         } else if (const auto pour = by("plan.pour", step.text)) {
             plan_.pours.push_back({at, litres_in(pour->at("litres")), std::nullopt});
+        } else if (const auto settled = by("plan.settled", step.text)) {
+            plan_.after_food = std::pair(celsius_in(settled->at("low")), celsius_in(settled->at("high")));
+        } else if (by("plan.wake-fire", step.text)) {
+            wakes_ = at;
+        } else if (by("plan.fire", step.text)) {
+            wakes_.reset();
         } else if (!read_top_up_step(at, step.text) && !read_end(at, step.text)) {
             lost("plan", step.text);
         }
@@ -134,22 +151,17 @@ class Reader {
     bool read_top_up_step(LocalTime at, const std::string& text) {
         const std::map<std::string, std::string> nothing{{"out", ""}};
         const std::map<std::string, std::string> first{{"out", form("plan.out-first", "litres", "first")}};
-        for (const char* key : {"plan.top-up-wake", "plan.top-up-fixed", "plan.top-up", "plan.swap-wake",
-                                "plan.swap-fixed", "plan.swap"}) {
+        for (const char* key : {"plan.top-up-fixed", "plan.top-up"}) {
             auto found = by(key, text, first);
             found = found ? found : by(key, text, nothing);
             if (!found) {
                 continue;
             }
             PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt, std::nullopt};
-            one.swap = std::string_view(key).starts_with("plan.swap");
-            one.out = one.swap ? one.litres : found->contains("first") ? litres_in(found->at("first")) : 0.0;
             if (found->contains("below")) {
                 one.below = millimetres_in(found->at("below"));
             }
-            if (found->contains("wake")) {
-                one.wake = moment(found->at("wake"));
-            }
+            one.wake = std::exchange(wakes_, std::nullopt);
             plan_.top_ups.push_back(one);
             return true;
         }
@@ -157,6 +169,12 @@ class Reader {
     }
 
     bool read_end(LocalTime at, const std::string& text) {
+        for (const char* key : {"plan.wait", "plan.wait-clock", "plan.wait-shut"}) {
+            if (by(key, text)) {
+                plan_.waits_until = at;
+                return true;
+            }
+        }
         for (const char* key : {"plan.ready-clock", "plan.ready"}) {
             if (const auto ready = by(key, text)) {
                 PrintedFood& one = food(ready->at("food"));
@@ -167,14 +185,19 @@ class Reader {
                 return true;
             }
         }
-        if (const auto finish = by("plan.finish", text); finish && finish->contains("takes")) {
-            food(finish->at("food")).out = at;
-            return true;
+        for (const char* key : {"plan.finish-pan", "plan.finish"}) {
+            for (const std::string& more : {" " + form("plan.finish-lots"), std::string()}) {
+                const auto finish = filled(as_read(form(key) + more), as_read(text));
+                if (finish && finish->contains("takes")) {
+                    food(finish->at("food")).out = at;
+                    return true;
+                }
+            }
         }
         for (const char* key :
              {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water",
-              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.boil-finish",
-              "plan.finish", "plan.serve", "plan.serve-risk"}) {
+              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side",
+              "plan.clash", "plan.serve", "plan.serve-risk"}) {
             if (by(key, text)) {
                 return true;
             }
@@ -188,11 +211,6 @@ class Reader {
                 plan_.fill_to = celsius_in(key.value + " " + key.unit);
             }
         });
-        each<card::Note>("fill", [&](const card::Note& note) {
-            if (const auto range = by("fill.settled", note.text)) {
-                plan_.after_food = std::pair(celsius_in(range->at("low")), celsius_in(range->at("high")));
-            }
-        });
         each<card::Steps>("fill", [&](const card::Steps& steps) {
             for (const card::Step& step : steps.steps) {
                 if (const auto level = by("fill.step-level", step.text)) {
@@ -204,50 +222,49 @@ class Reader {
         plan_.reads = plan_.fill_to.has_value();
     }
 
-    void read_top_up() {
-        each<card::KeyNumber>("topup", [&](const card::KeyNumber& key) {
-            if (by("topup.key-label", key.label)) {
-                plan_.mark = celsius_in(key.value + " " + key.unit);
-            }
-        });
-        each<card::Ladder>("topup", [&](const card::Ladder& ladder) {
-            const bool both = ladder.right_heads.size() == 2;
-            const bool by_level = by("topup.below", ladder.right_heads.front()).has_value();
-            for (const card::Ladder::Rung& rung : ladder.rungs) {
-                const auto litres = [](const std::string& text) {
-                    return text == "–" ? std::nullopt : std::optional(litres_in(as_read(text)));
-                };
-                PrintedRung line;
-                line.reading = celsius_in(as_read(rung.reading));
-                if (by_level) {
-                    line.below = millimetres_in(as_read(rung.amounts.front()));
-                    line.pour = litres(rung.amounts.back());
-                } else {
-                    line.add = both ? litres(rung.amounts.front()) : std::nullopt;
-                    line.swap = litres(rung.amounts.back());
+    /// The good part of the thermometer: fill, mark, then a line for each reading that asks for a pour.
+    void read_reading() {
+        if (!plan_.reads) {
+            return;
+        }
+        each<card::Thermometer>("reading", [&](const card::Thermometer& scale) {
+            for (const card::Thermometer::Section& section : scale.sections) {
+                for (const char* key : {"reading.floor-since", "reading.floor"}) {
+                    if (const auto floor = by(key, section.bar)) {
+                        plan_.read_floor = celsius_in(floor->at("floor"));
+                        break;
+                    }
                 }
-                plan_.ladder.push_back(line);
-            }
-            if (const auto floor = by("topup.floor", ladder.floor_reading)) {
-                plan_.read_floor = celsius_in(floor->at("floor"));
+                if (!section.bar.empty()) {
+                    continue;
+                }
+                for (const card::Thermometer::Row& row : section.rows) {
+                    if (row.cells.size() == 1) {
+                        if (by("reading.leave", row.cells.front())) {
+                            plan_.mark = celsius_in(as_read(row.reading));
+                        }
+                        continue;
+                    }
+                    PrintedRung line;
+                    line.reading = celsius_in(as_read(row.reading));
+                    line.below = millimetres_in(as_read(row.cells.front()));
+                    line.pour = litres_in(as_read(row.cells.back()));
+                    plan_.ladder.push_back(line);
+                }
             }
         });
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),
                   [](const PrintedRung& a, const PrintedRung& b) { return a.reading > b.reading; });
-        each<card::Note>("topup", [&](const card::Note& note) {
-            if (const auto act = by("topup.act", note.text)) {
+        each<card::Note>("reading", [&](const card::Note& note) {
+            if (const auto act = by("reading.act", note.text)) {
                 plan_.action = celsius_in(act->at("action"));
-            } else if (const auto full = by("topup.full", note.text)) {
-                plan_.at_once = litres_in(full->at("litres"));
-                plan_.boils_in = seconds_in(full->at("minutes"));
-            } else if (const auto fixed = by("topup.fixed-full", note.text)) {
-                plan_.boils_in = seconds_in(fixed->at("minutes"));
-            } else if (const auto room = by("topup.room", note.text)) {
-                plan_.room = litres_in(room->at("room"));
+            } else if (const auto pots = filled_within("reading.pots", note.text)) {
+                plan_.at_once = litres_in(pots->at("litres"));
+                plan_.boils_in = seconds_in(pots->at("minutes"));
             }
         });
-        if (plan_.reads && (!plan_.mark || plan_.ladder.empty() || plan_.at_once <= 0.0)) {
-            lost("topup", "mark, ladder and what the pots give");
+        if (!plan_.mark || plan_.ladder.empty() || plan_.at_once <= 0.0 || !plan_.read_floor) {
+            lost("reading", "mark, floor, readings and what the pots give");
         }
     }
 
@@ -269,7 +286,11 @@ class Reader {
         }
     }
 
+    /// Of an overnight trip; a day's deck promises no time that the box may be left alone.
     void read_night() {
+        if (std::none_of(deck_.cards.begin(), deck_.cards.end(), [](const card::Card& one) { return one.key == "night"; })) {
+            return;
+        }
         each<card::KeyNumber>("night", [&](const card::KeyNumber& key) { leave(key); });
         each<card::KeyRow>("night", [&](const card::KeyRow& row) {
             for (const card::KeyNumber& key : row.numbers) {
@@ -293,6 +314,7 @@ class Reader {
     const words::Words& words_;
     const trip::Trip& trip_;
     PrintedPlan plan_;
+    std::optional<LocalTime> wakes_;  // for the next top-up
 };
 
 }  // namespace

@@ -57,6 +57,7 @@ void ThermometerPlan::measure_readings() {
     Millimetres whole;
     Millimetres word;
     for (const auto& section : block_.sections) {
+        word = std::max(word, widest_word(section.left_head, body_style(setting_), setting_.measure));
         for (const auto& row : section.rows) {
             whole = std::max(whole, one_line(row.reading, reading_style(), setting_.measure).width);
             word = std::max(word, widest_word(row.reading, reading_style(), setting_.measure));

@@ -56,7 +56,7 @@ void check_log(const Dealt& dealt) {
     CHECK(rows_with(clock(dealt, dealt.trip.serve) + " eat") == 1);
     const auto cooked = std::count_if(dealt.plan.foods.begin(), dealt.plan.foods.end(),
                                       [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });
-    CHECK(rows_with("ready") + rows_with("core") >= cooked);
+    CHECK(rows_with("ready") + rows_with("centre") >= cooked);
     CHECK(grid.first_column.size() >= 11);
     const auto column = [&](const char* head) {
         return std::count(grid.heads.begin(), grid.heads.end(), std::string(head)) == 1;

@@ -65,7 +65,7 @@ TEST_CASE("no deck prints a published limit with another °F than its publisher"
 TEST_CASE("a target and an advice that are published limits are printed so, a reading of the same degrees is not") {
     Dealt dealt("tests/plan/trips/frosty-weekend.toml");  // pork to 63 C
     dealt.deal(units::System::both, "en");
-    const std::string plan = joined(texts_of(dealt.card("plan")));
+    const std::string plan = joined(texts_of(dealt.card("one")));
     CHECK(has(plan, "Centre 63 °C (145 °F)"));
     const card::SafeSide writer{dealt.plan, words::Words::model()};
     CHECK(writer.written(writer.at_least(units::celsius(63))) == "63\u00A0°C (146\u00A0°F)");

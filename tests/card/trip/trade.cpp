@@ -29,7 +29,7 @@ TEST_CASE("the Plan card of a steak says its conditions and both faces, and noth
     CHECK(has(plan, "every outer face browned"));
     CHECK(has(text_of(dealt, "one"), "Meets the US steak rule"));
     dealt.deal(units::System::metric, "es");
-    CHECK(has(text_of(dealt, "plan"), "dos caras doradas"));
+    CHECK(has(text_of(dealt, "one"), "ambas caras doradas"));
     // No ruler or table goes on for what is no steak any more.
     const plan::FoodPlan& food = dealt.plan.foods.front();
     REQUIRE(food.thickest);
