@@ -72,18 +72,26 @@ TEST_CASE("held food is never called raw inside: cooked through it can be, and y
 TEST_CASE("a plan for people at risk does not ask them for more than it gives, undisturbed") {
     Dealt dealt("tests/card/trips/at-risk-beef.toml");
     REQUIRE(dealt.trip.at_risk);
-    for (const char* language : {"en", "es"}) {
-        const bool english = std::string(language) == "en";
-        dealt.deal(units::System::metric, language);
+    struct Said {
+        const char* language;
+        const char* planned;
+        const char* people;
+        const char* none;
+    };
+    for (const Said& said : {Said{"en", "this plan is for them", "People at risk", "none for them"},
+                             Said{"es", "el plan es para ellas", "Personas de riesgo", "nada para ellas"},
+                             Said{"fr", "ce plan est pour eux", "À risque", "rien pour eux"}}) {
+        CAPTURE(said.language);
+        dealt.deal(units::System::metric, said.language);
         const std::string one = text_of(dealt, "one");
         const std::string reading = text_of(dealt, "reading");
         INFO(one);
         // Neither "always" nor a core of 74 °C in the line about them; what to do after a fall stands in the table.
         CHECK_FALSE(has(one, "74 °C"));
-        CHECK(has(one, english ? "this plan is for them" : "el plan es para ellas"));
+        CHECK(has(one, said.planned));
         CHECK(has(reading, "74 °C"));
-        CHECK_FALSE(has(text_of(dealt, "plan"), english ? "People at risk" : "Personas de riesgo"));
-        CHECK_FALSE(has(reading, english ? "none for them" : "nada para ellas"));
+        CHECK_FALSE(has(text_of(dealt, "plan"), said.people));
+        CHECK_FALSE(has(reading, said.none));
     }
     Dealt others("layouts/trips/class-day.toml");
     others.deal(units::System::metric, "en");
@@ -91,4 +99,8 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
     CHECK(has(text_of(others, "one"), "weak immune system): centre to 74 °C over the fire"));
     CHECK(has(text_of(others, "reading"), "none for them"));
     CHECK(has(text_of(others, "plan"), "People at risk: card 1"));
+    others.deal(units::System::metric, "fr");
+    CHECK(has(text_of(others, "one"), "immunité affaiblie) : cœur à 74 °C au feu"));
+    CHECK(has(text_of(others, "reading"), "rien pour eux"));
+    CHECK(has(text_of(others, "plan"), "À risque? Voir carte 1"));
 }

@@ -34,7 +34,8 @@ TEST_CASE("where the pots may not give the mark, Reading and Night say to go by 
     plan::Plan out_of_reach = demo.plan;  // hardly any trip that holds is one
     out_of_reach.mark_out_of_reach = true;
     for (const auto& [language, text] :
-         {std::pair{"en", "go by the reading"}, std::pair{"es", "guiarse por la lectura"}}) {
+         {std::pair{"en", "go by the reading"}, std::pair{"es", "guiarse por la lectura"},
+          std::pair{"fr", "suivre la lecture"}}) {
         CAPTURE(language);
         for (const char* key : {"reading", "night"}) {
             CAPTURE(key);
