@@ -94,8 +94,8 @@ struct Ladder {
 /// A thermometer to scale from its hottest row down: at each level what it reads and what to do then.
 struct Thermometer {
     struct Row {
-        double at = 0.0;  // where it stands on the scale [°C]; never above the row before
-        Text reading;     // "66 °C (151 °F)", "below 51 °C"
+        double at = 0.0;          // where it stands on the scale [°C]; never above the row before
+        Text reading;             // "66 °C (151 °F)", "below 51 °C"
         std::vector<Text> cells;  // one: over the whole width
     };
     /// Rows with the same columns. The sections stay in order and whole.
@@ -115,8 +115,8 @@ struct Staircase {
     Text title;  // stands in the corner that the shorter bars leave free, where there is one
     struct Step {
         double mm = 0.0;
-        Text size;  // "85 mm (3 1/4 in)"
-        Text time;  // "9 h 15"
+        Text size;            // "85 mm (3 1/4 in)"
+        Text time;            // "9 h 15"
         bool marked = false;  // the piece of this trip
     };
     std::vector<Step> steps;
@@ -139,8 +139,8 @@ struct Bands {
         Text label;
     };
     std::vector<Bar> bars;
-    std::vector<Mark> marks;   // lines across, each with a label of its own above, rising
-    std::vector<Mark> scale;   // labels below
+    std::vector<Mark> marks;  // lines across, each with a label of its own above, rising
+    std::vector<Mark> scale;  // labels below
 };
 
 /// A true-scale ruler along the long side of the card: distance from its own zero line in mm, drawn at exactly that.
@@ -227,9 +227,8 @@ struct WriteIn {
 /// Start a new face here if one is to be had (the author wants the pair face / back).
 struct Turn {};
 
-using Block =
-    std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note, WriteIn, Turn,
-                 Thermometer, Staircase, Bands>;
+using Block = std::variant<Heading, KeyNumber, KeyRow, Steps, Table, Ladder, Ruler, Curve, DayBar, Caution, Note,
+                           WriteIn, Turn, Thermometer, Staircase, Bands>;
 
 /// Blocks in order. Its members are defined in content.cpp for the kinds of block there are: what a variant of so many
 /// kinds asks of the compiler is asked there, and not again in every file that makes a card.
@@ -274,7 +273,7 @@ struct Card {
     int number = 0;                 // in the deck, from 1
     Blocks blocks;                  // face first; goes on at a block boundary on the back
     std::vector<Caution> cautions;  // stand at the foot of every face of this card
-    bool harmless = false;          // nothing on it can scald, gas or poison; else it has a caution, here or among blocks
+    bool harmless = false;  // nothing on it can scald, gas or poison; else it has a caution, here or among blocks
 
     void warn(Text text);       // adds a caution that begins with WARNING
     void warn_here(Text text);  // the same as the next block, where the act stands that it belongs to

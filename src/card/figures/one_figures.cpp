@@ -53,9 +53,9 @@ void add_one_figures(FigureList& list) {
     add_late(of);
     add_waits_until(of);
     if (!plan.night.morning.empty()) {
-        const units::Temperature lowest =
-            plan.night.morning.size() > 1 ? plan.night.morning[plan.night.morning.size() - 2].reading
-                                          : plan.levels.read_floor;
+        const units::Temperature lowest = plan.night.morning.size() > 1
+                                              ? plan.night.morning[plan.night.morning.size() - 2].reading
+                                              : plan.levels.read_floor;
         of.brief().degrees("away", lowest, of.safe().at_least(lowest),
                            {"chosen", "up-degree", of.source("cooling-law")});
     }

@@ -61,9 +61,9 @@ Fragment build(const card::Block& block, const BlockContext& setting) {
 }
 
 const char* block_name(const card::Block& block) {
-    static constexpr const char* names[] = {"heading", "key number", "key row", "steps", "table",    "ladder", "ruler",
-                                            "curve",   "day bar",    "caution", "note",  "write-in", "turn",
-                                            "thermometer", "thickness steps", "bands"};
+    static constexpr const char* names[] = {"heading", "key number",  "key row",         "steps",   "table", "ladder",
+                                            "ruler",   "curve",       "day bar",         "caution", "note",  "write-in",
+                                            "turn",    "thermometer", "thickness steps", "bands"};
     static_assert(std::size(names) == std::variant_size_v<card::Block>);
     return names[block.index()];
 }
