@@ -189,7 +189,8 @@ class Cards {
         if (printed_.read_floor) {
             all_.push_back(said_figure("read floor", "card reading", *printed_.read_floor, "C"));
         }
-        each("reading", "reading.ready-before", [&](const Filled& f) { degrees("mark", "reading, note", f.at("mark")); });
+        each("reading", "reading.ready-before",
+             [&](const Filled& f) { degrees("mark", "reading, note", f.at("mark")); });
     }
 
     /// The one card's times, litres and readings, by the words of its lines.

@@ -167,7 +167,7 @@ void say_fallen(const Case& one, const card::Deck& deck, const nlohmann::json& j
         for (std::size_t c = 0; c < section->heads.size(); ++c) {
             const double hours = filled_by(w, "reading.since-2", section->heads[c])   ? 2.0
                                  : filled_by(w, "reading.since-4", section->heads[c]) ? 4.0
-                                                                                     : 1e9;
+                                                                                      : 1e9;
             if (since <= hours) {
                 column = c;
                 break;
@@ -188,8 +188,9 @@ void say_at_risk(const Case& one, const card::Deck& deck, AllSaid& all) {
     const card::Card& first = card_named(deck, "one");
     all.push_back(said_word("people at risk need", "card plan",
                             yes(any_text(card_named(deck, "plan"), one.words, "plan.serve-risk"))));
-    all.push_back(said_word("people at risk need", "card one",
-                            yes(any_text(first, one.words, "one.risk") || any_text(first, one.words, "one.risk-none"))));
+    all.push_back(
+        said_word("people at risk need", "card one",
+                  yes(any_text(first, one.words, "one.risk") || any_text(first, one.words, "one.risk-none"))));
     all.push_back(said_word("people at risk need", "card reading",
                             yes(any_text(card_named(deck, "reading"), one.words, "reading.risk"))));
 }

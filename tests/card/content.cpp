@@ -127,8 +127,8 @@ void check_clock_only(const Dealt& dealt) {
         }
         CHECK(card.key != "reading");
     }
-    // Whatever went wrong with the bath is thrown away, but for the one way out: a pour not much too late, by the plan's
-    // own figure.
+    // Whatever went wrong with the bath is thrown away, but for the one way out: a pour not much too late, by the
+    // plan's own figure.
     const std::set<std::string> people{"Burn", "Headache"};
     int boiled = 0;
     int thrown = 0;
@@ -215,9 +215,8 @@ void check_fallen(const Dealt& dealt) {
         return columns - 1;
     };
     for (const plan::MorningRow& row : dealt.plan.night.morning) {
-        const auto printed = std::find_if(found->rows.begin(), found->rows.end() - 1, [&](const auto& line) {
-            return line.at <= row.reading.celsius() + 1e-9;
-        });
+        const auto printed = std::find_if(found->rows.begin(), found->rows.end() - 1,
+                                          [&](const auto& line) { return line.at <= row.reading.celsius() + 1e-9; });
         for (std::size_t time = 0; time < row.cells.size(); ++time) {
             CAPTURE(row.reading.celsius());
             CAPTURE(time);

@@ -194,10 +194,9 @@ class Reader {
                 }
             }
         }
-        for (const char* key :
-             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water",
-              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side",
-              "plan.clash", "plan.serve", "plan.serve-risk"}) {
+        for (const char* key : {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of",
+                                "plan.hot-water", "plan.sitting", "plan.take-out", "plan.take-out-finish",
+                                "plan.boil-finish", "plan.side", "plan.clash", "plan.serve", "plan.serve-risk"}) {
             if (by(key, text)) {
                 return true;
             }
@@ -288,7 +287,8 @@ class Reader {
 
     /// Of an overnight trip; a day's deck promises no time that the box may be left alone.
     void read_night() {
-        if (std::none_of(deck_.cards.begin(), deck_.cards.end(), [](const card::Card& one) { return one.key == "night"; })) {
+        if (std::none_of(deck_.cards.begin(), deck_.cards.end(),
+                         [](const card::Card& one) { return one.key == "night"; })) {
             return;
         }
         each<card::KeyNumber>("night", [&](const card::KeyNumber& key) { leave(key); });

@@ -2,10 +2,10 @@
 #include "card/basis/basis.hpp"
 
 #include "card/basis/basis_parts.hpp"
-#include "card/figures/night_curve.hpp"
-#include "card/figures/rounding.hpp"
 #include "card/basis/fill_strip.hpp"
+#include "card/figures/night_curve.hpp"
 #include "card/figures/numbers.hpp"
+#include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 #include "units/print.hpp"
 
@@ -38,10 +38,10 @@ void BasisMaker::cooling() {
         }
         const SafeSide safe{telling};
         Curve curve = night_curve(telling);
-        curve.title = words_.text("night.curve-title", {{"mark", safe.at_least(plan.night.reading)},
-                                                        {"air", safe.at_most(plan.night.air)}});
-        curve.floor_label =
-            words_.text("night.curve-floor", {{"floor", safe.short_degrees(plan.levels.read_floor, units::Toward::up)}});
+        curve.title = words_.text("night.curve-title",
+                                  {{"mark", safe.at_least(plan.night.reading)}, {"air", safe.at_most(plan.night.air)}});
+        curve.floor_label = words_.text("night.curve-floor",
+                                        {{"floor", safe.short_degrees(plan.levels.read_floor, units::Toward::up)}});
         curve.x_title = words_.text("night.curve-x");
         curve.y_title = words_.text(telling.us_first() ? "night.curve-y-us" : "night.curve-y");
         put(std::move(curve));

@@ -22,7 +22,7 @@ void add_water(const FigureMaker& of) {
               {of.reads() ? "share-95" : "likely-trimmed", "up-half-litre", balance});
 }
 
-void add_pours(const FigureMaker& of) {
+void add_one_pours(const FigureMaker& of) {
     int nth = 0;
     for (const plan::TopUp& top_up : of.plan().top_ups) {
         of.litres("top-up", top_up.boiling, of.safe().one_boil(top_up.boiling),
@@ -46,16 +46,16 @@ void add_one_figures(FigureList& list) {
     of.at("latest-fire", plan.fill.latest_fire, {"share-95", "down-15-min", of.source("hold-times")});
     add_acts(of);
     add_water(of);
-    add_pours(of);
+    add_one_pours(of);
     add_reheat(of);
     add_read_floor(of);
     add_top_up_mark(of);
     add_late(of);
     add_waits_until(of);
     if (!plan.night.morning.empty()) {
-        const units::Temperature lowest =
-            plan.night.morning.size() > 1 ? plan.night.morning[plan.night.morning.size() - 2].reading
-                                          : plan.levels.read_floor;
+        const units::Temperature lowest = plan.night.morning.size() > 1
+                                              ? plan.night.morning[plan.night.morning.size() - 2].reading
+                                              : plan.levels.read_floor;
         of.brief().degrees("away", lowest, of.safe().at_least(lowest),
                            {"chosen", "up-degree", of.source("cooling-law")});
     }

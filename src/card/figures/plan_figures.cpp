@@ -53,7 +53,7 @@ void add_top_ups(const FigureMaker& of) {
         }
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);
         of.acted_on().litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
-                  {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
+                             {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
         if (top_up.below_rim) {
             of.length("below-rim", *top_up.below_rim, safe.water_line(*top_up.below_rim),
                       {"share-95", "up-mm", of.source("heat-balance")}, nth);

@@ -36,10 +36,10 @@ struct TripCard {
     bool (*belongs)(const Telling&);
 };
 
-inline constexpr TripCard deck_order[] = {
-    {"one", one_card, always},         {"plan", plan_card, always},       {"fill", fill_card, always},
-    {"reading", reading_card, where_read}, {"night", night_card, where_slept}, {"hold", hold_card, always},
-    {"touch", touch_card, always},     {"trouble", trouble_card, always}, {"log", log_card, always},
-    {"packing", packing_card, always}};
+inline constexpr TripCard deck_order[] = {{"one", one_card, always},          {"plan", plan_card, always},
+                                          {"fill", fill_card, always},        {"reading", reading_card, where_read},
+                                          {"night", night_card, where_slept}, {"hold", hold_card, always},
+                                          {"touch", touch_card, always},      {"trouble", trouble_card, always},
+                                          {"log", log_card, always},          {"packing", packing_card, always}};
 
 }  // namespace holdwater::card

@@ -32,8 +32,8 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
         return writer.words.text("plan.steak-line", {{"target", on("target", nth)},
                                                      {"peak", on("core-peak", food_place(writer.plan, food))}});
     }
-    return writer.words.text("plan.core-line", {{"target", on("target", nth)},
-                                                {"peak", on("core-peak", food_place(writer.plan, food))}});
+    return writer.words.text("plan.core-line",
+                             {{"target", on("target", nth)}, {"peak", on("core-peak", food_place(writer.plan, food))}});
 }
 
 /// True if it turns out other than the trip wished.
@@ -60,9 +60,10 @@ std::vector<Note> food_lines(const CardWriter& writer, const CardFigures& on) {
     int nth = 0;
     for (const plan::FoodPlan& food : writer.plan.foods) {
         ++nth;
-        Text line = "*" + w.text("plan.food-line", {{"pieces", on.count("pieces", nth)},
-                                                    {"food", plain(food.food->name)},
-                                                    {"thickness", on("thickness", nth)}}) +
+        Text line = "*" +
+                    w.text("plan.food-line", {{"pieces", on.count("pieces", nth)},
+                                              {"food", plain(food.food->name)},
+                                              {"thickness", on("thickness", nth)}}) +
                     "* " + core_line(writer, on, food, nth);
         if (is_bent(writer.plan, food)) {
             line += " " + w.text("plan.bent-line");

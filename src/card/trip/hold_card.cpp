@@ -107,8 +107,8 @@ Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodO
     }
     for (const Chosen& step : chosen) {
         const int nth = one.first.tick + static_cast<int>(step.tick);
-        stairs.steps.push_back({units::in_millimetres(ruler.ticks[step.tick].thickness), on("step", nth),
-                                on("ruler", nth), step.own});
+        stairs.steps.push_back(
+            {units::in_millimetres(ruler.ticks[step.tick].thickness), on("step", nth), on("ruler", nth), step.own});
     }
     stairs.title += ". " + w.text("hold.steps-note");
     stairs.too_thick = w.text("hold.too-thick");
@@ -191,8 +191,8 @@ Card hold_card(const CardWriter& writer) {
         ++cooked;
         add_food(writer, on, {food, nth, hold_places(plan, food)}, card, stairs);
     }
-    // Without steps nothing but the trip's own piece is known. With several foods each has a limit of its own, where its
-    // steps end.
+    // Without steps nothing but the trip's own piece is known. With several foods each has a limit of its own, where
+    // its steps end.
     const bool all = cooked > 0 && stairs.size() == cooked;
     const plan::FoodPlan& only = plan.foods.front();
     card.warn_here(all && plan.foods.size() == 1 && only.thickest

@@ -43,14 +43,14 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
             if (food().standard.finish) {
                 return "";  // the fire is what it waits for
             }
-            return writer.reads() ? w.text("one.ready", {{"food", name()},
-                                                         {"least", on("ready-if", food_place(plan, food()))}})
-                                  : w.text("one.ready-clock", {{"food", name()}});
+            return writer.reads()
+                       ? w.text("one.ready", {{"food", name()}, {"least", on("ready-if", food_place(plan, food()))}})
+                       : w.text("one.ready-clock", {{"food", name()}});
         case Kind::finish:
-            return w.text("one.finish", {{"food", name()},
-                                         {"core", on("finish", static_cast<int>(event.index) + 1)},
-                                         {"hold", for_hold(writer, on, "finish-hold",
-                                                           static_cast<int>(event.index) + 1)}});
+            return w.text("one.finish",
+                          {{"food", name()},
+                           {"core", on("finish", static_cast<int>(event.index) + 1)},
+                           {"hold", for_hold(writer, on, "finish-hold", static_cast<int>(event.index) + 1)}});
         case Kind::take_out:
             return w.text("plan.take-out", {{"food", name()}});
         case Kind::serve:
@@ -95,7 +95,8 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     good.rows.push_back({plan.levels.mark.celsius(), on("top-up-mark"), {w.text("one.leave")}});
     constexpr int few = 3;
     for (const int nth : few_rungs(plan, few)) {
-        good.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(), on("reads", nth),
+        good.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
+                             on("reads", nth),
                              {w.text("one.pour", {{"litres", on("pour", nth)}})}});
     }
     scale.sections.push_back(std::move(good));
@@ -113,8 +114,8 @@ Text thickness_of(const CardWriter& writer, const CardFigures& on) {
     Text foods;
     int nth = 0;
     for (const plan::FoodPlan& food : writer.plan.foods) {
-        foods += (foods.empty() ? "" : ", ") +
-                 writer.words.text("one.food", {{"food", plain(food.food->name)}, {"thickness", on("thickness", ++nth)}});
+        foods += (foods.empty() ? "" : ", ") + writer.words.text("one.food", {{"food", plain(food.food->name)},
+                                                                              {"thickness", on("thickness", ++nth)}});
     }
     return writer.words.text("one.thickness", {{"foods", foods}, {"hold", writer.ref("hold")}});
 }
@@ -140,8 +141,8 @@ Card one_card(const CardWriter& writer) {
     if (!writer.reads()) {
         card.blocks.add(Note{w.text("one.risk-none")});
     } else if (!plan.trip->at_risk) {
-        card.blocks.add(Note{none_at_risk(plan) ? w.text("one.risk-none")
-                                                : w.text("one.risk", {{"full", full(writer, on)}})});
+        card.blocks.add(
+            Note{none_at_risk(plan) ? w.text("one.risk-none") : w.text("one.risk", {{"full", full(writer, on)}})});
     } else {
         card.blocks.add(Note{w.text("one.risk-planned")});
     }

@@ -17,11 +17,10 @@ Card plan_card(const CardWriter& writer) {
         late += " " + w.text("plan.wait-not", {{"serve", on("act", act_at(plan, plan.trip->serve))}});
     }
     card.blocks.add(Note{std::move(late)});
-    card.blocks.add(Note{
-        writer.reads()
-            ? w.text("plan.caution", {{"floor", on("read-floor")}, {"reading", writer.ref("reading")}})
-            : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
-                     {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
+    card.blocks.add(Note{writer.reads()
+                             ? w.text("plan.caution", {{"floor", on("read-floor")}, {"reading", writer.ref("reading")}})
+                             : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
+                                      {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
     card.harmless = true;  // what one reads here scalds nobody: each act has its own card
     return card;
 }

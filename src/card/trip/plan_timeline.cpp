@@ -80,10 +80,10 @@ Text pour_text(const CardWriter& writer, const CardFigures& on, const plan::Pour
 Text top_up_text(const CardWriter& writer, const CardFigures& on, const plan::TopUp& top_up, int nth) {
     const words::Words& w = writer.words;
     const Text out = top_up.below_rim ? w.text("plan.out-first", {{"below", on("below-rim", nth)}}) : "";
-    return writer.reads() ? w.text("plan.top-up", {{"reads", on.brief("top-up-reads", nth)},
-                                                   {"out", out},
-                                                   {"litres", on("top-up", nth)}})
-                          : w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
+    return writer.reads()
+               ? w.text("plan.top-up",
+                        {{"reads", on.brief("top-up-reads", nth)}, {"out", out}, {"litres", on("top-up", nth)}})
+               : w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
 }
 
 Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
@@ -92,11 +92,10 @@ Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::Foo
     if (food.standard.finish) {
         return w.text("plan.ready-raw", {{"food", name}});
     }
-    return writer.reads()
-               ? w.text("plan.ready", {{"food", name},
-                                      {"least", on("ready-if", food_place(writer.plan, food))},
-                                      {"hold", writer.ref("hold")}})
-               : w.text("plan.ready-clock", {{"food", name}});
+    return writer.reads() ? w.text("plan.ready", {{"food", name},
+                                                  {"least", on("ready-if", food_place(writer.plan, food))},
+                                                  {"hold", writer.ref("hold")}})
+                          : w.text("plan.ready-clock", {{"food", name}});
 }
 
 Text event_text(const CardWriter& writer, const CardFigures& on, const Event& event) {
@@ -136,8 +135,7 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
             return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
-            return plan.trip->at_risk ? w.text("plan.serve")
-                                      : w.text("plan.serve-risk", {{"one", writer.ref("one")}});
+            return plan.trip->at_risk ? w.text("plan.serve") : w.text("plan.serve-risk", {{"one", writer.ref("one")}});
     }
     return {};
 }
@@ -180,10 +178,10 @@ void add_sides(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     const plan::Sides& sides = writer.plan.around.sides;
     for (std::size_t i = 0; i < sides.list.size(); ++i) {
         const Which which = side_place(sides, i);
-        all.push_back({on.moment("side", which),
-                       {on("side", which),
-                        w.text("plan.side", {{"side", plain(sides.list[i].name)},
-                                             {"takes", on("side-takes", static_cast<int>(i) + 1)}})}});
+        all.push_back(
+            {on.moment("side", which),
+             {on("side", which), w.text("plan.side", {{"side", plain(sides.list[i].name)},
+                                                      {"takes", on("side-takes", static_cast<int>(i) + 1)}})}});
     }
     for (int nth = 1; nth <= static_cast<int>(sides.clashes.size()); ++nth) {
         all.push_back({on.moment("clash-from", nth),

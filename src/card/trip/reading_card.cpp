@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "card/trip/reading_scale.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
+#include "card/trip/reading_scale.hpp"
 #include "facts/facts.hpp"
 
 namespace holdwater::card {

@@ -70,15 +70,17 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     const words::Words& w = writer.words;
     Steps steps;
     if (on.has("parts-boiling")) {
-        card.blocks.add(KeyNumber{w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
-                                  w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}, {"fill", writer.ref("fill")}})});
+        card.blocks.add(KeyNumber{
+            w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
+            w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}, {"fill", writer.ref("fill")}})});
         steps.add(w.text("touch.pour"));
         if (on.has("parts-boiling-ice-water")) {
             steps.add(w.text("touch.ice-water", {{"parts", on("parts-boiling-ice-water")}}));
         }
         steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
     } else {
-        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "", w.text("touch.key-aside-all", {{"fill", writer.ref("fill")}})});
+        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "",
+                                  w.text("touch.key-aside-all", {{"fill", writer.ref("fill")}})});
         steps.add(w.text("touch.pour"));
     }
     if (!writer.plan.top_ups.empty()) {
@@ -107,8 +109,9 @@ Bands dip_picture(const CardWriter& writer, const CardFigures& on) {
     }
     if (writer.reads()) {
         const plan::Plan& plan = writer.plan;
-        picture.marks = {{plan.levels.read_floor.celsius(), w.text("touch.mark-floor", {{"floor", on("read-floor-level")}})},
-                         {plan.fill.reading.celsius(), w.text("touch.mark-fill", {{"fill", on("fill")}})}};
+        picture.marks = {
+            {plan.levels.read_floor.celsius(), w.text("touch.mark-floor", {{"floor", on("read-floor-level")}})},
+            {plan.fill.reading.celsius(), w.text("touch.mark-fill", {{"fill", on("fill")}})}};
     }
     return picture;
 }
@@ -143,7 +146,8 @@ Card touch_card(const CardWriter& writer) {
     add_mixing(writer, on, card);
     add_wax(writer, on, any_poultry_or_fish(writer.plan), card);
     card.blocks.add(Turn{});
-    card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " + writer.words.text("touch.hand-2")});
+    card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " +
+                         writer.words.text("touch.hand-2")});
     card.blocks.add(dip_picture(writer, on));
     Text proves = writer.words.text("touch.proves");
     if (const Text burn = burns_alike(on); !burn.empty()) {

@@ -37,7 +37,8 @@ Card trouble_by_clock(const CardWriter& writer) {
     const Text away = w.text("trouble.away");
     Troubles rows(w);
     if (saved) {
-        rows.add("trouble.clock-boil", w.text("trouble.clock-boil-do", {{"late", late}, {"until", no_pour}, {"boil", on("boil")}}));
+        rows.add("trouble.clock-boil",
+                 w.text("trouble.clock-boil-do", {{"late", late}, {"until", no_pour}, {"boil", on("boil")}}));
     }
     rows.add("trouble.clock-late", w.text("trouble.clock-late-do", {{"late", no_pour}}));
     rows.add("trouble.clock-less", away);
@@ -50,9 +51,8 @@ Card trouble_by_clock(const CardWriter& writer) {
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
     // Where no pour was planned there is no gap and no measure to go on with.
-    card.blocks.add(Note{writer.plan.top_ups.empty()
-                             ? w.text("trouble.late-shut", {{"until", on("waits-until")}})
-                             : w.text("trouble.late-fixed")});
+    card.blocks.add(Note{writer.plan.top_ups.empty() ? w.text("trouble.late-shut", {{"until", on("waits-until")}})
+                                                     : w.text("trouble.late-fixed")});
     card.blocks.append(what_ifs_of(writer));
     card.warn_here(w.text("trouble.caution"));
     return card;

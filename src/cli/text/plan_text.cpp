@@ -280,7 +280,7 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                      "if the meal slips, it may wait in the bath until {} without another top-up, {}, and no longer, "
                      "whatever is said above\n",
                      told.when("plan", "waits-until"),
-                     told.reads() ? fmt::format("if it reads {} or more at serving", told("plan", "waits-if"))
+                     told.reads()           ? fmt::format("if it reads {} or more at serving", told("plan", "waits-if"))
                      : plan.top_ups.empty() ? std::string("lid shut")
                                             : std::string("if every pour was on time"))
                : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));

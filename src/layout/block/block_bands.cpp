@@ -29,12 +29,11 @@ Fragment bands(const card::Bands& block, const BlockContext& setting) {
     // The head shares the row of the hottest mark where that leaves it room.
     const TextLine head = one_line(block.head, words, setting.measure);
     const auto label_from = [&](const card::Bands::Mark& mark) {
-        return std::max(0.0_mm, x_of(mark.at) - one_line(mark.label, words, setting.measure).width -
-                                    setting.scaled(1.0_mm));
+        return std::max(0.0_mm,
+                        x_of(mark.at) - one_line(mark.label, words, setting.measure).width - setting.scaled(1.0_mm));
     };
     const bool own_row = block.marks.empty() || label_from(block.marks.back()) < head.width + setting.scaled(2.0_mm);
-    const Millimetres top =
-        row * static_cast<double>(block.marks.size() + (own_row ? 1 : 0)) + setting.scaled(0.6_mm);
+    const Millimetres top = row * static_cast<double>(block.marks.size() + (own_row ? 1 : 0)) + setting.scaled(0.6_mm);
     const Millimetres bottom =
         top + (bar_high + bar_gap) * static_cast<double>(block.bars.size()) + setting.scaled(0.6_mm);
     for (std::size_t i = 0; i < block.marks.size(); ++i) {

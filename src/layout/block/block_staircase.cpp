@@ -81,7 +81,7 @@ void Stairs::place_words(Fragment& made, const card::Staircase::Step& step, cons
     const bool both = size.width + time.width + 4.0 * pad <= at.length;
     const bool one = size.width + 2.0 * pad <= at.length;
     const Millimetres size_at = one ? pad : at.length + pad;
-    const Millimetres time_at = both ? size_at + size.width + 2.0 * pad
+    const Millimetres time_at = both  ? size_at + size.width + 2.0 * pad
                                 : one ? at.length + pad
                                       : size_at + size.width + 2.0 * pad;
     place(made.items, size, size_at, middle, how);
@@ -108,8 +108,8 @@ Fragment Stairs::draw() const {
     Millimetres y;
     for (const auto* step : shown_) {
         const Millimetres length{step->mm};
-        PlacedBox bar = step->marked ? frame(0.0_mm, y, length, high, heavy_pt)
-                                     : frame(0.0_mm, y, length, high, rule_pt);
+        PlacedBox bar =
+            step->marked ? frame(0.0_mm, y, length, high, heavy_pt) : frame(0.0_mm, y, length, high, rule_pt);
         bar.role = Role::ruler_tick;
         made.items.emplace_back(bar);
         place_words(made, *step, {y, length, high});
@@ -125,9 +125,9 @@ Fragment Stairs::draw() const {
     const Millimetres pad = setting_.scaled(1.2_mm);
     const Millimetres step = leading(setting_.format.figure_pt);
     const auto lines = break_lines(last, style(true), std::max(length - 2.0 * pad, 1.0_mm), setting_.measure);
-    const bool inside = static_cast<double>(lines.size()) * step <= high + 1e-6_mm &&
-                        std::all_of(lines.begin(), lines.end(),
-                                    [&](const TextLine& one) { return one.width + 2.0 * pad <= length; });
+    const bool inside =
+        static_cast<double>(lines.size()) * step <= high + 1e-6_mm &&
+        std::all_of(lines.begin(), lines.end(), [&](const TextLine& one) { return one.width + 2.0 * pad <= length; });
     if (inside) {
         Millimetres baseline = y + 0.5 * (high + cap_height(setting_.format.figure_pt)) -
                                0.5 * step * static_cast<double>(lines.size() - 1);

@@ -110,8 +110,7 @@ void ThermometerPlan::add_heads(const card::Thermometer::Section& section) {
     }
     for (std::size_t c = 0; c < parts.size(); ++c) {
         const std::size_t cell = made_.items.size();
-        const Millimetres x =
-            c == 0 ? left_ : cells_at() + column(section.heads.size()) * static_cast<double>(c - 1);
+        const Millimetres x = c == 0 ? left_ : cells_at() + column(section.heads.size()) * static_cast<double>(c - 1);
         put(made_, parts[c], x, y_ + height - parts[c].height);
         set_cell(made_.items, cell, c);
     }
@@ -120,8 +119,7 @@ void ThermometerPlan::add_heads(const card::Thermometer::Section& section) {
     made_.items.emplace_back(line(left_, y_, setting_.width, y_, rule_pt));
 }
 
-void ThermometerPlan::add_row(const card::Thermometer::Section& section, const card::Thermometer::Row& row,
-                              bool last) {
+void ThermometerPlan::add_row(const card::Thermometer::Section& section, const card::Thermometer::Row& row, bool last) {
     const Millimetres air = setting_.between(setting_.scaled(0.55_mm), setting_.scaled(1.9_mm));
     const Millimetres gap = setting_.scaled(1.6_mm);
     const std::size_t columns = row.cells.size() == 1 ? 1 : std::max(section.heads.size(), row.cells.size());
@@ -170,8 +168,8 @@ void ThermometerPlan::add_tube() {
     for (const Level& level : levels_) {
         const Millimetres at = y_of(level.at);
         made_.items.emplace_back(line(width, at, width + setting_.scaled(1.6_mm), at, heavy_pt));
-        made_.items.emplace_back(line(width + setting_.scaled(1.6_mm), at, left_ - setting_.scaled(0.9_mm),
-                                      level.middle, hair_pt));
+        made_.items.emplace_back(
+            line(width + setting_.scaled(1.6_mm), at, left_ - setting_.scaled(0.9_mm), level.middle, hair_pt));
     }
 }
 

@@ -222,9 +222,9 @@ problem::Problems check_faces(const std::vector<CardFaces>& cards, const Format&
             cautioned = FaceCheck(page, format, measure, problems).run() || cautioned;
         }
         if (!cautioned) {
-            problems.push_back(problem::error(
-                "caution-missing", fmt::format("{}: no caution stands on this card",
-                                               card.faces.empty() ? card.key : card.faces.front().name)));
+            problems.push_back(problem::error("caution-missing",
+                                              fmt::format("{}: no caution stands on this card",
+                                                          card.faces.empty() ? card.key : card.faces.front().name)));
         }
     }
     return problems;

@@ -40,8 +40,7 @@ constexpr Millimetres above_foot = 1.4_mm;
 
 bool ends_with_rule(const Piece& piece) {
     return std::holds_alternative<card::Table>(piece.block) || std::holds_alternative<card::WriteIn>(piece.block) ||
-           std::holds_alternative<card::Ladder>(piece.block) ||
-           std::holds_alternative<card::Thermometer>(piece.block);
+           std::holds_alternative<card::Ladder>(piece.block) || std::holds_alternative<card::Thermometer>(piece.block);
 }
 
 /// Set with more air it is never lower: all but key numbers, beside which more may find room when they are larger.

@@ -112,7 +112,9 @@ Fragment FaceMaker::footer(Millimetres width, FacePlace place) const {
         layout::place(made.items, turn, turn_x, baseline, strong);
         place_arrow(made.items, width - 0.8 * arrow, baseline - arrow, arrow);
     }
-    made.height = place.index == 0 ? second + words.height : std::max(trip.height, cue.empty() ? 0.0_mm : cue_at + ascent(cue_pt) + descent(strong.size_pt));
+    made.height = place.index == 0
+                      ? second + words.height
+                      : std::max(trip.height, cue.empty() ? 0.0_mm : cue_at + ascent(cue_pt) + descent(strong.size_pt));
     return made;
 }
 

@@ -33,8 +33,8 @@ std::size_t words_in(std::string text) {
     }
     static const std::regex second(R"(\(\s*[0-9 /.\-]+\s*(°F|°C|in|qt|lb|oz|L|mm|kg|g)\s*\))");
     text = std::regex_replace(text, second, "");
-    static const std::set<std::string> units{"°C", "°F", "mm", "in", "L", "qt", "kg", "g", "lb", "oz", "h", "min", "s",
-                                             "m",  "W/K"};
+    static const std::set<std::string> units{"°C", "°F", "mm", "in",  "L", "qt", "kg", "g",
+                                             "lb", "oz", "h",  "min", "s", "m",  "W/K"};
     static const std::regex number(R"([(*]?-?\d[\d.,:/h]*[.,:;)?]*(min)?)");
     static const std::regex day(R"(Sun|Mon|Tue|Wed|Thu|Fri|Sat)");
     std::istringstream all(text);
@@ -45,9 +45,8 @@ std::size_t words_in(std::string text) {
         while (!bare.empty() && std::string(".,:;?)").find(bare.back()) != std::string::npos) {
             bare.pop_back();
         }
-        const bool letter = std::any_of(token.begin(), token.end(), [](unsigned char c) {
-            return std::isalnum(c) != 0 || (c & 0x80u) != 0;
-        });
+        const bool letter = std::any_of(token.begin(), token.end(),
+                                        [](unsigned char c) { return std::isalnum(c) != 0 || (c & 0x80u) != 0; });
         if (!letter || std::regex_match(token, day) || units.contains(bare)) {
             continue;
         }
@@ -191,7 +190,8 @@ TEST_CASE("every deck has each warning once a card, every act on Plan, and no re
     }
 }
 
-TEST_CASE("a deck of a day has 14 hand faces at most, a night's two more, and few faces have over 80 words and numbers") {
+TEST_CASE(
+    "a deck of a day has 14 hand faces at most, a night's two more, and few faces have over 80 words and numbers") {
     for (const char* path :
          {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
         CAPTURE(path);

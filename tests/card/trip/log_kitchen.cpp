@@ -109,8 +109,7 @@ void check_kitchen(const Dealt& dealt) {
     for (const plan::FoodPlan& food : dealt.plan.foods) {
         pieces += food.food->pieces;
     }
-    CHECK(
-        has(text, "not bin bags: " + std::to_string(pieces) + "; in lake water " + std::to_string(2 * pieces)));
+    CHECK(has(text, "not bin bags: " + std::to_string(pieces) + "; in lake water " + std::to_string(2 * pieces)));
     // Only what the trip asks for.
     CHECK(has(text, "Ice") == dealt.trip.journey.has_value());
     for (const plan::SideStart& side : around.sides.list) {
