@@ -12,7 +12,7 @@ namespace {
 
 using units::Duration;
 
-constexpr Duration quarter = units::minutes(15);
+constexpr Duration later_step = units::minutes(15);
 
 /// What is left at the most between each food's ready time, or its own time to go in, and the one that it must keep.
 Duration most_later(const Plan& plan) {
@@ -56,8 +56,8 @@ bool holds_later(const Ensemble& ensemble, const Schedule& schedule, const Plan&
 
 units::LocalTime latest_food_in(const Ensemble& ensemble, const Schedule& schedule, const Plan& plan,
                                 Duration at_most) {
-    const double most = std::floor(std::min(most_later(plan), at_most).si() / quarter.si());
-    const auto holds = [&](double quarters) { return holds_later(ensemble, schedule, plan, quarter * quarters); };
+    const double most = std::floor(std::min(most_later(plan), at_most).si() / later_step.si());
+    const auto holds = [&](double quarters) { return holds_later(ensemble, schedule, plan, later_step * quarters); };
     double good = 0.0;
     if (most > 0.0 && holds(most)) {
         good = most;
@@ -67,7 +67,7 @@ units::LocalTime latest_food_in(const Ensemble& ensemble, const Schedule& schedu
             (holds(middle) ? good : bad) = middle;
         }
     }
-    return plan.fill.food_in.after(quarter * good);
+    return plan.fill.food_in.after(later_step * good);
 }
 
 }  // namespace holdwater::plan
