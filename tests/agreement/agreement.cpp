@@ -174,7 +174,8 @@ TEST_CASE("everything that is said of a random trip is said alike everywhere") {
 }
 
 TEST_CASE("everything that is said of a trip of this tree is said alike everywhere, in either language and system") {
-    std::vector<std::string> paths{"tests/plan/trips/frosty-weekend.toml", "tests/card/trips/no-thermometer-chicken.toml",
+    std::vector<std::string> paths{"tests/plan/trips/frosty-weekend.toml",
+                                   "tests/card/trips/no-thermometer-chicken.toml",
                                    "tests/plan/trips/no-thermometer.toml"};
     if (std::getenv("HOLDWATER_AGREEMENT") != nullptr) {
         for (const char* more :

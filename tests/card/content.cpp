@@ -295,7 +295,7 @@ void check_always(const Dealt& dealt) {
     CHECK(has(all, "Keep raw food off cooked food. Wash hands."));
     CHECK(has(all, "not bin bags"));
     CHECK(has(all, "string or tongs"));
-    CHECK(has(all, "back on ice"));
+    CHECK(has(all, dealt.plan.around.frost ? "back in the cold, not in frost" : "back on ice"));
     CHECK(has(all, "Cool running water 20 min"));
     std::string cautions;
     for (const char* key : {"one", "night"}) {

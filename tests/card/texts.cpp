@@ -2,6 +2,7 @@
 #include "card/texts.hpp"
 
 #include "plan/advice/remedy.hpp"
+#include "plan/choose/start.hpp"
 #include "support/borrowed.hpp"
 #include "support/few_ways.hpp"
 #include "support/printed.hpp"
@@ -41,9 +42,14 @@ card::Deck deck_of(const plan::Plan& plan) {
     return card::trip_deck(plan, *words, "TEST-TEST");
 }
 
+/// With its fire lit when it says: the plan then rests on this very trip, whose units and language may change.
+trip::Trip lit(trip::Trip trip) {
+    return trip.light_fire ? plan::lit_at(trip, *trip.light_fire) : trip;
+}
+
 }  // namespace
 
-Planned::Planned(trip::Trip one) : trip(std::move(one)), plan(plan_of(trip)) {}
+Planned::Planned(trip::Trip one) : trip(lit(std::move(one))), plan(plan_of(trip)) {}
 
 namespace {
 
@@ -97,8 +103,8 @@ std::vector<std::string> other_languages() {
 }
 
 std::vector<std::string> trip_paths() {
-    std::vector<std::string> paths;
-    for (const char* demo : {"frosty-weekend", "paddling-day", "class-day"}) {
+    std::vector<std::string> paths{"tests/plan/trips/frosty-weekend.toml"};
+    for (const char* demo : {"trail-crew", "hut-night", "paddling-day", "class-day"}) {
         paths.push_back(std::string("layouts/trips/") + demo + ".toml");
     }
     for (const auto& entry :

@@ -43,7 +43,7 @@ TEST_CASE("--only takes one word with commas, and leaves the trip behind it alon
     CHECK(line.given.at("--only") == Words{"plan,fill", "hold"});
     const Said said = holdwater_says("cards --only plan,fil " + demo_path("class-day"), folder);
     CHECK(said.exit == 2);
-    CHECK(says(said, "--only \"fil\" is not known (did you mean fill? One of: plan, fill, "));
+    CHECK(says(said, "--only \"fil\" is not known (did you mean fill? One of: one, plan, fill, "));
     CHECK(holdwater_says("cards --only '' " + demo_path("class-day"), folder).exit == 2);
 }
 

@@ -231,7 +231,8 @@ TEST_CASE("whoever follows the printed cards of a random trip gets what they pro
 
 TEST_CASE("whoever follows the printed cards of a trip of this tree gets what they promise in 95 of 100 ways") {
     const int ways = from_environment("HOLDWATER_REPLAY_WAYS", 50);
-    std::vector<std::string> paths{"tests/plan/trips/frosty-weekend.toml", "tests/card/trips/no-thermometer-chicken.toml"};
+    std::vector<std::string> paths{"tests/plan/trips/frosty-weekend.toml",
+                                   "tests/card/trips/no-thermometer-chicken.toml"};
     if (std::getenv("HOLDWATER_REPLAY_TRIPS") != nullptr) {
         for (const char* more :
              {"layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml", "tests/card/trips/at-risk-beef.toml",

@@ -52,12 +52,8 @@ void add_one_figures(FigureList& list) {
     add_top_up_mark(of);
     add_late(of);
     add_waits_until(of);
-    if (!plan.night.morning.empty()) {
-        const units::Temperature lowest = plan.night.morning.size() > 1
-                                              ? plan.night.morning[plan.night.morning.size() - 2].reading
-                                              : plan.levels.read_floor;
-        of.brief().degrees("away", lowest, of.safe().at_least(lowest),
-                           {"chosen", "up-degree", of.source("cooling-law")});
+    if (const auto away = away_below(plan)) {
+        of.brief().degrees("away", *away, of.safe().at_least(*away), {"chosen", "up-degree", of.source("cooling-law")});
     }
     const units::Mass heavy = weight_of_fill(plan);
     of.number("heavy", heavy.si(), units::amount(heavy, of.safe().system(), {1.0}),

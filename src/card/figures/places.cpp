@@ -31,6 +31,19 @@ Which named_place(const std::string& name, int before) {
 
 }  // namespace
 
+std::optional<units::Temperature> away_below(const plan::Plan& plan) {
+    const auto& rows = plan.night.morning;
+    const auto kept = std::find_if(rows.rbegin(), rows.rend(), [](const plan::MorningRow& row) {
+        return std::any_of(row.cells.begin(), row.cells.end(), [](const plan::MorningRow::Cell& cell) {
+            return cell.action != safety::FallAction::throw_away;
+        });
+    });
+    if (rows.empty() || kept == rows.rbegin()) {
+        return std::nullopt;
+    }
+    return kept == rows.rend() ? plan.levels.read_floor : kept->reading;
+}
+
 Which food_place(const plan::Plan& plan, const plan::FoodPlan& food) {
     int before = 0;
     for (const plan::FoodPlan& one : plan.foods) {

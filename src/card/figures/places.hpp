@@ -19,6 +19,9 @@ HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 /// When the reading of Fill::after_food is due.
 units::LocalTime settled_at(const plan::Plan& plan);
 
+/// Under this reading nothing is kept, watched or not; nothing where the coldest row still keeps something.
+std::optional<units::Temperature> away_below(const plan::Plan& plan);
+
 /// The name of a food and of a side dish among the figures; of two of one name the second has a number too.
 Which food_place(const plan::Plan& plan, const plan::FoodPlan& food);
 Which side_place(const plan::Sides& sides, std::size_t index);

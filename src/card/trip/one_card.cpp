@@ -102,10 +102,11 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     scale.sections.push_back(std::move(good));
     Thermometer::Section fallen;
     fallen.bar = w.text("one.below", {{"floor", on("read-floor-level")}, {"reading", writer.ref("reading")}});
-    const double lowest =
-        plan.night.morning.size() > 1 ? plan.night.morning.back().reading.celsius() : scale.floor - 1.0;
-    fallen.rows.push_back(
-        {lowest, w.text("reading.below", {{"reading", on("away")}}), {w.text("reading.action-away")}});
+    if (away_below(plan)) {
+        fallen.rows.push_back({plan.night.morning.back().reading.celsius(),
+                               w.text("reading.below", {{"reading", on("away")}}),
+                               {w.text("reading.action-away")}});
+    }
     scale.sections.push_back(std::move(fallen));
     return scale;
 }

@@ -27,14 +27,14 @@ Card reading_card(const CardWriter& writer) {
         fall += " " + w.text("reading.ready-before", {{"mark", on("mark")}});
     }
     fall += " " + w.text("reading.again");
-    card.blocks.add(Note{std::move(fall)});
-    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
-        card.blocks.add(Note{w.text("reading.once")});  // no second time there
-    }
     if (!plan.trip->at_risk) {
-        card.blocks.add(Note{w.text("reading.risk", {{"one", writer.ref("one")}})});
+        fall += " " + w.text("reading.risk", {{"one", writer.ref("one")}});
     }
-    card.warn_here(w.text("reading.caution"));
+    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
+        fall += " " + w.text("reading.once");  // no second time there
+    }
+    card.blocks.add(Note{fall + " " + w.text("reading.caution")});
+    card.harmless = true;  // its table says in black and bold what is thrown away: a box below it would say less
     return card;
 }
 

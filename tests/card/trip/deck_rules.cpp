@@ -190,10 +190,46 @@ TEST_CASE("every deck has each warning once a card, every act on Plan, and no re
     }
 }
 
+namespace {
+
+/// The coldest row of the thermometer on a card; nothing where it has none.
+const card::Thermometer::Row* coldest_row(const card::Deck& deck, const std::string& key) {
+    const card::Thermometer::Row* coldest = nullptr;
+    for (const card::Card& card : deck.cards) {
+        for (const card::Block& block : card.blocks) {
+            const auto* const scale = std::get_if<card::Thermometer>(&block);
+            if (card.key == key && scale != nullptr && !scale->sections.back().rows.empty()) {
+                coldest = &scale->sections.back().rows.back();
+            }
+        }
+    }
+    return coldest;
+}
+
+}  // namespace
+
+TEST_CASE("Trip throws food away below the same reading as Reading") {
+    int compared = 0;
+    for (const std::string& path : trip_paths()) {
+        CAPTURE(path);
+        const Dealt dealt(path);
+        const auto* const one = coldest_row(dealt.deck, "one");
+        const auto* const reading = coldest_row(dealt.deck, "reading");
+        CHECK((one == nullptr) == (reading == nullptr));
+        if (one != nullptr && reading != nullptr) {
+            CHECK(as_read(one->reading).substr(0, 11) == as_read(reading->reading).substr(0, 11));  // "below 52 °C"
+            CHECK(as_read(one->cells.front()) == as_read(reading->cells.back()));
+            ++compared;
+        }
+    }
+    CHECK(compared >= 5);
+}
+
 TEST_CASE(
     "a deck of a day has 14 hand faces at most, a night's two more, and few faces have over 80 words and numbers") {
     for (const char* path :
-         {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
+         {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/trail-crew.toml", "layouts/trips/hut-night.toml",
+          "layouts/trips/paddling-day.toml", "layouts/trips/class-day.toml"}) {
         CAPTURE(path);
         const Dealt dealt(path);
         const auto cards = layout::lay_out(dealt.deck, format("hand"), real_measure());

@@ -85,7 +85,8 @@ std::vector<Broken> broken_trips() {
         t.fire.pot = units::litres(2);
     });
     add("a box that leaks heat", paddling, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{6.0}; });
-    add("a narrow tolerance", lesson, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
+    add("a narrow tolerance", lesson,
+        "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(0.5); });
     add("and over a night", crew, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
     return all;
 }
@@ -230,12 +231,13 @@ TEST_CASE("what Canada asks of poultry is finished over the fire, with its time 
     trip.rules = support::ruleset("ca");
     trip.foods[0].kind = "chicken-breast";
     trip.foods[0].target = units::celsius(66);
-    plan::Feasible feasible;
-    const std::optional<plan::Mend> mend = plan::mend_of(trip, feasible);
-    REQUIRE(mend.has_value());
-    CAPTURE(mend->advice());
-    CHECK(names(*mend, plan::Lever::Kind::over_fire));
-    const auto plan = plan::make_plan(mend->changed, as_promised());
+    // As it stands it is refused; that it may be finished over the fire is one change that helps.
+    REQUIRE_FALSE(holds(trip));
+    const std::vector<plan::Lever> levers = plan::levers_of(trip);
+    CHECK(std::any_of(levers.begin(), levers.end(),
+                      [](const plan::Lever& lever) { return lever.kind == plan::Lever::Kind::over_fire; }));
+    trip.foods[0].over_fire = true;
+    const auto plan = plan::make_plan(trip, as_promised());
     REQUIRE(plan.ok());
     REQUIRE(plan->foods[0].finishing.has_value());
     CHECK(plan->foods[0].standard.finish->core >= units::celsius(74));
@@ -265,7 +267,7 @@ TEST_CASE("where no change is enough a proof names what binds, with every change
 
 TEST_CASE("a wish that cannot be met bends by the least that works, and the plan says so; a strict trip is refused") {
     trip::Trip trip = support::demo_trip("class-day");
-    trip.foods[0].tolerance = units::kelvins(1);
+    trip.foods[0].tolerance = units::kelvins(0.5);
     REQUIRE_FALSE(holds(trip));
     plan::Effort effort = support::without_tables();
     effort.advise = true;
@@ -273,12 +275,12 @@ TEST_CASE("a wish that cannot be met bends by the least that works, and the plan
     const auto plan = plan::make_plan(trip, effort);
     REQUIRE(plan.ok());
     REQUIRE(plan->bent.size() == 1);
-    CHECK(plan->bent[0].asked_within == units::kelvins(1));
+    CHECK(plan->bent[0].asked_within == units::kelvins(0.5));
     CHECK(plan->bent[0].target == trip.foods[0].target);  // tolerance is bent first
     REQUIRE(support::has_code(plan->notes, "wish-bent"));
     CHECK(plan->notes.front().message.find(" inside instead of ") != std::string::npos);
     trip::Trip less = trip;
-    less.foods[0].tolerance = plan->bent[0].within - units::kelvins(1);
+    less.foods[0].tolerance = plan->bent[0].within - units::kelvins(0.5);
     CHECK_FALSE(holds(less));
 
     trip.strict = true;

@@ -23,8 +23,9 @@ plan::Effort choosing() {
 }  // namespace
 
 TEST_CASE("a night that wakes the cook has a way beside it that wakes nobody, or there is none") {
-    trip::Trip trip = support::demo_trip("frosty-weekend");
-    trip.light_fire.reset();
+    trip::Trip trip = support::demo_trip("hut-night");
+    std::get<std::vector<trip::BoxReading>>(trip.boxes.front().test)[1].bath = units::celsius(57.8);  // a poorer box
+    trip.foods.front().tolerance = units::kelvins(3);
     const auto plan = plan::make_plan(trip, choosing());
     REQUIRE(plan.ok());
     REQUIRE_FALSE(plan->ways.empty());

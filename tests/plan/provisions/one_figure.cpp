@@ -25,13 +25,10 @@ using support::has;
 
 namespace {
 
-constexpr const char* trips[] = {"tests/plan/trips/frosty-weekend.toml",
-                                 "layouts/trips/paddling-day.toml",
-                                 "layouts/trips/class-day.toml",
-                                 "tests/plan/trips/poor-box.toml",
-                                 "tests/card/trips/at-risk-beef.toml",
-                                 "tests/card/trips/uk-pork.toml",
-                                 "tests/card/trips/no-thermometer-beef.toml"};
+constexpr const char* trips[] = {
+    "tests/plan/trips/frosty-weekend.toml",     "layouts/trips/paddling-day.toml",    "layouts/trips/class-day.toml",
+    "tests/plan/trips/poor-box.toml",           "tests/card/trips/at-risk-beef.toml", "tests/card/trips/uk-pork.toml",
+    "tests/card/trips/no-thermometer-beef.toml"};
 constexpr units::System systems[] = {units::System::metric, units::System::us, units::System::both};
 
 std::string plain(std::string text) {

@@ -112,8 +112,8 @@ void check_night(const trip::Trip& trip, int& seen) {
 
 TEST_CASE("law: left as long as Night says, from any moment of the night on, the bath keeps its level in 95 of 100") {
     int seen = 0;
-    for (const char* name :
-         {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml", "tests/plan/trips/no-thermometer.toml"}) {
+    for (const char* name : {"tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml",
+                             "tests/plan/trips/no-thermometer.toml"}) {
         CAPTURE(name);
         check_night(support::trip_at(name), seen);
     }

@@ -5,8 +5,8 @@
 #include "support/trips.hpp"
 
 #include <doctest/doctest.h>
-#include <hwy/highway.h>
 
+#include <hwy/highway.h>
 #include <vector>
 
 using namespace holdwater;
