@@ -235,8 +235,10 @@ class Cards {
                         degrees("read floor", "one", below->at("floor"));
                     }
                     for (const card::Thermometer::Row& row : section.rows) {
-                        if (filled_by(case_.words, "one.leave", row.cells.front())) {
-                            degrees("mark", "one", as_read(row.reading));
+                        const auto leave = filled_by(case_.words, "one.leave", row.cells.front());
+                        const auto from = filled_by(case_.words, "reading.or-more", row.reading);
+                        if (leave && from) {
+                            degrees("action line", "one", from->at("reading"));
                         }
                     }
                 }

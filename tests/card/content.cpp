@@ -199,7 +199,7 @@ void check_fallen(const Dealt& dealt) {
         }
     }
     REQUIRE(found != nullptr);
-    const std::vector<std::string> heads{"up\u00A0to 2\u00A0h", "up\u00A0to 4\u00A0h", "longer, not sure"};
+    const std::vector<std::string> heads{"2\u00A0h ago or less", "4\u00A0h ago or less", "longer, or unknown"};
     const std::size_t columns = std::max<std::size_t>(found->heads.size(), 1);
     // The printed column that a time belongs to: the first that is not shorter; alone it stands for all.
     const auto column_of = [&](std::size_t time) {

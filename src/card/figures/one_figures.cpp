@@ -35,6 +35,8 @@ void add_one_pours(const FigureMaker& of) {
         of.degrees("reads", rung.reading, of.safe().at_least(rung.reading), {"chosen", "up-degree", balance}, nth);
         of.brief().litres("pour", rung.pour, of.safe().litres(rung.pour, Toward::up),
                           {"share-95", "up-half-litre", balance}, nth);
+        of.brief().length("below-rim", rung.below_rim, of.safe().water_line(rung.below_rim),
+                          {"share-95", "up-mm", balance}, nth);
     }
 }
 
@@ -49,6 +51,7 @@ void add_one_figures(FigureList& list) {
     add_one_pours(of);
     add_reheat(of);
     add_read_floor(of);
+    add_action_line(of);
     add_top_up_mark(of);
     add_late(of);
     add_waits_until(of);

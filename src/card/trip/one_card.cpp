@@ -92,12 +92,16 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     Thermometer scale;
     scale.floor = plan.levels.read_floor.celsius();
     Thermometer::Section good;
-    good.rows.push_back({plan.levels.mark.celsius(), on("top-up-mark"), {w.text("one.leave")}});
-    constexpr int few = 3;
-    for (const int nth : few_rungs(plan, few)) {
+    good.rows.push_back({plan.levels.action_line.celsius(),
+                         w.text("reading.or-more", {{"reading", on.brief("action-line-level")}}),
+                         {w.text("one.leave")}});
+    for (int nth = 1; nth <= static_cast<int>(plan.ladder.size()); ++nth) {
+        if (plan.ladder[static_cast<std::size_t>(nth) - 1].reading > plan.levels.action_line) {
+            continue;  // for a top-up at its time; until then it is left
+        }
         good.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
                              on("reads", nth),
-                             {w.text("one.pour", {{"litres", on("pour", nth)}})}});
+                             {w.text("one.pour", {{"below", on("below-rim", nth)}, {"litres", on("pour", nth)}})}});
     }
     scale.sections.push_back(std::move(good));
     Thermometer::Section fallen;

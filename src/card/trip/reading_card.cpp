@@ -14,7 +14,7 @@ Card reading_card(const CardWriter& writer) {
     const double floor = plan.levels.read_floor.celsius();
     card.blocks.add(Thermometer{{good_readings(writer, on)}, floor});
     card.blocks.add(Note{w.text("reading.act", {{"action", on("action-line-level")}})});
-    card.blocks.add(Note{w.text("reading.line") + " " +
+    card.blocks.add(Note{w.text("reading.line", {{"mark", on("mark")}}) + " " +
                          w.text("reading.pots", {{"minutes", on("round")}, {"litres", on("pots-give")}})});
     if (plan.mark_out_of_reach) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
@@ -27,13 +27,13 @@ Card reading_card(const CardWriter& writer) {
         fall += " " + w.text("reading.ready-before", {{"mark", on("mark")}});
     }
     fall += " " + w.text("reading.again");
-    if (!plan.trip->at_risk) {
-        fall += " " + w.text("reading.risk", {{"one", writer.ref("one")}});
-    }
     if (facts::facts().rules_of(plan.trip->rules).fall_once) {
         fall += " " + w.text("reading.once");  // no second time there
     }
     card.blocks.add(Note{fall + " " + w.text("reading.caution")});
+    if (!plan.trip->at_risk) {
+        card.blocks.add(Note{w.text("reading.risk", {{"one", writer.ref("one")}})});
+    }
     card.harmless = true;  // its table says in black and bold what is thrown away: a box below it would say less
     return card;
 }
