@@ -109,18 +109,14 @@ struct Thermometer {
     double floor = 0.0;  // below this the tube is black [°C]
 };
 
-/// Bars of true length side by side, from the shortest up: the card is laid on a piece, the first bar that is not
-/// shorter counts.
+/// A table by thickness with a bar of true length under each row, rising like a staircase: the card is laid on a piece,
+/// the first bar that is not shorter counts.
 struct Staircase {
-    Text title;  // stands in the corner that the shorter bars leave free, where there is one
-    struct Step {
-        double mm = 0.0;
-        Text size;            // "85 mm (3 1/4 in)"
-        Text time;            // "9 h 15"
-        bool marked = false;  // the piece of this trip
-    };
-    std::vector<Step> steps;
-    Text too_thick;  // stands in the black bar behind the last
+    Text title;  // above the table; may be empty
+    Table table;
+    std::vector<double> bars;  // of each row of the table, from the shortest up [mm]; 0: a row without one
+    Text too_thick;            // stands in the black bar behind the last
+    Text longer;               // the same where not all bars have room on the card
 };
 
 /// Bars over one scale of temperature, with marks across all of them.
@@ -141,6 +137,9 @@ struct Bands {
     std::vector<Bar> bars;
     std::vector<Mark> marks;  // lines across, each with a label of its own above, rising
     std::vector<Mark> scale;  // labels below
+    Text scale_head;          // before them
+    std::vector<Mark> below;  // a second line of labels, below those: what happens at that temperature
+    Text below_head;
 };
 
 /// A true-scale ruler along the long side of the card: distance from its own zero line in mm, drawn at exactly that.
@@ -232,7 +231,7 @@ struct Drawings {
         Text label;        // stands below it; may be empty
     };
     std::vector<Shown> shown;
-    double height_mm = 0.0;  // of all of them; 0: each at its own size
+    double height_mm = 0.0;  // of all of them, for a 10 pt body; 0: each at its own size
 };
 
 /// Start a new face here if one is to be had (the author wants the pair face / back).

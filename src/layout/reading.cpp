@@ -161,9 +161,18 @@ std::string described(const card::DayBar& bar) {
 }
 
 std::string described(const card::Staircase& stairs) {
-    std::string made;
-    for (const auto& step : stairs.steps) {
-        add(made, spoken(step.size) + ": " + spoken(step.time), "; ");
+    std::string made = spoken(stairs.title);
+    std::string heads;
+    for (const card::Column& column : stairs.table.columns) {
+        add(heads, spoken(column.head), ", ");
+    }
+    add(made, heads, ". ");
+    for (const auto& row : stairs.table.rows) {
+        std::string cells;
+        for (const card::Text& cell : row) {
+            add(cells, spoken(cell), ", ");
+        }
+        add(made, cells, "; ");
     }
     add(made, spoken(stairs.too_thick), "; ");
     return made;
@@ -179,6 +188,13 @@ std::string described(const card::Bands& bands) {
         add(marks, spoken(mark.label), "; ");
     }
     add(made, marks, ". ");
+    std::string below;
+    for (const auto& mark : bands.below) {
+        add(below, fmt::format("{:.0f} °C: {}", mark.at, spoken(mark.label)), "; ");
+    }
+    if (!below.empty()) {
+        add(made, spoken(bands.below_head) + ": " + below, ". ");
+    }
     return made;
 }
 

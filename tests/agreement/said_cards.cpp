@@ -119,12 +119,16 @@ class Cards {
     }
 
     void say_plan() {
-        each("plan", "plan.late", [&](const Filled& f) { clock("latest fire", "plan, note", f.at("latest")); });
+        each("trouble", "trouble.fire-late-do",
+             [&](const Filled& f) { clock("latest fire", "trouble", f.at("latest")); });
         each("one", "one.light-fire", [&](const Filled& f) { clock("latest fire", "one", f.at("latest")); });
         at("food in", "plan", printed_.food_in);
         litres("cold water", "plan", printed_.cold);
         for (const char* key : {"plan.light-fire", "plan.light-fire-warm"}) {
-            each("plan", key, [&](const Filled& f) { litres("boil for the fill", "plan", litres_in(f.at("litres"))); });
+            each("plan", key, [&](const Filled& f) {
+                litres("boil for the fill", "plan", litres_in(f.at("litres")));
+                clock("latest fire", "plan", f.at("latest"));
+            });
         }
         for (std::size_t i = 0; i < printed_.pours.size(); ++i) {
             const PrintedPour& pour = printed_.pours[i];

@@ -157,8 +157,10 @@ void say_fallen(const Case& one, const card::Deck& deck, const nlohmann::json& j
         const double since = cell.at("since_h");
         const card::Thermometer::Row* found = nullptr;
         for (const card::Thermometer::Row& row : section->rows) {
-            const auto above = filled_by(w, "reading.or-more", row.reading);
-            if (!above || celsius_in(above->at("reading")) <= reading + up + 1e-6) {
+            const bool last = filled_by(w, "reading.below", row.reading).has_value();
+            const auto or_more = filled_by(w, "reading.or-more", row.reading);
+            const auto above = or_more ? or_more : filled_by(w, "reading.fallen", row.reading);
+            if (last || !above || celsius_in(above->at("reading")) <= reading + up + 1e-6) {
                 found = &row;
                 break;
             }

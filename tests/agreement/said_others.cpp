@@ -65,7 +65,8 @@ void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
                          rounded_by);
             }
         }
-        const auto* table = std::get_if<card::Table>(&block);
+        const auto* const stairs = std::get_if<card::Staircase>(&block);
+        const card::Table* table = stairs != nullptr ? &stairs->table : std::get_if<card::Table>(&block);
         if (table == nullptr || !table->marked_row || tables >= one.trip.foods.size()) {
             continue;
         }

@@ -72,9 +72,8 @@ TEST_CASE("the thickness steps measure true in the page items, in every format")
     std::vector<double> asked;
     for (const card::Block& block : deck.cards.front().blocks) {
         if (const auto* const stairs = std::get_if<card::Staircase>(&block)) {
-            for (const card::Staircase::Step& step : stairs->steps) {
-                asked.push_back(step.mm);
-            }
+            std::copy_if(stairs->bars.begin(), stairs->bars.end(), std::back_inserter(asked),
+                         [](double mm) { return mm > 0.0; });
         }
     }
     REQUIRE(asked.size() >= 2);

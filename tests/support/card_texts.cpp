@@ -75,18 +75,21 @@ struct TextWalk {
     }
     void operator()(const card::Staircase& b) const {
         add(b.title);
-        for (const card::Staircase::Step& step : b.steps) {
-            add(step.size + " " + step.time);
-        }
+        (*this)(b.table);
         add(b.too_thick);
+        add(b.longer);
     }
     void operator()(const card::Bands& b) const {
         add(b.head);
         for (const card::Bands::Bar& bar : b.bars) {
             add(bar.label + " " + bar.span);
         }
-        for (const card::Bands::Mark& mark : b.marks) {
-            add(mark.label);
+        add(b.scale_head);
+        add(b.below_head);
+        for (const auto* const marks : {&b.marks, &b.scale, &b.below}) {
+            for (const card::Bands::Mark& mark : *marks) {
+                add(mark.label);
+            }
         }
     }
     void operator()(const card::Ruler& b) const {

@@ -88,7 +88,6 @@ class Reader {
                 finish = true;
             }
         });
-        each<card::Note>("plan", [&](const card::Note& note) { read_wait(note.text); });
         if (next_food != plan_.foods.size()) {
             lost("plan", "core line of each food");
         }
@@ -115,10 +114,26 @@ class Reader {
         return std::nullopt;
     }
 
-    /// "Meal late? Top up before the meal", with what is said of a late fire.
-    void read_wait(const std::string& text) {
-        if (const auto late = filled_within("plan.wait-not", text)) {
-            plan_.waits_until = moment(late->at("serve"));
+    /// "12.8 L, 21:15 12.8 L, 21:45 11.0 L": each round of the fill but the first with its time.
+    void read_rounds(LocalTime first, const std::string& rounds, std::optional<double> until) {
+        const std::string between = ", ";
+        std::size_t from = 0;
+        for (LocalTime at = first;;) {
+            const std::size_t end = rounds.find(between, from);
+            std::string one = rounds.substr(from, end == std::string::npos ? end : end - from);
+            if (from > 0) {
+                const auto found = filled("{at} {litres}", one);
+                if (!found) {
+                    lost("plan", one);
+                }
+                at = moment_in(words_, found->at("at"), at);
+                one = found->at("litres");
+            }
+            plan_.pours.push_back({at, litres_in(one), until});
+            if (end == std::string::npos) {
+                return;
+            }
+            from = end + between.size();
         }
     }
 
@@ -129,14 +144,12 @@ class Reader {
         } else if (by("plan.light-fire-warm", step.text)) {
         } else if (const auto warm = by("plan.warm-box", step.text)) {
             plan_.cold = litres_in(warm->at("cold"));
-        } else if (const auto last = by("plan.pour-last", step.text)) {
-            plan_.pours.push_back({at, litres_in(last->at("litres")), celsius_in(last->at("reading"))});
-        } else if (const auto measured = by("plan.pour-last-measured", step.text)) {
-            plan_.pours.push_back({at, litres_in(measured->at("litres")), std::nullopt});
+        } else if (const auto measured = by("plan.pours-measured", step.text)) {
+            read_rounds(at, measured->at("rounds"), std::nullopt);
+        } else if (const auto pours = by("plan.pours", step.text)) {
+            read_rounds(at, pours->at("rounds"), celsius_in(pours->at("reading")));
         } else if (by("plan.food-in", step.text) || by("plan.this-food-in", step.text)) {
             plan_.food_in = at;
-        } else if (const auto pour = by("plan.pour", step.text)) {
-            plan_.pours.push_back({at, litres_in(pour->at("litres")), std::nullopt});
         } else if (const auto settled = by("plan.settled", step.text)) {
             plan_.after_food = std::pair(celsius_in(settled->at("low")), celsius_in(settled->at("high")));
         } else if (by("plan.wake-fire", step.text)) {
@@ -194,11 +207,19 @@ class Reader {
                 }
             }
         }
-        for (const char* key : {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of",
-                                "plan.hot-water", "plan.sitting", "plan.take-out", "plan.take-out-finish",
-                                "plan.boil-finish", "plan.side", "plan.clash", "plan.serve", "plan.serve-risk"}) {
+        for (const char* key :
+             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water",
+              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side", "plan.clash"}) {
             if (by(key, text)) {
                 return true;
+            }
+        }
+        for (const char* key : {"plan.serve", "plan.serve-late"}) {
+            for (const std::string& more : {std::string(), " " + form("plan.serve-risk")}) {
+                if (filled(as_read(form(key) + more), as_read(text))) {
+                    // Where it may not wait, that is said here; else the last line of the plan says how long.
+                    return true;
+                }
             }
         }
         return false;

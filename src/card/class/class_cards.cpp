@@ -60,7 +60,7 @@ void add_class_ruler(const ClassWriter& one, const plan::FoodPlan& food, int nth
     const words::Words& w = one.safe.words;
     add_ruler(one.of, food, times, nth, first);
     const Text shape = w.text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
-    Ruler ruler = ruler_of(one.writer, one.on, food, times, nth, first, false);
+    Ruler ruler = ruler_of(one.writer, one.on, food, times, first, false);
     first += static_cast<int>(times.ticks.size());
     // Bath, shape and how the piece lies stay with the ruler that they decide, on whatever face it comes to stand.
     ruler.title = w.text("class-hold.ruler-title-" + std::string(facts::to_name(food.food->contact)),

@@ -25,7 +25,6 @@ void add_fill_figures(FigureList& list) {
     of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
     of.litres("pot", pot_gives(plan), safe.measured(pot_gives(plan), Toward::down),
               {"as-given", "down-tenth", of.source("trip-file")});
-    of.count("together", plan.trip->fire.pots, {"as-given", "none", of.source("trip-file")});
     of.litres("trim", to_trim(plan),
               of.reads() ? safe.litres_short(to_trim(plan), Toward::up) : safe.measured(to_trim(plan)),
               {"share-95", "up-half-litre", balance});

@@ -86,7 +86,8 @@ void add_hold_figures(FigureList& list) {
         if (food.hold.dip) {
             of.count("dip", *food.hold.dip, {"hold-95", "none", of.source("heat-engine")}, nth);
         }
-        add_ruler(of, food, food.own_hold.ruler, nth, hold_places(of.plan(), food).tick);
+        of.brief().length("last-row", food.hold.thicknesses.back(), of.safe().thickness(food.hold.thicknesses.back()),
+                          {"chosen", "down-mm-eighths", food.standard.kill->key}, nth);
     }
 }
 

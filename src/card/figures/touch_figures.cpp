@@ -6,6 +6,9 @@
 #include "card/figures/parts.hpp"
 #include "card/figures/provision_rounding.hpp"
 #include "facts/facts.hpp"
+#include "safety/burn.hpp"
+
+#include <cmath>
 
 namespace holdwater::card {
 
@@ -77,6 +80,21 @@ void add_dips(const FigureMaker& of) {
         }
     }
     of.count("cold-hand", cold_hand_later(), {"baths-95", "none", skin});
+    // The scale of the picture: round degrees between its ends, and how soon each burns where that is published.
+    const bool us = units::first_of(safe.system()) == units::System::us;
+    const double step = us ? 20.0 : 10.0;
+    const auto degree = [us](const char* key) {
+        const units::Temperature t = facts::facts().temperature(key);
+        return us ? t.fahrenheit() : t.celsius();
+    };
+    int nth = 0;
+    for (double at = std::ceil(degree("touch.prior.low") / step) * step; at <= degree("touch.prior.high"); at += step) {
+        of.count("scale", static_cast<int>(at), {"chosen", "none", skin}, ++nth);
+        const auto burn = safety::burn_times(us ? units::fahrenheit(at) : units::celsius(at)).second;
+        if (burn && *burn <= units::minutes(10)) {
+            of.number("burns-in", burn->si(), hold_time(*burn), {"rule", "none", of.source("figures", "burn.*")}, nth);
+        }
+    }
 }
 
 void add_touch_figures(FigureList& list) {

@@ -74,6 +74,7 @@ void add_trouble_figures(FigureList& list) {
     add_full(of);
     add_come_up(of);
     add_late(of);
+    of.at("latest-fire", of.plan().fill.latest_fire, {"share-95", "down-15-min", of.source("hold-times")});
     add_waits_until(of);
     add_late_pour(of);
     add_what_ifs(of);

@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/fill_rounds.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
 
 #include <initializer_list>
 
 namespace holdwater::card {
+namespace {
+
+constexpr double fill_drawn_mm = 22.0;  // on a hand card
+
+}  // namespace
 
 Card fill_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
@@ -20,18 +26,19 @@ Card fill_card(const CardWriter& writer) {
         card.blocks.add(on.key(w.text("fill.key-label-measured"), "boil-short", {},
                                w.text("fill.key-aside-measured", {{"cold", on("cold")}})));
     }
+    // What a hand does first is drawn: the air out of the bags, the box where it stays.
+    card.blocks.add(
+        Drawings{{shown_drawing(w, "press-air-out", w.text(plan.around.frost ? "fill.air-out-frost" : "fill.air-out")),
+                  shown_drawing(w, "box-in-section", w.text("fill.box")),
+                  shown_drawing(w, "no-wet-glove", w.text("fill.dry-gloves"))},
+                 fill_drawn_mm});
     Steps steps;
     const auto step = [&](const char* key, std::initializer_list<words::Place> places = {}) {
         steps.add(w.text(key, places));
     };
-    step(plan.around.frost ? "fill.step-place-frost" : "fill.step-place");
     step("fill.step-cold", {{"litres", on("cold")}});
     if (const int whole_pots = full_pots(plan); whole_pots > 0) {
-        const bool together = plan.trip->fire.pots > 1 && whole_pots > 1;
-        step("fill.step-pots",
-             {{"count", on.count("whole-pots")},
-              {"litres", on("pot")},
-              {"together", together ? w.text("fill.together", {{"pots", on.count("together")}}) : ""}});
+        step("fill.step-pots", {{"count", on.count("whole-pots")}, {"litres", on("pot")}});
     }
     if (reads) {
         step("fill.step-trim", {{"litres", on("trim")}, {"reading", on.brief("fill")}});
@@ -46,7 +53,9 @@ Card fill_card(const CardWriter& writer) {
     }
     step("fill.step-food");
     card.blocks.add(steps);
-    card.blocks.add(Note{contact_line(writer)});
+    if (plan.foods.front().food->contact != facts::Contact::free) {
+        card.blocks.add(Note{contact_line(writer)});  // the drawing shows them apart and off the bottom
+    }
     card.warn_here(w.text("fill.caution", {{"mass", on("heavy")}, {"away", writer.children_away()}}));
     return card;
 }

@@ -24,7 +24,6 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
     const plan::HoldTable& table = one.food.hold;
     const words::Words& w = writer.words;
     Table drawn;
-    drawn.title = w.text(one.food.standard.finish ? "hold.table-title-finish" : "hold.table-title");
     // In both systems each figure would be too wide for a column: the second gets a column of thicknesses and the first
     // row of baths.
     const bool both = units::two(writer.system());
@@ -37,12 +36,13 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
     }
     std::vector<Text> second{"", ""};
     for (int bath = one.first.bath; bath < one.first.bath + static_cast<int>(table.baths.size()); ++bath) {
-        drawn.column(on(of_system(false, "bath", "bath-us"), bath), Align::right, true);
-        if (both) {
+        drawn.column(writer.reads() ? on(of_system(false, "bath", "bath-us"), bath) : w.text("hold.hours"),
+                     Align::right, true);
+        if (both && writer.reads()) {
             second.push_back(on(of_system(true, "bath", "bath-us"), bath));
         }
     }
-    if (both) {
+    if (both && writer.reads()) {
         drawn.rows.push_back(second);
     }
     int cell = one.first.cell;
@@ -64,91 +64,46 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
     return drawn;
 }
 
-/// What the table does not say by itself: how to find its column, and what a dip below that costs.
-std::string table_note(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
-    const words::Words& w = writer.words;
-    const std::string note = w.text("hold.table-note");
-    return one.food.hold.dip ? note + " " +
-                                   w.text("hold.table-dip", {{"count", on.count("dip", one.nth)},
-                                                             {"floor", on.brief("read-floor-level")}})
-                             : note;
-}
-
 constexpr double label_each_mm = 10.0;
 
-/// A bar each 10 mm and for the trip's own piece, the thickest of them where there are many.
-Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
-    constexpr std::size_t most = 10;
+/// What the table does not say by itself: how to find row and column, and what a dip costs.
+Text title_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
-    const plan::HoldRuler& ruler = one.food.own_hold.ruler;
-    const char* title = !writer.reads()            ? "hold.steps-title-clock"
-                        : one.food.standard.finish ? "hold.steps-title-finish"
-                                                   : "hold.steps-title";
-    Staircase stairs;
-    stairs.title = w.text(title, {{"food", plain(one.food.food->name)},
-                                  {"shape", shape_text(writer, one.food.food->shape)},
-                                  {"bath", where_asked(writer, title, "bath", on, "own-bath", one.nth)}});
-    struct Chosen {
-        std::size_t tick;
-        bool own;
-    };
-    std::vector<Chosen> chosen;
-    for (std::size_t i = 0; i < ruler.ticks.size(); ++i) {
-        const double mm = units::in_millimetres(ruler.ticks[i].thickness);
-        const double thinner = mm - units::in_millimetres(one.food.food->thickness);
-        const bool own = thinner > -1e-3 && thinner < 0.5;
-        if (own || std::abs(std::remainder(mm, label_each_mm)) < 0.5 || i + 1 == ruler.ticks.size()) {
-            chosen.push_back({i, own});
-        }
+    Text title = w.text("hold.steps-title",
+                        {{"food", plain(one.food.food->name)}, {"shape", shape_text(writer, one.food.food->shape)}}) +
+                 " " + w.text("hold.steps-note") + " ";
+    if (!writer.reads()) {
+        return title + w.text("hold.steps-clock");
     }
-    // The thinnest go first: their pieces are done in the time of the next.
-    while (chosen.size() > most) {
-        chosen.erase(chosen.begin() + (chosen.front().own ? 1 : 0));
+    title += w.text(one.food.standard.finish ? "hold.table-note-finish" : "hold.table-note");
+    if (one.food.hold.dip) {
+        title += " " + w.text("hold.table-dip",
+                              {{"count", on.count("dip", one.nth)}, {"floor", on.brief("read-floor-level")}});
     }
-    for (const Chosen& step : chosen) {
-        const int nth = one.first.tick + static_cast<int>(step.tick);
-        stairs.steps.push_back(
-            {units::in_millimetres(ruler.ticks[step.tick].thickness), on("step", nth), on("ruler", nth), step.own});
-    }
-    stairs.title += ". " + w.text("hold.steps-note");
-    stairs.too_thick = w.text("hold.too-thick");
-    return stairs;
+    return title;
 }
 
-/// The trip's own piece, a table where baths are read, and the thickness steps for the back.
-void add_food(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one, Card& card,
-              std::vector<Staircase>& stairs) {
+/// The table, a bar of true length under each of its rows.
+Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
-    const plan::OwnHold& own = one.food.own_hold;
-    const std::string& name = one.food.food->name;
-    if (writer.reads()) {
-        // The table has the time of the trip's own piece, in its frame.
-        card.blocks.add(Heading{w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}})});
-        card.blocks.add(Note{table_note(writer, on, one)});
-        card.blocks.add(table_of(writer, on, one));
-    } else if (own.time) {
-        card.blocks.add(on.key(w.text("hold.key-label", {{"food", plain(name)}, {"thickness", on("own", one.nth)}}),
-                               "hold", food_place(writer.plan, one.food), w.text("hold.key-aside-clock")));
+    Staircase stairs;
+    stairs.title = title_of(writer, on, one);
+    stairs.table = table_of(writer, on, one);
+    stairs.bars.resize(stairs.table.rows.size() - one.food.hold.thicknesses.size());  // the second system's baths
+    for (const units::Length thickness : one.food.hold.thicknesses) {
+        stairs.bars.push_back(units::in_millimetres(thickness));
     }
-    if (own.any_piece) {
-        stairs.push_back(stairs_of(writer, on, one));
-    } else {
-        card.blocks.add(Note{w.text("hold.other-piece")});
-    }
+    stairs.too_thick = w.text("hold.too-thick");
+    stairs.longer = w.text("hold.longer", {{"last", on("last-row", one.nth)}});
+    return stairs;
 }
 
 }  // namespace
 
 Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food,
-               const plan::HoldRuler& ruler, int nth, int first, bool mark_own) {
+               const plan::HoldRuler& ruler, int first, bool mark_own) {
     const words::Words& w = writer.words;
     Ruler drawn;
-    const char* title = !writer.reads()        ? "hold.ruler-title-clock"
-                        : food.standard.finish ? "hold.ruler-title-finish"
-                                               : "hold.ruler-title";
-    drawn.title = w.text(title, {{"food", plain(food.food->name)},
-                                 {"shape", shape_text(writer, food.food->shape)},
-                                 {"bath", where_asked(writer, title, "bath", on, "own-bath", nth)}});
     drawn.zero_label = w.text("hold.ruler-zero");
     std::vector<bool> labelled;
     for (const plan::HoldRuler::Tick& tick : ruler.ticks) {
@@ -179,31 +134,25 @@ Card hold_card(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const CardFigures on = writer.on("hold");
     Card card;
-    std::vector<Staircase> stairs;
     int nth = 0;
-    std::size_t cooked = 0;  // here; the others only stay hot
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;
+        const plan::OwnHold& own = food.own_hold;
         if (food.standard.kept_hot) {
             card.blocks.add(Note{w.text("hold.kept-hot", {{"food", plain(food.food->name)}})});
-            continue;
-        }
-        ++cooked;
-        add_food(writer, on, {food, nth, hold_places(plan, food)}, card, stairs);
-    }
-    // Without steps nothing but the trip's own piece is known. With several foods each has a limit of its own, where
-    // its steps end.
-    const bool all = cooked > 0 && stairs.size() == cooked;
-    const plan::FoodPlan& only = plan.foods.front();
-    card.warn_here(all && plan.foods.size() == 1 && only.thickest
-                       ? w.text("hold.caution", {{"thickest", on.brief("thickest", food_place(plan, only))}})
-                       : w.text(all && plan.foods.size() > 1 ? "hold.caution-several" : "hold.caution-plain"));
-    if (!stairs.empty()) {
-        card.blocks.add(Turn{});
-        for (Staircase& one : stairs) {
-            card.blocks.add(std::move(one));
+        } else if (own.any_piece) {
+            card.blocks.add(stairs_of(writer, on, {food, nth, hold_places(plan, food)}));
+        } else {
+            // Nothing but the trip's own piece is known.
+            if (own.time) {
+                card.blocks.add(
+                    on.key(w.text("hold.key-label", {{"food", plain(food.food->name)}, {"thickness", on("own", nth)}}),
+                           "hold", food_place(plan, food), w.text("hold.key-aside-clock")));
+            }
+            card.blocks.add(Note{w.text("hold.other-piece")});
         }
     }
+    card.harmless = true;  // what is thrown away or cut stands in black bars
     return card;
 }
 

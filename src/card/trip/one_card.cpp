@@ -2,6 +2,7 @@
 // The whole trip on one card: face the day, back what to do at a reading.
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/shown_drawing.hpp"
 #include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/food_lines.hpp"
@@ -11,6 +12,8 @@
 
 namespace holdwater::card {
 namespace {
+
+constexpr double one_drawn_mm = 19.0;  // on a hand card
 
 KeyRow water_of(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
@@ -54,7 +57,7 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
         case Kind::take_out:
             return w.text("plan.take-out", {{"food", name()}});
         case Kind::serve:
-            return w.text("plan.serve");
+            return w.text("one.eat");
         case Kind::warm_box:
         case Kind::pour:
         case Kind::boil_finish:
@@ -115,16 +118,6 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     return scale;
 }
 
-Text thickness_of(const CardWriter& writer, const CardFigures& on) {
-    Text foods;
-    int nth = 0;
-    for (const plan::FoodPlan& food : writer.plan.foods) {
-        foods += (foods.empty() ? "" : ", ") + writer.words.text("one.food", {{"food", plain(food.food->name)},
-                                                                              {"thickness", on("thickness", ++nth)}});
-    }
-    return writer.words.text("one.thickness", {{"foods", foods}, {"hold", writer.ref("hold")}});
-}
-
 }  // namespace
 
 Card one_card(const CardWriter& writer) {
@@ -137,21 +130,23 @@ Card one_card(const CardWriter& writer) {
     for (Note& note : food_lines(writer, on)) {
         card.blocks.add(std::move(note));
     }
+    card.blocks.add(Note{w.text("one.thicker", {{"hold", writer.ref("hold")}})});
     card.blocks.add(Turn{});
     if (writer.reads()) {
         card.blocks.add(scale_of(writer, on));
     } else {
-        card.blocks.add(Note{w.text("one.by-clock", {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
+        card.blocks.add(Note{plan.top_ups.empty()
+                                 ? w.text("one.by-clock-none")
+                                 : w.text("one.by-clock", {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
     }
-    if (!writer.reads()) {
-        card.blocks.add(Note{w.text("one.risk-none")});
-    } else if (!plan.trip->at_risk) {
-        card.blocks.add(
-            Note{none_at_risk(plan) ? w.text("one.risk-none") : w.text("one.risk", {{"full", full(writer, on)}})});
-    } else {
+    if (plan.trip->at_risk) {
         card.blocks.add(Note{w.text("one.risk-planned")});
+    } else if (!writer.reads() || none_at_risk(plan)) {
+        card.blocks.add(Note{w.text("one.risk-none")});
+    } else {
+        card.blocks.add(Drawings{{shown_drawing(w, "probe-in-core", w.text("one.risk", {{"full", full(writer, on)}}))},
+                                 one_drawn_mm});
     }
-    card.blocks.add(Note{thickness_of(writer, on)});
     card.warn_here(w.text("one.scald", {{"mass", on("heavy")}, {"away", writer.children_away()}}) + " " +
                    w.text("one.fumes"));
     return card;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
 
 #include <algorithm>
@@ -8,6 +9,8 @@
 
 namespace holdwater::card {
 namespace {
+
+constexpr double packing_drawn_mm = 15.0;  // on a hand card
 
 bool ice_needed(const plan::Provisions& around) {
     return around.ice && around.ice->card.si() > 0.0;
@@ -126,8 +129,13 @@ void add_leftovers(const CardWriter& writer, const CardFigures& on, Card& card) 
         card.blocks.add(Note{w.text("packing.left-none")});
         return;
     }
+    const Text slice = w.text("packing.left-slice", {{"begin", on("left-begin")}, {"where", where}});
     Steps steps;
-    steps.add(w.text("packing.left-slice", {{"begin", on("left-begin")}, {"where", where}}));
+    if (on.has("slice-slush")) {
+        card.blocks.add(Drawings{{shown_drawing(w, "slices-in-slush", slice)}, packing_drawn_mm});
+    } else {
+        steps.add(slice);
+    }
     steps.add(w.text("packing.left-cold", {{"middle", on("left-middle")},
                                            {"first", on("left-first")},
                                            {"end", on("left-cold")},
@@ -151,13 +159,16 @@ Card packing_card(const CardWriter& writer) {
     } else {
         card.blocks.add(carry.numbers.front());
     }
+    card.blocks.add(
+        Drawings{{shown_drawing(w, "thickness-and-split", w.text("packing.measure", {{"hold", writer.ref("hold")}}))},
+                 packing_drawn_mm});
     for (Text& text : pack_list(writer, on)) {
         card.blocks.add(Note{std::move(text)});
     }
-    card.blocks.add(Note{w.text("packing.stamp", {{"one", writer.ref("one")}})});
-    card.warn_here(w.text("packing.caution"));
     card.blocks.add(Turn{});
     add_leftovers(writer, on, card);
+    card.warn_here(w.text("packing.caution"));
+    card.blocks.add(Note{w.text("packing.stamp", {{"one", writer.ref("one")}})});
     return card;
 }
 

@@ -67,14 +67,27 @@ Text finish_text(const CardWriter& writer, const CardFigures& on, const plan::Fo
     return text;
 }
 
-Text pour_text(const CardWriter& writer, const CardFigures& on, const plan::Pour& pour, int nth) {
+/// A last pot of next to nothing is no step.
+bool worth_a_line(const plan::Pour& pour) {
+    return worth_a_pour(pour.most);
+}
+
+/// All rounds of the fill in a line, told at the first: each with its time, and where to stop.
+Text pour_text(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
-    if (!pour.trims()) {
-        return w.text("plan.pour",
-                      {{"pots", w.text("plan.pots", {{"count", on.count("pots", nth)}})}, {"litres", on("pour", nth)}});
+    const plan::Plan& plan = writer.plan;
+    Text rounds;
+    int event = 0;
+    for (const Event& one : plan.events) {
+        ++event;
+        if (one.kind != Event::Kind::pour || !worth_a_line(plan.fill.pours[one.index])) {
+            continue;
+        }
+        const Text& litres = on("pour", static_cast<int>(one.index) + 1);
+        rounds += rounds.empty() ? litres : w.text("plan.round", {{"at", on.brief("act", event)}, {"litres", litres}});
     }
-    return writer.reads() ? w.text("plan.pour-last", {{"reading", on("fill")}, {"litres", on("pour", nth)}})
-                          : w.text("plan.pour-last-measured", {{"litres", on("pour", nth)}});
+    return writer.reads() ? w.text("plan.pours", {{"rounds", rounds}, {"reading", on("fill")}})
+                          : w.text("plan.pours-measured", {{"rounds", rounds}});
 }
 
 Text top_up_text(const CardWriter& writer, const CardFigures& on, const plan::TopUp& top_up, int nth) {
@@ -106,12 +119,13 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
     switch (event.kind) {
         case Event::Kind::light_fire:
             return plan.fill.warming.si() > 0.0
-                       ? w.text("plan.light-fire-warm", {{"litres", on("boil")}})
-                       : w.text("plan.light-fire", {{"cold", on("cold")}, {"litres", on("boil")}});
+                       ? w.text("plan.light-fire-warm", {{"litres", on("boil")}, {"latest", on("latest-fire")}})
+                       : w.text("plan.light-fire",
+                                {{"cold", on("cold")}, {"litres", on("boil")}, {"latest", on("latest-fire")}});
         case Event::Kind::warm_box:
             return w.text("plan.warm-box", {{"litres", on("warming")}, {"cold", on("cold")}});
         case Event::Kind::pour:
-            return pour_text(writer, on, plan.fill.pours[event.index], nth);
+            return pour_text(writer, on);
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan)
                        ? w.text("plan.food-in")
@@ -135,7 +149,8 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
             return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
             // Who is at risk needs more than the plan gives, unless it was made for them.
-            return plan.trip->at_risk ? w.text("plan.serve") : w.text("plan.serve-risk", {{"one", writer.ref("one")}});
+            return w.text(plan.waits_until > plan.trip->serve ? "plan.serve" : "plan.serve-late") +
+                   (plan.trip->at_risk ? "" : " " + w.text("plan.serve-risk", {{"one", writer.ref("one")}}));
     }
     return {};
 }
@@ -161,15 +176,13 @@ void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     }
 }
 
-/// What it reads once the food has taken its heat; not where a top-up comes first.
 void add_settled(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
-    const plan::Plan& plan = writer.plan;
-    const units::LocalTime at = settled_at(plan);
-    const bool first = plan.top_ups.empty() || at < plan.top_ups.front().light_fire;
-    if (writer.reads() && first && at < plan.trip->serve) {
-        all.push_back({at,
+    if (tells_settled(writer)) {
+        all.push_back({settled_at(writer.plan),
                        {on("settled-at"), writer.words.text("plan.settled", {{"low", on("settled-low")},
-                                                                             {"high", on("settled-high")}})}});
+                                                                             {"high", on("settled-high")},
+                                                                             {"floor", on.brief("read-floor")},
+                                                                             {"reading", writer.ref("reading")}})}});
     }
 }
 
@@ -206,19 +219,30 @@ void add_wait(const CardWriter& writer, const CardFigures& on, TimedSteps& all) 
     all.push_back({plan.waits_until, {on("waits-until"), told()}});
 }
 
-/// A last pot of next to nothing is no step.
-bool worth_a_line(const CardWriter& writer, const Event& event) {
-    return event.kind != Event::Kind::pour || worth_a_pour(writer.plan.fill.pours[event.index].most);
+/// Whether an event has a line of its own: of the rounds of the fill the first has.
+bool has_line(const CardWriter& writer, const Event& event, bool& poured) {
+    if (event.kind != Event::Kind::pour) {
+        return true;
+    }
+    return worth_a_line(writer.plan.fill.pours[event.index]) && !std::exchange(poured, true);
 }
 
 }  // namespace
+
+bool tells_settled(const CardWriter& writer) {
+    const plan::Plan& plan = writer.plan;
+    const units::LocalTime at = settled_at(plan);
+    const bool first = plan.top_ups.empty() || at < plan.top_ups.front().light_fire;
+    return writer.reads() && first && at < plan.trip->serve;
+}
 
 Steps timeline_of(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const CardFigures on = writer.on("plan");
     std::vector<TimedStep> all;
+    bool poured = false;
     for (std::size_t i = 0; i < plan.events.size(); ++i) {
-        if (worth_a_line(writer, plan.events[i])) {
+        if (has_line(writer, plan.events[i], poured)) {
             all.push_back({plan.events[i].at, step_of(writer, on, static_cast<int>(i) + 1)});
         }
     }

@@ -10,4 +10,8 @@ namespace holdwater::card {
 /// finish over the fire, serving.
 Steps timeline_of(const CardWriter& writer);
 
+/// Whether a line of it says what it reads once the food has taken its heat, and where to go if it reads less; not
+/// where a top-up comes first.
+bool tells_settled(const CardWriter& writer);
+
 }  // namespace holdwater::card

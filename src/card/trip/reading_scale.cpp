@@ -84,7 +84,7 @@ Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures
     section.bar = timed ? w.text("reading.floor-since", {{"floor", floor}, {"action", on.brief("action-line-level")}})
                         : w.text("reading.floor", {{"floor", floor}});
     if (timed) {
-        section.left_head = w.text("reading.left");
+        section.left_head = w.text("reading.at-least");
         for (const std::size_t c : columns) {
             section.heads.push_back(w.text(heads[c]));
         }
@@ -103,7 +103,8 @@ Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures
         if (i > 0 && cells != before) {
             above = i;
             section.rows.push_back({rows[i - 1].reading.celsius(),
-                                    w.text("reading.or-more", {{"reading", named(above)}}), std::move(before)});
+                                    w.text(timed ? "reading.fallen" : "reading.or-more", {{"reading", named(above)}}),
+                                    std::move(before)});
         }
         before = std::move(cells);
     }

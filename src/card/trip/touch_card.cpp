@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "card/shared/shared_parts.hpp"
+#include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
 #include "facts/facts.hpp"
 
@@ -7,6 +8,8 @@
 
 namespace holdwater::card {
 namespace {
+
+constexpr double touch_drawn_mm = 24.0;  // on a hand card
 
 /// The words of the rows of a dip, in the order of their figures.
 constexpr const char* dip_keys[] = {"at-once", "by-one", "by-two", "not"};
@@ -95,7 +98,7 @@ Bands dip_picture(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
     const bool us = writer.us_first();
     Bands picture;
-    picture.head = w.text("touch.dip-may-be", {{"unit", us ? "°F" : "°C"}});
+    picture.head = w.text("touch.dip-stung");
     picture.from = facts::facts().temperature("touch.prior.low").celsius();
     picture.to = facts::facts().temperature("touch.prior.high").celsius();
     int nth = 0;
@@ -112,6 +115,19 @@ Bands dip_picture(const CardWriter& writer, const CardFigures& on) {
         picture.marks = {
             {plan.levels.read_floor.celsius(), w.text("touch.mark-floor", {{"floor", on("read-floor-level")}})},
             {plan.fill.reading.celsius(), w.text("touch.mark-fill", {{"fill", on("fill")}})}};
+    }
+    picture.scale_head = us ? "°F" : "°C";
+    picture.below_head = w.text("touch.burns-in");
+    Text before;
+    for (nth = 1; on.has("scale", nth); ++nth) {
+        const int at = on.count("scale", nth);
+        const double celsius = (us ? units::fahrenheit(at) : units::celsius(at)).celsius();
+        picture.scale.push_back({celsius, on("scale", nth)});
+        // From where it is the same on, once.
+        if (on.has("burns-in", nth) && on.look_at("burns-in", nth).number.printed != before) {
+            before = on("burns-in", nth);
+            picture.below.push_back({celsius, before});
+        }
     }
     return picture;
 }
@@ -144,16 +160,18 @@ Card touch_card(const CardWriter& writer) {
     const CardFigures on = writer.on("touch");
     Card card;
     add_mixing(writer, on, card);
-    add_wax(writer, on, any_poultry_or_fish(writer.plan), card);
+    card.blocks.add(Heading{writer.words.text("touch.wax-heading")});
+    card.blocks.add(
+        Drawings{{shown_drawing(writer.words, "wax-clear-and-cloudy",
+                                writer.words.text("touch.wax-glance", {{"wax", on("wax")}, {"sets", on("wax-sets")}}))},
+                 touch_drawn_mm});
+    card.blocks.add(Note{writer.words.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who") + " " +
+                         writer.words.text("touch.colour")});
     card.blocks.add(Turn{});
     card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " +
                          writer.words.text("touch.hand-2")});
     card.blocks.add(dip_picture(writer, on));
-    Text proves = writer.words.text("touch.proves");
-    if (const Text burn = burns_alike(on); !burn.empty()) {
-        proves += " " + writer.words.text("touch.burns", {{"burn", burn}});
-    }
-    card.blocks.add(Note{std::move(proves)});
+    card.blocks.add(Note{writer.words.text("touch.proves")});
     card.warn_here(writer.words.text("touch.caution"));
     return card;
 }

@@ -26,6 +26,10 @@ void add_injuries(const CardWriter& writer, Troubles& rows) {
     rows.add("trouble.headache", writer.words.text("trouble.headache-do"));
 }
 
+void add_late_fire(const CardWriter& writer, const CardFigures& on, Troubles& rows) {
+    rows.add("trouble.fire-late", writer.words.text("trouble.fire-late-do", {{"latest", on("latest-fire")}}));
+}
+
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
 Card trouble_by_clock(const CardWriter& writer) {
     const words::Words& w = writer.words;
@@ -36,6 +40,7 @@ Card trouble_by_clock(const CardWriter& writer) {
     const Text& no_pour = saved ? on("boil-until") : late;
     const Text away = w.text("trouble.away");
     Troubles rows(w);
+    add_late_fire(writer, on, rows);
     if (saved) {
         rows.add("trouble.clock-boil",
                  w.text("trouble.clock-boil-do", {{"late", late}, {"until", no_pour}, {"boil", on("boil")}}));
@@ -53,8 +58,9 @@ Card trouble_by_clock(const CardWriter& writer) {
     // Where no pour was planned there is no gap and no measure to go on with.
     card.blocks.add(Note{writer.plan.top_ups.empty() ? w.text("trouble.late-shut", {{"until", on("waits-until")}})
                                                      : w.text("trouble.late-fixed")});
+    card.blocks.add(Note{w.text("trouble.caution")});
+    card.harmless = true;
     card.blocks.append(what_ifs_of(writer));
-    card.warn_here(w.text("trouble.caution"));
     return card;
 }
 
@@ -68,17 +74,18 @@ Card trouble_card(const CardWriter& writer) {
     const CardFigures on = writer.on("trouble");
     Card card;
     Troubles rows(w);
+    add_late_fire(writer, on, rows);
     rows.add("trouble.leak", w.text("trouble.leak-do", {{"full", full(writer, on)}}));
     rows.add("trouble.tipped", w.text("trouble.tipped-do"));
     rows.add("trouble.lid", w.text("trouble.lid-do"));
     rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));
-    rows.add("trouble.fire-out", w.text("trouble.fire-out-do"));
     rows.add("trouble.bare", w.text("trouble.bare-do"));
     rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on("come-up-to")}}));
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
-    card.blocks.add(Note{w.text("trouble.read", {{"reading", writer.ref("reading")}})});
-    card.warn_here(w.text("trouble.caution"));
+    card.blocks.add(
+        Note{w.text("trouble.read", {{"reading", writer.ref("reading")}}) + " " + w.text("trouble.caution")});
+    card.harmless = true;  // each row says in bold what is thrown away: a box below them would say less
     card.blocks.append(what_ifs_of(writer));
     return card;
 }

@@ -12,7 +12,10 @@ Fragment bands(const card::Bands& block, const BlockContext& setting) {
     TextStyle figures = figure_style(setting);
     figures.role = Role::paragraph;
     figures.quiet_units = false;
-    Millimetres label = one_line(block.head, words, setting.measure).width;
+    Millimetres label;
+    for (const card::Text* head : {&block.head, &block.scale_head, &block.below_head}) {
+        label = std::max(label, one_line(*head, words, setting.measure).width);
+    }
     for (const auto& bar : block.bars) {
         label = std::max(label, one_line(bar.label, words, setting.measure).width);
     }
@@ -68,14 +71,26 @@ Fragment bands(const card::Bands& block, const BlockContext& setting) {
         return made;
     }
     made.items.emplace_back(line(left, bottom, setting.width, bottom, rule_pt));
+    Millimetres baseline = bottom + setting.scaled(1.6_mm) + ascent(words.size_pt);
+    const auto add_labels = [&](const card::Text& row_head, const std::vector<card::Bands::Mark>& labels) {
+        place(made.items, one_line(row_head, words, setting.measure), 0.0_mm, baseline, words);
+        for (const auto& mark : labels) {
+            const TextLine text = one_line(mark.label, words, setting.measure);
+            place(made.items, text, std::clamp(x_of(mark.at) - 0.5 * text.width, left, setting.width - text.width),
+                  baseline, words);
+        }
+        made.height = baseline + descent(words.size_pt);
+        baseline += leading(words.size_pt);
+    };
     for (const auto& tick : block.scale) {
-        const TextLine text = one_line(tick.label, words, setting.measure);
-        const Millimetres x = x_of(tick.at);
+        const Millimetres half = 0.5 * em(rule_pt);
+        const Millimetres x = std::clamp(x_of(tick.at), left + half, setting.width - half);
         made.items.emplace_back(line(x, bottom, x, bottom + setting.scaled(1.2_mm), rule_pt));
-        place(made.items, text, std::clamp(x - 0.5 * text.width, 0.0_mm, setting.width - text.width),
-              bottom + setting.scaled(1.6_mm) + ascent(words.size_pt), words);
     }
-    made.height = bottom + setting.scaled(1.6_mm) + lines_height(1, words.size_pt);
+    add_labels(block.scale_head, block.scale);
+    if (!block.below.empty()) {
+        add_labels(block.below_head, block.below);
+    }
     return made;
 }
 

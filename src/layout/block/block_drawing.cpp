@@ -20,7 +20,8 @@ Fragment drawings(const card::Drawings& block, const BlockContext& setting) {
     Millimetres widths;
     for (const auto& one : block.shown) {
         const PlacedDrawing& own = drawing_named(one.name);
-        drawn.push_back(block.height_mm > 0.0 ? drawing_of_height(own, Millimetres{block.height_mm}) : own);
+        drawn.push_back(block.height_mm > 0.0 ? drawing_of_height(own, setting.scaled(Millimetres{block.height_mm}))
+                                              : own);
         height = std::max(height, drawn.back().height);
         widths += drawn.back().width;
     }

@@ -1,228 +1,184 @@
 // SPDX-License-Identifier: MIT
-// Thickness steps: bars of true length, along the card's longer side. Nothing stands between two of them to be judged.
+// Thickness steps: a table by thickness, under each row a bar of true length. Nothing stands between two bars to be
+// judged.
 #include "layout/block/blocks.hpp"
 #include "layout/reading.hpp"
+#include "layout/text/table_columns.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace holdwater::layout {
 
 namespace {
 
-/// The bars as they lie: length to the right, one under the other.
+/// The table as it lies, its bars to the right from its left edge.
 class Stairs {
   public:
-    /// Bars up to `longest`, words up to `room` from their base; `most`: bars that have room, the black one counted.
-    Stairs(const card::Staircase& block, const BlockContext& setting, Millimetres longest, Millimetres room,
-           Millimetres across, std::size_t most)
-        : block_(block), setting_(setting), longest_(longest), room_(room), across_(across) {
-        for (const auto& step : block.steps) {
-            if (Millimetres{step.mm} <= longest) {
-                shown_.push_back(&step);
-            }
-        }
-        all_ = shown_.size() == block.steps.size();
-        // The thinnest go first: their pieces are done in the time of the next.
-        while (shown_.size() + 1 > most && shown_.size() > 1) {
-            shown_.erase(shown_.begin() + (shown_.front()->marked ? 1 : 0));
-        }
+    /// `along`: room for bars and words; a longer bar is not drawn.
+    Stairs(card::Staircase block, const BlockContext& setting, Millimetres along)
+        : block_(std::move(block)), setting_(setting) {
+        setting_.width = along;
     }
 
     Fragment draw() const;
-    const std::vector<const card::Staircase::Step*>& shown() const { return shown_; }
-    /// How far a bar with its words comes from the base.
-    Millimetres reach(const card::Staircase::Step& step) const;
+    /// 0 tight to 1 roomy.
+    void set_ease(double ease) { setting_.ease = ease; }
+    /// The thinnest piece that is not the trip's own goes: it is done in the time of the next. False: none is left.
+    bool drop_row();
 
   private:
-    TextStyle style(bool on_black) const {
-        TextStyle made = figure_style(setting_);
-        made.role = Role::ruler_tick;
-        if (on_black) {
-            made.grey = 1.0;
-            made.quiet_units = false;
-        }
-        return made;
-    }
-    struct Words {
-        Millimetres y;  // of the bar
-        Millimetres length;
-        Millimetres high;
-    };
-    /// In the bar where it is long enough for all, else the time beyond its end, else both.
-    void place_words(Fragment& made, const card::Staircase::Step& step, const Words& at) const;
+    void add_heads(Fragment& made, const TableColumns& columns) const;
+    void add_row(Fragment& made, const TableColumns& columns, std::size_t row) const;
+    void add_bar(Fragment& made, std::size_t row) const;
+    void add_end(Fragment& made) const;
+    bool drawn(double bar) const { return Millimetres{bar} <= setting_.width + 1e-6_mm; }
 
-    const card::Staircase& block_;
-    const BlockContext& setting_;
-    Millimetres longest_;
-    Millimetres room_;
-    Millimetres across_;  // of a bar with the air below it
-    std::vector<const card::Staircase::Step*> shown_;
-    bool all_ = true;
+    card::Staircase block_;
+    BlockContext setting_;
 };
 
-void Stairs::place_words(Fragment& made, const card::Staircase::Step& step, const Words& at) const {
-    const Millimetres pad = setting_.scaled(1.2_mm);
-    const TextStyle how = style(false);
-    const TextLine size = one_line(step.size, how, setting_.measure);
-    const TextLine time = one_line(step.time, how, setting_.measure);
-    const Millimetres line = leading(setting_.format.figure_pt);
-    const Millimetres middle = at.y + 0.5 * (at.high + cap_height(how.size_pt));
-    const bool two_lines = at.high > 2.0 * line;
-    if (two_lines) {
-        const Millimetres widest = std::max(size.width, time.width);
-        const Millimetres from = widest + 2.0 * pad <= at.length ? pad : at.length + pad;
-        place(made.items, size, from, middle - 0.5 * line, how);
-        place(made.items, time, from, middle + 0.5 * line, how);
-        made.too_wide = std::max(made.too_wide, from + widest - room_ - 1e-6_mm);
-        return;
+bool Stairs::drop_row() {
+    card::Table& table = block_.table;
+    std::size_t first = 0;
+    while (first < table.rows.size() && (block_.bars[first] <= 0.0 || table.marked_row == first)) {
+        ++first;
     }
-    const bool both = size.width + time.width + 4.0 * pad <= at.length;
-    const bool one = size.width + 2.0 * pad <= at.length;
-    const Millimetres size_at = one ? pad : at.length + pad;
-    const Millimetres time_at = both  ? size_at + size.width + 2.0 * pad
-                                : one ? at.length + pad
-                                      : size_at + size.width + 2.0 * pad;
-    place(made.items, size, size_at, middle, how);
-    place(made.items, time, time_at, middle, how);
-    made.too_wide = std::max(made.too_wide, time_at + time.width - room_ - 1e-6_mm);
+    if (first + 1 >= table.rows.size()) {
+        return false;
+    }
+    table.rows.erase(table.rows.begin() + static_cast<std::ptrdiff_t>(first));
+    block_.bars.erase(block_.bars.begin() + static_cast<std::ptrdiff_t>(first));
+    if (table.marked_row && *table.marked_row > first) {
+        --*table.marked_row;
+    }
+    return true;
 }
 
-Millimetres Stairs::reach(const card::Staircase::Step& step) const {
-    Fragment alone;
-    place_words(alone, step, {0.0_mm, Millimetres{step.mm}, across_ - setting_.scaled(0.9_mm)});
-    Millimetres far{step.mm};
-    for (const Item& item : alone.items) {
-        if (const PlacedText* text = as_text(item)) {
-            far = std::max(far, text->x + text->width);
+void Stairs::add_heads(Fragment& made, const TableColumns& columns) const {
+    const TextStyle style = table_head_style(block_.table, setting_);
+    bool any = false;
+    for (std::size_t c = 0; c < block_.table.columns.size(); ++c) {
+        const card::Column& column = block_.table.columns[c];
+        const ColumnPlan& plan = columns.plans()[c];
+        const TextLine text = one_line(column.head, style, setting_.measure);
+        const Millimetres spare = column.align == card::Align::right ? plan.width - text.width : 0.0_mm;
+        place(made.items, text, plan.x + spare, made.height + ascent(style.size_pt), style);
+        any = any || !column.head.empty();
+    }
+    if (any) {
+        made.height += lines_height(1, style.size_pt) + setting_.scaled(0.7_mm);
+    }
+    made.items.emplace_back(line(0.0_mm, made.height, setting_.width, made.height, rule_pt));
+    made.height += setting_.scaled(1.2_mm);
+}
+
+void Stairs::add_row(Fragment& made, const TableColumns& columns, std::size_t row) const {
+    const auto& cells = block_.table.rows[row];
+    const Points size = setting_.format.figure_pt;
+    for (std::size_t c = 0; c < cells.size() && c < columns.plans().size(); ++c) {
+        const ColumnPlan& plan = columns.plans()[c];
+        const card::Align align = block_.table.columns[c].align;
+        if (keeps_figures(block_.table.columns[c])) {
+            place_figure(made.items, figure_of(cells[c], plan.style, setting_.measure), plan.figures, plan.x,
+                         plan.width, align, made.height + ascent(size), plan.style);
+        } else {
+            place(made.items, one_line(cells[c], plan.style, setting_.measure), plan.x, made.height + ascent(size),
+                  plan.style);
         }
     }
-    return far;
+    made.height += ascent(size) + setting_.scaled(0.8_mm);
+}
+
+/// The trip's own is solid.
+void Stairs::add_bar(Fragment& made, std::size_t row) const {
+    if (block_.bars[row] > 0.0 && drawn(block_.bars[row])) {
+        const Millimetres length{block_.bars[row]};
+        const Millimetres high = setting_.between(setting_.scaled(2.2_mm), setting_.scaled(4.0_mm));
+        PlacedBox bar = block_.table.marked_row == row ? filled_box(0.0_mm, made.height, length, high)
+                                                       : frame(0.0_mm, made.height, length, high, rule_pt);
+        bar.role = Role::ruler_tick;
+        made.items.emplace_back(bar);
+        made.height += high;
+    }
+    made.height += setting_.between(setting_.scaled(1.3_mm), setting_.scaled(3.2_mm));
+}
+
+/// Behind the last: whatever is longer than that.
+void Stairs::add_end(Fragment& made) const {
+    const bool all = std::all_of(block_.bars.begin(), block_.bars.end(), [this](double bar) { return drawn(bar); });
+    TextStyle style = figure_style(setting_);
+    style.face = Weight::bold;
+    style.role = Role::paragraph;
+    style.grey = 1.0;
+    style.quiet_units = false;
+    const Millimetres pad = setting_.scaled(1.4_mm);
+    const Fragment words =
+        paragraph(all ? block_.too_thick : block_.longer, style, setting_.width - 2.0 * pad, setting_.measure);
+    const Millimetres high = words.height + 1.6 * pad;
+    made.items.emplace_back(filled_box(0.0_mm, made.height, setting_.width, high));
+    put(made, words, pad, made.height + 0.8 * pad);
+    made.height += high;
 }
 
 Fragment Stairs::draw() const {
     Fragment made;
-    const Millimetres air = setting_.scaled(0.9_mm);
-    const Millimetres high = across_ - air;
-    Millimetres y;
-    for (const auto* step : shown_) {
-        const Millimetres length{step->mm};
-        PlacedBox bar =
-            step->marked ? frame(0.0_mm, y, length, high, heavy_pt) : frame(0.0_mm, y, length, high, rule_pt);
-        bar.role = Role::ruler_tick;
-        made.items.emplace_back(bar);
-        place_words(made, *step, {y, length, high});
-        y += across_;
+    if (!block_.title.empty()) {
+        const Fragment title = paragraph(block_.title, body_style(setting_), setting_.width, setting_.measure);
+        put(made, title, 0.0_mm, 0.0_mm);
+        made.height = title.height + setting_.between(setting_.scaled(1.6_mm), setting_.scaled(3.0_mm));
     }
-    // Behind the last a black bar as long: whatever is longer than that.
-    const card::Text& last = all_ ? block_.too_thick : setting_.phrases.longer;
-    const Millimetres length = shown_.empty() ? 0.5 * longest_ : Millimetres{shown_.back()->mm};
-    PlacedBox bar = filled_box(0.0_mm, y, length, high);
-    bar.role = Role::ruler_tick;
-    made.items.emplace_back(bar);
-    // In it where it has room, else behind its end.
-    const Millimetres pad = setting_.scaled(1.2_mm);
-    const Millimetres step = leading(setting_.format.figure_pt);
-    const auto lines = break_lines(last, style(true), std::max(length - 2.0 * pad, 1.0_mm), setting_.measure);
-    const bool inside =
-        static_cast<double>(lines.size()) * step <= high + 1e-6_mm &&
-        std::all_of(lines.begin(), lines.end(), [&](const TextLine& one) { return one.width + 2.0 * pad <= length; });
-    if (inside) {
-        Millimetres baseline = y + 0.5 * (high + cap_height(setting_.format.figure_pt)) -
-                               0.5 * step * static_cast<double>(lines.size() - 1);
-        for (const TextLine& one : lines) {
-            place(made.items, one, pad, baseline, style(true));
-            baseline += step;
-        }
-    } else {
-        const TextLine words = one_line(last, style(false), setting_.measure);
-        place(made.items, words, length + pad, y + 0.5 * (high + cap_height(setting_.format.figure_pt)), style(false));
-        made.too_wide = std::max(made.too_wide, length + pad + words.width - room_ - 1e-6_mm);
+    const TableColumns columns(block_.table, setting_);
+    add_heads(made, columns);
+    for (std::size_t row = 0; row < block_.table.rows.size(); ++row) {
+        add_row(made, columns, row);
+        add_bar(made, row);
     }
-    made.height = y + high;
+    add_end(made);
+    made.too_wide = std::max(made.too_wide, columns.too_wide());
+    made.squeezed = columns.squeezed();
     return made;
 }
 
 /// Share of the card's height that such a block may take: head and foot of the face have the rest.
-constexpr double most_height = 0.72;
+constexpr double most_height = 0.74;
 
-/// Standing bars, the title in the corner above the shorter ones; the thickest go where they leave it no room.
-Fragment standing(const card::Staircase& block, const BlockContext& setting) {
-    const Millimetres budget = most_height * setting.format.height;
-    const Millimetres across = 2.0 * leading(setting.format.figure_pt) + setting.scaled(2.4_mm);
-    const Millimetres air = setting.scaled(2.0_mm);
-    const auto most = static_cast<std::size_t>(std::floor(setting.width / across));
-    for (Millimetres longest = budget;;) {
-        const Stairs stairs(block, setting, longest, budget, across, most);
-        Fragment lying = stairs.draw();
-        Millimetres highest;
-        for (const auto* step : stairs.shown()) {
-            highest = std::max(highest, Millimetres{step->mm});
-        }
-        // The bars end at the right edge; what they leave free at the left is for the words as well. As wide as so many
-        // bars whose tops leave room for the words in that width.
-        const Millimetres left = std::max(0.0_mm, setting.width - lying.height);
-        Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
-        Millimetres beyond;  // by which words of a bar end above the highest
-        for (const auto* step : stairs.shown()) {
-            beyond = std::max(beyond, stairs.reach(*step) - highest);
-        }
-        Millimetres above = title.height + air + beyond;
-        Millimetres reach;  // of the bars below the words
-        for (std::size_t bars = 0; bars <= stairs.shown().size(); ++bars) {
-            reach = std::max(reach, bars == 0 ? 0.0_mm : stairs.reach(*stairs.shown()[bars - 1]));
-            const Millimetres width = left + across * static_cast<double>(bars) - air;
-            if (width < setting.scaled(8.0_mm)) {
-                continue;
-            }
-            Fragment narrow = paragraph(block.title, body_style(setting), width, setting.measure);
-            const Millimetres need = std::max(beyond, narrow.height + air - (highest - reach));
-            if (need < above && narrow.too_wide <= 0.0_mm) {
-                above = need;
-                title = std::move(narrow);
-            }
-        }
-        if (above + highest > budget && stairs.shown().size() > 2) {
-            longest = highest - 0.1_mm;
-            continue;
-        }
-        Fragment made;
-        put(made, title, 0.0_mm, 0.0_mm);
-        for (Item& item : lying.items) {
-            made.items.push_back(moved(turned(std::move(item), highest), left, above));
-        }
-        made.height = above + highest;
-        made.too_wide = std::max({made.too_wide, lying.too_wide, lying.height - setting.width - 1e-6_mm});
-        return made;
+/// As many rows as have room when they are set tight, then with as much air as there is.
+Fragment fitted(Stairs stairs, Millimetres room, double ease) {
+    stairs.set_ease(0.0);
+    Fragment tight = stairs.draw();
+    while (tight.height > room && stairs.drop_row()) {
+        tight = stairs.draw();
     }
-}
-
-/// Lying bars under their title, as many as there is room for.
-Fragment lying(const card::Staircase& block, const BlockContext& setting) {
-    const Millimetres budget = most_height * setting.format.height - setting.scaled(10.0_mm);
-    const Millimetres across =
-        leading(setting.format.figure_pt) + setting.scaled(0.9_mm) + setting.between(1.2_mm, 3.0_mm);
-    const Fragment title = paragraph(block.title, body_style(setting), setting.width, setting.measure);
-    const Millimetres top = title.height + setting.scaled(2.0_mm);
-    const auto most = std::max<std::size_t>(2, static_cast<std::size_t>(std::max(0.0_mm, budget - top) / across));
-    const Fragment bars = Stairs(block, setting, setting.width, setting.width, across, most).draw();
-    Fragment made;
-    put(made, title, 0.0_mm, 0.0_mm);
-    put(made, bars, 0.0_mm, top);
-    made.height = top + bars.height;
-    return made;
+    for (; ease > 0.01; ease -= 0.1) {
+        stairs.set_ease(ease);
+        Fragment made = stairs.draw();
+        if (made.height <= room) {
+            return made;
+        }
+    }
+    return tight;
 }
 
 }  // namespace
 
 Fragment staircase(const card::Staircase& block, const BlockContext& setting) {
-    double need = 0.0;
-    for (const auto& step : block.steps) {
-        need = std::max(need, step.mm);
+    const Millimetres high = most_height * setting.format.height;
+    const bool long_bars =
+        std::any_of(block.bars.begin(), block.bars.end(), [&](double bar) { return Millimetres{bar} > setting.width; });
+    Fragment made;
+    if (long_bars && high > setting.width) {
+        // Along the longer side of the card, a quarter turn.
+        Fragment lying = fitted(Stairs(block, setting, high), setting.width, 1.0);
+        for (Item& item : lying.items) {
+            made.items.push_back(turned(std::move(item), high));
+        }
+        made.height = high;
+        made.too_wide = std::max(lying.too_wide, lying.height - setting.width - 1e-6_mm);
+        made.squeezed = lying.squeezed;
+    } else {
+        made = fitted(Stairs(block, setting, setting.width), high, setting.ease);
     }
-    const bool upright = Millimetres{need} > setting.width && setting.format.height > setting.format.width;
-    Fragment made = upright ? standing(block, setting) : lying(block, setting);
     made.group = {Tag::figure, false, described(block)};
     return made;
 }

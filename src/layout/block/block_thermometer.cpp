@@ -67,7 +67,7 @@ void ThermometerPlan::measure_readings() {
     for (const auto& section : block_.sections) {
         columns = std::max(columns, section.heads.size());
     }
-    const double share = columns > 2 ? 0.2 : 0.36;  // of the width, for readings
+    const double share = columns > 2 ? 0.14 : 0.36;  // of the width, for readings
     readings_ = std::max(word, std::min(whole, share * setting_.width));
 }
 
