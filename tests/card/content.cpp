@@ -128,9 +128,9 @@ void check_clock_only(const Dealt& dealt) {
         }
         CHECK(card.key != "reading");
     }
-    // Whatever went wrong with the bath is thrown away, but for the one way out: a pour not much too late, by the
-    // plan's own figure.
-    const std::set<std::string> people{"Burn", "Headache"};
+    // Whatever went wrong with the bath once food is in is thrown away, but for the one way out: a pour not much too
+    // late, by the plan's own figure.
+    const std::set<std::string> people{"Burn", "Headache", "Fire late"};
     int boiled = 0;
     int thrown = 0;
     for (const card::Block& block : dealt.card("trouble").blocks) {
@@ -231,7 +231,7 @@ void check_fallen(const Dealt& dealt) {
     for (const card::Text& cell : found->rows.back().cells) {
         CHECK(strictness(cell) == 3);
     }
-    CHECK(has(joined(texts_of(dealt.card("reading"))), "first every centre to"));
+    CHECK(has(joined(texts_of(dealt.card("reading"))), "Fire first: every centre to"));
 }
 
 /// The thermometer goes down to the last reading above the floor, and no line pours more than fits.
@@ -296,7 +296,7 @@ void check_always(const Dealt& dealt) {
     CHECK(has(all, "Keep raw food off cooked food. Wash hands."));
     CHECK(has(all, "not bin bags"));
     CHECK(has(all, "string or tongs"));
-    CHECK(has(all, dealt.plan.around.frost ? "back in the cold, not in frost" : "back on ice"));
+    CHECK(has(all, dealt.plan.around.frost ? "not in frost" : "Back on ice"));
     CHECK(has(all, "Cool running water 20 min"));
     std::string cautions;
     for (const char* key : {"one", "night"}) {

@@ -33,7 +33,7 @@ Card reading_card(const CardWriter& writer) {
     Text fall = w.text("reading.full", {{"full", full(writer, on)}}) + " ";
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     if (!writer.any_finish() && !plan.trip->at_risk) {
-        fall += w.text("reading.ready-before", {{"mark", on.brief("mark")}}) + " ";
+        fall += w.text("reading.ready-before", {{"mark", on("mark")}}) + " ";
     }
     fall += w.text("reading.again");
     if (facts::facts().rules_of(plan.trip->rules).fall_once) {

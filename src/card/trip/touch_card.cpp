@@ -73,17 +73,15 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     const words::Words& w = writer.words;
     Steps steps;
     if (on.has("parts-boiling")) {
-        card.blocks.add(KeyNumber{
-            w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
-            w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}, {"fill", writer.ref("fill")}})});
+        card.blocks.add(KeyNumber{w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
+                                  w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}})});
         steps.add(w.text("touch.pour"));
         if (on.has("parts-boiling-ice-water")) {
             steps.add(w.text("touch.ice-water", {{"parts", on("parts-boiling-ice-water")}}));
         }
         steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
     } else {
-        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "",
-                                  w.text("touch.key-aside-all", {{"fill", writer.ref("fill")}})});
+        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "", w.text("touch.key-aside-all")});
         steps.add(w.text("touch.pour"));
     }
     if (!writer.plan.top_ups.empty()) {

@@ -140,8 +140,10 @@ Fragment Stairs::draw() const {
     return made;
 }
 
-/// Share of the card's height that such a block may take: head and foot of the face have the rest.
-constexpr double most_height = 0.74;
+/// Share of the card's height that such a block may take: head and foot of the face have the rest. Lying it has a face
+/// with as many words below as there is room for.
+constexpr double most_standing = 0.74;
+constexpr double most_lying = 0.64;
 
 /// As many rows as have room when they are set tight, then with as much air as there is.
 Fragment fitted(Stairs stairs, Millimetres room, double ease) {
@@ -163,7 +165,7 @@ Fragment fitted(Stairs stairs, Millimetres room, double ease) {
 }  // namespace
 
 Fragment staircase(const card::Staircase& block, const BlockContext& setting) {
-    const Millimetres high = most_height * setting.format.height;
+    const Millimetres high = most_standing * setting.format.height;
     const bool long_bars =
         std::any_of(block.bars.begin(), block.bars.end(), [&](double bar) { return Millimetres{bar} > setting.width; });
     Fragment made;
@@ -177,7 +179,7 @@ Fragment staircase(const card::Staircase& block, const BlockContext& setting) {
         made.too_wide = std::max(lying.too_wide, lying.height - setting.width - 1e-6_mm);
         made.squeezed = lying.squeezed;
     } else {
-        made = fitted(Stairs(block, setting, setting.width), high, setting.ease);
+        made = fitted(Stairs(block, setting, setting.width), most_lying * setting.format.height, setting.ease);
     }
     made.group = {Tag::figure, false, described(block)};
     return made;

@@ -102,5 +102,5 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
     others.deal(units::System::metric, "fr");
     CHECK(has(text_of(others, "one"), "immunité affaiblie) : cœur à 74 °C au feu"));
     CHECK(has(text_of(others, "reading"), "rien pour eux"));
-    CHECK(has(text_of(others, "plan"), "À risque? Voir carte 1"));
+    CHECK(has(text_of(others, "plan"), "À risque : carte 1"));
 }

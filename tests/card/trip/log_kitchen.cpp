@@ -81,7 +81,7 @@ void check_amounts(const Dealt& dealt, const std::string& text) {
     const double boil = number_in(text, R"(Boil at most (\d+\.\d) L)");
     CHECK(boil >= units::in_litres(around.water.boil_most) - 1e-9);
     CHECK(boil < units::in_litres(around.water.boil_most) + 0.5);
-    const double each = number_in(text, R"(Food(?: for \d+: |: only )(\d+) g)");
+    const double each = number_in(text, R"(Food: (?:only )?(\d+) g)");
     CHECK(each <= around.portions.each.low.si() * 1e3 + 1e-9);
     CHECK(each > around.portions.each.low.si() * 1e3 - 5.0);
     if (around.fuel) {

@@ -62,7 +62,7 @@ TEST_CASE("food that is kept hot has its start and floor, and neither hold time 
         CHECK_FALSE(has(plan, (alone ? "stew in bags ready" : "rice ready")));
         const std::string hold = text_of(dealt, "hold");
         CHECK(has(hold, "it only stays hot"));
-        CHECK(has(hold, "Hours until ready") == !alone);
+        CHECK(has(hold, "Hours from food in") == !alone);
     }
 }
 
