@@ -124,7 +124,8 @@ class Cards {
         each("one", "one.light-fire", [&](const Filled& f) { clock("latest fire", "one", f.at("latest")); });
         at("food in", "plan", printed_.food_in);
         litres("cold water", "plan", printed_.cold);
-        for (const char* key : {"plan.light-fire", "plan.light-fire-warm"}) {
+        // The shorter of the two reads into the longer one.
+        for (const char* key : {case_.plan.fill.warming.si() > 0.0 ? "plan.light-fire-warm" : "plan.light-fire"}) {
             each("plan", key, [&](const Filled& f) {
                 litres("boil for the fill", "plan", litres_in(f.at("litres")));
                 clock("latest fire", "plan", f.at("latest"));

@@ -25,7 +25,11 @@ namespace holdwater::support {
 namespace {
 
 bool any_text(const card::Card& card, const words::Words& words, const char* key) {
-    const auto is = [&](const std::string& text) { return filled_by(words, key, text).has_value(); };
+    // Whole, or behind what else such a line says.
+    const auto is = [&](const std::string& text) {
+        return filled_by(words, key, text).has_value() ||
+               filled("{before} " + as_read(words.find(key).value()), as_read(text)).has_value();
+    };
     for (const card::Block& block : card.blocks) {
         if (const auto* note = std::get_if<card::Note>(&block); note != nullptr && is(note->text)) {
             return true;
@@ -35,6 +39,12 @@ bool any_text(const card::Card& card, const words::Words& words, const char* key
                 if (is(step.text)) {
                     return true;
                 }
+            }
+        }
+        if (const auto* drawings = std::get_if<card::Drawings>(&block)) {
+            if (std::any_of(drawings->shown.begin(), drawings->shown.end(),
+                            [&](const card::Drawings::Shown& one) { return is(one.label); })) {
+                return true;
             }
         }
         if (const auto* table = std::get_if<card::Table>(&block)) {
@@ -158,9 +168,7 @@ void say_fallen(const Case& one, const card::Deck& deck, const nlohmann::json& j
         const card::Thermometer::Row* found = nullptr;
         for (const card::Thermometer::Row& row : section->rows) {
             const bool last = filled_by(w, "reading.below", row.reading).has_value();
-            const auto or_more = filled_by(w, "reading.or-more", row.reading);
-            const auto above = or_more ? or_more : filled_by(w, "reading.fallen", row.reading);
-            if (last || !above || celsius_in(above->at("reading")) <= reading + up + 1e-6) {
+            if (last || celsius_in(as_read(row.reading)) <= reading + up + 1e-6) {
                 found = &row;
                 break;
             }

@@ -46,7 +46,7 @@ void check_pairs(const Dealt& dealt) {
         CHECK(fahrenheit.size() == 1);
     }
     if (dealt.trip.units == units::System::both && dealt.reads()) {
-        CHECK(of.size() >= 6);
+        CHECK(of.size() >= 4);
     }
 }
 

@@ -120,14 +120,16 @@ class Reader {
         std::size_t from = 0;
         for (LocalTime at = first;;) {
             const std::size_t end = rounds.find(between, from);
-            std::string one = rounds.substr(from, end == std::string::npos ? end : end - from);
+            std::string one = as_read(rounds.substr(from, end == std::string::npos ? end : end - from));
             if (from > 0) {
-                const auto found = filled("{at} {litres}", one);
-                if (!found) {
+                // The last two words are litres, what stands before them a time.
+                const std::size_t last = one.rfind(' ');
+                const std::size_t cut = last == std::string::npos ? last : one.rfind(' ', last - 1);
+                if (cut == std::string::npos) {
                     lost("plan", one);
                 }
-                at = moment_in(words_, found->at("at"), at);
-                one = found->at("litres");
+                at = moment_in(words_, one.substr(0, cut), at);
+                one = one.substr(cut + 1);
             }
             plan_.pours.push_back({at, litres_in(one), until});
             if (end == std::string::npos) {

@@ -56,6 +56,15 @@ Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::Fo
 
 std::vector<Note> food_lines(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
+    // What is the same for all stands once, behind them.
+    std::vector<Text> advice;
+    for (std::size_t i = 0; i < writer.plan.foods.size(); ++i) {
+        if (writer.plan.foods[i].standard.below_consumer_advice) {
+            advice.push_back(advice_line(writer, on, writer.plan.foods[i], static_cast<int>(i) + 1));
+        }
+    }
+    const bool once = advice.size() > 1 && advice.size() == writer.plan.foods.size() &&
+                      std::all_of(advice.begin(), advice.end(), [&](const Text& one) { return one == advice[0]; });
     std::vector<Note> notes;
     int nth = 0;
     for (const plan::FoodPlan& food : writer.plan.foods) {
@@ -71,10 +80,13 @@ std::vector<Note> food_lines(const CardWriter& writer, const CardFigures& on) {
         if (food.waits_for_growth() || food.finished_for_growth) {
             line += " " + w.text(food.finished_for_growth ? "plan.growth-finish-line" : "plan.growth-line");
         }
-        if (food.standard.below_consumer_advice) {
+        if (food.standard.below_consumer_advice && !once) {
             line += " " + advice_line(writer, on, food, nth);
         }
         notes.push_back({std::move(line)});
+    }
+    if (once) {
+        notes.push_back({advice[0]});
     }
     return notes;
 }

@@ -32,6 +32,32 @@ struct CardsOptions {
     PrintingOptions printing;
 };
 
+/// What exists instead of a card that this trip's deck has not.
+std::string instead_of(const std::string& card, const trip::Trip& trip) {
+    if (card == "reading" && !trip.boxes.front().thermometer) {
+        return "no thermometer: what to do stands on the cards plan, trouble and touch";
+    }
+    if (card == "night") {
+        return "nobody sleeps while food is in the bath: with a thermometer, see reading";
+    }
+    return "plan, which every deck has";
+}
+
+/// One for each card that was asked for and that the deck has not; an error if none is left.
+problem::Problems not_in_deck(const card::Deck& deck, const std::vector<std::string>& only, const trip::Trip& trip) {
+    problem::Problems problems;
+    for (const std::string& key : only) {
+        if (std::any_of(deck.cards.begin(), deck.cards.end(),
+                        [&key](const card::Card& one) { return one.key == key; })) {
+            continue;
+        }
+        const std::string what = fmt::format("this trip's deck has no card {}", key);
+        problems.push_back(deck.cards.empty() ? problem::error("card-left-out", what, instead_of(key, trip))
+                                              : problem::note("card-left-out", what, instead_of(key, trip)));
+    }
+    return problems;
+}
+
 /// Everything that the decks of a trip consist of, one deck a box, in memory: nothing is written before all of it is
 /// right.
 problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const std::vector<plan::Plan>& plans,
@@ -47,6 +73,11 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
     problem::Problems notes;
     for (const plan::Plan& plan : plans) {
         const card::Deck deck = card::trip_deck(plan, style->words, style->stamp, to.only);
+        const problem::Problems missing = not_in_deck(deck, to.only, trip);
+        if (problem::has_error(missing)) {
+            return missing;
+        }
+        notes.insert(notes.end(), missing.begin(), missing.end());
         const auto laid = layout::lay_out(deck, style->format, *style->measure, style->phrases);
         if (!laid) {
             return laid.problems();

@@ -139,7 +139,7 @@ void check_leftovers(const Dealt& dealt) {
     if (dealt.trip.units != units::System::both) {
         return;  // the same code writes one system or two
     }
-    CHECK(has(text, "From the bath on: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
+    CHECK(has(text, "From bath: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
     for (const answer::ThickestSlice& slice : dealt.plan.around.leftovers.slices) {
         if (slice.contact != facts::Contact::free) {
             continue;
