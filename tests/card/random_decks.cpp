@@ -3,6 +3,7 @@
 // HOLDWATER_RANDOM_PLANS=200 in the environment asks for more, HOLDWATER_RANDOM_FROM for others.
 #include "card/basis/basis.hpp"
 #include "card/trip/deck.hpp"
+#include "card/word_count.hpp"
 #include "draw/draw.hpp"
 #include "layout/layout.hpp"
 #include "plan/advice/remedy.hpp"
@@ -16,6 +17,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <map>
 #include <string>
@@ -44,8 +46,60 @@ std::string first_fault(const problem::Problems& problems) {
     return "";
 }
 
+/// What the decks of many trips ask of their readers, in one format.
+struct Reading {
+    std::map<std::size_t, int> faces;  // decks by how many
+    int over_80 = 0;                   // faces
+    int over_100 = 0;
+    int all = 0;
+    std::string fullest;
+    std::size_t most = 0;
+    std::string scraps;  // faces for which one turns a card in vain
+};
+
+/// A face after the first with a sentence or two and nothing else.
+bool is_scrap(const layout::Page& face) {
+    return support::words_on(face) < 16 &&
+           std::all_of(face.groups.begin(), face.groups.end(), [](const layout::Group& group) {
+               return group.tag == layout::Tag::title || group.tag == layout::Tag::paragraph;
+           });
+}
+
+void count(const std::vector<layout::CardFaces>& deck, const std::string& whose, Reading& reading) {
+    std::size_t faces = 0;
+    for (const layout::CardFaces& card : deck) {
+        for (std::size_t i = 0; i < card.faces.size(); ++i, ++faces) {
+            const std::size_t words = support::words_on(card.faces[i]);
+            ++reading.all;
+            reading.over_80 += words > 80 ? 1 : 0;
+            reading.over_100 += words > 100 ? 1 : 0;
+            if (words > reading.most) {
+                reading.most = words;
+                reading.fullest = whose + " " + card.faces[i].name;
+            }
+            if (i > 0 && is_scrap(card.faces[i])) {
+                reading.scraps += " " + whose + " " + card.faces[i].name;
+            }
+        }
+    }
+    ++reading.faces[faces];
+}
+
+using Readings = std::map<std::string, Reading>;
+
+std::string told(const Reading& reading) {
+    std::string faces;
+    for (const auto& [count, decks] : reading.faces) {
+        faces += " " + std::to_string(count) + ": " + std::to_string(decks);
+    }
+    return "decks by faces" + faces + "; of " + std::to_string(reading.all) + " faces over 80 words " +
+           std::to_string(reading.over_80) + ", over 100 " + std::to_string(reading.over_100) + "; most " +
+           std::to_string(reading.most) + " (" + reading.fullest + "); scraps" + reading.scraps;
+}
+
 /// The first error of anything that is printed of a plan in one language; empty: none.
-std::string printing_fault_in(const std::string& language, const trip::Trip& trip, const plan::Plan& plan) {
+std::string printing_fault_in(const std::string& language, const trip::Trip& trip, const plan::Plan& plan,
+                              std::uint64_t number, Readings& readings) {
     const words::Words words = words_of(language);
     const layout::Measure& by = support::real_measure();
     const card::Deck deck = card::trip_deck(plan, words, "TEST-TEST");
@@ -56,6 +110,7 @@ std::string printing_fault_in(const std::string& language, const trip::Trip& tri
         if (!faces) {
             return std::string(name) + ": " + first_fault(faces.problems());
         }
+        count(*faces, std::to_string(number) + " " + language, readings[name]);
         for (const layout::Sheet& paper : papers) {
             for (const layout::Sides sides : {layout::Sides::duplex, layout::Sides::single, layout::Sides::fold}) {
                 const auto pages = layout::impose(*faces, format, paper, sides, 1, trip.name, by);
@@ -78,9 +133,9 @@ std::string printing_fault_in(const std::string& language, const trip::Trip& tri
 }
 
 /// The same in every language, whatever that of the trip.
-std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan) {
+std::string printing_fault(const trip::Trip& trip, const plan::Plan& plan, std::uint64_t number, Readings& readings) {
     for (const char* language : {"en", "es", "fr"}) {
-        if (const std::string fault = printing_fault_in(language, trip, plan); !fault.empty()) {
+        if (const std::string fault = printing_fault_in(language, trip, plan, number, readings); !fault.empty()) {
             return std::string(language) + ", " + fault;
         }
     }
@@ -107,6 +162,7 @@ TEST_CASE("every plan of a random trip that holds is printed in every format on 
     cheap.advise = false;
     cheap.diagnose = false;
     const facts::FactsInForce few_ways(support::facts_of_few_ways());
+    Readings readings;
     int printed = 0;
     int tried = 0;
     std::map<std::string, int> refused;
@@ -120,12 +176,16 @@ TEST_CASE("every plan of a random trip that holds is printed in every format on 
             continue;
         }
         ++printed;
-        CHECK_MESSAGE(printing_fault(trip, *plan) == "", support::random_trip_text(number));
+        CHECK_MESSAGE(printing_fault(trip, *plan, number, readings) == "", support::random_trip_text(number));
     }
     std::string reasons;
     for (const auto& [code, count] : refused) {
         reasons += " " + code + " " + std::to_string(count);
     }
     MESSAGE(printed << " plans of " << tried << " trips printed; refused:" << reasons);
+    for (const char* name : {"hand", "pocket", "large"}) {
+        MESSAGE(std::string(name) << ": " << told(readings[name]));
+        CHECK(readings[name].scraps == "");
+    }
     CHECK(printed == wanted);
 }

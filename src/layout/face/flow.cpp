@@ -187,6 +187,8 @@ problem::Result<std::vector<Pieces>> Flow::run() {
 
 using Faces = std::vector<Pieces>;
 
+constexpr double scrap = 0.25;  // of a face: too little to turn a card for
+
 /// As comfortable as can be without another leaf of paper.
 problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker, const Format& format, bool company) {
     problem::Result<Faces> best = Flow(card, maker, format, 0.0, company).run();
@@ -195,7 +197,6 @@ problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker,
     }
     const auto leaves = [](const Faces& faces) { return (faces.size() + 1) / 2; };
     const auto has_scrap = [&maker](const Faces& faces) {
-        constexpr double scrap = 0.25;  // of a face: too little to turn a card for
         return std::any_of(faces.begin(), faces.end(), [&](const auto& one) { return maker.filled(one) < scrap; });
     };
     // Air must not drive the answer from the first face.
@@ -213,6 +214,27 @@ problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker,
     return best;
 }
 
+/// A face with next to nothing on it takes over what stood last on the one before, a heading with its block.
+void fill_scraps(Faces& faces, const FaceMaker& maker) {
+    for (std::size_t i = faces.size(); i-- > 1;) {
+        constexpr double worth_a_turn = 0.4;  // of a face
+        while (maker.filled(faces[i]) < worth_a_turn && faces[i - 1].size() > 1) {
+            Pieces& before = faces[i - 1];
+            auto from = before.end() - 1;
+            if (from != before.begin() && std::holds_alternative<card::Heading>((from - 1)->block)) {
+                --from;
+            }
+            const Pieces left(before.begin(), from);
+            Pieces more = joined(Pieces(from, before.end()), faces[i]);
+            if (left.empty() || lone(left) || !maker.fit(more).fits()) {
+                break;
+            }
+            before = left;
+            faces[i] = std::move(more);
+        }
+    }
+}
+
 }  // namespace
 
 problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMaker& maker, const Format& format) {
@@ -220,11 +242,18 @@ problem::Result<std::vector<Pieces>> flow(const card::Card& card, const FaceMake
     const auto any_lone = [](const Faces& faces) {
         return faces.size() > 1 && std::any_of(faces.begin(), faces.end(), lone);
     };
-    if (!whole.ok() || !any_lone(*whole)) {
+    if (whole.ok() && any_lone(*whole)) {
+        auto cut = best_flow(card, maker, format, true);
+        if (cut.ok() && cut->size() <= whole->size() && !any_lone(*cut)) {
+            whole = std::move(cut);
+        }
+    }
+    if (!whole.ok()) {
         return whole;
     }
-    auto cut = best_flow(card, maker, format, true);
-    return cut.ok() && cut->size() <= whole->size() && !any_lone(*cut) ? std::move(cut) : std::move(whole);
+    Faces faces = *whole;
+    fill_scraps(faces, maker);
+    return {std::move(faces), whole.problems()};
 }
 
 }  // namespace holdwater::layout

@@ -85,8 +85,9 @@ void check_words(const Dealt& dealt) {
     std::string but_burns;
     const card::Bands& picture = dip_picture(dealt.card("touch"));
     for (const std::string& line : texts_of(dealt.card("touch"))) {
-        const bool burn = std::any_of(picture.below.begin(), picture.below.end(),
-                                      [&line](const card::Bands::Mark& mark) { return support::as_read(mark.label) == line; });
+        const bool burn =
+            std::any_of(picture.below.begin(), picture.below.end(),
+                        [&line](const card::Bands::Mark& mark) { return support::as_read(mark.label) == line; });
         but_burns += burn ? "" : line + "\n";
     }
     static const std::regex seconds(R"((\d+(\.\d+)?) s\b)");
