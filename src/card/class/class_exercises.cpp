@@ -4,8 +4,8 @@
 #include "answer/hold/hold_verdict.hpp"
 #include "answer/leftovers/leftovers.hpp"
 #include "answer/water/mix.hpp"
-#include "card/class/class_deck.hpp"
 #include "card/class/class_gauge.hpp"
+#include "card/figures/class_figures.hpp"
 #include "card/figures/dip.hpp"
 #include "card/figures/parts.hpp"
 #include "card/shared/shared_parts.hpp"
@@ -169,12 +169,11 @@ class Writer {
              {"air", safe_.about(box.air)},
              {"reading", safe_.about(box.reading)},
              {"hours", units::print(box.after)}},
-            {{"air", safe_.about(finder_.airs()[found.air])},
-             {"row", safe_.at_least(finder_.readings()[found.reading])},
-             {"hours", units::print(finder_.hours()[found.hours])},
-             {"column",
-              units::amount(finder_.litres()[found.litres], units::first_of(safe_.system()), {1.0, Toward::down})},
-             {"line", found.line},
+            {{"air", safe_.short_degrees(finder_.airs()[found.air])},
+             {"row", safe_.short_degrees(finder_.readings()[found.reading], Toward::up)},
+             {"number", found.number},
+             {"hours", units::print(box.after)},
+             {"litres", safe_.litres_short(box.water)},
              {"loss", loss_figure(found.loss)},
              {"exact", units::decimal(gauge_of(class_box(), finder_.start()).loss.likely.si(), 2)}});
     }

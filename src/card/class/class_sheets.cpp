@@ -3,6 +3,7 @@
 
 #include "card/class/class_exercises.hpp"
 #include "card/class/loss_finder.hpp"
+#include "card/figures/dip.hpp"
 #include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 #include "safety/burn.hpp"
@@ -67,31 +68,29 @@ class ClassSheetsMaker {
         const units::Amount start = safe_.about(finder_.start());
         steps("test", {{"start", start},
                        {"last", safe_.at_least(finder_.readings().front())},
-                       {"least", units::print(finder_.hours().front())}});
+                       {"least", units::print(LossFinder::shortest())}});
+        note("finder-after");
         warn("test-caution", {{"away", safe_.children_away()}});
         WriteIn grid;
         grid.heads = {word("grid-what"), word("grid-box", {{"number", 1}}), word("grid-box", {{"number", 2}}),
                       word("grid-box", {{"number", 3}})};
         for (const char* row : {"grid-litres", "grid-air", "grid-clock", "grid-reading", "grid-later", "grid-hours",
-                                "grid-line", "grid-loss"}) {
+                                "grid-fall", "grid-loss"}) {
             grid.first_column.push_back(word(row, {{"start", start}}));
         }
         put(std::move(grid));
     }
 
+    /// One page: table and scales, with the exercise as an example in them.
     void finder() {
+        put(Turn{});
         heading("finder-heading");
-        const double line = (facts::facts().value("finder.line") - 1.0) * 100.0;
-        steps("finder", {{"start", safe_.about(finder_.start())},
-                         {"percent", units::decimal(line, 0)},
-                         {"step", loss_figure(units::HeatLoss{facts::facts().value("finder.loss-step")})}});
+        steps("finder", {{"percent", units::decimal(facts::facts().value("finder.accuracy") * 100.0, 0)}});
         const Exercise& box =
             *std::find_if(exercises_.begin(), exercises_.end(), [](const Exercise& one) { return one.key == "box"; });
         put(Note{word("finder-example", {{"ask", box.question}, {"answer", box.answer}})});
-        for (Table& table : finder_tables(finder_, safe_.system(), words_)) {
-            put(std::move(table));
-        }
-        note("finder-after");
+        put(finder_table(finder_, safe_.system(), words_));
+        put(LossScales(finder_).drawn(class_box(), safe_.system(), words_));
     }
 
     void exercises() {
@@ -125,7 +124,7 @@ class ClassSheetsMaker {
         warn("notes-scald", {{"bath", safe_.about(mark)},
                              {"away", safe_.children_away()},
                              {"burn", burn && *burn >= units::seconds(1) ? hand_time(*burn) : word("notes-soon")}});
-        warn("notes-hand");
+        warn("notes-hand", {{"times", cold_hand_later()}});
         heading("show-heading");
         steps("show");
         heading("warn-heading");

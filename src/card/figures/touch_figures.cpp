@@ -76,7 +76,6 @@ void add_dips(const FigureMaker& of) {
                       dip.row);
         }
     }
-    of.count("cold-hand", cold_hand_later(), {"baths-95", "none", skin});
 }
 
 void add_touch_figures(FigureList& list) {

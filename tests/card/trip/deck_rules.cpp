@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What every deck must keep to, whatever its trip: few faces, few words a face, one name for one thing, each warning
 // once a card, every act on Plan, and no card that refers to one which the deck has not.
+#include "card/face_words.hpp"
 #include "card/texts.hpp"
 #include "layout/layout.hpp"
 #include "support/faces.hpp"
@@ -11,11 +12,9 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <cctype>
 #include <map>
 #include <regex>
 #include <set>
-#include <sstream>
 #include <string>
 #include <variant>
 #include <vector>
@@ -24,60 +23,6 @@ using namespace holdwater;
 using namespace holdwater::support;
 
 namespace {
-
-/// Words and numbers of a text. A number with its unit is one, with what it is in the other system; so are "3 1/4",
-/// "9 h 15" and "Fri 16:00".
-std::size_t words_in(std::string text) {
-    for (std::size_t at = text.find("\u00A0"); at != std::string::npos; at = text.find("\u00A0")) {
-        text.replace(at, 2, " ");
-    }
-    static const std::regex second(R"(\(\s*[0-9 /.\-]+\s*(°F|°C|in|qt|lb|oz|L|mm|kg|g)\s*\))");
-    text = std::regex_replace(text, second, "");
-    static const std::set<std::string> units{"°C", "°F", "mm", "in",  "L", "qt", "kg", "g",
-                                             "lb", "oz", "h",  "min", "s", "m",  "W/K"};
-    static const std::regex number(R"([(*]?-?\d[\d.,:/h]*[.,:;)?]*(min)?)");
-    static const std::regex day(R"(Sun|Mon|Tue|Wed|Thu|Fri|Sat)");
-    std::istringstream all(text);
-    std::size_t count = 0;
-    bool after_number = false;
-    for (std::string token; all >> token;) {
-        std::string bare = token;
-        while (!bare.empty() && std::string(".,:;?)").find(bare.back()) != std::string::npos) {
-            bare.pop_back();
-        }
-        const bool letter = std::any_of(token.begin(), token.end(),
-                                        [](unsigned char c) { return std::isalnum(c) != 0 || (c & 0x80u) != 0; });
-        if (!letter || std::regex_match(token, day) || units.contains(bare)) {
-            continue;
-        }
-        const bool digits = std::regex_match(token, number);
-        count += digits && after_number ? 0 : 1;
-        after_number = digits;
-    }
-    return count;
-}
-
-/// What stands on a face, but for its head (number, name) and its foot (trip, stamp, the last word).
-std::size_t words_on(const layout::Page& page) {
-    std::map<std::pair<int, std::pair<int, int>>, std::string> cells;
-    for (const layout::Item& item : page.items) {
-        const layout::PlacedText* text = layout::as_text(item);
-        if (text == nullptr || text->spot.group < 0 || text->role == layout::Role::artifact) {
-            continue;
-        }
-        const layout::Group& group = page.groups[static_cast<std::size_t>(text->spot.group)];
-        if (group.tag == layout::Tag::title && text->spot.row == 0) {
-            continue;
-        }
-        std::string& cell = cells[{text->spot.group, {text->spot.row, text->spot.cell}}];
-        cell += text->text + (text->text.ends_with("-") ? "" : " ");
-    }
-    std::size_t count = 0;
-    for (const auto& [spot, text] : cells) {
-        count += words_in(text);
-    }
-    return count;
-}
 
 /// Cards whose act needs a caution, and how often each caution stands on one.
 void check_warnings(const card::Card& card) {
@@ -160,16 +105,13 @@ void check_acts(const Dealt& dealt) {
 
 /// What has one name is not called by another.
 void check_names(const Dealt& dealt) {
-    static const std::regex others(
-        R"(\b(swap|fire on|bin it|surely|germ kill|liner|anew|eat next\b|fumes|rows decide|core\b|ladder|split it|ill\b|throw out|throw away the food))",
-        std::regex::icase);
     for (const card::Card& card : dealt.deck.cards) {
         for (const std::string& raw : texts_of(card)) {
             const std::string text = as_read(raw);
             CAPTURE(card.key);
             CAPTURE(text);
             std::smatch found;
-            const bool other = std::regex_search(text, found, others);
+            const bool other = std::regex_search(text, found, other_names());
             CHECK_MESSAGE(!other, (other ? found.str() : ""));
         }
     }
