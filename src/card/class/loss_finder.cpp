@@ -2,17 +2,13 @@
 #include "card/class/loss_finder.hpp"
 
 #include "card/class/class_gauge.hpp"
-#include "card/figures/rounding.hpp"
 #include "facts/facts.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
+#include <utility>
 
 namespace holdwater::card {
 namespace {
-
-using units::Toward;
 
 // The grid that the table is printed for.
 constexpr double air_grid[] = {0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0};  // C
@@ -60,25 +56,20 @@ units::HeatLoss LossFinder::loss(double fall, units::Duration after, units::Volu
     return units::HeatLoss{fall / thousand * capacity(water).si() / after.si()};
 }
 
-units::Figure loss_figure(units::HeatLoss loss) {
-    return units::decimal(loss.si(), 2);
-}
-
-Table finder_table(const LossFinder& finder, units::System system, const words::Words& words) {
+Table finder_table(const LossFinder& finder, const CardFigures& on, const words::Words& words) {
     Table table;
     table.title = words.text("class-sheets.finder-table");
     table.column(words.text("class-sheets.finder-reads"), Align::left, true);
-    for (const units::Temperature air : finder.airs()) {
-        // Rounded down, so that one whose air is that in the second system finds no smaller fall.
-        table.column(words.written(units::amount(air, system, {1.0, Toward::down})), Align::right);
+    const int columns = static_cast<int>(finder.airs().size());
+    for (int air = 1; air <= columns; ++air) {
+        table.column(on("air", air), Align::right);
     }
-    for (std::size_t r = 0; r < finder.readings().size(); ++r) {
-        // Rounded up, so that one who reads that figure in the second system finds no smaller fall.
-        std::vector<Text> row{words.written(degrees(finder.readings()[r], system, Toward::up))};
-        for (std::size_t a = 0; a < finder.airs().size(); ++a) {
-            row.push_back(fmt::format("{}", finder.fall_number(a, r)));
+    for (int row = 0; row < static_cast<int>(finder.readings().size()); ++row) {
+        std::vector<Text> cells{on("reading", row + 1)};
+        for (int air = 1; air <= columns; ++air) {
+            cells.push_back(on("fall", row * columns + air));
         }
-        table.rows.push_back(std::move(row));
+        table.rows.push_back(std::move(cells));
     }
     return table;
 }

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "card/content.hpp"
+#include "card/figures/list.hpp"
 #include "units/print.hpp"
 #include "units/quantity.hpp"
 #include "words/words.hpp"
@@ -47,8 +48,8 @@ class LossFinder {
     std::vector<units::Temperature> readings_;
 };
 
-/// The table as it is printed.
-Table finder_table(const LossFinder& finder, units::System system, const words::Words& words);
+/// The table as it is printed, from the figures of the sheets.
+Table finder_table(const LossFinder& finder, const CardFigures& on, const words::Words& words);
 
 /// Where a value stands on its scale, as a share of the height from the foot: three pairs of scales, all logarithmic.
 class LossScales {
@@ -78,8 +79,5 @@ class LossScales {
     double litres_per_decade_;
     double share_;  // of the way from the turning line to the litres, at which the losses stand
 };
-
-/// A loss as the finder's exercise prints it: "1.25".
-units::Figure loss_figure(units::HeatLoss loss);
 
 }  // namespace holdwater::card

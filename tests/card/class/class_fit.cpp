@@ -13,8 +13,11 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <initializer_list>
 #include <regex>
 #include <variant>
+#include <vector>
 
 using namespace holdwater;
 using namespace holdwater::support;
@@ -143,6 +146,28 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
     CHECK(has_code(card::ClassFrame::made(summit, "Class deck").problems(), "class-altitude"));
 }
 
+namespace {
+
+/// The scales of the loss finder stand on the page of its table.
+void check_one_page_finder(const std::vector<layout::Page>& pages) {
+    int found = 0;
+    for (const layout::Page& page : pages) {
+        const auto all = texts(page);
+        const auto stands = [&](std::initializer_list<const char*> figures) {
+            return std::any_of(all.begin(), all.end(), [&](const layout::PlacedText& text) {
+                return std::find(figures.begin(), figures.end(), text.text) != figures.end();
+            });
+        };
+        const bool scales = stands({"0.05", "0,05"});  // the foot of the losses
+        const bool table = stands({"560"});            // the largest fall
+        CHECK(scales == table);
+        found += int{scales};
+    }
+    CHECK(found == 1);
+}
+
+}  // namespace
+
 TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units and every language") {
     const facts::FactsInForce few_ways(facts_of_few_ways());
     using units::System;
@@ -181,7 +206,8 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
                 for (const char* paper : {"a4", "letter"}) {
                     const auto laid = layout::lay_out_sheets(sheets, format("plain"), sheet(paper), real_measure());
                     CAPTURE(paper);
-                    CHECK_MESSAGE(laid.ok(), (laid.ok() ? "" : laid.problems().front().message));
+                    REQUIRE_MESSAGE(laid.ok(), (laid.ok() ? "" : laid.problems().front().message));
+                    check_one_page_finder(*laid);
                 }
             }
         }

@@ -4,6 +4,7 @@
 
 #include "card/class/class_gauge.hpp"
 #include "card/class/loss_tests.hpp"
+#include "card/figures/exercise_figures.hpp"
 #include "facts/facts.hpp"
 #include "support/near.hpp"
 
@@ -90,7 +91,12 @@ TEST_CASE("fall numbers rise with the fall and with warmer air; losses with them
 TEST_CASE("the printed table says what the finder says, and a row in Fahrenheit never stands for a smaller fall") {
     const card::LossFinder finder;
     for (const units::System system : {units::System::metric, units::System::us, units::System::both}) {
-        const card::Table table = card::finder_table(finder, system, english());
+        card::ClassWish wanted = wish();
+        wanted.units = system;
+        const auto frame = frame_of(wanted);
+        card::FigureList figures({frame->plan(), english()});
+        card::add_sheet_figures(figures, *frame, finder);
+        const card::Table table = card::finder_table(finder, figures.of("sheets"), english());
         REQUIRE(table.columns.size() == finder.airs().size() + 1);
         REQUIRE(table.rows.size() == finder.readings().size());
         static const std::regex fahrenheit(R"((\d+)\D*°F)");
