@@ -2,6 +2,7 @@
 // The command `class`: its files, its refusals, and its worked answers against what the other commands say.
 #include "card/class/class_deck.hpp"
 #include "card/class/class_exercises.hpp"
+#include "card/class/class_gauge.hpp"
 #include "cli/program.hpp"
 #include "plan/result/hold_table.hpp"
 #include "support/near.hpp"

@@ -17,7 +17,10 @@
 #include <algorithm>
 #include <cstdlib>
 #include <ctime>
+#include <numeric>
 #include <set>
+#include <utility>
+#include <vector>
 
 using namespace holdwater;
 
@@ -141,19 +144,21 @@ std::string word_of(const Outcome& outcome) {
 }
 
 struct Drawn {
-    std::uint64_t from = 0;
-    std::uint64_t count = 0;
+    std::vector<std::uint64_t> seeds;
     bool many = false;
 };
 
-Drawn asked_for(Drawn otherwise) {
+/// FROM,COUNT of the environment, or those seeds.
+Drawn asked_for(std::vector<std::uint64_t> otherwise) {
     const char* const given = std::getenv("HOLDWATER_PEOPLE_TRIPS");
     if (given == nullptr) {
-        return otherwise;
+        return {std::move(otherwise)};
     }
     char* rest = nullptr;
     const std::uint64_t from = std::strtoull(given, &rest, 10);
-    return {from, *rest == ',' ? std::strtoull(rest + 1, nullptr, 10) : 1, true};
+    Drawn drawn{std::vector<std::uint64_t>(*rest == ',' ? std::strtoull(rest + 1, nullptr, 10) : 1), true};
+    std::iota(drawn.seeds.begin(), drawn.seeds.end(), from);
+    return drawn;
 }
 
 void print_summary(const std::vector<Outcome>& all) {
@@ -232,9 +237,9 @@ TEST_CASE("people trip: every file is valid, and together they know all that a t
 }
 
 TEST_CASE("people trip: every one ends in a plan, in a mended trip that holds as written, or in a proof") {
-    const Drawn drawn = asked_for({0, 4, false});
+    const Drawn drawn = asked_for({0, 2, 12, 13});  // a plan, two mended, a proof; none takes long
     std::vector<Outcome> all;
-    for (std::uint64_t seed = drawn.from; seed < drawn.from + drawn.count; ++seed) {
+    for (const std::uint64_t seed : drawn.seeds) {
         CAPTURE(seed);
         const Outcome outcome = outcome_of(seed);
         if (drawn.many) {
