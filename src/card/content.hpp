@@ -322,7 +322,31 @@ struct LaminateTemplate {
     Text label;              // stands in the paper
 };
 
-using SheetBlock = std::variant<Block, Strip, LaminateTemplate>;
+/// Upright scales side by side, over which a thread is laid straight: where it crosses a third scale stands what goes
+/// with the values under it on two others.
+struct Nomogram {
+    struct Tick {
+        double at = 0.0;  // share of the height, from the foot
+        Text label;       // empty: a small tick
+    };
+    struct Scale {
+        Text name;            // above it
+        double across = 0.0;  // share of the width, from the left
+        std::vector<Tick> ticks;
+    };
+    struct Thread {  // an example, dashed; each end by its scale and its place there
+        std::size_t from = 0;
+        double from_at = 0.0;
+        std::size_t to = 0;
+        double to_at = 0.0;
+    };
+    Text alt;  // what it shows, for those who hear the page
+    std::vector<Scale> scales;
+    std::vector<Thread> threads;
+    double height_mm = 0.0;  // of the scales
+};
+
+using SheetBlock = std::variant<Block, Strip, LaminateTemplate, Nomogram>;
 using SheetBlocks = BlockList<SheetBlock>;
 
 /// Plain sheets for whoever prepares or teaches: running text, tables, things to cut out. A Turn starts a new sheet;

@@ -9,6 +9,8 @@
 #include <toml++/toml.h>
 
 #include <algorithm>
+#include <stdexcept>
+#include <utility>
 #include <vector>
 
 namespace holdwater::trip {
@@ -247,6 +249,23 @@ std::optional<std::string> amended(std::string_view text, const Trip& before, co
         amendment.append(canonical(after.boxes[i]));
     }
     return std::move(amendment).take();
+}
+
+std::string mended_text(std::string_view text, const Trip& before, const Trip& after,
+                        const std::function<problem::Result<Trip>(const std::string&)>& read_back) {
+    const std::string wanted = canonical(after);
+    const auto reads_so = [&](const std::string& mended) {
+        const auto read = read_back(mended);
+        return read && canonical(*read) == wanted;
+    };
+    if (auto same_layout = amended(text, before, after); same_layout && reads_so(*same_layout)) {
+        return *std::move(same_layout);
+    }
+    std::string anew = "# Written anew: the changes do not fit into the layout of the file before.\n\n" + wanted;
+    if (!reads_so(anew)) {
+        throw std::logic_error("a mended trip does not read back as it was planned");
+    }
+    return anew;
 }
 
 }  // namespace holdwater::trip

@@ -205,12 +205,12 @@ void say_at_risk(const Case& one, const card::Deck& deck, AllSaid& all) {
                             yes(any_text(card_named(deck, "reading"), one.words, "reading.risk"))));
 }
 
-const card::Table* fall_table(const card::Card& card, const words::Words& words) {
+/// What a class card says below the floor; nothing where it has no such scale.
+const card::Thermometer::Section* fall_section(const card::Card& card, const words::Words& words) {
     for (const card::Block& block : card.blocks) {
-        const auto* table = std::get_if<card::Table>(&block);
-        if (table != nullptr && table->columns.size() == 2 &&
-            filled_by(words, "limits.col-time", table->columns.front().head)) {
-            return table;
+        const auto* scale = std::get_if<card::Thermometer>(&block);
+        if (scale != nullptr && filled_by(words, "class-reading.floor", scale->sections.front().bar)) {
+            return &scale->sections.front();
         }
     }
     return nullptr;
@@ -244,34 +244,31 @@ void say_class(const Case& one, AllSaid& all) {
     if (!frame || food.cut != facts::Cut::intact) {
         return;
     }
-    const card::Deck class_deck = card::class_deck(**frame, one.words, "TEST-TEST", {"limits"});
-    const card::Card& class_limits = card_named(class_deck, "limits");
-    for (const card::Block& block : class_limits.blocks) {
-        if (const auto* key = std::get_if<card::KeyNumber>(&block)) {
-            all.push_back(
-                said_figure("read floor", "class limits", celsius_in(as_read(key->value) + " " + key->unit), "C"));
-        }
+    const card::Deck class_deck = card::class_deck(**frame, one.words, "TEST-TEST", {"reading"});
+    const card::Card& class_reading = card_named(class_deck, "reading");
+    const card::Thermometer::Section* const fall = fall_section(class_reading, one.words);
+    if (fall != nullptr) {
+        const std::string floor = filled_by(one.words, "class-reading.floor", fall->bar)->at("floor");
+        all.push_back(said_figure("read floor", "class reading", celsius_in(floor), "C"));
     }
     if (one.plan.foods.front().standard.finish) {
         return;  // a class deck is for whole food
     }
-    // The trip's cards have one table by reading and time; the class deck teaches the rows by time, of the same rules.
-    const card::Table* rows = fall_table(class_limits, one.words);
+    // The trip's cards have one table by reading and time; the class deck teaches the times, of the same rules.
     const auto decided = safety::rows(safety::fall_rules(one.trip.rules, one.trip.at_risk));
-    for (std::size_t i = 0; rows != nullptr && i < decided.size(); ++i) {
+    for (std::size_t i = 0; i < decided.size(); ++i) {
         const std::string what = fmt::format("rows after a fall, {}", i + 1);
         const auto action = [&]() -> std::string {
-            if (i >= rows->rows.size()) {
+            if (fall == nullptr || i >= fall->rows.front().cells.size()) {
                 return "nothing";
             }
-            const std::string& cell = rows->rows[i].back();
-            return filled_by(one.words, "limits.do-short", cell) || filled_by(one.words, "limits.do-short-fire", cell)
-                       ? "eat next"
-                   : filled_by(one.words, "limits.do-middle", cell) ? "eat now"
-                   : filled_by(one.words, "limits.do-long", cell)   ? "throw away"
-                                                                    : "not understood: " + cell;
+            const std::string& cell = fall->rows.front().cells[i];
+            return filled_by(one.words, "reading.action-next", cell)   ? "eat next"
+                   : filled_by(one.words, "reading.action-now", cell)  ? "eat now"
+                   : filled_by(one.words, "reading.action-away", cell) ? "throw away"
+                                                                       : "not understood: " + cell;
         };
-        all.push_back(said_word(what, "class limits", action()));
+        all.push_back(said_word(what, "class reading", action()));
         all.push_back(said_word(what, "the decision", word_of(std::string(safety::to_word(decided[i].action)))));
     }
 }

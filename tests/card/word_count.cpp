@@ -65,4 +65,11 @@ std::size_t words_on(const layout::Page& page) {
     return count;
 }
 
+const std::regex& other_names() {
+    static const std::regex others(
+        R"(\b(swap|fire on|bin it|surely|germ kill|liner|anew|eat next\b|fumes|rows decide|core\b|ladder|split it|ill\b|throw out|throw away the food))",
+        std::regex::icase);
+    return others;
+}
+
 }  // namespace holdwater::support

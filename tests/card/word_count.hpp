@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// How much a reader has to read on a face.
+// How much stands on a face, and what its things are called.
 #pragma once
 
 #include "layout/page.hpp"
 
 #include <cstddef>
+#include <regex>
 #include <string>
 
 namespace holdwater::support {
@@ -15,5 +16,8 @@ std::size_t words_in(std::string text);
 
 /// What stands on a face, but for its head (number, name) and its foot (trip, stamp, the last word).
 std::size_t words_on(const layout::Page& page);
+
+/// Names that no card has for what is called otherwise everywhere else.
+const std::regex& other_names();
 
 }  // namespace holdwater::support

@@ -2,6 +2,7 @@
 // The command `class`: its files, its refusals, and its worked answers against what the other commands say.
 #include "card/class/class_deck.hpp"
 #include "card/class/class_exercises.hpp"
+#include "card/class/class_gauge.hpp"
 #include "cli/program.hpp"
 #include "plan/result/hold_table.hpp"
 #include "support/near.hpp"
@@ -236,7 +237,8 @@ TEST_CASE("worked answers: hold, too thick and ladder as the cards say") {
     CHECK_FALSE(plan::safe_hold(plan, plan.foods.back(), units::millimetres(most + 2.0), middle).has_value());
 
     const auto litres =
-        figures(made.answer("ladder"), R"(line of (\d+) °C, the colder one: ([\d.]+) L to add, ([\d.]+) L to swap)");
+        figures(made.answer("ladder"),
+                R"(row of (\d+) °C, the colder one: ([\d.]+) L where there is room. Full box: ([\d.]+) L after)");
     for (const bool full : {false, true}) {
         const double engine =
             units::in_litres(made.frame->pour(units::litres(30), units::celsius(litres[0]), plan.levels.mark, full));

@@ -93,6 +93,23 @@ TEST_CASE("a card rounds and writes no figure and asks no engine: it looks up wh
         }
     }
     CHECK(seen >= 20);
+    int of_classes = 0;
+    for (const SourceText& source : sources_under("src/card/class")) {
+        INFO(source.path);
+        if (named(source, {"class_cards.cpp", "class_reading.cpp", "class_deck.cpp", "class_parts.hpp",
+                           "class_exercises.cpp"})) {
+            ++of_classes;
+            CHECK(rounded(source.text) == "");
+            CHECK(made(source.text) == "");
+            CHECK(worked_out(source.text) == "");
+        }
+        if (named(source, {"class_sheets.cpp", "loss_finder.cpp"})) {
+            ++of_classes;
+            CHECK(rounded(source.text) == "");
+            CHECK(made(source.text) == "");
+        }
+    }
+    CHECK(of_classes == 7);
 }
 
 TEST_CASE("the terminal rounds no figure of a trip, and nothing as the cards do") {

@@ -1,78 +1,51 @@
 // SPDX-License-Identifier: MIT
 #include "card/class/class_deck.hpp"
 
-#include "answer/water/mix.hpp"
 #include "card/class/class_parts.hpp"
+#include "card/figures/class_figures.hpp"
 #include "card/shared/keys.hpp"
 
 #include <algorithm>
 #include <stdexcept>
 
 namespace holdwater::card {
-namespace {
-
-struct Maker {
-    const char* key;
-    std::vector<Card> (*make)(const ClassFrame&, const words::Words&);
-};
-
-constexpr Maker makers[] = {{"hold", class_hold_cards},
-                            {"ladder", class_ladder_card},
-                            {"mix", class_mix_card},
-                            {"touch", class_touch_card},
-                            {"limits", class_limits_card}};
-
-}  // namespace
 
 const std::vector<std::string>& class_cards() {
-    static const std::vector<std::string> keys = keys_of(makers);
+    static const std::vector<std::string> keys = keys_of(class_order);
     return keys;
 }
 
-const std::vector<units::Volume>& common_litres() {
-    static const std::vector<units::Volume> litres{units::litres(20), units::litres(30), units::litres(40)};
-    return litres;
-}
-
-units::Figure parts_to_mix(double parts) {
-    return units::figure(parts, 0.1, units::Toward::up);
-}
-
-std::optional<ClassMix> class_mix(const ClassFrame& frame, units::Temperature bath, bool with_ice_water) {
-    answer::MixQuestion question{bath, frame.boiling(), facts::facts().temperature("class.cold-water"),
-                                 answer::Measure::volume};
-    if (with_ice_water) {
-        question.cold = answer::Frozen::slush;
-    }
-    // What a mixture loses hardly changes with its aim, so a few steps find the aim that likely comes out right.
-    constexpr int steps = 6;
-    std::optional<ClassMix> found;
-    for (int i = 0; i < steps; ++i) {
-        const auto answer = answer::mix(question);
-        if (!answer) {
-            return std::nullopt;
+Text ClassWriter::ref(std::string_view card) const {
+    int number = 0;
+    for (const ClassCard& one : class_order) {
+        if (one.key == card) {
+            const std::string section(one.section);
+            return words().text("deck.ref", {{"number", number + 1}, {"name", words().text(section + ".name")}});
         }
-        found = ClassMix{answer->hot_parts, answer->mixed.low, answer->mixed.high};
-        question.target = question.target + (bath - answer->mixed.likely);
+        number += one.one_a_shape ? static_cast<int>(frame.plan().foods.size()) : 1;
     }
-    return found;
+    throw std::logic_error("a card refers to \"" + std::string(card) + "\", which the class deck has not");
 }
 
 Deck class_deck(const ClassFrame& frame, const words::Words& words, const std::string& stamp,
                 const std::vector<std::string>& only) {
+    FigureList figures = class_figures(frame, words);
+    const ClassWriter writer{frame, {{frame.plan(), words}, figures}};
     Deck deck;
     deck.title = frame.trip().name;
     deck.stamp = stamp;
     deck.language = frame.trip().language;
     deck.footer = words.text("deck.footer");
     int number = 0;
-    for (const Maker& maker : makers) {
+    for (const ClassCard& maker : class_order) {
         const bool wanted = only.empty() || std::find(only.begin(), only.end(), maker.key) != only.end();
-        for (Card& card : maker.make(frame, words)) {
-            ++number;
+        for (Card& card : maker.make(writer)) {
+            const std::string section(maker.section);
             card.key = maker.key;
-            card.number = number;
-            if (card.cautions.empty()) {
+            card.name = words.text(section + ".name");
+            card.question = words.text(section + ".question");
+            card.number = ++number;
+            if (!card.cautioned()) {
                 throw std::logic_error("card without its caution: " + card.key);
             }
             if (wanted) {

@@ -2,7 +2,8 @@
 // Exercises for a class, each with its answer worked out here and now by the same functions as the cards.
 #pragma once
 
-#include "card/class/class_gauge.hpp"
+#include "card/class/class_frame.hpp"
+#include "card/class/loss_finder.hpp"
 
 namespace holdwater::card {
 

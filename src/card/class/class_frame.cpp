@@ -37,6 +37,36 @@ std::string canonical(const ClassWish& wish) {
 
 namespace {
 
+/// Rulers of several baths, the hottest last, as one table: of their ticks so many as a card has rows for.
+plan::HoldTable table_of(const std::vector<plan::HoldRuler>& rulers) {
+    constexpr std::size_t most_rows = 6;
+    constexpr std::size_t ticks_apart[] = {2, 3, 4, 5, 6};  // every 10 mm, 15 mm and so on
+    const std::vector<plan::HoldRuler::Tick>& longest = rulers.back().ticks;
+    std::size_t apart = 0;
+    for (const std::size_t one : ticks_apart) {
+        apart = one;
+        if (longest.size() / apart <= most_rows) {
+            break;
+        }
+    }
+    plan::HoldTable table;
+    for (const plan::HoldRuler& ruler : rulers) {
+        table.baths.push_back(ruler.bath);
+    }
+    for (std::size_t i = apart - 1; i < longest.size(); i += apart) {
+        const units::Length thickness = longest[i].thickness;
+        table.thicknesses.push_back(thickness);
+        std::vector<std::optional<units::Duration>>& row = table.cells.emplace_back();
+        for (const plan::HoldRuler& ruler : rulers) {
+            const auto same = std::find_if(ruler.ticks.begin(), ruler.ticks.end(), [&](const auto& tick) {
+                return std::abs((tick.thickness - thickness).si()) < 1e-6;
+            });
+            row.push_back(same == ruler.ticks.end() ? std::nullopt : std::optional(same->hold));
+        }
+    }
+    return table;
+}
+
 /// Of a usual box for so much water.
 units::Length usual_side(units::Volume water) {
     return units::Length{std::cbrt(water.si() * facts::facts().value("gauge.box-over-water"))};
@@ -107,8 +137,11 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
             "a lower --altitude")};
     }
     plan_.levels.mark = baths_.back();
-    for (const plan::FoodPlan& food : plan_.foods) {
-        rulers_.push_back(plan::hold_rulers(plan_, food, baths_));
+    for (plan::FoodPlan& food : plan_.foods) {
+        const std::vector<plan::HoldRuler> rulers = plan::hold_rulers(plan_, food, baths_);
+        food.hold = table_of(rulers);
+        food.own_hold.bath = baths_.front();
+        food.own_hold.ruler = rulers.front();  // what is ready in the coolest bath is so in the others
     }
     return {};
 }
@@ -202,7 +235,7 @@ units::Volume ClassFrame::pour(units::Volume water, units::Temperature reading, 
 }
 
 std::vector<units::Temperature> ClassFrame::rungs() const {
-    constexpr double most = 6.0;  // that a card has room for
+    constexpr double most = 4.0;  // that a card has room for, over two lines each
     const double lowest = std::ceil(plan_.levels.read_floor.celsius() - 1e-9);
     const double mark = plan_.levels.mark.celsius();
     const double step = std::max(2.0, std::ceil((mark - lowest) / most));

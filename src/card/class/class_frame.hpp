@@ -41,22 +41,20 @@ class ClassFrame {
 
     const ClassWish& wish() const { return wish_; }
     const trip::Trip& trip() const { return trip_; }
-    /// trip, foods (one a shape), floor, read_floor, action_line, top_up_mark (the hottest bath), cold_baths,
-    /// fill.boiling. The rest is empty.
+    /// trip, foods (one a shape, with hold table and ruler of the coolest bath), floor, read_floor, action_line,
+    /// top_up_mark (the hottest bath), cold_baths, fill.boiling. The rest is empty.
     const plan::Plan& plan() const { return plan_; }
     const facts::FoodKind& kind() const { return *kind_; }
-    /// Rising; what the hold rulers are for.
+    /// Rising; what the hold tables have a column for.
     const std::vector<units::Temperature>& baths() const { return baths_; }
-    /// Of a bath and a food of the plan, by their indices.
-    const plan::HoldRuler& ruler(std::size_t bath, std::size_t food) const { return rulers_[food][bath]; }
     units::Temperature boiling() const { return setup_.levels.boiling; }
 
     /// Boiling litres, enough in 95 of 100 scenarios, that lift so much water from a reading to a mark; in a box of a
     /// usual size for that water, which has room for them or is full.
     units::Volume pour(units::Volume water, units::Temperature reading, units::Temperature mark, bool full) const;
 
-    /// Readings of a ladder, hottest first, from the floor up to below the mark: every second kelvin, or further apart
-    /// where those would be too many.
+    /// Readings of the card Reading, hottest first, from the floor up to below the mark: every second kelvin, or
+    /// further apart where those would be too many.
     std::vector<units::Temperature> rungs() const;
 
   private:
@@ -74,7 +72,6 @@ class ClassFrame {
     plan::Setup setup_;
     const facts::FoodKind* kind_ = nullptr;
     std::vector<units::Temperature> baths_;
-    std::vector<std::vector<plan::HoldRuler>> rulers_;  // by food, by bath
 };
 
 /// The liner of a usual box for so much water (facts gauge.box-over-water).

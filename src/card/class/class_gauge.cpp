@@ -10,29 +10,20 @@
 namespace holdwater::card {
 
 FoundLoss found_loss(const LossFinder& finder, const ClassBox& box) {
-    const auto index = [](const auto& values, auto first) {
-        if (first == values.end()) {
-            throw std::logic_error("box of the exercises is outside the loss finder");
-        }
-        return static_cast<std::size_t>(first - values.begin());
-    };
     const auto& airs = finder.airs();
     const auto& readings = finder.readings();
-    const auto& hours = finder.hours();
-    const auto& litres = finder.litres();
-    FoundLoss found;
-    found.air = index(airs, std::lower_bound(airs.begin(), airs.end(), box.air));
-    found.reading = index(readings, std::find_if(readings.begin(), readings.end(),
-                                                 [&](units::Temperature t) { return t <= box.reading; }));
-    const auto longer = std::upper_bound(hours.begin(), hours.end(), box.after);
-    found.hours = index(hours, longer == hours.begin() ? hours.end() : longer - 1);
-    found.litres = index(litres, std::lower_bound(litres.begin(), litres.end(), box.water));
-    const auto line = finder.line(found.air, found.reading, found.hours);
-    if (!line) {
-        throw std::logic_error("box of the exercises is none");
+    const auto warmer = std::lower_bound(airs.begin(), airs.end(), box.air);
+    const auto colder =
+        std::find_if(readings.begin(), readings.end(), [&](units::Temperature t) { return t <= box.reading; });
+    if (warmer == airs.end() || colder == readings.end()) {
+        throw std::logic_error("box of the exercises is not in the table");
     }
-    found.line = *line;
-    found.loss = finder.loss(*line, found.litres);
+    FoundLoss found;
+    found.air = static_cast<std::size_t>(warmer - airs.begin());
+    found.reading = static_cast<std::size_t>(colder - readings.begin());
+    found.number = finder.fall_number(found.air, found.reading);
+    const double exact = finder.loss(found.number, box.after, box.water).si();
+    found.loss = units::HeatLoss{units::round_to(exact, facts::facts().value("finder.loss-step"), units::Toward::up)};
     return found;
 }
 

@@ -16,13 +16,12 @@ struct ClassBox {
     units::Duration after;
 };
 
-/// Where one looks in the tables: each value between two goes to the one with the larger loss.
+/// What one finds: in the table each value between two goes to the one with the larger loss, the thread is laid with no
+/// error, and the loss is rounded up.
 struct FoundLoss {
     std::size_t air = 0;
     std::size_t reading = 0;
-    std::size_t hours = 0;
-    std::size_t litres = 0;
-    int line = 0;
+    int number = 0;  // of the fall
     units::HeatLoss loss;
 };
 FoundLoss found_loss(const LossFinder& finder, const ClassBox& box);

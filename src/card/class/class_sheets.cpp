@@ -2,29 +2,25 @@
 #include "card/class/class_sheets.hpp"
 
 #include "card/class/class_exercises.hpp"
+#include "card/class/class_gauge.hpp"
 #include "card/class/loss_finder.hpp"
-#include "card/figures/rounding.hpp"
-#include "facts/facts.hpp"
-#include "safety/burn.hpp"
-#include "units/print.hpp"
+#include "card/figures/exercise_figures.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <initializer_list>
 
 namespace holdwater::card {
 namespace {
-
-using units::Toward;
 
 class ClassSheetsMaker {
   public:
     ClassSheetsMaker(const ClassFrame& frame, const words::Words& words)
         : frame_(frame),
           words_(words),
-          safe_{frame.plan(), words},
+          figures_(sheet_figures()),
+          on_(figures_.of("sheets")),
           exercises_(class_exercises(frame, finder_, words)) {}
 
     SheetBlocks all() {
@@ -44,6 +40,12 @@ class ClassSheetsMaker {
   private:
     using Places = std::initializer_list<words::Place>;
 
+    FigureList sheet_figures() const {
+        FigureList list({frame_.plan(), words_});
+        add_sheet_figures(list, frame_, finder_);
+        return list;
+    }
+    std::string away() const { return Telling{frame_.plan(), words_}.children_away(); }
     Text word(const std::string& key, Places places = {}) const { return words_.text("class-sheets." + key, places); }
     template <class One>
     void put(One block) {
@@ -64,34 +66,30 @@ class ClassSheetsMaker {
 
     void box_test() {
         heading("test-heading");
-        const units::Amount start = safe_.about(finder_.start());
-        steps("test", {{"start", start},
-                       {"last", safe_.at_least(finder_.readings().front())},
-                       {"least", units::print(finder_.hours().front())}});
-        warn("test-caution", {{"away", safe_.children_away()}});
+        const Text& start = on_("start");
+        steps("test", {{"start", start}, {"last", on_("last")}, {"least", on_("least")}});
+        note("finder-after");
+        warn("test-caution", {{"away", away()}});
         WriteIn grid;
         grid.heads = {word("grid-what"), word("grid-box", {{"number", 1}}), word("grid-box", {{"number", 2}}),
                       word("grid-box", {{"number", 3}})};
         for (const char* row : {"grid-litres", "grid-air", "grid-clock", "grid-reading", "grid-later", "grid-hours",
-                                "grid-line", "grid-loss"}) {
+                                "grid-fall", "grid-loss"}) {
             grid.first_column.push_back(word(row, {{"start", start}}));
         }
         put(std::move(grid));
     }
 
+    /// One page: table and scales, with the exercise as an example in them.
     void finder() {
+        put(Turn{});
         heading("finder-heading");
-        const double line = (facts::facts().value("finder.line") - 1.0) * 100.0;
-        steps("finder", {{"start", safe_.about(finder_.start())},
-                         {"percent", units::decimal(line, 0)},
-                         {"step", loss_figure(units::HeatLoss{facts::facts().value("finder.loss-step")})}});
+        steps("finder", {{"percent", on_("percent")}});
         const Exercise& box =
             *std::find_if(exercises_.begin(), exercises_.end(), [](const Exercise& one) { return one.key == "box"; });
-        put(Note{word("finder-example", {{"ask", box.question}, {"answer", box.answer}})});
-        for (Table& table : finder_tables(finder_, safe_.system(), words_)) {
-            put(std::move(table));
-        }
-        note("finder-after");
+        put(Note{word("finder-example", {{"answer", box.answer}})});
+        put(finder_table(finder_, on_, words_));
+        put(LossScales(finder_).drawn(class_box(), frame_.wish().units, words_));
     }
 
     void exercises() {
@@ -120,12 +118,9 @@ class ClassSheetsMaker {
 
     void notes() {
         heading("notes-heading");
-        const units::Temperature mark = frame_.plan().levels.mark;
-        const auto burn = safety::burn_times(mark).second;
-        warn("notes-scald", {{"bath", safe_.about(mark)},
-                             {"away", safe_.children_away()},
-                             {"burn", burn && *burn >= units::seconds(1) ? hand_time(*burn) : word("notes-soon")}});
-        warn("notes-hand");
+        warn("notes-scald",
+             {{"bath", on_("mark")}, {"away", away()}, {"burn", on_.has("burn") ? on_("burn") : word("notes-soon")}});
+        warn("notes-hand", {{"times", on_("cold-hand")}});
         heading("show-heading");
         steps("show");
         heading("warn-heading");
@@ -144,17 +139,16 @@ class ClassSheetsMaker {
         heading("made-heading");
         note("made", {{"rules", std::string(facts::to_name(frame_.wish().rules))},
                       {"food", frame_.kind().name},
-                      {"start", safe_.about(facts::facts().temperature("class.start"))},
-                      {"error", units::amount(frame_.wish().thermometer, units::first_of(safe_.system()), {0.1})},
-                      {"boiling", safe_.about(frame_.boiling())}});
+                      {"start", on_("food-start")},
+                      {"error", on_("error")},
+                      {"boiling", on_("boiling")}});
     }
-
-    std::string hand_time(units::Duration burn) const { return hold_time(units::Duration{std::floor(burn.si())}); }
 
     const ClassFrame& frame_;
     const words::Words& words_;
-    SafeSide safe_;
     LossFinder finder_;
+    FigureList figures_;
+    CardFigures on_;
     std::vector<Exercise> exercises_;
     SheetBlocks blocks_;
 };

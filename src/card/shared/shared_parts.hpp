@@ -33,15 +33,12 @@ Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::Food
 Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth,
                  const std::string& key = "plan.advice-line");
 
-/// What to do after the bath was below its floor, by the rules of the trip.
-Table fell_below(const CardWriter& writer, const CardFigures& on);
-/// The bath in which germs grow by a log sooner than those rows say; nothing where there is none.
-std::optional<Note> cold_bath_line(const CardWriter& writer, const CardFigures& on);
-
 /// The beeswax tell-tale, and who may not eat by less than a thermometer.
 void add_wax(const CardWriter& writer, const CardFigures& on, bool poultry_or_fish, Card& card);
 
-/// The fingertip, and why it proves little.
-void add_hand(const CardWriter& writer, const CardFigures& on, Card& card);
+/// What stung a fingertip may have been, for a warm hand in stirred water, and how soon the hottest of that burns.
+Table dip_table(const CardWriter& writer, const CardFigures& on);
+/// The burn time of all rows of a dip, where it is one; else nothing.
+Text burns_alike(const CardFigures& on);
 
 }  // namespace holdwater::card

@@ -14,52 +14,6 @@ constexpr double touch_drawn_mm = 24.0;  // on a hand card
 /// The words of the rows of a dip, in the order of their figures.
 constexpr const char* dip_keys[] = {"at-once", "by-one", "by-two", "not"};
 
-/// The burn time of all rows, where it is one; else nothing.
-Text burns_alike(const CardFigures& on) {
-    if (!on.has("burn", 1)) {
-        return "";
-    }
-    const Text& first = on.look_at("burn", 1).number.printed;
-    for (int nth = 2; on.has("span-c", nth); ++nth) {
-        if (!on.has("burn", nth) || on.look_at("burn", nth).number.printed != first) {
-            return "";
-        }
-    }
-    return on("burn", 1);
-}
-
-/// What stung a fingertip may have been, for a warm hand in stirred water, and how soon the hottest of that burns.
-Table dip_table(const CardWriter& writer, const CardFigures& on) {
-    const words::Words& w = writer.words;
-    const bool both = units::two(writer.system());
-    Table table;
-    table.column(w.text("touch.dip-stung"));
-    table.column(w.text("touch.dip-may-be", {{"unit", writer.us_first() ? "°F" : "°C"}}), Align::left, true);
-    if (both) {
-        table.column(writer.us_first() ? "°C" : "°F");
-    }
-    const bool one_burn = !burns_alike(on).empty();
-    if (!one_burn) {
-        table.column(w.text("touch.dip-burns"));
-    }
-    int nth = 0;
-    for (const char* const dip : dip_keys) {
-        if (!on.has("span-c", ++nth)) {
-            continue;
-        }
-        std::vector<Text> cells{w.text(std::string("touch.dip-") + dip)};
-        cells.push_back(on(writer.us_first() ? "span-f" : "span-c", nth));
-        if (both) {
-            cells.push_back(on(writer.us_first() ? "span-c" : "span-f", nth));
-        }
-        if (!one_burn) {
-            cells.push_back(on.has("burn", nth) ? on("burn", nth) : "");
-        }
-        table.rows.push_back(std::move(cells));
-    }
-    return table;
-}
-
 bool any_poultry_or_fish(const plan::Plan& plan) {
     return std::any_of(plan.foods.begin(), plan.foods.end(), [](const plan::FoodPlan& food) {
         const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
@@ -139,19 +93,48 @@ void add_wax(const CardWriter& writer, const CardFigures& on, bool poultry_or_fi
     card.blocks.add(Note{w.text(poultry_or_fish ? "touch.who-wax" : "touch.who")});
 }
 
-void add_hand(const CardWriter& writer, const CardFigures& on, Card& card) {
-    const words::Words& w = writer.words;
-    card.blocks.add(Heading{w.text("touch.hand-heading")});
-    if (const Text burn = burns_alike(on); !burn.empty()) {
-        card.blocks.add(Note{w.text("touch.burns", {{"burn", burn}})});
+Text burns_alike(const CardFigures& on) {
+    if (!on.has("burn", 1)) {
+        return "";
     }
-    Steps steps;
-    steps.add(w.text("touch.hand-1"));
-    steps.add(w.text("touch.hand-2"));
-    card.blocks.add(std::move(steps));
-    card.blocks.add(dip_table(writer, on));
-    card.blocks.add(Note{w.text("touch.proves")});
-    card.blocks.add(Note{w.text("touch.cold-hand", {{"times", on("cold-hand")}})});
+    const Text& first = on.look_at("burn", 1).number.printed;
+    for (int nth = 2; on.has("span-c", nth); ++nth) {
+        if (!on.has("burn", nth) || on.look_at("burn", nth).number.printed != first) {
+            return "";
+        }
+    }
+    return on("burn", 1);
+}
+
+Table dip_table(const CardWriter& writer, const CardFigures& on) {
+    const words::Words& w = writer.words;
+    const bool both = units::two(writer.system());
+    Table table;
+    table.column(w.text("touch.dip-stung"));
+    table.column(w.text("touch.dip-may-be", {{"unit", writer.us_first() ? "°F" : "°C"}}), Align::left, true);
+    if (both) {
+        table.column(writer.us_first() ? "°C" : "°F");
+    }
+    const bool one_burn = !burns_alike(on).empty();
+    if (!one_burn) {
+        table.column(w.text("touch.dip-burns"));
+    }
+    int nth = 0;
+    for (const char* const dip : dip_keys) {
+        if (!on.has("span-c", ++nth)) {
+            continue;
+        }
+        std::vector<Text> cells{w.text(std::string("touch.dip-") + dip)};
+        cells.push_back(on(writer.us_first() ? "span-f" : "span-c", nth));
+        if (both) {
+            cells.push_back(on(writer.us_first() ? "span-c" : "span-f", nth));
+        }
+        if (!one_burn) {
+            cells.push_back(on.has("burn", nth) ? on("burn", nth) : "");
+        }
+        table.rows.push_back(std::move(cells));
+    }
+    return table;
 }
 
 Card touch_card(const CardWriter& writer) {

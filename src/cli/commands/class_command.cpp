@@ -136,8 +136,6 @@ Exit print_class(const card::ClassWish& wish, const PrintingOptions& printing) {
         tell(style.problems());
         return exit_for(style.problems());
     }
-    // Its rulers have no table beside them to go on with.
-    style.value().phrases.longer = style->words.text("class-hold.thicker");
     const auto frame = card::ClassFrame::made(wish, style->words.text("class-deck.name"));
     if (!frame) {
         tell(frame.problems());

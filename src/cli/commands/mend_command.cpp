@@ -10,12 +10,10 @@
 #include "plan/advice/proof.hpp"
 #include "plan/result/boxes.hpp"
 #include "trip/amend.hpp"
-#include "trip/read_trip.hpp"
 
 #include <fmt/format.h>
 
 #include <optional>
-#include <stdexcept>
 
 namespace holdwater::cli {
 namespace {
@@ -39,25 +37,6 @@ problem::Problems faults_of(const trip::Trip& trip) {
         }
     }
     return faults;
-}
-
-/// The user's text with the changes in it, or where its layout does not allow that, the trip anew. Either reads back
-/// as the trip that was planned.
-std::string mended_text(const std::string& text, const std::string& path, const trip::Trip& before,
-                        const trip::Trip& after) {
-    const std::string wanted = trip::canonical(after);
-    const auto reads_so = [&](const std::string& mended) {
-        const auto read = trip_of(mended, path);
-        return read && trip::canonical(*read) == wanted;
-    };
-    if (const auto amended = trip::amended(text, before, after); amended && reads_so(*amended)) {
-        return *amended;
-    }
-    const std::string anew = "# Written anew: the changes do not fit into the layout of the file before.\n\n" + wanted;
-    if (!reads_so(anew)) {
-        throw std::logic_error("a mended trip does not read back as it was planned");
-    }
-    return anew;
 }
 
 std::string mended_path(const std::string& path) {
@@ -111,7 +90,8 @@ Exit mend(const MendOptions& options) {
             mended.problems.push_back(plan::proof_of_none(*trip));
         } else {
             const std::string path = mended_path(options.trip);
-            const auto written = write_file(path, mended_text(*text, options.trip, *trip, mend->changed), false);
+            const auto read_back = [&](const std::string& mended_file) { return trip_of(mended_file, options.trip); };
+            const auto written = write_file(path, trip::mended_text(*text, *trip, mend->changed, read_back), false);
             if (!written) {
                 tell(written.problems());
                 return exit_for(written.problems());

@@ -3,6 +3,7 @@
 
 #include "layout/block/split.hpp"
 #include "layout/sheet/laminate_template.hpp"
+#include "layout/sheet/nomogram.hpp"
 
 #include <algorithm>
 
@@ -34,6 +35,7 @@ const char* block_name(const SheetPiece& piece) {
     const card::Block* block = plain_block(piece);
     return block != nullptr                                              ? block_name(*block)
            : std::holds_alternative<card::LaminateTemplate>(piece.block) ? "film template"
+           : std::holds_alternative<card::Nomogram>(piece.block)         ? "nomogram"
                                                                          : "strip";
 }
 
@@ -71,6 +73,10 @@ SheetSetter::Part SheetSetter::part(const SheetPiece& piece, bool after_heading)
         LaminateOutline outline = laminate_outline(*film, setting(), sheet_.width - 2.0 * sheet_.margin_sides);
         made.fragment = std::move(outline.part);
         made.x = 0.5 * (sheet_.width - outline.width);
+        return made;
+    }
+    if (const auto* scales = std::get_if<card::Nomogram>(&piece.block)) {
+        made.fragment = nomogram(*scales, setting());
         return made;
     }
     const bool running = is<card::Note>(piece) || is<card::Steps>(piece) || is<card::Caution>(piece);

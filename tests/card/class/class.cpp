@@ -2,12 +2,14 @@
 // The class deck: its numbers are the engine's, rounded to the safe side.
 #include "card/class/class_deck.hpp"
 #include "card/class/class_frames.hpp"
+#include "card/figures/class_figures.hpp"
 #include "card/texts.hpp"
 #include "plan/result/hold_table.hpp"
 #include "support/faces.hpp"
 #include "support/few_ways.hpp"
 #include "support/finding.hpp"
 #include "support/near.hpp"
+#include "support/printed.hpp"
 #include "units/print.hpp"
 
 #include <doctest/doctest.h>
@@ -47,40 +49,60 @@ std::vector<Block> all_of(const card::Card& card) {
 
 }  // namespace
 
-TEST_CASE("every tick of a class ruler is the cautious hold of the engine, rounded up to five minutes") {
+TEST_CASE("every time on a class Hold card is the cautious hold of the engine, rounded up to five minutes") {
     const facts::FactsInForce few_ways(facts_of_few_ways());
     for (const facts::Ruleset rules : rulesets()) {
-        const auto frame = frame_of(wish(rules));
+        card::ClassWish metric = wish(rules);
+        metric.units = units::System::metric;
+        const auto frame = frame_of(metric);
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
         REQUIRE(frame->baths().size() == 3);
-        for (std::size_t b = 0; b < 3; ++b) {
-            const card::Card& hold = deck.cards[b];
+        for (std::size_t f = 0; f < frame->plan().foods.size(); ++f) {
+            const plan::FoodPlan& food = frame->plan().foods[f];
+            const card::Card& hold = deck.cards[f];
             CHECK(hold.key == "hold");
-            CHECK(hold.number == static_cast<int>(b) + 1);
-            const auto rulers = all_of<card::Ruler>(hold);
-            const auto keys = all_of<card::KeyNumber>(hold);
-            REQUIRE(rulers.size() == frame->plan().foods.size());
-            REQUIRE(keys.size() == 1);
-            CHECK(std::stod(keys.front().value) >= frame->baths()[b].celsius() - 1e-9);
-            for (std::size_t r = 0; r < rulers.size(); ++r) {
-                const plan::FoodPlan& food = frame->plan().foods[r];
-                CHECK(rulers[r].title.starts_with(keys.front().value));  // wherever it comes to stand
-                CHECK(has(rulers[r].title, std::string(facts::to_name(food.food->shape))));
-                int labels = 0;
-                for (const card::Ruler::Tick& tick : rulers[r].ticks) {
-                    const auto engine =
-                        plan::safe_hold(frame->plan(), food, units::millimetres(tick.at_mm), frame->baths()[b]);
-                    REQUIRE(engine.has_value());
-                    if (!tick.label.empty()) {
-                        ++labels;
-                        CHECK(minutes_of(tick.label) >= units::in_minutes(*engine) - 1e-9);
-                        CHECK(minutes_of(tick.label) < units::in_minutes(*engine) + 5.0);
+            CHECK(hold.number == static_cast<int>(f) + 1);
+            const auto check = [&](const std::string& text, double mm, std::size_t bath) {
+                CAPTURE(mm);
+                CAPTURE(bath);
+                const auto engine = plan::safe_hold(frame->plan(), food, units::millimetres(mm), frame->baths()[bath]);
+                REQUIRE(engine.has_value());
+                CHECK(minutes_of(text) >= units::in_minutes(*engine) - 1e-9);
+                CHECK(minutes_of(text) < units::in_minutes(*engine) + 5.0);
+            };
+            const auto tables = all_of<card::Table>(hold);
+            REQUIRE(tables.size() == 1);
+            CHECK(tables.front().rows.size() >= 4);
+            CHECK(tables.front().rows.size() <= 6);
+            int times = 0;
+            for (const auto& row : tables.front().rows) {
+                REQUIRE(row.size() == 4);
+                for (std::size_t bath = 0; bath < 3; ++bath) {
+                    const double mm = std::stod(row[0]);
+                    if (row[bath + 1] == "no") {
+                        // Too thick for this bath, whatever the time; a thicker row and a cooler bath all the more.
+                        CHECK_FALSE(plan::safe_hold(frame->plan(), food, units::millimetres(mm), frame->baths()[bath])
+                                        .has_value());
+                        continue;
                     }
+                    check(row[bath + 1], mm, bath);
+                    ++times;
                 }
-                CHECK(labels >= 2);
-                // Where the bar begins, nothing is promised.
-                CHECK(rulers[r].too_thick_mm > rulers[r].ticks.back().at_mm);
             }
+            CHECK(times >= 6);
+            const auto stairs = all_of<card::Staircase>(hold);
+            REQUIRE(stairs.size() == 1);
+            CHECK(has(stairs.front().title, std::string(facts::to_name(food.food->shape))));
+            CHECK(stairs.front().steps.size() >= 2);
+            for (const card::Staircase::Step& step : stairs.front().steps) {
+                CHECK(std::stod(step.size) == step.mm);
+                check(step.time, step.mm, 0);
+            }
+            // "too thick" behind the last step is true, or the table goes on.
+            const double next = stairs.front().steps.back().mm + 10.0;
+            const bool any_thicker =
+                plan::safe_hold(frame->plan(), food, units::millimetres(next), frame->baths()[0]).has_value();
+            CHECK(has(stairs.front().too_thick, any_thicker ? "use the table" : "too thick"));
         }
     }
 }
@@ -138,36 +160,41 @@ double share_that_reach(double litres, double water, double reads, double mark, 
 }  // namespace
 
 TEST_CASE(
-    "the ladder brings each box to its mark in 95 of 100, is rounded up by no more than a step, ends at the floor") {
+    "the litres bring each box to its mark in 95 of 100, are rounded up by no more than a step, end at the floor") {
     card::ClassWish metric = wish();
     metric.units = units::System::metric;
     const auto frame = frame_of(metric);
-    const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {"ladder"});
-    REQUIRE(deck.cards.size() == 1);
-    CHECK(deck.cards.front().number == 4);
-    const auto ladders = all_of<card::Ladder>(deck.cards.front());
-    REQUIRE(ladders.size() == 2);
     const double mark = frame->plan().levels.mark.celsius();
     const double boiling = frame->boiling().celsius();
-    for (std::size_t l = 0; l < 2; ++l) {
-        const bool full = l == 1;
-        REQUIRE(ladders[l].rungs.size() == frame->rungs().size());
-        CHECK(has(ladders[l].floor_action, "Limits"));
-        for (std::size_t r = 0; r < ladders[l].rungs.size(); ++r) {
+    for (const bool full : {false, true}) {
+        CAPTURE(full);
+        const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {full ? "full" : "reading"});
+        REQUIRE(deck.cards.size() == 1);
+        const auto scales = all_of<card::Thermometer>(deck.cards.front());
+        REQUIRE(scales.size() == (full ? 1 : 2));
+        CHECK(near_abs(scales.front().floor, frame->plan().levels.read_floor.celsius(), 1e-9));
+        const card::Thermometer::Section& section = scales.front().sections.front();
+        REQUIRE(section.rows.size() == frame->rungs().size());
+        CHECK(section.rows.back().at >= frame->plan().levels.read_floor.celsius() - 1e-9);
+        CHECK(section.rows.back().at < frame->plan().levels.read_floor.celsius() + 1.0);
+        for (std::size_t r = 0; r < section.rows.size(); ++r) {
             const double reads = frame->rungs()[r].celsius();
             CAPTURE(reads);
-            CAPTURE(full);
-            CHECK(reads >= frame->plan().levels.read_floor.celsius());
+            CHECK(near_abs(section.rows[r].at, reads, 1e-9));
+            CHECK(near_abs(std::stod(section.rows[r].reading), reads, 1e-9));
+            REQUIRE(section.rows[r].cells.size() == card::common_litres().size());
             for (std::size_t c = 0; c < card::common_litres().size(); ++c) {
                 const double water = units::in_litres(card::common_litres()[c]);
-                const double litres = std::stod(ladders[l].rungs[r].amounts[c]);
+                CHECK(near_abs(std::stod(section.heads[c]), water, 1e-9));
+                const auto figure = [&](std::size_t row) { return std::stod(section.rows[row].cells[c].substr(1)); };
+                const double litres = figure(r);
                 CAPTURE(water);
                 CAPTURE(litres);
                 // The wall of the box counts as 2 to 10 % of its water.
                 CHECK(share_that_reach(litres, water, reads, mark, boiling, full, 0.02) >= 0.94);
                 CHECK(share_that_reach(litres - 0.5, water, reads, mark, boiling, full, 0.10) < 0.96);
                 if (r > 0) {
-                    CHECK(litres >= std::stod(ladders[l].rungs[r - 1].amounts[c]));
+                    CHECK(litres >= figure(r - 1));
                 }
             }
         }
@@ -197,22 +224,46 @@ TEST_CASE("parts to mix likely come out at the bath, and water that boils cooler
     }
 }
 
-TEST_CASE("the Limits card of a class has the action table of its rules") {
-    const auto limits = [](facts::Ruleset rules) {
+TEST_CASE("below the floor a class does what its rules say, by time and by reading") {
+    const auto text_of = [](facts::Ruleset rules, const char* card) {
         const auto frame = frame_of(wish(rules));
-        const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {"limits"});
+        const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {card});
         return joined(texts_of(deck.cards.front()));
     };
     for (const facts::Ruleset rules : {support::ruleset("us"), support::ruleset("au-nz"), support::ruleset("ca")}) {
-        const std::string text = limits(rules);
-        CHECK(has(text, "2 h to 4 h"));
-        CHECK(has(text, "over 4 h | Throw it away."));
+        const std::string text = text_of(rules, "reading");
+        CHECK(has(text, "up to 2 h | 2 h to 4 h | over 4 h"));
+        CHECK(has(text, "fire, next meal | fire, now | throw it away"));
     }
-    const std::string uk = limits(support::ruleset("uk"));
-    CHECK(has(uk, "once, under 2 h"));
-    CHECK(has(uk, "again, or 2 h and more | Throw it away."));
+    const std::string uk = text_of(support::ruleset("uk"), "reading");
+    CHECK(has(uk, "once, under 2 h | again, or 2 h and more"));
+    CHECK(has(uk, "throw it away"));
     CHECK_FALSE(has(uk, "to 4 h"));
-    CHECK(has(limits(support::ruleset("us")), "Minced, rolled, stuffed, tenderised"));
+    CHECK(has(text_of(support::ruleset("us"), "trouble"), "Or rolled, stuffed, tenderised"));
     // As readings of a thermometer that may be 1 K off: 54.4, 57.2 and 60 C.
-    CHECK(has(limits(support::ruleset("us")), "red meat 56 °C, fish 59 °C, poultry 61 °C"));
+    CHECK(has(text_of(support::ruleset("us"), "trouble"), "Red meat 56 °C, fish 59 °C, poultry 61 °C"));
+}
+
+TEST_CASE("a bath so cold that germs are sooner than the clock has its own row, with its time rounded down") {
+    const auto frame = frame_of(wish());
+    const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST", {"reading"});
+    const auto scales = all_of<card::Thermometer>(deck.cards.front());
+    REQUIRE(scales.size() == 2);
+    const auto& rows = scales.back().sections.front().rows;
+    const auto& cold = frame->plan().cold_baths;
+    REQUIRE_FALSE(cold.empty());
+    REQUIRE(rows.size() == cold.size() + 1);
+    for (std::size_t i = 0; i < cold.size(); ++i) {
+        const card::Thermometer::Row& row = rows[i + 1];
+        REQUIRE(row.cells.size() == 1);
+        const std::string text = as_read(row.cells.front());
+        CAPTURE(text);
+        std::smatch parts;
+        REQUIRE(std::regex_match(text, parts, std::regex(R"((.*): fire, next meal; over: throw it away)")));
+        CHECK(minutes_of(parts[1]) <= units::in_minutes(cold[i].longest) + 1e-9);
+        CHECK(minutes_of(parts[1]) > units::in_minutes(cold[i].longest) - 5.0);
+        const double below = std::stod(as_read(row.reading).substr(std::string("below ").size()));
+        CHECK(below >= cold[i].lowest.celsius() + 1.0 - 1e-9);  // read 1 K too high
+        CHECK(row.at <= rows[i].at + 1e-9);
+    }
 }

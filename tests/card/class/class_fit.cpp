@@ -3,40 +3,97 @@
 #include "card/class/class_deck.hpp"
 #include "card/class/class_frames.hpp"
 #include "card/class/class_sheets.hpp"
+#include "card/word_count.hpp"
 #include "card/texts.hpp"
+#include "support/faces.hpp"
 #include "support/few_ways.hpp"
 #include "support/finding.hpp"
+#include "support/printed.hpp"
 #include "support/printing.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <initializer_list>
 #include <regex>
-#include <set>
+#include <variant>
+#include <vector>
 
 using namespace holdwater;
 using namespace holdwater::support;
 
-TEST_CASE("no card of a class names a card that it does not have, and each hold card warns") {
+TEST_CASE("a class card names others by number and name, warns once at the act, and has one name for one thing") {
     const facts::FactsInForce few_ways(facts_of_few_ways());
     for (const facts::Ruleset rules : rulesets()) {
         const auto frame = frame_of(wish(rules));
         const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
         CHECK(deck.footer == english().text("deck.footer"));
-        std::set<std::string> names;
+        int references = 0;
         for (const card::Card& card : deck.cards) {
-            names.insert(card.name);
-            CHECK_FALSE(card.cautions.empty());
+            CAPTURE(card.key);
+            CHECK(card.cautions.empty());  // those stand on every face
+            int warnings = 0;
+            for (const card::Block& block : card.blocks) {
+                warnings += int{std::holds_alternative<card::Caution>(block)};
+            }
+            CHECK(warnings == 1);
+            for (const std::string& raw : texts_of(card)) {
+                const std::string text = as_read(raw);
+                CAPTURE(text);
+                static const std::regex named(R"(\bcard (\d+), ([A-Z][a-z]+))");
+                for (std::sregex_iterator it(text.begin(), text.end(), named); it != std::sregex_iterator{}; ++it) {
+                    const auto number = static_cast<std::size_t>(std::stoi((*it)[1]));
+                    REQUIRE(number <= deck.cards.size());
+                    CHECK(deck.cards[number - 1].name.starts_with((*it)[2].str()));
+                    ++references;
+                }
+                CHECK_FALSE(std::regex_search(text, std::regex(R"(\b[Cc]ard [A-Z])")));
+                CHECK_FALSE(std::regex_search(text, other_names()));
+            }
         }
-        const std::string all = joined(texts_of(deck));
-        static const std::regex named(R"(\b[Cc]ard ([A-Z][a-z-]+))");
-        for (std::sregex_iterator it(all.begin(), all.end(), named); it != std::sregex_iterator{}; ++it) {
-            CAPTURE(it->str());
-            CHECK(names.contains((*it)[1]));
+        CHECK(references >= 3);
+        for (std::size_t f = 0; f < frame->plan().foods.size(); ++f) {
+            const std::string text = joined(texts_of(deck.cards[f]));
+            CHECK(has(text, "Never minced, rolled, stuffed or tenderised."));
+            CHECK(has(text, "under 5, 65 or over, pregnant, weak immune system"));
         }
-        for (std::size_t b = 0; b < 3; ++b) {
-            const std::string text = joined(texts_of(deck.cards[b]));
-            CHECK(has(text, "Never minced, rolled, stuffed, tenderised."));
-            CHECK(has(text, "under 5, 65 or over, pregnant, ill"));
+    }
+}
+
+TEST_CASE(
+    "a class deck has fourteen hand faces at most, none over 80 words and numbers, sentences of ten words at most") {
+    const facts::FactsInForce few_ways(facts_of_few_ways());
+    for (const facts::Ruleset rules : rulesets()) {
+        const auto frame = frame_of(wish(rules));
+        const card::Deck deck = card::class_deck(*frame, english(), "TEST-TEST");
+        const auto cards = layout::lay_out(deck, format("hand"), real_measure());
+        REQUIRE(cards.ok());
+        CAPTURE(facts::to_name(rules));
+        std::size_t faces = 0;
+        for (const layout::CardFaces& card : *cards) {
+            CAPTURE(card.key);
+            CHECK(card.faces.size() <= 2);
+            for (const layout::Page& face : card.faces) {
+                ++faces;
+                CAPTURE(face.name);
+                CHECK(words_on(face) <= 80);
+            }
+        }
+        CHECK(faces <= 14);
+        for (card::Card card : deck.cards) {
+            std::vector<card::Block> said(card.blocks.begin(), card.blocks.end());
+            // What a drawing shows is for those who hear the page.
+            std::erase_if(said, [](const card::Block& one) { return std::holds_alternative<card::Drawings>(one); });
+            card.blocks = card::Blocks(said);
+            for (const std::string& raw : texts_of(card)) {
+                static const std::regex ends(R"([.?!;:]+(\s+|$))");
+                const std::string text = as_read(raw);
+                std::sregex_token_iterator sentence(text.begin(), text.end(), ends, -1);
+                for (; sentence != std::sregex_token_iterator{}; ++sentence) {
+                    CAPTURE(sentence->str());
+                    CHECK(words_in(*sentence) <= 11);  // "under 5, 65 or over, pregnant, weak immune system" is a list
+                }
+            }
         }
     }
 }
@@ -89,6 +146,28 @@ TEST_CASE("what the bath alone does not make safe gets no class rulers") {
     CHECK(has_code(card::ClassFrame::made(summit, "Class deck").problems(), "class-altitude"));
 }
 
+namespace {
+
+/// The scales of the loss finder stand on the page of its table.
+void check_one_page_finder(const std::vector<layout::Page>& pages) {
+    int found = 0;
+    for (const layout::Page& page : pages) {
+        const auto all = texts(page);
+        const auto stands = [&](std::initializer_list<const char*> figures) {
+            return std::any_of(all.begin(), all.end(), [&](const layout::PlacedText& text) {
+                return std::find(figures.begin(), figures.end(), text.text) != figures.end();
+            });
+        };
+        const bool scales = stands({"0.05", "0,05"});  // the foot of the losses
+        const bool table = stands({"560"});            // the largest fall
+        CHECK(scales == table);
+        found += int{scales};
+    }
+    CHECK(found == 1);
+}
+
+}  // namespace
+
 TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in every system of units and every language") {
     const facts::FactsInForce few_ways(facts_of_few_ways());
     using units::System;
@@ -110,6 +189,13 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
                     CAPTURE(name);
                     const auto faces = layout::lay_out(deck, format(name), real_measure());
                     REQUIRE(faces.ok());
+                    if (std::string(name) == "hand") {
+                        std::size_t count = 0;
+                        for (const layout::CardFaces& card : *faces) {
+                            count += card.faces.size();
+                        }
+                        CHECK(count <= 14);
+                    }
                     for (const char* paper : {"a4", "letter"}) {
                         CHECK(layout::impose(*faces, format(name), sheet(paper), layout::Sides::duplex, 1, "Class deck",
                                              real_measure())
@@ -118,7 +204,10 @@ TEST_CASE("the class deck fits hand, pocket and large, on A4 and Letter, in ever
                 }
                 const card::Sheets sheets = card::class_sheets(*frame, words, "TEST-TEST");
                 for (const char* paper : {"a4", "letter"}) {
-                    CHECK(layout::lay_out_sheets(sheets, format("plain"), sheet(paper), real_measure()).ok());
+                    const auto laid = layout::lay_out_sheets(sheets, format("plain"), sheet(paper), real_measure());
+                    CAPTURE(paper);
+                    REQUIRE_MESSAGE(laid.ok(), (laid.ok() ? "" : laid.problems().front().message));
+                    check_one_page_finder(*laid);
                 }
             }
         }
