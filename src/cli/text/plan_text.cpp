@@ -79,9 +79,11 @@ std::string what(const Told& told, const Event& event) {
     switch (event.kind) {
         case Event::Kind::light_fire:
             return fmt::format(
-                "light the fire (later, up to {}: all times move with it, more ice; past that a new plan); "
-                "{}boil {}",
-                told.when("plan", "latest-fire"),
+                "light the fire ({}); {}boil {}",
+                plan.fill.latest_fire > plan.fill.light_fire
+                    ? fmt::format("later, up to {}: all times move with it, more ice; past that a new plan",
+                                  told.when("plan", "latest-fire"))
+                    : "no later: past that a new plan",
                 plan.fill.warming.si() > 0.0 ? ""
                                              : fmt::format("{} of cold water into the box; ", told("plan", "cold")),
                 told("plan", "boil"));

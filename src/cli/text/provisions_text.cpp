@@ -74,8 +74,8 @@ class ProvisionsText {
         head("Food for {}{}{}: {}", trip_.people, trip_.elsewhere.empty() ? "" : " from all boxes", meal, verdict);
         line("{} raw; cooked about {} each, at least {}", beside("raw", nth), beside("portion-likely", nth),
              beside("portion", nth));
-        line("serves {} at {}, or {} hungry people at {}", p.serves_ordinary, beside("portion-ordinary"),
-             p.serves_hearty, beside("portion-hearty"));
+        line("serves {} at {}, or {} who {} hungry at {}", p.serves_ordinary, beside("portion-ordinary"),
+             p.serves_hearty, p.serves_hearty == 1 ? "is" : "are", beside("portion-hearty"));
         if (p.verdict == Verdict::scarce || p.verdict == Verdict::too_little) {
             line("to be sure take {} more, raw and without bone", beside("missing", nth));
         }

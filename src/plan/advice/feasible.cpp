@@ -9,7 +9,7 @@
 #include "units/print.hpp"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 #include <memory>
 #include <utility>
 #include <vector>
@@ -57,19 +57,22 @@ problem::Problems faults_at(const Trip& trip, LocalTime start, const Effort& eff
     return {};
 }
 
+bool has(const problem::Problems& faults, problem::Code code) {
+    return std::any_of(faults.begin(), faults.end(), [code](const problem::Problem& one) { return one.code == code; });
+}
+
 /// When the fire may be lit, the latest first: a bath that need not be held for so long is the sooner held.
 std::vector<LocalTime> few_starts_of(const Trip& trip) {
-    constexpr std::array shares{0.4, 0.65};  // of all the time that there is
-    constexpr Duration enough = units::hours(6);
-    constexpr double quarter = 900.0;
-    const Duration whole = trip.serve.since(trip.from);
+    constexpr double most = 6.0;  // besides the first moment
+    constexpr double half_hour = 1800.0;
     std::vector<LocalTime> starts;
-    if (may_be_lit_later(trip) && whole >= enough) {
-        for (const double share : shares) {
-            const LocalTime later =
-                trip.serve.after(-Duration{units::round_to(whole.si() * share, quarter, units::Toward::nearest)});
-            if (!is_asleep(trip, later)) {
-                starts.push_back(later);
+    if (may_be_lit_later(trip)) {
+        const double whole = std::max(0.0, last_start(trip).since(trip.from).si());
+        const double step = std::max(half_hour, units::round_to(whole / most, half_hour / 2.0, units::Toward::up));
+        for (double later = step; later < whole; later += step) {
+            const LocalTime start = trip.from.after(Duration{later});
+            if (!is_asleep(trip, start)) {
+                starts.insert(starts.begin(), start);
             }
         }
     }
@@ -105,31 +108,45 @@ bool Feasible::is_allowed(const Trip& trip) {
     return std::all_of(parts.begin(), parts.end(), [](const Trip& part) { return set_up(part).ok(); });
 }
 
-Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<std::size_t>& guess) const {
+Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& guess) const {
     if (!is_allowed(trip)) {
         return {Against::input, trip.from};
     }
     const Effort effort = only_whether(search_, promise_);
     const std::vector<LocalTime> starts = few_starts_of(trip);
-    std::vector<std::optional<Against>> known(starts.size());
-    std::size_t at = std::min(guess.value_or(0), starts.size() - 1);
+    // Halved: food that is late asks for an earlier fire, a bath that does not hold so long for a later one.
+    const auto last = static_cast<double>(starts.size() - 1);
+    std::size_t first = 0;
+    std::size_t end = starts.size();
+    auto at = static_cast<std::size_t>(std::lround(guess.value_or(0.5) * last));
+    Quick quick;
+    bool late = false;
+    bool unheld = false;
     for (;;) {
-        known[at] = heaviest(faults_at(trip, starts[at], effort));
-        // Food that is late asks for an earlier fire, a bath that does not hold so long for a later one.
-        const bool earlier = known[at] == Against::late && at + 1 < starts.size() && !known[at + 1];
-        const bool later = known[at] == Against::bath && at > 0 && !known[at - 1];
-        if (!earlier && !later) {
+        const problem::Problems faults = faults_at(trip, starts[at], effort);
+        quick = {heaviest(faults), starts[at]};
+        late = late || quick.against == Against::late;
+        if (quick.against == Against::late) {
+            first = at + 1;
+        } else if (quick.against == Against::bath && !has(faults, "fill-impossible")) {
+            unheld = true;
+            end = at;
+        } else {
             break;
         }
-        at += earlier ? 1 : -1;
+        if (first >= end) {
+            quick.against = late && unheld ? Against::torn : quick.against;
+            break;
+        }
+        at = first + (end - first) / 2;
     }
-    guess = guess.value_or(at);
-    return {*known[at], starts[at]};
+    guess = guess.value_or(last > 0.0 ? static_cast<double>(at) / last : 0.5);
+    return quick;
 }
 
 Against Feasible::against(const Trip& trip) {
     const std::string text = trip::canonical(trip);
-    std::optional<std::size_t> guess;
+    std::optional<double> guess;
     {
         const std::scoped_lock lock(mutex_);
         if (const auto known = quick_.find(text); known != quick_.end()) {

@@ -18,6 +18,7 @@ enum class Against {
     bath,   // it cannot be held, or not be filled
     slow,   // food warms too slowly
     late,   // food is not ready for the meal
+    torn,   // late with the fire lit late, and not held for so long with it lit early
 };
 
 /// The heaviest of what stands against a trip: what no other time or place mends comes first.
@@ -43,14 +44,15 @@ class Feasible {
         Against against = Against::nothing;
         units::LocalTime start;
     };
-    /// `guess`: which of the starts is tried first; if none, it is set to where this trip came to.
-    Quick try_quickly(const trip::Trip& trip, std::optional<std::size_t>& guess) const;
+    /// `guess`: which of the starts is tried first, from 0, the latest, to 1, the first moment; if none, it is set to
+    /// where this trip came to.
+    Quick try_quickly(const trip::Trip& trip, std::optional<double>& guess) const;
 
     Draw search_{32, 1};
     Draw promise_{128, 1};
     std::mutex mutex_;                    // of the two below
     std::map<std::string, Quick> quick_;  // by the trip's own text
-    std::optional<std::size_t> guess_;    // of the first trip, so that it hangs on no order of threads
+    std::optional<double> guess_;         // of the first trip, so that it hangs on no order of threads
     std::map<std::string, bool> full_;
 };
 

@@ -116,12 +116,30 @@ std::string when_ready(const FoodPlan& food) {
                        day_time(food.due));
 }
 
+/// In time only on the condition of readings that the likely bath comes under: a cook who reads what is to be expected
+/// would have to wait longer than the plan says.
+bool rests_on_luck(const FoodPlan& food) {
+    return food.ready_if > food.coolest.likely;
+}
+
+Problem only_by_luck(const FoodPlan& food, const trip::Trip& trip) {
+    return at(
+        food.food->out ? food.food->out_place : trip.serve_place,
+        problem::error("not-ready-in-time",
+                       fmt::format("{}: surely ready by {} only if the bath never reads under {}, and it is to be "
+                                   "expected to read {}",
+                                   food.food->name, day_time(food.leaves()),
+                                   units::print(food.ready_if, System::both, {1, Toward::up}),
+                                   units::print(food.coolest.likely, System::both, {1, Toward::down})),
+                       "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath"));
+}
+
 std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
     const auto in_time = [&food](const std::optional<units::LocalTime>& when) {
         return when && *when <= food.leaves();
     };
     if (in_time(food.ready_late)) {
-        return std::nullopt;
+        return rests_on_luck(food) ? std::optional(only_by_luck(food, trip)) : std::nullopt;
     }
     if (food.finished_for_growth || (!food.standard.finish && in_time(food.done_late))) {
         return at(food.food->place,
@@ -236,8 +254,8 @@ Problems limits_broken(const Ensemble& ensemble, const Schedule& schedule, const
     for (const ScenarioResult& one : results) {
         excess.push_back(one.excess);
     }
-    const bool too_hot = quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9);
-    const bool falls = !schedule.boils_in_time || 1.0 - plan.promise.share > allowed_failures() + 1e-9;
+    const bool too_hot = quantile_high(excess, 1.0 - ensemble.allowed()) > units::kelvins(1e-9);
+    const bool falls = !schedule.boils_in_time || 1.0 - plan.promise.share > ensemble.allowed() + 1e-9;
     if (too_hot || falls) {
         // What else is wrong may come of it, so it is told first.
         broken.insert(broken.begin(), bath_refusal(setup, too_hot, diagnose));

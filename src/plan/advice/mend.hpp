@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace holdwater::plan {
@@ -52,12 +53,14 @@ class Solver {
     bool quickly(const Steps& steps) { return against(steps) == Against::nothing; }
     bool fully(const Steps& steps) { return feasible_->fully(changed_by(steps)); }
     bool is_allowed(const Steps& steps) const { return Feasible::is_allowed(changed_by(steps)); }
+    Steps with_trifles(Steps steps) const;
     Steps none() const { return Steps(levers_.size(), 0); }
     std::vector<int> places_of(std::size_t lever) const;
     std::vector<Steps> next_to(const Steps& steps, Against against) const;
     std::vector<Steps> allowed_ways() const;
     std::optional<Steps> with_one_more(const Steps& base, double than);
     int affordable(std::size_t lever, double left) const;
+    std::vector<std::pair<std::size_t, std::size_t>> mates(const Steps& base);
     std::optional<Steps> with_two_more(const Steps& base, double than);
     std::optional<Steps> few_of(const Steps& all);
     void reduce(Steps& steps);

@@ -14,9 +14,8 @@ using trip::Trip;
 using Kind = Lever::Kind;
 
 // How long is looked, in trips that are tried: no figures of any science.
-constexpr std::size_t pairs_tried = 10;
-constexpr std::size_t at_once = 4;
-constexpr double small = 30.0;  // min at the fire: what asks for less is not worth a further search
+constexpr double small = 30.0;   // min at the fire: what asks for less is not worth a further search
+constexpr double trifle = 15.0;  // min at the fire: what asks for no more is tried together with anything else
 
 std::size_t count_of(const Steps& steps) {
     return static_cast<std::size_t>(std::count_if(steps.begin(), steps.end(), [](int step) { return step > 0; }));
@@ -96,8 +95,8 @@ std::optional<Steps> Solver::with_one_more(const Steps& base, double than) {
         return levers_[a.lever].cost(1) < levers_[b.lever].cost(1);
     });
     std::optional<Steps> best;
-    for (std::size_t from = 0; from < tries.size(); from += at_once) {
-        const std::size_t count = std::min(at_once, tries.size() - from);
+    for (std::size_t from = 0; from < tries.size(); from += tries_at_once) {
+        const std::size_t count = std::min(tries_at_once, tries.size() - from);
         std::vector<Steps> tried(count, base);
         std::vector<char> hold(count, 0);
         for_each_index(
@@ -134,59 +133,6 @@ int Solver::affordable(std::size_t lever, double left) const {
     return step;
 }
 
-/// Two small changes may ask for less than a single large one: nothing where none do.
-std::optional<Steps> Solver::with_two_more(const Steps& base, double than) {
-    struct Pair {
-        std::size_t a = 0;
-        std::size_t b = 0;
-        double least = 0.0;
-    };
-    const Against first = against(base);
-    const double own = cost(base);
-    // What stands against it once a lever is pulled must be what the other helps with.
-    std::vector<Against> then(levers_.size());
-    for (std::size_t i = 0; i < levers_.size(); ++i) {
-        Steps steps = base;
-        steps[i] = levers_[i].steps;
-        then[i] = base[i] == 0 && helps(levers_[i].kind, first) ? against(steps) : first;
-    }
-    std::vector<Pair> pairs;
-    for (std::size_t a = 0; a < levers_.size(); ++a) {
-        for (std::size_t b = a + 1; b < levers_.size(); ++b) {
-            const bool use = helps(levers_[a].kind, then[b]) && helps(levers_[b].kind, then[a]);
-            if (base[a] == 0 && base[b] == 0 && use) {
-                pairs.push_back({a, b, own + levers_[a].cost(1) + levers_[b].cost(1)});
-            }
-        }
-    }
-    std::erase_if(pairs, [than](const Pair& pair) { return pair.least >= than; });
-    std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& x, const Pair& y) { return x.least < y.least; });
-    pairs.resize(std::min(pairs.size(), pairs_tried));
-    std::vector<Steps> tried(pairs.size(), base);
-    std::vector<char> hold(pairs.size(), 0);
-    for_each_index(
-        pairs.size(),
-        [&](std::size_t k) {
-            const Pair& pair = pairs[k];
-            tried[k][pair.a] = std::max(1, affordable(pair.a, than - own - levers_[pair.b].cost(1)));
-            tried[k][pair.b] = std::max(1, affordable(pair.b, than - own - levers_[pair.a].cost(1)));
-            hold[k] = quickly(tried[k]) ? 1 : 0;
-        },
-        1);
-    std::optional<Steps> best;
-    for (std::size_t k = 0; k < pairs.size(); ++k) {
-        if (hold[k] == 0 || pairs[k].least >= than) {
-            continue;
-        }
-        reduce(tried[k]);
-        if (cost(tried[k]) < than) {
-            than = cost(tried[k]);
-            best = tried[k];
-        }
-    }
-    return best;
-}
-
 /// Of many changes that are enough together, a set of which none can be left out: the dear ones go first. Another, in
 /// which the small ones go first, may be of fewer.
 std::optional<Steps> Solver::few_of(const Steps& all) {
@@ -211,8 +157,25 @@ std::optional<Steps> Solver::few_of(const Steps& all) {
     return best;
 }
 
+/// The same with every trifle done that there is: pieces kept apart, a box warmed first. What of it is not needed is
+/// left out in the end.
+Steps Solver::with_trifles(Steps steps) const {
+    for (std::size_t i = 0; i < levers_.size(); ++i) {
+        const bool is_trifle = levers_[i].rises && levers_[i].steps == 1 && levers_[i].cost(1) <= trifle;
+        if (is_trifle && levers_[i].kind != Kind::left_out && levers_[i].kind != Kind::dropped) {
+            steps[i] = 1;
+        }
+    }
+    return steps;
+}
+
 std::optional<Steps> Solver::found() {
-    const std::vector<Steps> bases = allowed_ways();
+    std::vector<Steps> bases = allowed_ways();
+    for (std::size_t i = 0, own = bases.size(); i < own; ++i) {
+        if (Steps more = with_trifles(bases[i]); more != bases[i] && is_allowed(more)) {
+            bases.push_back(std::move(more));
+        }
+    }
     std::optional<Steps> best;
     double least = std::numeric_limits<double>::infinity();
     const auto take = [&](std::optional<Steps> way) {
@@ -232,7 +195,8 @@ std::optional<Steps> Solver::found() {
         }
     }
     for (const Steps& base : bases) {
-        if (cost(base) + small < least) {
+        // Of a base and the same with its trifles, the one that has more chance.
+        if (cost(base) + small < least && (with_trifles(base) == base || !is_allowed(with_trifles(base)))) {
             take(with_two_more(base, least));
         }
     }

@@ -4,9 +4,12 @@
 
 #include "plan/advice/mend.hpp"
 
+#include <cstddef>
 #include <functional>
 
 namespace holdwater::plan {
+
+constexpr std::size_t tries_at_once = 4;  // side by side, before what was found bounds the next
 
 /// Whether a change can do anything about what stands against a trip.
 bool helps(Lever::Kind kind, Against against);

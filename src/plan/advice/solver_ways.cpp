@@ -21,8 +21,9 @@ bool helps(Kind kind, Against against) {
     switch (against) {
         case Against::nothing:
             return false;
-        case Against::input:
-            return true;  // tried without any scenario
+        case Against::input:  // tried without any scenario
+        case Against::torn:
+            return true;
         case Against::bath:
             return kind != Kind::later && kind != Kind::earlier && kind != Kind::split && kind != Kind::free;
         case Against::slow:

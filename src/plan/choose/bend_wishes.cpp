@@ -40,6 +40,37 @@ std::optional<Mend> least_bent(const Trip& trip, Feasible& feasible) {
     return bent_by(trip, both, feasible);
 }
 
+/// What was settled is the least with the fire lit as it was tried; with the one that the plan chooses less may do.
+trip::Trip least_with_choice(const Trip& trip, const Mend& mend, Feasible& feasible, const Effort& effort) {
+    Effort whether = effort;
+    whether.schedule_only = true;
+    whether.diagnose = whether.ways = whether.advise = false;
+    const Solver solver(trip, mend.levers, feasible);
+    Steps steps = mend.steps;
+    for (std::size_t lever = 0; lever < steps.size(); ++lever) {
+        while (steps[lever] > 0) {
+            Steps less = steps;
+            --less[lever];
+            if (!make_plan(solver.changed_by(less), whether)) {
+                break;
+            }
+            steps = std::move(less);
+        }
+    }
+    // Steps are whole kelvins; half of one may be enough.
+    trip::Trip least = solver.changed_by(steps);
+    trip::Trip half = least;
+    bool narrower = false;
+    for (std::size_t i = 0; i < half.foods.size(); ++i) {
+        const auto tolerance = half.foods[i].tolerance - units::kelvins(0.5);
+        if (half.foods.size() == trip.foods.size() && tolerance > trip.foods[i].tolerance) {
+            half.foods[i].tolerance = tolerance;
+            narrower = true;
+        }
+    }
+    return narrower && make_plan(half, whether) ? half : least;
+}
+
 /// "63 to 66 °C".
 std::string range(units::Temperature target, units::TemperatureDifference within) {
     return fmt::format("{} to {}", units::number(target.celsius(), 0),
@@ -61,7 +92,7 @@ std::optional<Plan> plan_of_bent_wishes(const Trip& trip, const problem::Problem
     }
     Effort once = effort;
     once.advise = false;
-    auto plan = make_plan(mend->changed, once);
+    auto plan = make_plan(least_with_choice(trip, *mend, feasible, once), once);
     if (!plan) {
         return std::nullopt;
     }

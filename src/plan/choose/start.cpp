@@ -98,8 +98,8 @@ Duration soonest_done(const trip::Food& food, Duration within) {
     return core.first_at_or_above(food.target - facts.difference("done.below-target")).value_or(within);
 }
 
-/// The last moment at which a fire can be of any use: one round of pots is poured, and the food is in for as long as
-/// it must be, before the first that goes in or comes out by the clock.
+}  // namespace
+
 LocalTime last_start(const Trip& trip) {
     const facts::Facts& facts = facts::facts();
     const Duration round = trip.fire.boils_in + facts.duration("pour.handling");
@@ -112,6 +112,8 @@ LocalTime last_start(const Trip& trip) {
     }
     return last;
 }
+
+namespace {
 
 /// Starts by the clock, the latest first, and the first moment.
 std::vector<LocalTime> starts_of(const Trip& trip) {

@@ -20,6 +20,10 @@ struct Choice {
 /// The trip with its fire lit then, at or after its first moment.
 trip::Trip lit_at(const trip::Trip& trip, units::LocalTime at);
 
+/// The last moment at which a fire can be of any use: one round of pots is poured, and the food is in for as long as it
+/// must be, before the first that goes in or comes out by the clock. May lie before the trip's first moment.
+units::LocalTime last_start(const trip::Trip& trip);
+
 /// What is asked of a way besides that it holds.
 struct Asked {
     bool unwoken = false;                                        // nobody gets up in the sleep window

@@ -51,7 +51,7 @@ struct Provisions {
     std::vector<Meal> earlier;  // in time order
     Leftovers leftovers;
     /// Warnings that go with a good plan: hot-water-clash, side-clash, too-many-sides, side-before-fire, sear-too-long,
-    /// sear-before-ready, sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small, held-long.
+    /// sear-no-place, ice-does-not-fit. Notes: sear-before-ready, portions-scarce, portions-too-small, held-long.
     problem::Problems notes;
 };
 

@@ -64,15 +64,22 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
         full.place = trip.fire_place;
         sear.notes.push_back(std::move(full));
     }
+}
+
+/// Nothing leaves the bath before it is surely ready, though the last of it then comes after the first plates.
+void wait_until_ready(Sear& sear, const Plan& plan) {
+    const units::LocalTime wished = sear.take_out;
     for (const FoodPlan& food : plan.foods) {
-        if (trip::eaten(*food.food, trip) == sear.serve && is_seared(food) && food.ready() > sear.take_out &&
-            food.ready() <= sear.serve) {
-            sear.notes.push_back(
-                problem::warning("sear-before-ready",
-                                 fmt::format("{} is surely ready only at {}, and would come out for the sear at {}",
-                                             food.food->name, food.ready().clock_24(), sear.take_out.clock_24()),
-                                 "leave it in until then: sear less, or eat that much later"));
+        const bool at_this_meal = trip::eaten(*food.food, *plan.trip) == sear.serve && food.ready() <= sear.serve;
+        if (!at_this_meal || !is_seared(food) || food.ready() <= wished) {
+            continue;
         }
+        sear.take_out = std::max(sear.take_out, food.ready());
+        sear.notes.push_back(problem::note(
+            "sear-before-ready", fmt::format("{} is surely ready only at {}: the sear begins then, and the last of it "
+                                             "is on the plates at {} instead of {}",
+                                             food.food->name, food.ready().clock_24(),
+                                             food.ready().after(sear.takes).clock_24(), sear.serve.clock_24())));
     }
 }
 
@@ -130,6 +137,7 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
         queue(sear, pans);
     }
     sear.take_out = serve.after(-sear.takes);
+    wait_until_ready(sear, plan);
     if (!sear.foods.empty()) {
         add_notes(sear, plan, sides);
     }

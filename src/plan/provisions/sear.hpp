@@ -35,7 +35,7 @@ struct Sear {
     /// When the first piece of this box comes out: after what another box puts into the pans before it.
     units::LocalTime own_out() const;
     bool in_time = true;      // nothing waits longer out of the bath than facts sear.longest-out
-    problem::Problems notes;  // warnings: sear-too-long, sear-before-ready, sear-no-place
+    problem::Problems notes;  // warnings: sear-too-long, sear-no-place; note: sear-before-ready
 };
 
 /// What is eaten at `serve`, in one pan, or in as many as keep the waiting short, at most one on each place of the fire

@@ -118,8 +118,8 @@ struct FoodPlan {
     /// 95 of 100 scenarios are ready by then; so are 95 of 100 ways of a bath that never read less than ready_if and
     /// never more, by the Hold table's own engine.
     std::optional<units::LocalTime> ready_late;
-    units::Temperature ready_if;  // that holds while no reading since food in was under this
-    units::Temperature coolest;   // which no reading is under in 95 of 100 scenarios
+    units::Temperature ready_if;           // that holds while no reading since food in was under this
+    Interval<units::Temperature> coolest;  // reading until it is ready, or eaten
     /// The same, of a good plan: all its food is ready in time.
     units::LocalTime ready() const { return ready_late.value(); }
     /// How long a good plan holds it after that, until the last of it is eaten; nothing for what goes over the fire.

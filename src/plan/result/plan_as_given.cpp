@@ -35,12 +35,44 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effo
     return tried ? std::optional(without_empty_acts(ensemble, *std::move(tried))) : std::nullopt;
 }
 
-/// Held, but not ready in time: a hotter bath may be sooner.
-bool is_late(const Attempt& made) {
-    return !made.broken.empty() && std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
+/// What became of a try, the best first.
+enum class Outcome {
+    good,
+    unsure,  // ready in time only if the bath reads more than it does in 95 of 100 scenarios
+    late,    // held, but not ready in time: a hotter bath may be sooner
+    broken,
+};
+
+Outcome outcome_of(const Attempt& made) {
+    if (made.broken.empty()) {
+        const bool sure = std::all_of(made.plan.foods.begin(), made.plan.foods.end(),
+                                      [](const FoodPlan& food) { return food.ready_if <= food.coolest.low; });
+        return sure ? Outcome::good : Outcome::unsure;
+    }
+    const bool late = std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
         return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
     });
+    return late ? Outcome::late : Outcome::broken;
 }
+
+/// Keeps the first of the better ones.
+class BestOf {
+  public:
+    explicit BestOf(Attempt first) : outcome_(outcome_of(first)), best_(std::move(first)) {}
+
+    void take(std::optional<Attempt> other) {
+        if (other && outcome_of(*other) < outcome_) {
+            outcome_ = outcome_of(*other);
+            best_ = *std::move(other);
+        }
+    }
+    Outcome outcome() const { return outcome_; }
+    Attempt attempt() && { return std::move(best_); }
+
+  private:
+    Outcome outcome_;
+    Attempt best_;
+};
 
 /// Looks for the schedule of the least burden whose food is ready in time.
 class Trying {
@@ -52,19 +84,24 @@ class Trying {
     /// enough is looked for: of its top-ups, or of one that follows the fill as soon as the pots boil.
     std::optional<Attempt> best() const {
         auto first = with(std::nullopt);
-        if (!first || !is_late(*first)) {
+        if (!first || !asks_for_hotter(outcome_of(*first))) {
             return first;
         }
+        BestOf best(*std::move(first));
         const double coolest = ensemble_->setup().levels.action_line.celsius();
-        auto hottest_fill = with(coolest);
-        if (!hottest_fill || !is_late(*hottest_fill)) {
-            return hottest_fill && hottest_fill->broken.empty() ? std::move(hottest_fill) : std::move(first);
+        const auto hottest_fill = with(coolest);
+        best.take(hottest_fill);
+        if (!hottest_fill || !asks_for_hotter(outcome_of(*hottest_fill))) {
+            return std::move(best).attempt();
         }
-        const bool soon = hottest_fill->tried.schedule.top_ups.empty();
-        const double cool = soon ? coolest : hottest_fill->plan.levels.mark.celsius();
         const double hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading).celsius();
-        auto ready = lowest_good(cool, hot, soon);
-        return ready ? std::move(ready) : std::move(first);
+        if (!hottest_fill->tried.schedule.top_ups.empty()) {
+            best.take(lowest_good(hottest_fill->plan.levels.mark.celsius(), hot, false));
+        }
+        if (asks_for_hotter(best.outcome())) {
+            best.take(lowest_good(coolest, hot, true));
+        }
+        return std::move(best).attempt();
     }
 
   private:
@@ -74,24 +111,36 @@ class Trying {
         auto tried = search_and_try(*ensemble_, *effort_, wanted);
         return tried ? std::optional(judged(*ensemble_, trip_, *std::move(tried))) : std::nullopt;
     }
-    /// The lowest mark between two with which all is well. The hottest that holds at all is ready the soonest: where
-    /// even that is late, none.
+    static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
+
+    /// The lowest mark between two with which all is well; else the hottest with which food is in time at all. The
+    /// hottest that holds is mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep
+    /// the bath the warmer: a few are tried.
     std::optional<Attempt> lowest_good(double cool, double hot, bool soon) const {
+        constexpr int most_late = 3;
         std::optional<Attempt> ready;
-        for (; hot > cool && !ready; hot -= 1.0) {
+        int late = 0;
+        for (; hot > cool && late < most_late; hot -= 1.0) {
             auto hotter = with(hot, soon);
-            if (hotter && is_late(*hotter)) {
-                return std::nullopt;
+            if (!hotter) {
+                continue;
             }
-            if (hotter && hotter->broken.empty()) {
+            const Outcome outcome = outcome_of(*hotter);
+            late += asks_for_hotter(outcome) ? 1 : 0;
+            if (outcome == Outcome::good || (outcome == Outcome::unsure && !ready)) {
                 ready = std::move(hotter);
             }
+            if (outcome == Outcome::good) {
+                break;
+            }
         }
-        hot += 1.0;
-        while (ready && hot - cool > 1.0) {
+        if (!ready || outcome_of(*ready) != Outcome::good) {
+            return ready;
+        }
+        while (hot - cool > 1.0) {
             const double mark = std::floor((hot + cool) / 2.0);
             auto cooler = with(mark, soon);
-            const bool good = cooler && cooler->broken.empty();
+            const bool good = cooler && outcome_of(*cooler) == Outcome::good;
             (good ? hot : cool) = mark;
             if (good) {
                 ready = std::move(cooler);

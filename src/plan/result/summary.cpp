@@ -73,7 +73,8 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
         plan.ready_late = plan.done_late;
     }
     // Readings under what the plan looks for in 95 of 100 scenarios tell that this is another box or another day.
-    plan.coolest = plan.ready_if = interval(&FoodResult::coolest).low;
+    plan.coolest = interval(&FoodResult::coolest);
+    plan.ready_if = plan.coolest.low;
     plan.core_peak = interval(&FoodResult::peak);
     if (!plan.standard.finish && plan.core_peak.low < food.standard.consumer_core) {
         plan.standard.below_consumer_advice = true;  // it may stay under what it aims at

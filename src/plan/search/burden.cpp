@@ -85,7 +85,7 @@ Burden burden_of(const Plan& plan) {
     for (const FoodPlan& food : plan.foods) {
         const Duration waits = food.leaves().since(food.ready());
         burden.held = std::max(burden.held, waits - slack);
-        burden.unsure += food.ready_if > food.coolest ? 1 : 0;
+        burden.unsure += food.ready_if > food.coolest.low ? 1 : 0;
         if (food.longest_for_texture) {
             burden.past_best =
                 std::max(burden.past_best, food.held().value_or(Duration{0}) - *food.longest_for_texture);

@@ -84,7 +84,7 @@ std::vector<Broken> broken_trips() {
         t.fire.pots = 1;
         t.fire.pot = units::litres(2);
     });
-    add("a box that leaks heat", paddling, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{6.0}; });
+    add("a box that leaks heat", paddling, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{9.0}; });
     add("a narrow tolerance", lesson,
         "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(0.5); });
     add("and over a night", crew, "tolerance = ", [](trip::Trip& t) { t.foods[0].tolerance = units::kelvins(1); });
