@@ -24,7 +24,6 @@ Table class_hold_table(const ClassWriter& writer, const CardFigures& on, const p
     const bool us = writer.writer.us_first();
     const bool both = units::two(writer.writer.system());
     Table table;
-    table.title = w.text("hold.table-title");
     table.column(us ? "in" : "mm", Align::right);
     if (both) {
         table.column(us ? "mm" : "in", Align::right);
@@ -55,27 +54,20 @@ Table class_hold_table(const ClassWriter& writer, const CardFigures& on, const p
     return table;
 }
 
-/// Bars of true length for the coolest of the baths, one each 10 mm: the thin pieces, for which it counts most. They
-/// lie across the card, and the table goes on where they end.
-Staircase class_steps(const ClassWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
-    constexpr double each_mm = 10.0;
-    constexpr double longest_mm = 40.0;
+/// The table, a bar of true length under each of its rows.
+Staircase class_stairs(const ClassWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
     const words::Words& w = writer.words();
-    const plan::HoldRuler& ruler = food.own_hold.ruler;
-    const int first = hold_places(writer.frame.plan(), food).tick;
+    const plan::HoldTable& hold = food.hold;
     Staircase stairs;
-    stairs.title =
-        w.text("class-hold.steps-title", {{"shape", class_shape(writer, food)}, {"bath", on("own-bath", nth)}});
-    for (std::size_t i = 0; i < ruler.ticks.size(); ++i) {
-        const double mm = units::in_millimetres(ruler.ticks[i].thickness);
-        if (std::abs(std::remainder(mm, each_mm)) < 0.5 && mm < longest_mm + 0.5) {
-            const int tick = first + static_cast<int>(i);
-            stairs.steps.push_back({mm, on("step", tick), on("ruler", tick)});
-        }
+    stairs.title = w.text("hold.steps-note") + " " + w.text("class-hold.note");
+    stairs.table = class_hold_table(writer, on, food);
+    stairs.bars.resize(stairs.table.rows.size() - hold.thicknesses.size());  // the second system's baths
+    for (const units::Length thickness : hold.thicknesses) {
+        stairs.bars.push_back(units::in_millimetres(thickness));
     }
-    stairs.title += ". " + w.text("hold.steps-note");
-    const bool more = units::in_millimetres(ruler.ticks.back().thickness) > longest_mm + each_mm - 0.5;
-    stairs.too_thick = w.text(more ? "class-hold.longer" : "hold.too-thick");
+    const int last = hold_places(writer.frame.plan(), food).row + static_cast<int>(hold.thicknesses.size()) - 1;
+    stairs.too_thick = w.text("hold.too-thick");
+    stairs.longer = w.text("hold.longer", {{"last", on(writer.writer.us_first() ? "row-in" : "row", last)}});
     return stairs;
 }
 
@@ -101,10 +93,7 @@ std::vector<Card> class_hold_cards(const ClassWriter& writer) {
         const std::string lies(facts::to_name(food.food->contact));
         card.blocks.add(Heading{w.text("class-hold.heading-" + lies,
                                        {{"food", writer.frame.kind().name}, {"shape", class_shape(writer, food)}})});
-        card.blocks.add(class_hold_table(writer, on, food));
-        card.blocks.add(Note{w.text("class-hold.note")});
-        card.blocks.add(Turn{});
-        card.blocks.add(class_steps(writer, on, food, nth));
+        card.blocks.add(class_stairs(writer, on, food));
         card.warn_here(w.text("class-hold.caution"));
         if (food.standard.below_consumer_advice) {
             card.blocks.add(Note{advice_line(writer.writer, on, food, nth, "class-hold.advice")});
