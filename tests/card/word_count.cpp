@@ -65,11 +65,17 @@ std::size_t words_on(const layout::Page& page) {
     return count;
 }
 
-const std::regex& other_names() {
-    static const std::regex others(
+const std::regex& other_names(const std::string& language) {
+    static const std::regex english(
         R"(\b(swap|fire on|bin it|surely|germ kill|liner|anew|eat next\b|fumes|rows decide|core\b|ladder|split it|ill\b|throw out|throw away the food))",
         std::regex::icase);
-    return others;
+    static const std::regex spanish(
+        R"((\b(a punto|rollo|jaqueca|rodajas|lonchas|todo se corre|girar|gas mortal|seguro a|para el reloj|bota)\b|escalera))",
+        std::regex::icase);
+    static const std::regex french(
+        R"((\b(noyau|poubelle|broil|lunch|vidanger|monter le feu|jeter les aliments|topper|swap)\b|échelle))",
+        std::regex::icase);
+    return language == "es" ? spanish : language == "fr" ? french : english;
 }
 
 }  // namespace holdwater::support

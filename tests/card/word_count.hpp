@@ -17,7 +17,7 @@ std::size_t words_in(std::string text);
 /// What stands on a face, but for its head (number, name) and its foot (trip, stamp, the last word).
 std::size_t words_on(const layout::Page& page);
 
-/// Names that no card has for what is called otherwise everywhere else.
-const std::regex& other_names();
+/// Names that no card in this language (en, es, fr) has for what is called otherwise everywhere else.
+const std::regex& other_names(const std::string& language = "en");
 
 }  // namespace holdwater::support

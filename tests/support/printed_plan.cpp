@@ -278,9 +278,10 @@ class Reader {
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),
                   [](const PrintedRung& a, const PrintedRung& b) { return a.reading > b.reading; });
         each<card::Note>("reading", [&](const card::Note& note) {
-            if (const auto act = by("reading.act", note.text)) {
+            if (const auto act = filled_within("reading.act", note.text)) {
                 plan_.action = celsius_in(act->at("action"));
-            } else if (const auto pots = filled_within("reading.pots", note.text)) {
+            }
+            if (const auto pots = filled_within("reading.pots", note.text)) {
                 plan_.at_once = litres_in(pots->at("litres"));
                 plan_.boils_in = seconds_in(pots->at("minutes"));
             }

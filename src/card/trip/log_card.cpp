@@ -52,6 +52,9 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
             const plan::FoodPlan& food = plan.foods[event.index];
             // A food that still needs the fire is not called ready.
             const auto ready = [&] {
+                if (plan.foods.size() > 1) {
+                    return named("log.ready-short");  // Plan has the condition of each
+                }
                 const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
                 return on("act", nth) + " " + w.text("log.ready", {{"least", least}});
             };

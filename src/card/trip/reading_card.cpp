@@ -21,10 +21,10 @@ Card reading_card(const CardWriter& writer) {
     Card card;
     const double floor = plan.levels.read_floor.celsius();
     card.blocks.add(Thermometer{{good_readings(writer, on)}, floor});
-    card.blocks.add(Note{w.text("reading.act", {{"action", on("action-line-level")}})});
+    card.blocks.add(Note{w.text("reading.act", {{"action", on("action-line-level")}}) + " " +
+                         w.text("reading.pots", {{"minutes", on("round")}, {"litres", on("pots-give")}})});
     card.blocks.add(
         Drawings{{shown_drawing(w, "out-then-in", w.text("reading.line", {{"mark", on("mark")}}))}, reading_drawn_mm});
-    card.blocks.add(Note{w.text("reading.pots", {{"minutes", on("round")}, {"litres", on("pots-give")}})});
     if (plan.mark_out_of_reach) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
     }

@@ -69,6 +69,11 @@ void Stairs::add_heads(Fragment& made, const TableColumns& columns) const {
     if (any) {
         made.height += lines_height(1, style.size_pt) + setting_.scaled(0.7_mm);
     }
+    // Rows without a bar before the first that has one: the baths in the other system.
+    for (std::size_t row = 0; row < block_.bars.size() && block_.bars[row] <= 0.0; ++row) {
+        add_row(made, columns, row);
+        made.height += setting_.scaled(0.6_mm);
+    }
     made.items.emplace_back(line(0.0_mm, made.height, setting_.width, made.height, rule_pt));
     made.height += setting_.scaled(1.2_mm);
 }
@@ -92,7 +97,7 @@ void Stairs::add_row(Fragment& made, const TableColumns& columns, std::size_t ro
 
 /// The trip's own is solid.
 void Stairs::add_bar(Fragment& made, std::size_t row) const {
-    if (block_.bars[row] > 0.0 && drawn(block_.bars[row])) {
+    if (drawn(block_.bars[row])) {
         const Millimetres length{block_.bars[row]};
         const Millimetres high = setting_.between(setting_.scaled(2.2_mm), setting_.scaled(4.0_mm));
         PlacedBox bar = block_.table.marked_row == row ? filled_box(0.0_mm, made.height, length, high)
@@ -131,8 +136,10 @@ Fragment Stairs::draw() const {
     const TableColumns columns(block_.table, setting_);
     add_heads(made, columns);
     for (std::size_t row = 0; row < block_.table.rows.size(); ++row) {
-        add_row(made, columns, row);
-        add_bar(made, row);
+        if (block_.bars[row] > 0.0) {
+            add_row(made, columns, row);
+            add_bar(made, row);
+        }
     }
     add_end(made);
     made.too_wide = std::max(made.too_wide, columns.too_wide());

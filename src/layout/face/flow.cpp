@@ -214,18 +214,27 @@ problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker,
     return best;
 }
 
-/// A face with next to nothing on it takes over what stood last on the one before, a heading with its block.
+/// A face with next to nothing on it takes over what stood last on the one before, a heading with its block, of steps a
+/// few.
 void fill_scraps(Faces& faces, const FaceMaker& maker) {
     for (std::size_t i = faces.size(); i-- > 1;) {
         constexpr double worth_a_turn = 0.4;  // of a face
-        while (maker.filled(faces[i]) < worth_a_turn && faces[i - 1].size() > 1) {
+        while (maker.filled(faces[i]) < worth_a_turn && !faces[i - 1].empty()) {
             Pieces& before = faces[i - 1];
             auto from = before.end() - 1;
             if (from != before.begin() && std::holds_alternative<card::Heading>((from - 1)->block)) {
                 --from;
             }
-            const Pieces left(before.begin(), from);
+            Pieces left(before.begin(), from);
             Pieces more = joined(Pieces(from, before.end()), faces[i]);
+            // Of rows that belong to no head the last few.
+            constexpr std::size_t few = 3;
+            if (const std::size_t rows = rows_of(from->block);
+                std::holds_alternative<card::Steps>(from->block) && rows > 2 * few) {
+                auto [first, second] = split_after(*from, rows - few);
+                left.push_back(std::move(first));
+                more = joined({std::move(second)}, faces[i]);
+            }
             if (left.empty() || lone(left) || !maker.fit(more).fits()) {
                 break;
             }
