@@ -86,8 +86,11 @@ void add_hold_figures(FigureList& list) {
         if (food.hold.dip) {
             of.count("dip", *food.hold.dip, {"hold-95", "none", of.source("heat-engine")}, nth);
         }
-        of.brief().length("last-row", food.hold.thicknesses.back(), of.safe().thickness(food.hold.thicknesses.back()),
-                          {"chosen", "down-mm-eighths", food.standard.kill->key}, nth);
+        if (!food.hold.thicknesses.empty()) {  // a plan from here on has no table
+            const units::Length last = food.hold.thicknesses.back();
+            of.brief().length("last-row", last, of.safe().thickness(last),
+                              {"chosen", "down-mm-eighths", food.standard.kill->key}, nth);
+        }
     }
 }
 

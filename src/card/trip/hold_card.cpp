@@ -140,6 +140,8 @@ Card hold_card(const CardWriter& writer) {
         const plan::OwnHold& own = food.own_hold;
         if (food.standard.kept_hot) {
             card.blocks.add(Note{w.text("hold.kept-hot", {{"food", plain(food.food->name)}})});
+        } else if (food.hold.thicknesses.empty()) {
+            continue;  // a plan from here on, of which no deck is printed
         } else if (own.any_piece) {
             card.blocks.add(stairs_of(writer, on, {food, nth, hold_places(plan, food)}));
         } else {
