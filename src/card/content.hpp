@@ -117,6 +117,7 @@ struct Staircase {
     std::vector<double> bars;  // of each row of the table, from the shortest up [mm]; 0: a row without one
     Text too_thick;            // stands in the black bar behind the last
     Text longer;               // the same where not all bars have room on the card
+    bool may_turn = true;      // along the longer side of the card, where bars are longer than the shorter one
 };
 
 /// Bars over one scale of temperature, with marks across all of them.

@@ -65,6 +65,7 @@ Staircase class_stairs(const ClassWriter& writer, const CardFigures& on, const p
     for (const units::Length thickness : hold.thicknesses) {
         stairs.bars.push_back(units::in_millimetres(thickness));
     }
+    stairs.may_turn = false;  // for no piece of its own: what is longer is measured
     const int last = hold_places(writer.frame.plan(), food).row + static_cast<int>(hold.thicknesses.size()) - 1;
     stairs.too_thick = w.text("hold.too-thick");
     stairs.longer = w.text("hold.longer", {{"last", on(writer.writer.us_first() ? "row-in" : "row", last)}});

@@ -39,7 +39,7 @@ namespace {
 
 /// Rulers of several baths, the hottest last, as one table: of their ticks so many as a card has rows for.
 plan::HoldTable table_of(const std::vector<plan::HoldRuler>& rulers) {
-    constexpr std::size_t most_rows = 6;
+    constexpr std::size_t most_rows = 5;
     constexpr std::size_t ticks_apart[] = {2, 3, 4, 5, 6};  // every 10 mm, 15 mm and so on
     const std::vector<plan::HoldRuler::Tick>& longest = rulers.back().ticks;
     std::size_t apart = 0;

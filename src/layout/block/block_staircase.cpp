@@ -176,7 +176,7 @@ Fragment staircase(const card::Staircase& block, const BlockContext& setting) {
     const bool long_bars =
         std::any_of(block.bars.begin(), block.bars.end(), [&](double bar) { return Millimetres{bar} > setting.width; });
     Fragment made;
-    if (long_bars && high > setting.width) {
+    if (block.may_turn && long_bars && high > setting.width) {
         // Along the longer side of the card, a quarter turn.
         Fragment lying = fitted(Stairs(block, setting, high), setting.width, 1.0);
         for (Item& item : lying.items) {
