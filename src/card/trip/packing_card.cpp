@@ -159,9 +159,14 @@ Card packing_card(const CardWriter& writer) {
     } else {
         card.blocks.add(carry.numbers.front());
     }
-    card.blocks.add(
-        Drawings{{shown_drawing(w, "thickness-and-split", w.text("packing.measure", {{"hold", writer.ref("hold")}}))},
-                 packing_drawn_mm});
+    const bool bars = std::any_of(writer.plan.foods.begin(), writer.plan.foods.end(), [](const plan::FoodPlan& food) {
+        return food.own_hold.any_piece && !food.standard.kept_hot;
+    });
+    if (bars) {  // to measure with
+        card.blocks.add(Drawings{
+            {shown_drawing(w, "thickness-and-split", w.text("packing.measure", {{"hold", writer.ref("hold")}}))},
+            packing_drawn_mm});
+    }
     for (Text& text : pack_list(writer, on)) {
         card.blocks.add(Note{std::move(text)});
     }
