@@ -59,7 +59,6 @@ Staircase class_stairs(const ClassWriter& writer, const CardFigures& on, const p
     const words::Words& w = writer.words();
     const plan::HoldTable& hold = food.hold;
     Staircase stairs;
-    stairs.title = w.text("hold.steps-note") + " " + w.text("class-hold.note");
     stairs.table = class_hold_table(writer, on, food);
     stairs.bars.resize(stairs.table.rows.size() - hold.thicknesses.size());  // the second system's baths
     for (const units::Length thickness : hold.thicknesses) {
@@ -94,6 +93,7 @@ std::vector<Card> class_hold_cards(const ClassWriter& writer) {
         const std::string lies(facts::to_name(food.food->contact));
         card.blocks.add(Heading{w.text("class-hold.heading-" + lies,
                                        {{"food", writer.frame.kind().name}, {"shape", class_shape(writer, food)}})});
+        card.blocks.add(Note{w.text("hold.steps-note") + " " + w.text("class-hold.note")});
         card.blocks.add(class_stairs(writer, on, food));
         card.warn_here(w.text("class-hold.caution"));
         if (food.standard.below_consumer_advice) {
