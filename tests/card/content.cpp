@@ -231,7 +231,7 @@ void check_fallen(const Dealt& dealt) {
     for (const card::Text& cell : found->rows.back().cells) {
         CHECK(strictness(cell) == 3);
     }
-    CHECK(has(joined(texts_of(dealt.card("reading"))), "Fire first: every centre to"));
+    CHECK(has(joined(texts_of(dealt.card("reading"))), "over the fire first"));
 }
 
 /// The thermometer goes down to the last reading above the floor, and no line pours more than fits.

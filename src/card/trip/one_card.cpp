@@ -96,7 +96,7 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     scale.floor = plan.levels.read_floor.celsius();
     Thermometer::Section good;
     good.rows.push_back({plan.levels.action_line.celsius(),
-                         w.text("reading.or-more", {{"reading", on.brief("action-line-level")}}),
+                         w.text("one.over", {{"reading", on.brief("action-line-level")}}),
                          {w.text("one.leave")}});
     for (int nth = 1; nth <= static_cast<int>(plan.ladder.size()); ++nth) {
         if (plan.ladder[static_cast<std::size_t>(nth) - 1].reading > plan.levels.action_line) {

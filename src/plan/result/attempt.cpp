@@ -141,6 +141,31 @@ std::vector<double> failures(const std::vector<ScenarioResult>& results) {
     return failed;
 }
 
+/// A cook reads the bath at every top-up until the food is ready by the cards, which is later than in most scenarios:
+/// what is to be expected then must not break the condition of ready.
+void let_ready_hold_as_read(const Plan& plan, FoodPlan& food) {
+    const Interval<units::Temperature> until_done = food.coolest;
+    const auto before = [&food](const TopUp& top_up) {
+        return food.ready_late && top_up.at >= food.in && top_up.at < *food.ready_late;
+    };
+    for (std::ptrdiff_t known = -1;;) {
+        const auto now = std::count_if(plan.top_ups.begin(), plan.top_ups.end(), before);
+        if (now == known) {
+            return;
+        }
+        known = now;
+        food.coolest = until_done;
+        for (const TopUp& top_up : plan.top_ups) {
+            if (before(top_up)) {
+                food.coolest.low = std::min(food.coolest.low, top_up.reading.low);
+                food.coolest.likely = std::min(food.coolest.likely, top_up.reading.likely);
+            }
+        }
+        food.ready_if = food.coolest.low;
+        let_ready_hold(plan, food);
+    }
+}
+
 /// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
 void keep_out_of_sleep(Plan& plan) {
     const units::LocalTime from = plan.trip->from;
@@ -176,9 +201,10 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
         plan.foods.push_back(food_plan(ensemble, made.tried.results, i));
     }
     time_finishing(setup, plan);
+    plan.top_ups = top_ups_of(ensemble, made.tried.schedule, made.tried.results);
     for (FoodPlan& food : plan.foods) {
         if (!food.standard.kept_hot) {
-            let_ready_hold(plan, food);
+            let_ready_hold_as_read(plan, food);
         }
     }
     made.broken = limits_broken(ensemble, made.tried.schedule, plan, made.tried.results, false);
@@ -199,7 +225,6 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
     plan.fill.latest_food_in = latest_food_in(ensemble, schedule, plan, most);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
-    plan.top_ups = top_ups_of(ensemble, schedule, results);
     if (effort.schedule_only) {
         return std::move(plan);
     }
