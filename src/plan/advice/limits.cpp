@@ -134,12 +134,13 @@ Problem only_by_luck(const FoodPlan& food, const trip::Trip& trip) {
                        "serve later, begin earlier, thinner pieces, or a wider tolerance for a hotter bath"));
 }
 
-std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
+/// `seen`: a plan from a box that was seen on the way; its readings so far are known, and break no condition.
+std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip, bool seen) {
     const auto in_time = [&food](const std::optional<units::LocalTime>& when) {
         return when && *when <= food.leaves();
     };
     if (in_time(food.ready_late)) {
-        return rests_on_luck(food) ? std::optional(only_by_luck(food, trip)) : std::nullopt;
+        return !seen && rests_on_luck(food) ? std::optional(only_by_luck(food, trip)) : std::nullopt;
     }
     if (food.finished_for_growth || (!food.standard.finish && in_time(food.done_late))) {
         return at(food.food->place,
@@ -155,12 +156,12 @@ std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip) {
 }
 
 /// The heaviest of what is against it.
-std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan) {
+std::optional<Problem> fault_of(const FoodPlan& food, const Plan& plan, bool seen) {
     if (auto slow = too_slow(food)) {
         return slow;
     }
     auto unfinished = no_finish(food, plan.levels.boiling);
-    return unfinished ? unfinished : too_late(food, *plan.trip);
+    return unfinished ? unfinished : too_late(food, *plan.trip, seen);
 }
 
 /// "1 pot of 5.0 L that boils in 25 min".
@@ -244,7 +245,7 @@ Problems limits_broken(const Ensemble& ensemble, const Schedule& schedule, const
                                                     "serve later, begin earlier, or use more pots"))};
     }
     for (const FoodPlan& food : plan.foods) {
-        auto fault = fault_of(food, plan);
+        auto fault = fault_of(food, plan, schedule.seen.has_value());
         fault = fault ? std::move(fault) : log_condemned(ensemble, food, plan, results);
         if (fault) {
             broken.push_back(std::move(*fault));

@@ -203,7 +203,12 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
     time_finishing(setup, plan);
     plan.top_ups = top_ups_of(ensemble, made.tried.schedule, made.tried.results);
     for (FoodPlan& food : plan.foods) {
-        if (!food.standard.kept_hot) {
+        if (food.standard.kept_hot) {
+            continue;
+        }
+        if (made.tried.schedule.seen) {
+            let_ready_hold(plan, food);
+        } else {
             let_ready_hold_as_read(plan, food);
         }
     }
