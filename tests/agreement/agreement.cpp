@@ -149,7 +149,9 @@ TEST_CASE("rows that say the same agree, and others do not") {
 
 TEST_CASE("everything that is said of a random trip is said alike everywhere") {
     const int wanted = from_environment("HOLDWATER_AGREEMENT", 12);
-    const auto from = static_cast<std::uint64_t>(from_environment("HOLDWATER_AGREEMENT_FROM", 1));
+    // A short draw begins with one that has a Night card: they are one in ten.
+    const int usual = wanted > 12 ? 1 : 181;
+    const auto from = static_cast<std::uint64_t>(from_environment("HOLDWATER_AGREEMENT_FROM", usual));
     Findings findings;
     std::map<std::string, int> places;
     for (std::uint64_t number = from; findings.held() < wanted; ++number) {
