@@ -28,7 +28,7 @@ Effort only_whether(Draw search, Draw promise) {
     effort.advise = false;
     effort.ways = false;
     effort.what_ifs = false;
-    effort.schedule_only = true;
+    effort.schedule_only = effort.whether = true;
     effort.for_cards = false;
     effort.diagnose = false;
     return effort;

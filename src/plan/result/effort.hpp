@@ -16,6 +16,7 @@ struct Effort {
     Draw promise = full_draw();
     bool advise = true;
     bool what_ifs = true;        // answer those of the trip
+    bool whether = false;        // the first plan that holds will do: for whoever asks only whether there is one
     bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
     bool for_cards = true;       // work out what only cards print: hold tables
     /// Nothing heavier for the cook than this is of interest.
@@ -34,5 +35,9 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Ef
 /// The plan of this trip to the letter: the fire is lit at trip.from, wishes are met or it is refused, and no advice is
 /// sought. What chooses and advises is made of this.
 problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
+
+/// False if its food cannot be ready in time with the fire lit at trip.from, however hot the bath is kept, nor with any
+/// later fire, or if it may not be planned at all. Costs a small part of a plan.
+bool may_be_ready(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
 
 }  // namespace holdwater::plan

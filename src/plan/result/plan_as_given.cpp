@@ -2,38 +2,44 @@
 #include "plan/advice/limits.hpp"
 #include "plan/result/attempt.hpp"
 #include "plan/result/progress.hpp"
-#include "plan/search/schedule.hpp"
+#include "plan/search/schedule_search.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
+#include <tuple>
 #include <utility>
 
 namespace holdwater::plan {
 namespace {
 
-/// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
-/// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
-std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effort, const Wanted& wanted) {
-    std::optional<Tried> tried;
-    for (const double strictness : {1.0, 0.8, 0.5, 0.2}) {
-        const Ensemble search(ensemble.setup(), effort.search, ensemble.allowed() * strictness);
-        const auto schedule = make_schedule(search, wanted);
-        if (!schedule) {
-            return std::nullopt;
+constexpr double far_more = 4.0;  // times as many late scenarios as may be: not worth to look on
+constexpr Draw draft{512, 1};     // in which marks are compared: no figure of any science
+
+/// Searches in few scenarios, more and more strictly, shared by all that is tried of one trip.
+class Searches {
+  public:
+    static constexpr std::array strictness{1.0, 0.8, 0.5, 0.2};
+
+    Searches(const Setup& setup, Draw draw) : setup_(&setup), draw_(draw) {}
+
+    std::optional<Schedule> best(std::size_t strict, const Wanted& wanted) { return at(strict).best(wanted); }
+    const std::optional<Recipe>& hottest_fill() { return at(0).hottest(); }
+
+  private:
+    ScheduleSearch& at(std::size_t strict) {
+        auto& search = by_strictness_[strict];
+        if (!search) {
+            search.emplace(Ensemble(*setup_, draw_, allowed_failures() * strictness[strict]));
         }
-        if (tried && !holds(*schedule)) {
-            break;  // stricter cannot be had
-        }
-        if (wanted.lowest_mark && !holds(*schedule)) {
-            return std::nullopt;  // it is asked for something that holds, not for why nothing does
-        }
-        tried = Tried{*schedule, simulate(ensemble, *schedule)};
-        if (!holds(*schedule) || (holds_in(ensemble, tried->results) && reaches_mark_in(ensemble, tried->results))) {
-            break;
-        }
+        return *search;
     }
-    return tried ? std::optional(without_empty_acts(ensemble, *std::move(tried))) : std::nullopt;
-}
+
+    const Setup* setup_;
+    Draw draw_;
+    std::array<std::optional<ScheduleSearch>, strictness.size()> by_strictness_;
+};
 
 /// What became of a try, the best first.
 enum class Outcome {
@@ -58,100 +64,271 @@ Outcome outcome_of(const Attempt& made) {
 /// Keeps the first of the better ones.
 class BestOf {
   public:
-    explicit BestOf(Attempt first) : outcome_(outcome_of(first)), best_(std::move(first)) {}
+    explicit BestOf(const Attempt* first) : best_(first) {}
 
-    void take(std::optional<Attempt> other) {
-        if (other && outcome_of(*other) < outcome_) {
-            outcome_ = outcome_of(*other);
-            best_ = *std::move(other);
+    void take(const Attempt* other) {
+        if (other != nullptr && outcome_of(*other) < outcome()) {
+            best_ = other;
         }
     }
-    Outcome outcome() const { return outcome_; }
-    Attempt attempt() && { return std::move(best_); }
+    Outcome outcome() const { return outcome_of(*best_); }
+    const Attempt* attempt() const { return best_; }
 
   private:
-    Outcome outcome_;
-    Attempt best_;
+    const Attempt* best_;
 };
 
 /// Looks for the schedule of the least burden whose food is ready in time.
 class Trying {
   public:
-    Trying(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip, const Effort& effort)
-        : ensemble_(&ensemble), trip_(trip), effort_(&effort) {}
+    Trying(const Ensemble& ensemble, Searches& searches, const std::shared_ptr<const trip::Trip>& trip,
+           const Effort& effort)
+        : ensemble_(&ensemble), searches_(&searches), trip_(trip), effort_(&effort) {}
 
     /// Where the lightest schedule is too cool for it, the fill is the hottest, and then the lowest mark that is hot
     /// enough is looked for: of its top-ups, or of one that follows the fill as soon as the pots boil.
-    std::optional<Attempt> best() const {
-        auto first = with(std::nullopt);
-        if (!first || !asks_for_hotter(outcome_of(*first))) {
+    const Attempt* best() {
+        if (effort_->whether) {
+            return any();
+        }
+        const Attempt* const lightest = lightest_good();
+        if (lightest == nullptr || outcome_of(*lightest) < Outcome::late) {
+            return lightest;
+        }
+        // What holds for those who ask only whether it does must hold here too.
+        BestOf best(lightest);
+        best.take(any());
+        return best.attempt();
+    }
+
+    /// Of the hottest top-ups that hold; where that is too cool, kept warmer, or the first as soon as the pots boil.
+    const Attempt* any() {
+        Wanted wanted = asked();
+        wanted.any = true;
+        const Attempt* const first = search_and_try(wanted);
+        if (first == nullptr || !asks_for_hotter(outcome_of(*first))) {
             return first;
         }
-        BestOf best(*std::move(first));
+        BestOf best(first);
         const double coolest = ensemble_->setup().levels.action_line.celsius();
-        const auto hottest_fill = with(coolest);
-        best.take(hottest_fill);
-        if (!hottest_fill || !asks_for_hotter(outcome_of(*hottest_fill))) {
-            return std::move(best).attempt();
+        if ((wanted.warm = warm_enough_for(first->plan))) {
+            wanted.lowest_mark = units::celsius(coolest);
+            best.take(search_and_try(wanted));
         }
-        const double hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading).celsius();
+        if (asks_for_hotter(best.outcome()) && !only_too_cool(first->plan) && may_be_ready()) {
+            best.take(
+                hottest_good(coolest, highest_mark(ensemble_->setup(), searches_->hottest_fill()->reading), true));
+        }
+        return best.attempt();
+    }
+
+    /// The one that asks least of the cook.
+    const Attempt* lightest_good() {
+        const Attempt* const first = with(std::nullopt);
+        if (first == nullptr || !asks_for_hotter(outcome_of(*first))) {
+            return first;
+        }
+        BestOf best(first);
+        const double coolest = ensemble_->setup().levels.action_line.celsius();
+        if (const auto warm = warm_enough_for(first->plan)) {
+            best.take(with(coolest, false, warm));
+            if (!asks_for_hotter(best.outcome()) || only_too_cool(first->plan)) {
+                return best.attempt();
+            }
+        }
+        const Attempt* const hottest_fill = with(coolest);
+        best.take(hottest_fill);
+        if (hottest_fill == nullptr || !asks_for_hotter(outcome_of(*hottest_fill))) {
+            return best.attempt();
+        }
+        const units::Temperature hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading);
+        if (!may_be_ready()) {
+            return best.attempt();
+        }
         if (!hottest_fill->tried.schedule.top_ups.empty()) {
             best.take(lowest_good(hottest_fill->plan.levels.mark.celsius(), hot, false));
         }
         if (asks_for_hotter(best.outcome())) {
             best.take(lowest_good(coolest, hot, true));
         }
-        return std::move(best).attempt();
+        return best.attempt();
     }
 
+    /// False if food is late even with the hottest top-ups, the first as soon as the pots boil, and never mind whether
+    /// that can be held: in far more scenarios than may be. No cooler mark, and no later fire, is sooner by so much.
+    bool may_be_ready() {
+        const std::optional<Recipe>& fill = searches_->hottest_fill();
+        if (!fill) {
+            return true;  // that is for others to say
+        }
+        Wanted hottest;
+        hottest.lowest_mark = highest_mark(ensemble_->setup(), fill->reading);
+        hottest.soon = true;
+        const auto schedule = searches_->best(0, hottest);
+        return !schedule || share_late(*attempt_of(*schedule)) < far_more * allowed_failures();
+    }
+
+    /// What that came to in other scenarios is tried in these.
+    const Attempt* as_in(const Attempt& other) { return attempt_of(other.tried.schedule); }
+
   private:
-    std::optional<Attempt> with(std::optional<double> lowest_mark, bool soon = false) const {
-        Wanted wanted{std::nullopt, effort_->lighter_than, effort_->unwoken, soon};
+    /// What a schedule is known by: the rest of it follows from this.
+    using Key = std::tuple<double, double, std::vector<double>>;
+
+    static Key key_of(const Schedule& schedule) {
+        std::vector<double> moments;
+        for (const ScheduledTopUp& top_up : schedule.top_ups) {
+            moments.push_back(top_up.at.si());
+        }
+        return {schedule.recipe.reading.celsius(), schedule.recipe.top_up_mark.celsius(), std::move(moments)};
+    }
+
+    const Tried& tried(const Schedule& schedule) {
+        const Key key = key_of(schedule);
+        const auto known = tried_.find(key);
+        return known != tried_.end()
+                   ? known->second
+                   : tried_.emplace(key, Tried{schedule, simulate(*ensemble_, schedule)}).first->second;
+    }
+
+    /// Of the scenarios, in how many a food is not ready when it is to leave.
+    double share_late(const Attempt& made) const {
+        const units::LocalTime from = trip_->from;
+        const auto late = [&](const ScenarioResult& one) {
+            for (std::size_t i = 0; i < one.foods.size(); ++i) {
+                const auto& ready = one.foods[i].ready;
+                if (!ready || from.after(*ready) > made.plan.foods[i].leaves()) {
+                    return true;
+                }
+            }
+            return false;
+        };
+        const auto count = std::count_if(made.tried.results.begin(), made.tried.results.end(), late);
+        return static_cast<double>(count) / static_cast<double>(made.tried.results.size());
+    }
+
+    const Attempt* attempt_of(const Schedule& schedule) {
+        const Key key = key_of(schedule);
+        const auto known = judged_.find(key);
+        return known != judged_.end()
+                   ? &known->second
+                   : &judged_.emplace(key, judged(*ensemble_, trip_, without_empty_acts(*ensemble_, tried(schedule))))
+                          .first->second;
+    }
+
+    /// Searches with few scenarios and tries the find in many. If it holds in the few only, the search is repeated more
+    /// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
+    const Attempt* search_and_try(const Wanted& wanted) {
+        std::optional<Schedule> last;
+        for (std::size_t strict = 0; strict < Searches::strictness.size(); ++strict) {
+            auto schedule = searches_->best(strict, wanted);
+            if (!schedule) {
+                return nullptr;
+            }
+            if (last && !holds(*schedule)) {
+                break;  // stricter cannot be had
+            }
+            if (wanted.lowest_mark && !holds(*schedule)) {
+                return nullptr;  // it is asked for something that holds, not for why nothing does
+            }
+            last = std::move(schedule);
+            if (!holds(*last)) {
+                break;
+            }
+            const std::vector<ScenarioResult>& results = tried(*last).results;
+            if (holds_in(*ensemble_, results) && reaches_mark_in(*ensemble_, results)) {
+                break;
+            }
+        }
+        return attempt_of(*last);
+    }
+
+    /// All food is ready in time, only not on a condition that the bath keeps: what keeps it warmer is all that helps.
+    static bool only_too_cool(const Plan& plan) {
+        return std::all_of(plan.foods.begin(), plan.foods.end(),
+                           [](const FoodPlan& food) { return food.ready_late && *food.ready_late <= food.leaves(); });
+    }
+
+    Wanted asked() const {
+        Wanted wanted;
+        wanted.lighter_than = effort_->lighter_than;
+        wanted.unwoken = effort_->unwoken;
+        return wanted;
+    }
+
+    /// What reading would promise that food is ready in time, where the bath comes under it: it is topped up sooner.
+    std::optional<KeptWarm> warm_enough_for(const Plan& plan) const {
+        std::optional<KeptWarm> warm;
+        for (const FoodPlan& food : plan.foods) {
+            if (food.ready_late && food.ready_if > food.coolest.low && *food.ready_late <= food.leaves()) {
+                const units::Duration until = food.ready_late->since(trip_->from);
+                warm = warm ? KeptWarm{std::max(warm->reading, food.ready_if), std::max(warm->until, until)}
+                            : KeptWarm{food.ready_if, until};
+            }
+        }
+        return warm;
+    }
+
+    const Attempt* with(std::optional<double> lowest_mark, bool soon = false,
+                        const std::optional<KeptWarm>& warm = std::nullopt) {
+        Wanted wanted = asked();
+        wanted.soon = soon;
+        wanted.warm = warm;
         wanted.lowest_mark = lowest_mark ? std::optional(units::celsius(*lowest_mark)) : std::nullopt;
-        auto tried = search_and_try(*ensemble_, *effort_, wanted);
-        return tried ? std::optional(judged(*ensemble_, trip_, *std::move(tried))) : std::nullopt;
+        return search_and_try(wanted);
     }
     static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
 
-    /// The lowest mark between two with which all is well; else the hottest with which food is in time at all. The
-    /// hottest that holds is mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep
-    /// the bath the warmer: a few are tried.
-    std::optional<Attempt> lowest_good(double cool, double hot, bool soon) const {
+    /// The hottest mark over another with which all is well, or food is in time at all. The hottest that holds is
+    /// mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep the bath the warmer: a
+    /// few are tried.
+    const Attempt* hottest_good(double cool, units::Temperature hottest, bool soon) {
+        double hot = hottest.celsius();
         constexpr int most_late = 3;
-        std::optional<Attempt> ready;
+        const Attempt* ready = nullptr;
         int late = 0;
         for (; hot > cool && late < most_late; hot -= 1.0) {
-            auto hotter = with(hot, soon);
-            if (!hotter) {
+            const Attempt* const hotter = with(hot, soon);
+            if (hotter == nullptr) {
                 continue;
             }
             const Outcome outcome = outcome_of(*hotter);
             late += asks_for_hotter(outcome) ? 1 : 0;
-            if (outcome == Outcome::good || (outcome == Outcome::unsure && !ready)) {
-                ready = std::move(hotter);
+            if (outcome == Outcome::good || (outcome == Outcome::unsure && ready == nullptr)) {
+                ready = hotter;
             }
             if (outcome == Outcome::good) {
                 break;
             }
         }
-        if (!ready || outcome_of(*ready) != Outcome::good) {
+        return ready;
+    }
+
+    /// The lowest mark between two with which all is well; else as hottest_good.
+    const Attempt* lowest_good(double cool, units::Temperature hottest, bool soon) {
+        const Attempt* ready = hottest_good(cool, hottest, soon);
+        if (ready == nullptr || outcome_of(*ready) != Outcome::good) {
             return ready;
         }
+        double hot = ready->plan.levels.mark.celsius();
         while (hot - cool > 1.0) {
             const double mark = std::floor((hot + cool) / 2.0);
-            auto cooler = with(mark, soon);
-            const bool good = cooler && outcome_of(*cooler) == Outcome::good;
+            const Attempt* const cooler = with(mark, soon);
+            const bool good = cooler != nullptr && outcome_of(*cooler) == Outcome::good;
             (good ? hot : cool) = mark;
             if (good) {
-                ready = std::move(cooler);
+                ready = cooler;
             }
         }
         return ready;
     }
 
     const Ensemble* ensemble_;
+    Searches* searches_;
     std::shared_ptr<const trip::Trip> trip_;
     const Effort* effort_;
+    std::map<Key, Tried> tried_;
+    std::map<Key, Attempt> judged_;
 };
 
 }  // namespace
@@ -162,12 +339,39 @@ problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, cons
     if (!setup) {
         return setup.problems();
     }
+    Searches searches(*setup, effort.search);
     const Ensemble ensemble(*setup, effort.promise);
-    auto made = Trying(ensemble, trip, effort).best();
-    if (!made) {
+    Trying trying(ensemble, searches, trip, effort);
+    const Attempt* made = nullptr;
+    if (ensemble.size() > 2 * draft.points) {
+        // What to try is found in a part of the scenarios; what is promised is what holds in all of them.
+        const Ensemble some(*setup, draft);
+        Trying looking(some, searches, trip, effort);
+        const Attempt* const found = looking.best();
+        if (effort.whether && found != nullptr && outcome_of(*found) >= Outcome::late) {
+            return completed(some, *found, effort);
+        }
+        made = found != nullptr ? trying.as_in(*found) : nullptr;
+        if (found != nullptr && outcome_of(*found) < outcome_of(*made)) {
+            made = trying.best();  // at the edge
+        }
+    } else {
+        made = trying.best();
+    }
+    if (made == nullptr) {
         return fill_impossible(*setup, effort.diagnose);
     }
-    return completed(ensemble, *std::move(made), effort);
+    return completed(ensemble, *made, effort);
+}
+
+bool may_be_ready(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+    const auto setup = set_up(*trip);
+    if (!setup) {
+        return false;
+    }
+    Searches searches(*setup, effort.search);
+    const Ensemble ensemble(*setup, effort.promise);
+    return Trying(ensemble, searches, trip, effort).may_be_ready();
 }
 
 }  // namespace holdwater::plan

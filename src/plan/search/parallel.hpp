@@ -53,6 +53,7 @@ void for_each_index(std::size_t count, const Work& work, std::size_t chunk = 16)
 template <class Work>
 void each_side_by_side(std::size_t count, const Work& work) {
     constexpr std::size_t abreast = heat::lanes;
+    constexpr std::size_t in_a_row = 16;  // for fewer groups another processor is not woken: that takes as long
     for_each_index((count + abreast - 1) / abreast,
                    [&](std::size_t group) {
                        std::vector<std::size_t> indices;
@@ -61,7 +62,7 @@ void each_side_by_side(std::size_t count, const Work& work) {
                        }
                        work(indices);
                    },
-                   2);
+                   in_a_row);
 }
 
 }  // namespace holdwater::plan
