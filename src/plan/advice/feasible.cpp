@@ -176,18 +176,27 @@ bool Feasible::fully(const Trip& trip) {
             return known->second;
         }
     }
-    const Effort effort = only_whether(Effort{}.search, full_draw());
+    const bool holds = holds_in_all(trip, only_whether(Effort{}.search, full_draw()));
+    const std::scoped_lock lock(mutex_);
+    return full_.emplace(text, holds).first->second;
+}
+
+bool Feasible::thoroughly(const Trip& trip) {
+    Effort effort = only_whether(Effort{}.search, full_draw());
+    effort.whether = false;
+    return holds_in_all(trip, effort);
+}
+
+bool Feasible::holds_in_all(const Trip& trip, Effort effort) {
     const bool may_choose = !trip.light_fire && start_of(trip) != trip.from;
     const std::vector<Trip> parts = one_trip_a_box(trip);
-    const bool holds = std::all_of(parts.begin(), parts.end(), [&effort, may_choose](const Trip& part) {
+    return std::all_of(parts.begin(), parts.end(), [&effort, may_choose](const Trip& part) {
         const auto shared = std::make_shared<const Trip>(part);
         // As given it is soonest tried; what chooses comes back to that at last.
         Effort given = effort;
         given.choose = false;
         return make_plan(shared, given).ok() || (may_choose && make_plan(shared, effort).ok());
     });
-    const std::scoped_lock lock(mutex_);
-    return full_.emplace(text, holds).first->second;
 }
 
 void Feasible::look_closer() {

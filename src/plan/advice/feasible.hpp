@@ -36,6 +36,8 @@ class Feasible {
     units::LocalTime start_of(const trip::Trip& trip);
     /// The trip as it stands holds in as many scenarios as any plan.
     bool fully(const trip::Trip& trip);
+    /// The same, looked for as long as for any plan: at the edge it may be found only so.
+    bool thoroughly(const trip::Trip& trip);
     /// From now on more scenarios are tried quickly: of a trip that the few take for better than it is.
     void look_closer();
 
@@ -54,6 +56,8 @@ class Feasible {
     std::map<std::string, Quick> quick_;  // by the trip's own text
     std::optional<double> guess_;         // of the first trip, so that it hangs on no order of threads
     std::map<std::string, bool> full_;
+
+    bool holds_in_all(const trip::Trip& trip, Effort effort);
 };
 
 }  // namespace holdwater::plan

@@ -62,7 +62,7 @@ class Solver {
     int affordable(std::size_t lever, double left) const;
     std::vector<std::pair<std::size_t, std::size_t>> mates(const Steps& base);
     std::optional<Steps> with_two_more(const Steps& base, double than);
-    std::optional<Steps> few_of(const Steps& all);
+    Steps few_of(const Steps& all);
     void reduce(Steps& steps);
     bool pull_further(Steps& steps);
     void settle_back(Steps& steps);

@@ -14,8 +14,9 @@ using trip::Trip;
 using Kind = Lever::Kind;
 
 // How long is looked, in trips that are tried: no figures of any science.
-constexpr double small = 30.0;   // min at the fire: what asks for less is not worth a further search
-constexpr double trifle = 15.0;  // min at the fire: what asks for no more is tried together with anything else
+constexpr double small = 30.0;          // min at the fire: what asks for less is not worth a further search
+constexpr std::size_t few_changes = 3;  // changes that somebody will make
+constexpr double trifle = 15.0;         // min at the fire: what asks for no more is tried together with anything else
 
 std::size_t count_of(const Steps& steps) {
     return static_cast<std::size_t>(std::count_if(steps.begin(), steps.end(), [](int step) { return step > 0; }));
@@ -133,9 +134,9 @@ int Solver::affordable(std::size_t lever, double left) const {
     return step;
 }
 
-/// Of many changes that are enough together, a set of which none can be left out: the dear ones go first. Another, in
-/// which the small ones go first, may be of fewer.
-std::optional<Steps> Solver::few_of(const Steps& all) {
+/// Of many changes that are enough together, a set of which none can be left out: the dear ones go first. Where that
+/// leaves many, the small ones go first, or one of them is kept to the last: of these the set of the fewest.
+Steps Solver::few_of(const Steps& all) {
     const auto left_out = [&](Steps steps, const std::vector<std::size_t>& order) {
         for (const std::size_t lever : order) {
             Steps tried = steps;
@@ -146,15 +147,28 @@ std::optional<Steps> Solver::few_of(const Steps& all) {
         }
         return steps;
     };
-    constexpr std::size_t few = 3;
     const std::vector<std::size_t> dear = dearest_first(all);
-    Steps best = left_out(all, dear);
-    if (count_of(best) > few) {
-        const Steps other = left_out(all, {dear.rbegin(), dear.rend()});
-        best = count_of(other) < count_of(best) ? other : best;
+    std::vector<std::vector<std::size_t>> orders{dear, {dear.rbegin(), dear.rend()}};
+    for (const std::size_t kept : dear) {
+        if (levers_[kept].steps > 1) {  // what can be done only by one step does little
+            std::vector<std::size_t> order = dear;
+            std::erase(order, kept);
+            order.push_back(kept);
+            orders.push_back(std::move(order));
+        }
     }
-    reduce(best);
-    return best;
+    std::optional<Steps> best;
+    for (const std::vector<std::size_t>& order : orders) {
+        if (best && count_of(*best) <= few_changes) {
+            break;
+        }
+        Steps other = left_out(all, order);
+        if (!best || count_of(other) < count_of(*best)) {
+            best = std::move(other);
+        }
+    }
+    reduce(*best);
+    return *best;
 }
 
 /// The same with every trifle done that there is: pieces kept apart, a box warmed first. What of it is not needed is
@@ -177,9 +191,18 @@ std::optional<Steps> Solver::found() {
         }
     }
     std::optional<Steps> best;
+    std::optional<Steps> many;  // the best of too many changes
     double least = std::numeric_limits<double>::infinity();
     const auto take = [&](std::optional<Steps> way) {
-        if (way && cost(*way) < least) {
+        if (!way) {
+            return;
+        }
+        reduce(*way);  // what the input needed may be needed no more once something else was changed
+        if (count_of(*way) > few_changes) {
+            if (!many || cost(*way) < cost(*many)) {
+                many = std::move(way);
+            }
+        } else if (cost(*way) < least) {
             least = cost(*way);
             best = std::move(way);
         }
@@ -194,20 +217,28 @@ std::optional<Steps> Solver::found() {
             take(with_one_more(base, least));
         }
     }
-    for (const Steps& base : bases) {
-        // Of a base and the same with its trifles, the one that has more chance.
-        if (cost(base) + small < least && (with_trifles(base) == base || !is_allowed(with_trifles(base)))) {
-            take(with_two_more(base, least));
+    // Of a base and the same with its trifles, the one that has more chance; the other where that asks for too many.
+    const auto has_all_trifles = [this](const Steps& base) {
+        return with_trifles(base) == base || !is_allowed(with_trifles(base));
+    };
+    for (const bool all_trifles : {true, false}) {
+        for (const Steps& base : bases) {
+            if (cost(base) + small < least && has_all_trifles(base) == all_trifles &&
+                (all_trifles || (many && !best))) {
+                take(with_two_more(base, least));
+            }
         }
     }
     if (best) {
-        reduce(*best);  // what the input needed may be needed no more once something else was changed
         return best;
     }
     if (const Steps all = furthest(); quickly(all)) {
-        return few_of(all);
+        Steps other = few_of(all);
+        if (!many || count_of(other) < count_of(*many)) {
+            many = std::move(other);
+        }
     }
-    return std::nullopt;
+    return many;
 }
 
 }  // namespace holdwater::plan

@@ -69,6 +69,12 @@ std::optional<Mend> Solver::settled(Steps steps) {
         before = steps;
         settle_back(steps);
     }
+    for (const std::size_t lever : dearest_first(steps)) {
+        Steps less = steps;
+        for (--less[lever]; less[lever] >= 0 && feasible_->thoroughly(changed_by(less)); --less[lever]) {
+            steps = less;
+        }
+    }
     Mend mend{changed_by(steps), {}, {}, cost(steps), levers_, steps};
     // Each in the words of what it does beyond those before it.
     Trip before = *trip_;
