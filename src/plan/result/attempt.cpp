@@ -193,6 +193,7 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
     plan.promise = {1.0 - share, share_error, ensemble.size()};
     plan.levels = setup.levels;
     plan.levels.mark = made.tried.schedule.recipe.top_up_mark;
+    plan.mark_out_of_reach = !reaches_mark_in(ensemble, made.tried.results);
     plan.round = setup.round;
     plan.cold_baths = cold_baths(setup);
     plan.loss = {setup.loss.low, setup.loss.likely, setup.loss.high};
@@ -244,7 +245,6 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
         plan.late_pour = late_pour(ensemble, schedule);
     }
     plan.ladder = schedule.recipe.ladder;
-    plan.mark_out_of_reach = !reaches_mark_in(ensemble, results);
     const LeftBoxes boxes(ensemble, schedule);
     plan.night = night_of(ensemble, schedule, boxes);
     add_intervals(plan, boxes);

@@ -38,8 +38,9 @@ std::optional<Tried> search_and_try(const Ensemble& ensemble, const Effort& effo
 /// What became of a try, the best first.
 enum class Outcome {
     good,
-    unsure,  // ready in time only if the bath reads more than it does in 95 of 100 scenarios
-    late,    // held, but not ready in time: a hotter bath may be sooner
+    out_of_reach,  // all well, but the pots do not give the mark: a lower one may be enough
+    unsure,        // ready in time only if the bath reads more than it does in 95 of 100 scenarios
+    late,          // held, but not ready in time: a hotter bath may be sooner
     broken,
 };
 
@@ -47,7 +48,10 @@ Outcome outcome_of(const Attempt& made) {
     if (made.broken.empty()) {
         const bool sure = std::all_of(made.plan.foods.begin(), made.plan.foods.end(),
                                       [](const FoodPlan& food) { return food.ready_if <= food.coolest.low; });
-        return sure ? Outcome::good : Outcome::unsure;
+        if (!sure) {
+            return Outcome::unsure;
+        }
+        return made.plan.mark_out_of_reach ? Outcome::out_of_reach : Outcome::good;
     }
     const bool late = std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
         return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
@@ -113,9 +117,9 @@ class Trying {
     }
     static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
 
-    /// The lowest mark between two with which all is well; else the hottest with which food is in time at all. The
-    /// hottest that holds is mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep
-    /// the bath the warmer: a few are tried.
+    /// The lowest mark between two with which all is well; else the best that can be had: one that the pots do not
+    /// give, or the hottest with which food is in time at all. The hottest that holds is mostly ready the soonest, but
+    /// a little cooler may ask for one top-up more, and so keep the bath the warmer: a few are tried.
     std::optional<Attempt> lowest_good(double cool, double hot, bool soon) const {
         constexpr int most_late = 3;
         std::optional<Attempt> ready;
@@ -127,7 +131,9 @@ class Trying {
             }
             const Outcome outcome = outcome_of(*hotter);
             late += asks_for_hotter(outcome) ? 1 : 0;
-            if (outcome == Outcome::good || (outcome == Outcome::unsure && !ready)) {
+            const Outcome before = ready ? outcome_of(*ready) : Outcome::late;
+            // Of two that are out of reach the lower one is less so.
+            if (outcome < before || (outcome == Outcome::out_of_reach && outcome == before)) {
                 ready = std::move(hotter);
             }
             if (outcome == Outcome::good) {
