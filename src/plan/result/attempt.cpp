@@ -9,6 +9,7 @@
 #include "plan/result/last_chance.hpp"
 #include "plan/result/late_pour.hpp"
 #include "plan/result/night.hpp"
+#include "plan/result/ready_condition.hpp"
 #include "plan/result/summary.hpp"
 #include "plan/search/schedule.hpp"
 #include "plan/search/sleep_window.hpp"
@@ -139,31 +140,6 @@ std::vector<double> failures(const std::vector<ScenarioResult>& results) {
         failed.push_back(one.failed ? 1.0 : 0.0);
     }
     return failed;
-}
-
-/// A cook reads the bath at every top-up until the food is ready by the cards, which is later than in most scenarios:
-/// what is to be expected then must not break the condition of ready.
-void let_ready_hold_as_read(const Plan& plan, FoodPlan& food) {
-    const Interval<units::Temperature> until_done = food.coolest;
-    const auto before = [&food](const TopUp& top_up) {
-        return food.ready_late && top_up.at >= food.in && top_up.at < *food.ready_late;
-    };
-    for (std::ptrdiff_t known = -1;;) {
-        const auto now = std::count_if(plan.top_ups.begin(), plan.top_ups.end(), before);
-        if (now == known) {
-            return;
-        }
-        known = now;
-        food.coolest = until_done;
-        for (const TopUp& top_up : plan.top_ups) {
-            if (before(top_up)) {
-                food.coolest.low = std::min(food.coolest.low, top_up.reading.low);
-                food.coolest.likely = std::min(food.coolest.likely, top_up.reading.likely);
-            }
-        }
-        food.ready_if = food.coolest.low;
-        let_ready_hold(plan, food);
-    }
 }
 
 /// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
