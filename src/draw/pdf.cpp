@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 namespace holdwater::draw {
 
@@ -121,10 +122,10 @@ class Archive {
     const PdfInfo& info_;
 };
 
-/// The file; without `reading` as plain as libharu makes it.
+/// The file; without `reading` as plain as libharu makes it. Its fonts have the `spare` glyphs too, which no page
+/// shows.
 problem::Result<std::string> write(const std::vector<layout::Page>& pages, const FontFiles& files, const PdfInfo& info,
-                                   const TagTree* reading) {
-    Fault fault;
+                                   const TagTree* reading, std::u32string_view spare, Fault& fault) {
     const Document document(HPDF_New(note_fault, &fault));
     if (!document) {
         return failed(fault);
@@ -145,6 +146,12 @@ problem::Result<std::string> write(const std::vector<layout::Page>& pages, const
             return failed(fault);
         }
     }
+    for (const char32_t glyph : spare) {  // libharu embeds what it was asked for the width of
+        HPDF_Font_GetUnicodeWidth(fonts.regular, static_cast<HPDF_UNICODE>(glyph));
+        HPDF_Font_GetUnicodeWidth(fonts.bold, static_cast<HPDF_UNICODE>(glyph));
+    }
+    fonts.used_regular += spare;
+    fonts.used_bold += spare;
 
     bool fine = true;
     std::vector<HPDF_Page> made;
@@ -171,6 +178,21 @@ problem::Result<std::string> write(const std::vector<layout::Page>& pages, const
         return failed(fault);
     }
     return bytes;
+}
+
+/// The same, come what may of libharu's streams: they are blocks of 4096 bytes, and at the end of a last one that is
+/// just full it finds no place (HPDF_MemStream_SeekFunc). One set of glyphs in a thousand makes a font so long; a glyph
+/// more makes it longer.
+problem::Result<std::string> write(const std::vector<layout::Page>& pages, const FontFiles& files, const PdfInfo& info,
+                                   const TagTree* reading) {
+    constexpr std::u32string_view spare = U"@&QJ%#";
+    for (std::size_t more = 0;; ++more) {
+        Fault fault;
+        auto file = write(pages, files, info, reading, spare.substr(0, more), fault);
+        if (file.ok() || fault.code != HPDF_INVALID_OBJECT || more == spare.size()) {
+            return file;
+        }
+    }
 }
 
 /// The pages but for texts of nothing but spaces, which leave no ink; the reading order sees the gap itself.

@@ -210,7 +210,7 @@ TEST_CASE("a name that the cards cannot print is refused at its place, by plan a
     }
 }
 
-TEST_CASE("the wallet prints what has room and names the rest") {
+TEST_CASE("the wallet prints what has room, names the rest, and refuses only where nothing has") {
     const auto folder = fresh_folder("wallet");
     const std::string to = " --format wallet --out '" + folder.string() + "'";
     const Said said = holdwater_says("cards " + demo_path("class-day") + to, folder);
@@ -219,4 +219,8 @@ TEST_CASE("the wallet prints what has room and names the rest") {
     const std::string shown = said.out + said.err;
     CHECK(shown.find("card 6 \"Without a thermometer\" is printed without the bands, which finds no room") !=
           std::string::npos);
+    CHECK(shown.find("card 5 \"Hold\" finds no room in the format wallet and is left out") != std::string::npos);
+    const Said none = holdwater_says("cards " + demo_path("class-day") + to + " --only hold", folder);
+    CHECK(none.exit == 2);
+    CHECK(none.err.find("none of the cards finds room") != std::string::npos);
 }

@@ -13,6 +13,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 #include <variant>
 
 using namespace holdwater;
@@ -115,17 +117,21 @@ TEST_CASE("every card of a deck that can hurt somebody carries a caution, and th
     REQUIRE(words.ok());
     const card::Deck deck = card::trip_deck(*plan, *words, "TEST-TEST");
     CHECK(deck.cards.size() == card::trip_cards().size());
-    int harmless = 0;
+    std::set<std::string> harmless;
     for (const card::Card& card : deck.cards) {
         CAPTURE(card.key);
         const bool warned = std::any_of(card.blocks.begin(), card.blocks.end(), [](const card::Block& block) {
             return std::holds_alternative<card::Caution>(block);
         });
         CHECK((card.harmless || warned || !card.cautions.empty()));
-        harmless += card.harmless ? 1 : 0;
+        if (card.harmless) {
+            harmless.insert(card.key);
+        }
         CHECK_FALSE(card.question.empty());
     }
-    CHECK(harmless == 5);  // Plan, Log; Reading, Hold and Trouble say in black or bold what is thrown away or cut
+    // Plan and Log are read and written, not done; the others say in their own rows what is thrown away or cut, see
+    // the rules of decks.
+    CHECK(harmless == std::set<std::string>{"plan", "log", "reading", "hold", "trouble"});
 }
 
 TEST_CASE("a wording with a missing place or a broken file is reported with its line") {

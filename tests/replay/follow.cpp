@@ -179,7 +179,7 @@ class Cook {
             return;
         }
         until(at);
-        lowest_read_ = std::min(lowest_read_, shown());
+        read_.emplace_back(at, shown());
         if (!cards_.reads) {
             scoop_to(one.below);
             pour(one.out, one.litres);
@@ -322,11 +322,19 @@ class Cook {
         });
     }
 
+    double lowest_read_by(double moment) const {
+        double lowest = std::numeric_limits<double>::infinity();
+        for (const auto& [at, reading] : read_) {
+            lowest = at <= moment ? std::min(lowest, reading) : lowest;
+        }
+        return lowest;
+    }
+
     void judge_cores() {
         for (std::size_t f = 0; f < cores_.size(); ++f) {
             const PrintedFood& food = cards_.foods[f];
-            // "If no reading was under": what was read at the top-ups.
-            if (food.ready && lowest_read_ >= food.ready_if.value_or(-300.0)) {
+            // "If never under": what was read until then.
+            if (food.ready && lowest_read_by(time(*food.ready)) >= food.ready_if.value_or(-300.0)) {
                 note(promise::ready, cores_[f].done() <= time(*food.ready) + look_every);
             }
             if (food.peak) {
@@ -344,11 +352,11 @@ class Cook {
     double inside_ = 0.0;  // m3
     std::vector<CoreWatch> cores_;
     Kept kept_;
-    double in_ = 0.0;                                               // s
-    double delay_ = 0.0;                                            // s, by a pot more for the fill
-    double room_ = 0.0;                                             // litres that the cook still counts on
-    double most_ = 0.0;                                             // m3
-    double lowest_read_ = std::numeric_limits<double>::infinity();  // C
+    double in_ = 0.0;                              // s
+    double delay_ = 0.0;                           // s, by a pot more for the fill
+    double room_ = 0.0;                            // litres that the cook still counts on
+    double most_ = 0.0;                            // m3
+    std::vector<std::pair<double, double>> read_;  // s, C: at the top-ups
     bool floor_kept_ = true;
     bool left_well_ = true;
     double below_since_ = std::numeric_limits<double>::infinity();

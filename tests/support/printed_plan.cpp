@@ -153,6 +153,7 @@ class Reader {
         } else if (by("plan.food-in", step.text) || by("plan.this-food-in", step.text)) {
             plan_.food_in = at;
         } else if (const auto settled = by("plan.settled", step.text)) {
+            plan_.after_food_at = at;
             plan_.after_food = std::pair(celsius_in(settled->at("low")), celsius_in(settled->at("high")));
         } else if (by("plan.wake-fire", step.text)) {
             wakes_ = at;
@@ -172,7 +173,10 @@ class Reader {
             if (!found) {
                 continue;
             }
-            PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt, std::nullopt};
+            PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt, std::nullopt, std::nullopt};
+            if (found->contains("reads")) {
+                one.reads = celsius_in(found->at("reads"));
+            }
             if (found->contains("below")) {
                 one.below = millimetres_in(found->at("below"));
             }

@@ -26,6 +26,7 @@ struct PrintedTopUp {
     bool swap = false;
     std::optional<double> below;  // mm under the rim, to which water is taken out first
     std::optional<units::LocalTime> wake;
+    std::optional<double> reads;  // C, "should read"
 };
 
 struct PrintedRung {
@@ -73,6 +74,7 @@ struct PrintedPlan {
     std::optional<units::LocalTime> leave_from;  // readings since then
     std::optional<double> leave_by_clock;        // s, without a reading: after every pour
     std::optional<std::pair<double, double>> after_food;  // C, an hour after the food
+    std::optional<units::LocalTime> after_food_at;
 };
 
 /// Reads a deck in the language of its words. `trip` gives only the day on which the clock times begin and the names of

@@ -18,10 +18,6 @@ HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food) {
     return places;
 }
 
-units::LocalTime settled_at(const plan::Plan& plan) {
-    return plan.fill.food_in.after(units::hours(1));
-}
-
 namespace {
 
 /// `before`: how many before it have the same name.

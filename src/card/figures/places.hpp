@@ -16,9 +16,6 @@ struct HoldPlaces {
 };
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 
-/// When the reading of Fill::after_food is due.
-units::LocalTime settled_at(const plan::Plan& plan);
-
 /// Under this reading nothing is kept, watched or not; nothing where the coldest row still keeps something.
 std::optional<units::Temperature> away_below(const plan::Plan& plan);
 

@@ -2,6 +2,7 @@
 // The figures of the Plan card and the times of the Log card.
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
+#include "plan/result/ready_condition.hpp"
 
 namespace holdwater::card {
 
@@ -23,8 +24,9 @@ void add_pours(const FigureMaker& of) {
     }
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
-    of.at("settled-at", settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
-    of.brief().degrees("settled-low", fill.after_food.low, safe.at_most(fill.after_food.low),
+    of.at("settled-at", plan::settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
+    const units::Temperature settled = plan::should_read(of.plan(), plan::settled_at(of.plan()), fill.after_food.low);
+    of.brief().degrees("settled-low", settled, safe.at_most(settled),
                        {"share-5", "down-degree", of.source("heat-engine"), fill.after_food.error.si()});
     of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
                        {"share-95", "up-degree", of.source("heat-engine")});
@@ -48,7 +50,8 @@ void add_top_ups(const FigureMaker& of) {
     for (const plan::TopUp& top_up : of.plan().top_ups) {
         ++nth;
         if (of.reads()) {
-            of.brief().degrees("top-up-reads", top_up.reading.low, safe.at_most(top_up.reading.low),
+            const units::Temperature reads = plan::should_read(of.plan(), top_up.at, top_up.reading.low);
+            of.brief().degrees("top-up-reads", reads, safe.at_most(reads),
                                {"share-5", "down-degree", of.source("heat-engine")}, nth);
         }
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);

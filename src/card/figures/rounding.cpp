@@ -2,6 +2,7 @@
 #include "card/figures/rounding.hpp"
 
 #include "facts/published.hpp"
+#include "units/whole_degrees.hpp"
 
 #include <fmt/format.h>
 
@@ -15,12 +16,6 @@ using units::Toward;
 
 namespace {
 
-/// A temperature to a whole degree of the system that is printed first.
-units::Temperature whole(units::Temperature t, System system, Toward toward) {
-    return units::first_of(system) == System::us ? units::fahrenheit(units::round_to(t.fahrenheit(), 1.0, toward))
-                                                 : units::celsius(units::round_to(t.celsius(), 1.0, toward));
-}
-
 units::Duration to_five_minutes(units::Duration d) {
     return units::Duration{units::round_to(d.si(), 300.0, Toward::up)};
 }
@@ -30,7 +25,7 @@ units::Duration to_five_minutes(units::Duration d) {
 Amount degrees(units::Temperature t, System system, Toward toward) {
     // A °C is wide: rounded up from a °F that is only meant nearly, it would lie a whole degree off.
     const bool nearly = system == System::us_first && toward == Toward::nearest;
-    return units::amount(whole(t, system, toward), system, {1.0, nearly ? Toward::nearest : Toward::up});
+    return units::amount(units::whole_degrees(t, system, toward), system, {1.0, nearly ? Toward::nearest : Toward::up});
 }
 
 std::string hold_time(units::Duration hold) {
@@ -70,7 +65,7 @@ Amount SafeSide::limit_short(units::Temperature t, Toward otherwise) const {
     return facts::published(t, units::first_of(system()), otherwise);
 }
 Amount SafeSide::at_most(units::Temperature t) const {
-    return units::amount(whole(t, system(), Toward::down), system(), {1.0, Toward::down});
+    return units::amount(units::whole_degrees(t, system(), Toward::down), system(), {1.0, Toward::down});
 }
 Amount SafeSide::about(units::Temperature t) const {
     return degrees(t, system(), Toward::nearest);

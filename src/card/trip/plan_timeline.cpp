@@ -5,6 +5,7 @@
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/acts.hpp"
+#include "plan/result/ready_condition.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -178,7 +179,7 @@ void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
 
 void add_settled(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
     if (tells_settled(writer)) {
-        all.push_back({settled_at(writer.plan),
+        all.push_back({plan::settled_at(writer.plan),
                        {on("settled-at"), writer.words.text("plan.settled", {{"low", on("settled-low")},
                                                                              {"high", on("settled-high")},
                                                                              {"floor", on.brief("read-floor")},
@@ -230,10 +231,7 @@ bool has_line(const CardWriter& writer, const Event& event, bool& poured) {
 }  // namespace
 
 bool tells_settled(const CardWriter& writer) {
-    const plan::Plan& plan = writer.plan;
-    const units::LocalTime at = settled_at(plan);
-    const bool first = plan.top_ups.empty() || at < plan.top_ups.front().light_fire;
-    return writer.reads() && first && at < plan.trip->serve;
+    return plan::tells_settled(writer.plan);
 }
 
 Steps timeline_of(const CardWriter& writer) {

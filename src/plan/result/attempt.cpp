@@ -9,6 +9,7 @@
 #include "plan/result/last_chance.hpp"
 #include "plan/result/late_pour.hpp"
 #include "plan/result/night.hpp"
+#include "plan/result/ready_condition.hpp"
 #include "plan/result/summary.hpp"
 #include "plan/search/schedule.hpp"
 #include "plan/search/sleep_window.hpp"
@@ -141,31 +142,6 @@ std::vector<double> failures(const std::vector<ScenarioResult>& results) {
     return failed;
 }
 
-/// A cook reads the bath at every top-up until the food is ready by the cards, which is later than in most scenarios:
-/// what is to be expected then must not break the condition of ready.
-void let_ready_hold_as_read(const Plan& plan, FoodPlan& food) {
-    const Interval<units::Temperature> until_done = food.coolest;
-    const auto before = [&food](const TopUp& top_up) {
-        return food.ready_late && top_up.at >= food.in && top_up.at < *food.ready_late;
-    };
-    for (std::ptrdiff_t known = -1;;) {
-        const auto now = std::count_if(plan.top_ups.begin(), plan.top_ups.end(), before);
-        if (now == known) {
-            return;
-        }
-        known = now;
-        food.coolest = until_done;
-        for (const TopUp& top_up : plan.top_ups) {
-            if (before(top_up)) {
-                food.coolest.low = std::min(food.coolest.low, top_up.reading.low);
-                food.coolest.likely = std::min(food.coolest.likely, top_up.reading.likely);
-            }
-        }
-        food.ready_if = food.coolest.low;
-        let_ready_hold(plan, food);
-    }
-}
-
 /// Nobody lights a fire asleep: a latest fire in the night becomes the one whose food is in by bedtime.
 void keep_out_of_sleep(Plan& plan) {
     const units::LocalTime from = plan.trip->from;
@@ -193,6 +169,7 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
     plan.promise = {1.0 - share, share_error, ensemble.size()};
     plan.levels = setup.levels;
     plan.levels.mark = made.tried.schedule.recipe.top_up_mark;
+    plan.mark_out_of_reach = !reaches_mark_in(ensemble, made.tried.results);
     plan.round = setup.round;
     plan.cold_baths = cold_baths(setup);
     plan.loss = {setup.loss.low, setup.loss.likely, setup.loss.high};
@@ -244,7 +221,6 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
         plan.late_pour = late_pour(ensemble, schedule);
     }
     plan.ladder = schedule.recipe.ladder;
-    plan.mark_out_of_reach = !reaches_mark_in(ensemble, results);
     const LeftBoxes boxes(ensemble, schedule);
     plan.night = night_of(ensemble, schedule, boxes);
     add_intervals(plan, boxes);

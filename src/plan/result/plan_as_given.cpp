@@ -44,8 +44,9 @@ class Searches {
 /// What became of a try, the best first.
 enum class Outcome {
     good,
-    unsure,  // ready in time only if the bath reads more than it does in 95 of 100 scenarios
-    late,    // held, but not ready in time: a hotter bath may be sooner
+    out_of_reach,  // all well, but the pots do not give the mark: a lower one may be enough
+    unsure,        // ready in time only if the bath reads more than it does in 95 of 100 scenarios
+    late,          // held, but not ready in time: a hotter bath may be sooner
     broken,
 };
 
@@ -53,7 +54,10 @@ Outcome outcome_of(const Attempt& made) {
     if (made.broken.empty()) {
         const bool sure = std::all_of(made.plan.foods.begin(), made.plan.foods.end(),
                                       [](const FoodPlan& food) { return food.ready_if <= food.coolest.low; });
-        return sure ? Outcome::good : Outcome::unsure;
+        if (!sure) {
+            return Outcome::unsure;
+        }
+        return made.plan.mark_out_of_reach ? Outcome::out_of_reach : Outcome::good;
     }
     const bool late = std::all_of(made.broken.begin(), made.broken.end(), [](const problem::Problem& one) {
         return one.code == "not-ready-in-time" || one.code == "growth-not-undone";
@@ -279,7 +283,8 @@ class Trying {
     }
     static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
 
-    /// The hottest mark over another with which all is well, or food is in time at all. The hottest that holds is
+    /// The hottest mark over another with which all is well; else the best that can be had: one that the pots do not
+    /// give, or the hottest with which food is in time at all. The hottest that holds is
     /// mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep the bath the warmer: a
     /// few are tried.
     const Attempt* hottest_good(double cool, units::Temperature hottest, bool soon) {
@@ -294,7 +299,9 @@ class Trying {
             }
             const Outcome outcome = outcome_of(*hotter);
             late += asks_for_hotter(outcome) ? 1 : 0;
-            if (outcome == Outcome::good || (outcome == Outcome::unsure && ready == nullptr)) {
+            const Outcome before = ready != nullptr ? outcome_of(*ready) : Outcome::late;
+            // Of two that are out of reach the lower one is less so.
+            if (outcome < before || (outcome == Outcome::out_of_reach && outcome == before)) {
                 ready = hotter;
             }
             if (outcome == Outcome::good) {

@@ -85,25 +85,6 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     return plan;
 }
 
-void let_ready_hold(const Plan& plan, FoodPlan& food) {
-    if (!plan.trip->boxes.front().thermometer || food.standard.finish || !food.ready_late) {
-        return;
-    }
-    const Duration until = food.leaves().since(food.in);
-    const auto hold = [&](units::Temperature bath) { return safe_hold(plan, food, food.food->thickness, bath); };
-    auto time = hold(food.ready_if);
-    // Where that is too late for the meal, or would warm too slowly as a log is judged, only hotter readings promise
-    // it.
-    const units::Temperature hottest = plan.fill.reading;
-    while ((!time || *time > until || !surely_comes_up(plan, food, always(food.ready_if))) && food.ready_if < hottest) {
-        food.ready_if = std::min(food.ready_if + units::kelvins(1), hottest);
-        time = hold(food.ready_if);
-    }
-    if (time && *time <= until) {
-        food.ready_late = std::max(*food.ready_late, food.in.after(*time));
-    }
-}
-
 std::vector<const FoodPlan*> foods_at(const Plan& plan, units::LocalTime FoodPlan::*time, units::LocalTime at) {
     std::vector<const FoodPlan*> foods;
     for (const FoodPlan& food : plan.foods) {

@@ -42,7 +42,8 @@ Duration Burden::weight() const {
                              facts.duration(gas ? "burden.gas" : "burden.wood") * fuel.si();
     const Duration slept =
         facts.duration("burden.waking") * static_cast<double>(wakings) + woken * facts.value("burden.woken");
-    const Duration doubt = facts.duration("burden.unsure") * static_cast<double>(unsure);
+    const Duration doubt = facts.duration("burden.unsure") * static_cast<double>(unsure) +
+                           facts.duration("burden.out-of-reach") * (out_of_reach ? 1.0 : 0.0);
     return fire + carried + slept + doubt + facts.duration("burden.held") * units::in_hours(held) +
            facts.duration("burden.past-best") * units::in_hours(past_best) + rushed;
 }
@@ -91,6 +92,7 @@ Burden burden_of(const Plan& plan) {
                 std::max(burden.past_best, food.held().value_or(Duration{0}) - *food.longest_for_texture);
         }
     }
+    burden.out_of_reach = plan.mark_out_of_reach;
     burden.rushed = std::max(Duration{0}, slack - plan.fill.latest_fire.since(plan.fill.light_fire));
     return burden;
 }

@@ -32,6 +32,7 @@ struct Burden {
     units::Duration held{0};       // of the foods, the longest that one is done before its meal, slack taken off
     units::Duration past_best{0};  // of the foods, the longest that one is held past what its texture bears
     std::size_t unsure = 0;        // foods that are ready in time only if the bath reads more than it does in 95 of 100
+    bool out_of_reach = false;     // its pots fall short of its mark too often for a promise
     units::Duration rushed{0};     // what is missing of the slack until the last chance to light the fire
     /// All of it as time at the fire by day.
     units::Duration weight() const;

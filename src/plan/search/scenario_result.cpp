@@ -120,7 +120,8 @@ ScenarioResult result_of(const Setup& setup, const Simulation& run, const Judges
     result.spilled = run.spilled();
     result.fill.assign(run.poured().begin(), run.poured().begin() + static_cast<std::ptrdiff_t>(run.fill_pours()));
     result.at_end = run.bath().temperature();
-    result.after_food = bath.at(run.food_in() + units::hours(1));
+    const units::TemperatureDifference shows_more = run.shown() - run.bath().temperature();
+    result.after_food = bath.at(run.food_in() + units::hours(1)) + shows_more;
     for (std::size_t k = 0; k < run.readings().size(); ++k) {
         result.readings.push_back(run.readings()[k]);
         result.boiling.push_back(run.poured()[run.fill_pours() + k]);
@@ -131,8 +132,7 @@ ScenarioResult result_of(const Setup& setup, const Simulation& run, const Judges
     for (std::size_t f = 0; f < setup.foods.size(); ++f) {
         FoodResult food = food_of(setup.foods[f], run.core_history(f), by, *by.growth[f]);
         const Duration in = std::max(run.food_in(), setup.foods[f].in.value_or(run.food_in()));
-        food.coolest = lowest_between(bath, in, std::max(in, food.ready.value_or(setup.foods[f].out))) +
-                       (run.shown() - run.bath().temperature());
+        food.coolest = lowest_between(bath, in, std::max(in, food.ready.value_or(setup.foods[f].out))) + shows_more;
         result.foods.push_back(food);
     }
     return result;

@@ -30,7 +30,7 @@ struct ScenarioResult {
     bool short_of_mark = false;           // a top-up did not come up to its mark
     units::TemperatureDifference excess;  // of the hottest core over its target and tolerance
     units::Duration food_in;
-    units::Temperature after_food;             // an hour after the food went in
+    units::Temperature after_food;             // reading an hour after the food went in
     units::Temperature at_end;                 // at serving
     std::vector<units::Temperature> readings;  // at each top-up, on arrival
     std::vector<units::Volume> boiling;        // poured at each top-up

@@ -43,6 +43,35 @@ void check_warnings(const card::Card& card) {
     CHECK(card.harmless == (blocks == 0));
 }
 
+/// Where somebody is scalded, breathes fumes or eats what is unsafe a box says so. Without one are only Plan and Log,
+/// which are read and written, and those whose own rows say in bold or on black what is thrown away or not cooked.
+void check_where_warned(const Dealt& dealt) {
+    const std::set<std::string> no_act{"plan", "log"};
+    const std::set<std::string> rows{"reading", "hold", "trouble"};
+    for (const card::Card& card : dealt.deck.cards) {
+        CAPTURE(card.key);
+        std::string box;
+        for (const card::Block& block : card.blocks) {
+            if (const auto* one = std::get_if<card::Caution>(&block)) {
+                box = as_read(one->text);
+            }
+        }
+        CHECK(box.empty() == (no_act.contains(card.key) || rows.contains(card.key)));
+        const bool cooked = std::any_of(dealt.plan.foods.begin(), dealt.plan.foods.end(),
+                                        [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });
+        if (rows.contains(card.key) && cooked) {
+            CHECK(std::regex_search(as_read(joined(texts_of(card))),
+                                    std::regex("[Tt]hrow|[Ss]plit|[Tt]hicker|too thick")));
+        }
+        if (card.key == "one" || card.key == "fill") {
+            CHECK(has(box, "scalding water"));
+        }
+        if (card.key == "one") {
+            CHECK(has(box, "Carbon monoxide"));
+        }
+    }
+}
+
 /// "card 4, Reading" names a card of this deck by its number; `card` in the language of the deck.
 void check_references(const Dealt& dealt, const std::string& card_word) {
     const std::regex reference("\\b" + card_word + R"( (\d+), (\S+))");
@@ -131,6 +160,7 @@ TEST_CASE("every deck has each warning once a card, every act on Plan, and no re
         for (const card::Card& card : dealt.deck.cards) {
             check_warnings(card);
         }
+        check_where_warned(dealt);
         check_references(dealt, "card");
         check_acts(dealt);
         check_names(dealt, "en");

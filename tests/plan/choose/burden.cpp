@@ -86,3 +86,11 @@ TEST_CASE("a plan whose food waits for hours weighs what it waits, and its sched
     CHECK(support::near_abs(minutes_of(burden.weight() - without.weight()),
                             units::in_hours(burden.held) * facts::facts().value("burden.held"), 1e-6));
 }
+
+TEST_CASE("a mark out of reach of the pots is a burden") {
+    plan::Plan plan = support::demo_plan("paddling-day");
+    const Duration before = plan::burden_of(plan).weight();
+    REQUIRE_FALSE(plan.mark_out_of_reach);
+    plan.mark_out_of_reach = true;
+    CHECK(plan::burden_of(plan).weight() == before + facts::facts().duration("burden.out-of-reach"));
+}

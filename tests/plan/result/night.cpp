@@ -80,3 +80,21 @@ TEST_CASE("the last morning row, which stands for everything below it, is thrown
         }
     }
 }
+
+TEST_CASE("Night lists no reading that the box will not show") {
+    std::size_t rows = 0;
+    for (const char* name : {"frosty-weekend", "trail-crew", "hut-night", "paddling-day", "class-day"}) {
+        CAPTURE(std::string(name));
+        const plan::Plan& plan = support::demo_plan(name);
+        // Once the food has taken its heat; after that only a top-up lifts it, to the mark.
+        units::Temperature highest = units::celsius(std::ceil(plan.fill.after_food.high.celsius()));
+        if (!plan.top_ups.empty()) {
+            highest = std::max(highest, plan.levels.mark);
+        }
+        for (const plan::Unattended& row : plan.night.unattended) {
+            CHECK(row.reading <= highest);
+            ++rows;
+        }
+    }
+    CHECK(rows > 10);
+}

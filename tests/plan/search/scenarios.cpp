@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
+#include "answer/spread/draw.hpp"
+#include "facts/facts.hpp"
 #include "plan/search/scenario.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 using namespace holdwater;
@@ -28,4 +31,32 @@ TEST_CASE("scenarios are the same each time and fill every spread evenly") {
     // The box test's band is its 5 and 95 % points: about one in twenty lies above the upper end.
     CHECK(above >= 20);
     CHECK(above <= 32);
+}
+
+TEST_CASE("what the basis sheet prints of a spread is what is drawn: its ends, and its middle") {
+    constexpr std::size_t draws = 4096;
+    const auto shares = answer::even_shares(1, draws);
+    for (const facts::Spread& spread : facts::facts().spreads()) {
+        CAPTURE(spread.key);
+        const bool log = spread.shape == facts::SpreadShape::lognormal;
+        const bool tails = log || spread.shape == facts::SpreadShape::normal;
+        const double middle = log ? std::sqrt(spread.low * spread.high) : 0.5 * (spread.low + spread.high);
+        double below = 0.0;
+        double under_the_middle = 0.0;
+        double above = 0.0;
+        for (const std::vector<double>& share : shares) {
+            const double value = answer::value_at(spread, share.front());
+            below += value < spread.low ? 1.0 / draws : 0.0;
+            under_the_middle += value < middle ? 1.0 / draws : 0.0;
+            above += value > spread.high ? 1.0 / draws : 0.0;
+            // The same draw as a place between the ends, from which film and diffusivity of a piece are made.
+            const double place = answer::place_at(spread, share.front());
+            const double again = log ? middle * std::pow(spread.high / middle, place)
+                                     : middle + 0.5 * (spread.high - spread.low) * place;
+            CHECK(support::near_rel(value, again, 1e-9));
+        }
+        CHECK(support::near_abs(below, tails ? 0.05 : 0.0, 0.002));
+        CHECK(support::near_abs(above, tails ? 0.05 : 0.0, 0.002));
+        CHECK(support::near_abs(under_the_middle, 0.5, 0.002));
+    }
 }
