@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 
 #include <algorithm>
@@ -19,7 +20,7 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
     const auto named = [&](const char* key) { return on("act", nth) + " " + w.text(key); };
     const auto of_foods = [&](Text row, units::LocalTime plan::FoodPlan::*time) {
         for (const plan::FoodPlan* food : plan::foods_at(plan, time, event.at)) {
-            row += w.text("log.of-food", {{"food", plain(food->food->name)}});
+            row += w.text("log.of-food", {{"food", name_of(writer, *food->food)}});
         }
         return row;
     };
@@ -38,7 +39,7 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
         case Event::Kind::finish: {
             const Text row = named("log.out");
             return plan.foods.size() > 1
-                       ? row + w.text("log.of-food", {{"food", plain(plan.foods[event.index].food->name)}})
+                       ? row + w.text("log.of-food", {{"food", name_of(writer, *plan.foods[event.index].food)}})
                        : row;
         }
         case Event::Kind::take_out:
@@ -48,21 +49,12 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
             return of_foods(named("log.out"), &plan::FoodPlan::eaten);
         case Event::Kind::top_up:
             return named("log.top-up");
-        case Event::Kind::ready: {
-            const plan::FoodPlan& food = plan.foods[event.index];
-            // A food that still needs the fire is not called ready.
-            const auto ready = [&] {
-                if (plan.foods.size() > 1) {
-                    return named("log.ready-short");  // Plan has the condition of each
-                }
-                const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
-                return on("act", nth) + " " + w.text("log.ready", {{"least", least}});
-            };
-            const Text row = food.standard.finish ? named("log.core")
-                             : writer.reads()     ? ready()
-                                                  : named("log.ready-clock");
-            return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
-        }
+        case Event::Kind::ready:
+            if (plan.foods.size() > 1 || plan.foods.front().standard.finish) {
+                return "";  // Plan has the condition of each; what still needs the fire is not called ready
+            }
+            return writer.reads() ? on("act", nth) + " " + w.text("log.ready", {{"least", on("ready-if", 1)}})
+                                  : named("log.ready-clock");
         case Event::Kind::hot_water:
         case Event::Kind::sitting:
             return "";

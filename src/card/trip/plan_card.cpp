@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/cards.hpp"
+#include "card/trip/food_lines.hpp"
 #include "card/trip/plan_timeline.hpp"
+
+#include <utility>
 
 namespace holdwater::card {
 Card plan_card(const CardWriter& writer) {
@@ -13,6 +16,9 @@ Card plan_card(const CardWriter& writer) {
             writer.reads() ? w.text("plan.caution", {{"floor", on("read-floor")}, {"reading", writer.ref("reading")}})
                            : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
                                     {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
+    }
+    for (Note& note : advice_lines(writer, on)) {
+        card.blocks.add(std::move(note));
     }
     card.harmless = true;  // what one reads here scalds nobody: each act has its own card
     return card;
