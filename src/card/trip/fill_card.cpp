@@ -9,7 +9,7 @@
 namespace holdwater::card {
 namespace {
 
-constexpr double fill_drawn_mm = 21.0;  // on a hand card
+constexpr double fill_drawn_mm = 18.0;  // on a hand card
 
 }  // namespace
 

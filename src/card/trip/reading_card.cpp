@@ -34,9 +34,9 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
         card.blocks.add(Note{w.text("reading.ready-before", {{"mark", on("mark")}})});
     }
     // Where there is no second time, there is nothing to count on.
-    card.blocks.add(
-        Note{w.text(facts::facts().rules_of(plan.trip->rules).fall_once ? "reading.once" : "reading.again")});
-    card.blocks.add(Note{w.text("reading.toxin") + " " + w.text("reading.caution")});
+    const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
+    card.blocks.add(Note{w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
+                         w.text("reading.caution")});
 }
 
 }  // namespace
