@@ -47,11 +47,12 @@ FillSums fill_sums(const SafeSide& safe) {
                                    [](const plan::Pour& pour) { return worth_a_pour(pour.most); });
     units::Volume left = total;
     for (const plan::Pour& pour : fill.pours) {
-        units::Amount litres = safe.measured(pour.boiling);
+        const units::Volume poured = safe.reads() && pour.trims() ? pour.most : pour.boiling;
+        units::Amount litres = safe.measured(poured);
         if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
             litres = safe.measured(left);
         }
-        left = left - as_printed(pour.boiling, litres, safe.system());
+        left = left - as_printed(poured, litres, safe.system());
         sums.rounds.push_back(litres);
     }
     const units::Volume whole = pot_gives(plan) * full_pots(plan);

@@ -14,7 +14,7 @@ namespace {
 void add_fallen(const FigureMaker& of) {
     int nth = 0;
     for (const plan::MorningRow& row : of.plan().night.morning) {
-        of.brief().degrees("fallen", row.reading, of.safe().at_least(row.reading),
+        of.degrees("fallen", row.reading, of.safe().at_least(row.reading),
                            {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
     }
 }

@@ -28,9 +28,9 @@ void add_mixing(const FigureMaker& of) {
     const FigureMaker act = of.acted_on();
     const std::string balance = of.source("heat-balance");
     if (const auto mixing = mixing_of(of.plan())) {
-        act.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
+        of.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
         if (mixing->with_ice_water) {
-            act.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
+            of.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
                        {"likely-fill", "up-tenth", balance});
             // As much water in all.
             const units::Volume ice = (fill.boiled + fill.cold) / (1.0 + *mixing->with_ice_water);

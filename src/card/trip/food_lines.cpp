@@ -27,12 +27,10 @@ std::string core_line(const CardWriter& writer, const CardFigures& on, const pla
         return writer.words.text("plan.keep-hot-line",
                                  {{"start", on("goes-in", nth)}, {"floor", on("hot-floor", nth)}});
     }
-    if (food.standard.sear) {
-        return writer.words.text("plan.steak-line", {{"target", on("target", nth)},
-                                                     {"peak", on("core-peak", food_place(writer.plan, food))}});
-    }
-    return writer.words.text("plan.core-line", {{"target", on.brief("target", nth)},
-                                                {"peak", on.brief("core-peak", food_place(writer.plan, food))}});
+    const Text line = writer.words.text("plan.core-line",
+                                        {{"target", on("target", nth)},
+                                         {"peak", on("core-peak", food_place(writer.plan, food))}});
+    return food.standard.sear ? line + " " + writer.words.text("plan.steak-rule") : line;
 }
 
 }  // namespace

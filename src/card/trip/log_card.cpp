@@ -49,12 +49,21 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
             return of_foods(named("log.out"), &plan::FoodPlan::eaten);
         case Event::Kind::top_up:
             return named("log.top-up");
-        case Event::Kind::ready:
-            if (plan.foods.size() > 1 || plan.foods.front().standard.finish) {
-                return "";  // Plan has the condition of each; what still needs the fire is not called ready
+        case Event::Kind::ready: {
+            const plan::FoodPlan& food = plan.foods[event.index];
+            if (food.standard.finish) {  // a food that still needs the fire is not called ready
+                const Text core = named("log.core");
+                return plan.foods.size() > 1 ? core + w.text("log.of-food", {{"food", name_of(writer, *food.food)}})
+                                             : core;
             }
-            return writer.reads() ? on("act", nth) + " " + w.text("log.ready", {{"least", on("ready-if", 1)}})
-                                  : named("log.ready-clock");
+            if (!writer.reads() && plan.foods.size() == 1) {
+                return named("log.ready-clock");
+            }
+            if (plan.foods.size() > 1) {  // Plan has the condition of each
+                return named("log.ready-short") + w.text("log.of-food", {{"food", name_of(writer, *food.food)}});
+            }
+            return on("act", nth) + " " + w.text("log.ready", {{"least", on("ready-if", 1)}});
+        }
         case Event::Kind::hot_water:
         case Event::Kind::sitting:
             return "";

@@ -5,7 +5,6 @@
 #include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/food_lines.hpp"
-#include "card/trip/plan_timeline.hpp"
 #include "card/trip/reading_scale.hpp"
 
 #include <algorithm>
@@ -59,7 +58,7 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
         case Kind::take_out:
             return w.text("plan.take-out", {{"food", name()}});
         case Kind::serve:
-            return w.text("one.eat") + " " + late_text(writer, on);
+            return w.text("one.eat", {{"plan", writer.ref("plan")}});
         case Kind::pour:
         case Kind::boil_finish:
         case Kind::hot_water:

@@ -25,18 +25,21 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     const bool next = any_row(plan, safety::FallAction::finish_and_eat_next);
-    if (next || any_row(plan, safety::FallAction::finish_and_eat_now)) {
-        card.blocks.add(Note{w.text("reading.full", {{"full", full(writer, on)}}) +
-                             (next ? " " + w.text("reading.eat-next") : "")});
+    const bool now = any_row(plan, safety::FallAction::finish_and_eat_now);
+    Text told;
+    if (next || now) {
+        told = w.text("reading.full", {{"full", full(writer, on)}}) + " " + (next ? w.text("reading.eat-next") + " " : "") +
+               (now ? w.text("reading.eat-now") + " " : "");
     }
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     if (next && !writer.any_finish() && !plan.trip->at_risk) {
-        card.blocks.add(Note{w.text("reading.ready-before", {{"mark", on("mark")}})});
+        told += w.text("reading.ready-before", {{"mark", on("mark")}}) + " ";
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
-    card.blocks.add(Note{w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
-                         w.text("reading.caution")});
+    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
+            w.text("reading.caution");
+    card.blocks.add(Note{std::move(told)});
 }
 
 }  // namespace

@@ -55,15 +55,16 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     // By what is printed: no reading stands under a line that it does not belong to.
     const double printed_action = on.look_at("action-line-level").amount->value.value;
     Thermometer::Section calm;
-    calm.bar = w.text("reading.over", {{"action", on.brief("action-line-level")}});
+    const Text& line = brief ? on.brief("action-line-level") : on("action-line-level");
+    calm.bar = w.text("reading.over", {{"action", line}});
     calm.bar_at = action;
     calm.calm = true;
     Thermometer::Section now;
-    now.bar = w.text("reading.act", {{"action", on.brief("action-line-level")}});
+    now.bar = w.text("reading.act", {{"action", line}});
     now.bar_at = action;
     std::vector<int> rungs = printed_rungs(plan);
-    if (brief && rungs.size() > 3) {
-        rungs.erase(rungs.begin());  // the next, colder one serves as well
+    if (brief && rungs.size() > 2) {
+        rungs.erase(rungs.begin(), rungs.end() - 2);  // the next, colder one serves as well
     }
     for (const int nth : rungs) {
         const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
@@ -113,7 +114,8 @@ Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures
     }
     // After so many rows of the rules; 0: the floor.
     const auto named = [&](std::size_t above) {
-        return above == 0 ? on.brief("read-floor-level") : on.brief("fallen", static_cast<int>(above));
+        const int nth = static_cast<int>(above);
+        return above == 0 ? on.brief("read-floor-level") : timed ? on.brief("fallen", nth) : on("fallen", nth);
     };
     std::vector<Text> before;
     std::size_t above = 0;  // where the readings of this row end

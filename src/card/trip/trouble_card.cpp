@@ -80,7 +80,7 @@ Card trouble_card(const CardWriter& writer) {
     rows.add("trouble.lid", w.text("trouble.lid-do"));
     rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));
     rows.add("trouble.bare", w.text("trouble.bare-do"));
-    rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on.brief("come-up-to")}}));
+    rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on("come-up-to")}}));
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
     card.blocks.add(Note{w.text("trouble.read", {{"reading", writer.ref("reading")}})});
