@@ -200,7 +200,7 @@ void check_fallen(const Dealt& dealt) {
         }
     }
     REQUIRE(found != nullptr);
-    const std::vector<std::string> heads{"under 2\u00A0h ago", "under 4\u00A0h ago", "earlier, unknown"};
+    const std::vector<std::string> heads{"under 2\u00A0h", "under 4\u00A0h", "longer, unknown"};
     const std::size_t columns = std::max<std::size_t>(found->heads.size(), 1);
     // The printed column that a time belongs to: the first that is not shorter; alone it stands for all.
     const auto column_of = [&](std::size_t time) {

@@ -216,19 +216,16 @@ class Reader {
         return read_meal(text);
     }
 
-    /// The meal: eat, then who needs more, what is left, and until when the box may wait.
+    /// The meal, and before it what is done where the guests are late.
     bool read_meal(const std::string& text) {
-        if (!filled_within("plan.serve", text)) {
-            return false;
-        }
         for (const char* key : {"plan.wait", "plan.wait-clock", "plan.wait-shut"}) {
-            if (const auto wait = filled_within(key, text)) {
+            if (const auto wait = by(key, text)) {
                 plan_.waits_until = moment_in(words_, wait->at("until"), plan_.serve);
                 plan_.waits_if = wait->contains("least") ? std::optional(celsius_in(wait->at("least"))) : std::nullopt;
                 return true;
             }
         }
-        return filled_within("plan.late", text) || filled_within("plan.late-clock", text);
+        return by("plan.late", text) || by("plan.late-clock", text) || filled_within("plan.serve", text);
     }
 
     void read_fill() {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The figures of the card Reading.
 #include "card/figures/parts.hpp"
+#include "card/figures/places.hpp"
 #include "facts/facts.hpp"
 
 namespace holdwater::card {
@@ -15,7 +16,7 @@ void add_fallen(const FigureMaker& of) {
     int nth = 0;
     for (const plan::MorningRow& row : of.plan().night.morning) {
         of.degrees("fallen", row.reading, of.safe().at_least(row.reading),
-                           {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
+                   {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
     }
 }
 
@@ -50,6 +51,9 @@ void add_reading_figures(FigureList& list) {
     add_full(of);
     add_ladder(of);
     add_fallen(of);
+    if (const auto away = away_below(plan)) {
+        of.brief().degrees("away", *away, safe.at_least(*away), {"chosen", "up-degree", of.source("cooling-law")});
+    }
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
     of.litres("pots-give", batch, safe.measured(batch, Toward::down),
               {"as-given", "down-tenth", of.source("trip-file")});

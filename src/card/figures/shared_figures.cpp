@@ -209,8 +209,8 @@ void add_side_dishes(const FigureMaker& of, const FigureMaker& act) {
 
 void add_waits_until(const FigureMaker& of) {
     of.at("waits-until", of.plan().waits_until, {"share-95", "down-15-min", of.source("cooling-law")});
-    of.brief().degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
-                       {"share-5", "up-degree", of.source("heat-engine")});
+    of.degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
+               {"share-5", "up-degree", of.source("heat-engine")});
 }
 
 }  // namespace holdwater::card

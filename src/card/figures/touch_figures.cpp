@@ -31,7 +31,7 @@ void add_mixing(const FigureMaker& of) {
         of.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
         if (mixing->with_ice_water) {
             of.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
-                       {"likely-fill", "up-tenth", balance});
+                      {"likely-fill", "up-tenth", balance});
             // As much water in all.
             const units::Volume ice = (fill.boiled + fill.cold) / (1.0 + *mixing->with_ice_water);
             const units::Volume boil = fill.boiled + fill.cold - ice;

@@ -20,16 +20,16 @@ std::string rows_text(const CardWriter& writer, const plan::FoodPlan& food) {
 /// What the bath does to the core of the nth food. A food that still needs the fire gets no word of safety.
 std::string core_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
     if (food.standard.finish) {
-        return writer.words.text("plan.core-line-finish", {{"core", on.brief("finish", nth)},
+        return writer.words.text("plan.core-line-finish", {{"target", on("target", nth)},
+                                                           {"core", on.brief("finish", nth)},
                                                            {"hold", for_hold(writer, on, "finish-hold", nth)}});
     }
     if (food.standard.kept_hot) {
         return writer.words.text("plan.keep-hot-line",
                                  {{"start", on("goes-in", nth)}, {"floor", on("hot-floor", nth)}});
     }
-    const Text line = writer.words.text("plan.core-line",
-                                        {{"target", on("target", nth)},
-                                         {"peak", on("core-peak", food_place(writer.plan, food))}});
+    const Text line = writer.words.text(
+        "plan.core-line", {{"target", on("target", nth)}, {"peak", on("core-peak", food_place(writer.plan, food))}});
     return food.standard.sear ? line + " " + writer.words.text("plan.steak-rule") : line;
 }
 

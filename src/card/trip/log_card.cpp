@@ -36,8 +36,8 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
                                               : of_foods(named("log.food-in"), &plan::FoodPlan::in);
         case Event::Kind::boil_finish:
             return "";
-        case Event::Kind::finish: {
-            const Text row = named("log.out");
+        case Event::Kind::finish: {  // its centre is read over the fire
+            const Text row = named("log.out") + ", " + w.text("log.core");
             return plan.foods.size() > 1
                        ? row + w.text("log.of-food", {{"food", name_of(writer, *plan.foods[event.index].food)}})
                        : row;
@@ -51,10 +51,8 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
             return named("log.top-up");
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            if (food.standard.finish) {  // a food that still needs the fire is not called ready
-                const Text core = named("log.core");
-                return plan.foods.size() > 1 ? core + w.text("log.of-food", {{"food", name_of(writer, *food.food)}})
-                                             : core;
+            if (food.standard.finish) {
+                return "";  // what still needs the fire is not called ready
             }
             if (!writer.reads() && plan.foods.size() == 1) {
                 return named("log.ready-clock");

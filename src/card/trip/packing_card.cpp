@@ -93,8 +93,9 @@ std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     if (any_tied(plan)) {
         list.push_back(w.text("packing.string"));
     }
-    list.push_back(plan.around.hot_water.list.empty() ? w.text("packing.boil", {{"boil", on("boil-most")}})
-                                                      : w.text("packing.boil-all", {{"boil", on("boil-most")}, {"drinks", on("drinks")}}));
+    list.push_back(plan.around.hot_water.list.empty()
+                       ? w.text("packing.boil", {{"boil", on("boil-most")}})
+                       : w.text("packing.boil-all", {{"boil", on("boil-most")}, {"drinks", on("drinks")}}));
     return list;
 }
 

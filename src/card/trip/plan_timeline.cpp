@@ -111,8 +111,7 @@ Text serve_text(const CardWriter& writer, const CardFigures& on) {
     if (!plan.trip->at_risk) {
         text += " " + w.text("plan.serve-risk", {{"one", writer.ref("one")}});
     }
-    text += " " + w.text("plan.serve-left", {{"packing", writer.ref("packing")}});
-    return text + " " + late_text(writer, on);
+    return text + " " + w.text("plan.serve-left", {{"packing", writer.ref("packing")}});
 }
 
 Text event_text(const CardWriter& writer, const CardFigures& on, const Event& event) {
@@ -207,6 +206,33 @@ void add_sides(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     }
 }
 
+/// Who is late is asked before the first food is taken out for the meal: for the pan, or the fire.
+void add_late(const CardWriter& writer, const CardFigures& on, const TimedStep* seared, TimedSteps& all) {
+    const auto& events = writer.plan.events;
+    std::optional<TimedStep> late;
+    const auto sooner = [&](units::LocalTime at, const Text& when) {
+        if (!late || at < late->at) {
+            late = TimedStep{at, {when, ""}};
+        }
+    };
+    for (std::size_t i = 0; i < events.size(); ++i) {
+        const bool served = events[i].kind == Event::Kind::serve && events[i].at == writer.plan.trip->serve;
+        const bool to_the_fire = events[i].kind == Event::Kind::finish &&
+                                 writer.plan.foods[events[i].index].eaten == writer.plan.trip->serve;
+        if (served || to_the_fire) {
+            sooner(events[i].at, on("act", static_cast<int>(i) + 1));
+        }
+    }
+    if (!late) {
+        return;  // no meal is served from this box
+    }
+    if (seared != nullptr) {
+        sooner(seared->at, seared->step.when);
+    }
+    late->step.text = late_text(writer, on);
+    all.insert(all.begin(), std::move(*late));
+}
+
 /// Whether an event has a line of its own: of the rounds of the fill the first has.
 /// What waits for the fire is ready by that, and not before.
 bool has_line(const CardWriter& writer, const Event& event, bool& poured) {
@@ -232,8 +258,11 @@ Text late_text(const CardWriter& writer, const CardFigures& on) {
     }
     return waits ? w.text("plan.wait", {{"until", on.brief("waits-until")},
                                         {"least", on("waits-if")},
+                                        {"serve", on.brief("act", act_at(plan, plan.trip->serve))},
                                         {"reading", writer.ref("reading")}})
-                 : w.text("plan.late", {{"reading", writer.ref("reading")}, {"rough", on("interval-rough")}});
+                 : w.text("plan.late", {{"serve", on.brief("act", act_at(plan, plan.trip->serve))},
+                                        {"reading", writer.ref("reading")},
+                                        {"rough", on("interval-rough")}});
 }
 
 bool tells_settled(const CardWriter& writer) {
@@ -265,7 +294,9 @@ Steps timeline_of(const CardWriter& writer) {
     for (const plan::Meal& meal : plan.around.earlier) {
         add_sear(meal.serve);
     }
+    const std::size_t before = all.size();
     add_sear(plan.trip->serve);
+    add_late(writer, on, all.size() > before ? &all.back() : nullptr, all);
     std::stable_sort(all.begin(), all.end(), [](const TimedStep& a, const TimedStep& b) { return a.at < b.at; });
     Steps steps;
     steps.numbered = false;

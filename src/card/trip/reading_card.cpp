@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
@@ -28,12 +29,8 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
     const bool now = any_row(plan, safety::FallAction::finish_and_eat_now);
     Text told;
     if (next || now) {
-        told = w.text("reading.full", {{"full", full(writer, on)}}) + " " + (next ? w.text("reading.eat-next") + " " : "") +
-               (now ? w.text("reading.eat-now") + " " : "");
-    }
-    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
-    if (next && !writer.any_finish() && !plan.trip->at_risk) {
-        told += w.text("reading.ready-before", {{"mark", on("mark")}}) + " ";
+        told = w.text("reading.full", {{"full", full(writer, on)}}) + " " +
+               (next ? w.text("reading.eat-next") + " " : "") + (now ? w.text("reading.eat-now") + " " : "");
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
@@ -62,6 +59,13 @@ Card reading_card(const CardWriter& writer) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
     }
     card.blocks.add(Turn{});
+    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
+    if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
+        !plan.trip->at_risk) {
+        card.blocks.add(Note{
+            w.text("reading.ready-before",
+                   {{"action", on.brief("action-line-level")}, {"away", on.brief("away")}, {"mark", on("mark")}})});
+    }
     card.blocks.add(Thermometer{{fallen_readings(writer, on)}, floor});
     add_falls_told(writer, on, card);
     if (!plan.trip->at_risk) {

@@ -55,8 +55,8 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     // By what is printed: no reading stands under a line that it does not belong to.
     const double printed_action = on.look_at("action-line-level").amount->value.value;
     Thermometer::Section calm;
-    const Text& line = brief ? on.brief("action-line-level") : on("action-line-level");
-    calm.bar = w.text("reading.over", {{"action", line}});
+    const Text& line = on.brief("action-line-level");
+    calm.bar = w.text("reading.over", {{"action", brief ? line : on("action-line-level")}});
     calm.bar_at = action;
     calm.calm = true;
     Thermometer::Section now;

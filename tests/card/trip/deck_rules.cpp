@@ -103,7 +103,7 @@ void check_acts(const Dealt& dealt) {
     }
     line(dealt.trip.serve, "Eat");
     if (dealt.plan.waits_until > dealt.trip.serve) {
-        line(dealt.trip.serve, "Guests late.*until " + clock(dealt.plan.waits_until));
+        CHECK(std::regex_search(plan, std::regex("Guests late[^\\n]*until " + clock(dealt.plan.waits_until))));
     }
 }
 

@@ -104,7 +104,7 @@ TEST_CASE("Fill and Plan tell of the same litres in the same pots") {
     CAPTURE(fill);
     // 3 pots in full and up to 12 L besides are the 36 L of the rounds.
     CHECK(has(fill, "Pour in 3 pots (24.0 L), boiling hard."));
-    CHECK(has(fill, "Of the last, pour up to 12.0 L: stir, read"));
+    CHECK(has(fill, "Then, pot by pot, up to 12.0 L: stir, read"));
     std::string timeline;
     for (const card::Step& step : card::timeline_of(writer).steps) {
         timeline += step.text + "\n";
