@@ -221,16 +221,6 @@ class Cards {
                     degrees("ready if: " + ready->at("food"), "one", ready->at("least"));
                 } else if (const auto by_clock = filled_by(case_.words, "plan.ready-clock", step.text)) {
                     clock("ready: " + by_clock->at("food"), "one", step.when);
-                } else if (const std::string eat = as_read(case_.words.text("one.eat")) + " ";
-                           as_read(step.text).starts_with(eat)) {
-                    for (const char* key : {"plan.wait", "plan.wait-clock", "plan.wait-shut"}) {
-                        if (const auto wait = filled_by(case_.words, key, as_read(step.text).substr(eat.size()))) {
-                            clock("may wait until", "one", wait->at("until"));
-                            if (wait->contains("least")) {
-                                degrees("may wait if", "one", wait->at("least"));
-                            }
-                        }
-                    }
                 }
             }
             if (const auto* row = std::get_if<card::KeyRow>(&block)) {

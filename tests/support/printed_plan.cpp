@@ -78,8 +78,6 @@ class Reader {
             const auto line = [&](const char* key) { return filled_within(key, note.text); };
             if (const auto core = line("plan.core-line")) {
                 plan_.foods.at(next_food++).peak = celsius_in(core->at("peak"));
-            } else if (const auto steak = line("plan.steak-line")) {
-                plan_.foods.at(next_food++).peak = celsius_in(steak->at("peak"));
             } else if (line("plan.keep-hot-line")) {
                 ++next_food;
             } else if (line("plan.core-line-finish")) {
