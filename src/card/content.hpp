@@ -100,7 +100,9 @@ struct Thermometer {
     };
     /// Rows with the same columns. The sections stay in order and whole.
     struct Section {
-        Text bar;  // what stands in a black bar above it; may be empty
+        Text bar;                      // what stands in a bar above it; may be empty
+        std::optional<double> bar_at;  // where that stands on the scale [°C]; nothing: at the floor
+        bool calm = false;             // its bar is framed, not black
         Text left_head;
         std::vector<Text> heads;  // may be empty
         std::vector<Row> rows;

@@ -145,8 +145,9 @@ class Cards {
         for (std::size_t i = 0; i < printed_.top_ups.size(); ++i) {
             const PrintedTopUp& one = printed_.top_ups[i];
             at(fmt::format("top-up {}", i + 1), "plan", one.at);
-            litres(fmt::format("top-up {} in", i + 1), "plan", one.litres);
-            if (one.below) {
+            if (printed_.reads) {
+                // Reading says how much.
+            } else if (litres(fmt::format("top-up {} in", i + 1), "plan", one.litres); one.below) {
                 millimetres(fmt::format("top-up {} line", i + 1), "plan", *one.below);
             } else if (!one.swap && !by_line_) {
                 litres(fmt::format("top-up {} out", i + 1), "plan", one.out);
@@ -209,18 +210,16 @@ class Cards {
                     clock("fire lit", "one", step.when);
                 } else if (filled_by(case_.words, "one.food-in", step.text)) {
                     clock("food in", "one", step.when);
-                } else if (const auto top_up = filled_by(case_.words, "one.top-up", step.text)) {
+                } else if (const auto lit = filled_by(case_.words, "one.top-up", step.text)) {
+                    clock(fmt::format("top-up {}", ++top_ups), "one", step.when);
+                    clock(fmt::format("fire for top-up {}", top_ups), "one", lit->at("fire"));
+                } else if (const auto top_up = filled_by(case_.words, "one.top-up-fixed", step.text)) {
                     clock(fmt::format("top-up {}", ++top_ups), "one", step.when);
                     litres(fmt::format("top-up {} in", top_ups), "one", litres_in(top_up->at("litres")));
-                } else if (const auto wait = filled_by(case_.words, "one.wait", step.text)) {
-                    clock("may wait until", "one", step.when);
-                    degrees("may wait if", "one", wait->at("least"));
-                } else if (filled_by(case_.words, "one.wait-clock", step.text)) {
-                    clock("may wait until", "one", step.when);
-                } else if (const auto ready = filled_by(case_.words, "one.ready", step.text)) {
+                } else if (const auto ready = filled_by(case_.words, "plan.ready", step.text)) {
                     clock("ready: " + ready->at("food"), "one", step.when);
                     degrees("ready if: " + ready->at("food"), "one", ready->at("least"));
-                } else if (const auto by_clock = filled_by(case_.words, "one.ready-clock", step.text)) {
+                } else if (const auto by_clock = filled_by(case_.words, "plan.ready-clock", step.text)) {
                     clock("ready: " + by_clock->at("food"), "one", step.when);
                 }
             }
@@ -239,11 +238,9 @@ class Cards {
                     if (const auto below = filled_by(case_.words, "one.below", section.bar)) {
                         degrees("read floor", "one", below->at("floor"));
                     }
-                    for (const card::Thermometer::Row& row : section.rows) {
-                        const auto leave = filled_by(case_.words, "one.leave", row.cells.front());
-                        const auto from = filled_by(case_.words, "reading.or-more", row.reading);
-                        if (leave && from) {
-                            degrees("action line", "one", from->at("reading"));
+                    for (const char* key : {"reading.over", "reading.act"}) {
+                        if (const auto line = filled_by(case_.words, key, section.bar)) {
+                            degrees("action line", "one", line->at("action"));
                         }
                     }
                 }
@@ -284,7 +281,11 @@ class Cards {
     }
 
     void say_trouble() {
-        each("plan", "plan.wait", [&](const Filled& f) { degrees("may wait if", "plan", f.at("least")); });
+        if (printed_.waits_if) {
+            all_.push_back(said_figure("may wait if", "card plan", *printed_.waits_if, "C"));
+        }
+        each("trouble", "trouble.late-clock",
+             [&](const Filled& f) { clock("may wait until", "trouble", f.at("until")); });
         each("trouble", "trouble.late-shut",
              [&](const Filled& f) { clock("may wait until", "trouble", f.at("until")); });
     }

@@ -28,7 +28,8 @@ bool any_text(const card::Card& card, const words::Words& words, const char* key
     // Whole, or behind what else such a line says.
     const auto is = [&](const std::string& text) {
         return filled_by(words, key, text).has_value() ||
-               filled("{before} " + as_read(words.find(key).value()), as_read(text)).has_value();
+               filled("{before} " + as_read(words.find(key).value()), as_read(text)).has_value() ||
+               filled("{before} " + as_read(words.find(key).value()) + " {behind}", as_read(text)).has_value();
     };
     for (const card::Block& block : card.blocks) {
         if (const auto* note = std::get_if<card::Note>(&block); note != nullptr && is(note->text)) {

@@ -59,7 +59,7 @@ class Reader {
 
     PrintedFood& food(const std::string& name) {
         for (PrintedFood& one : plan_.foods) {
-            if (one.name == name) {
+            if (one.name == name || as_read(words_.text("deck.quoted", {{"name", one.name}})) == name) {
                 return one;
             }
         }
@@ -73,23 +73,19 @@ class Reader {
         }
         plan_.serve = trip_.serve;
         std::size_t next_food = 0;
-        bool finish = false;
-        each<card::Note>("one", [&](const card::Note& note) {
+        each<card::Note>("packing", [&](const card::Note& note) {
             // Behind the food and its size, before what else must be known of it.
             const auto line = [&](const char* key) { return filled_within(key, note.text); };
             if (const auto core = line("plan.core-line")) {
                 plan_.foods.at(next_food++).peak = celsius_in(core->at("peak"));
-            } else if (const auto steak = line("plan.steak-line")) {
-                plan_.foods.at(next_food++).peak = celsius_in(steak->at("peak"));
             } else if (line("plan.keep-hot-line")) {
                 ++next_food;
             } else if (line("plan.core-line-finish")) {
                 ++next_food;
-                finish = true;
             }
         });
         if (next_food != plan_.foods.size()) {
-            lost("plan", "core line of each food");
+            lost("packing", "core line of each food");
         }
         each<card::Steps>("plan", [&](const card::Steps& steps) {
             for (const card::Step& step : steps.steps) {
@@ -165,44 +161,42 @@ class Reader {
     }
 
     bool read_top_up_step(LocalTime at, const std::string& text) {
-        const std::map<std::string, std::string> nothing{{"out", ""}};
-        const std::map<std::string, std::string> first{{"out", form("plan.out-first", "litres", "first")}};
-        for (const char* key : {"plan.top-up-fixed", "plan.top-up"}) {
-            auto found = by(key, text, first);
-            found = found ? found : by(key, text, nothing);
+        PrintedTopUp one{at, 0.0, 0.0, false, std::nullopt, std::nullopt, std::nullopt};
+        if (const auto by_reading = by("plan.top-up", text)) {
+            one.reads = celsius_in(by_reading->at("reads"));
+        } else {  // by the clock the line itself says how much goes in, else Reading
+            const std::map<std::string, std::string> nothing{{"out", ""}};
+            const std::map<std::string, std::string> first{{"out", form("plan.out-first", "litres", "first")}};
+            auto found = by("plan.top-up-fixed", text, first);
+            found = found ? found : by("plan.top-up-fixed", text, nothing);
             if (!found) {
-                continue;
+                return false;
             }
-            PrintedTopUp one{at, litres_in(found->at("litres")), 0.0, false, std::nullopt, std::nullopt, std::nullopt};
-            if (found->contains("reads")) {
-                one.reads = celsius_in(found->at("reads"));
-            }
+            one.litres = litres_in(found->at("litres"));
             if (found->contains("below")) {
                 one.below = millimetres_in(found->at("below"));
             }
-            one.wake = std::exchange(wakes_, std::nullopt);
-            plan_.top_ups.push_back(one);
-            return true;
         }
-        return false;
+        one.wake = std::exchange(wakes_, std::nullopt);
+        plan_.top_ups.push_back(one);
+        return true;
     }
 
     bool read_end(LocalTime at, const std::string& text) {
-        for (const char* key : {"plan.wait", "plan.wait-clock", "plan.wait-shut"}) {
-            if (by(key, text)) {
-                plan_.waits_until = at;
+        // What follows on the condition tells of readings below it.
+        const std::map<std::string, std::string> later{{"else", form("plan.ready-later", "least", "bath")}};
+        const std::map<std::string, std::string> other{{"else", form("plan.ready-else")}};
+        for (const auto& with : {later, other}) {
+            if (const auto ready = by("plan.ready", text, with)) {
+                PrintedFood& one = food(ready->at("food"));
+                one.ready = at;
+                one.ready_if = celsius_in(ready->at("least"));
                 return true;
             }
         }
-        for (const char* key : {"plan.ready-clock", "plan.ready"}) {
-            if (const auto ready = by(key, text)) {
-                PrintedFood& one = food(ready->at("food"));
-                one.ready = at;
-                if (ready->contains("least")) {
-                    one.ready_if = celsius_in(ready->at("least"));
-                }
-                return true;
-            }
+        if (const auto ready = by("plan.ready-clock", text)) {
+            food(ready->at("food")).ready = at;
+            return true;
         }
         for (const char* key : {"plan.finish-pan", "plan.finish"}) {
             for (const std::string& more : {" " + form("plan.finish-lots"), std::string()}) {
@@ -214,21 +208,25 @@ class Reader {
             }
         }
         for (const char* key :
-             {"plan.ready-raw", "plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water",
-              "plan.sitting", "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side", "plan.clash"}) {
+             {"plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water", "plan.sitting",
+              "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side", "plan.clash"}) {
             if (by(key, text)) {
                 return true;
             }
         }
-        for (const char* key : {"plan.serve", "plan.serve-late"}) {
-            for (const std::string& more : {std::string(), " " + form("plan.serve-risk")}) {
-                if (filled(as_read(form(key) + more), as_read(text))) {
-                    // Where it may not wait, that is said here; else the last line of the plan says how long.
-                    return true;
-                }
+        return read_meal(text);
+    }
+
+    /// The meal, and before it what is done where the guests are late.
+    bool read_meal(const std::string& text) {
+        for (const char* key : {"plan.wait", "plan.wait-clock", "plan.wait-shut"}) {
+            if (const auto wait = by(key, text)) {
+                plan_.waits_until = moment_in(words_, wait->at("until"), plan_.serve);
+                plan_.waits_if = wait->contains("least") ? std::optional(celsius_in(wait->at("least"))) : std::nullopt;
+                return true;
             }
         }
-        return false;
+        return by("plan.late", text) || by("plan.late-clock", text) || filled_within("plan.serve", text);
     }
 
     void read_fill() {
@@ -261,7 +259,11 @@ class Reader {
                         break;
                     }
                 }
-                if (!section.bar.empty()) {
+                if (const auto act = by("reading.act", section.bar)) {
+                    plan_.action = celsius_in(act->at("action"));
+                } else if (const auto over = by("reading.over", section.bar)) {
+                    plan_.action = celsius_in(over->at("action"));
+                } else if (!section.bar.empty()) {
                     continue;
                 }
                 for (const card::Thermometer::Row& row : section.rows) {
@@ -281,13 +283,12 @@ class Reader {
         });
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),
                   [](const PrintedRung& a, const PrintedRung& b) { return a.reading > b.reading; });
-        each<card::Note>("reading", [&](const card::Note& note) {
-            if (const auto act = filled_within("reading.act", note.text)) {
-                plan_.action = celsius_in(act->at("action"));
-            }
-            if (const auto pots = filled_within("reading.pots", note.text)) {
-                plan_.at_once = litres_in(pots->at("litres"));
-                plan_.boils_in = seconds_in(pots->at("minutes"));
+        each<card::Drawings>("reading", [&](const card::Drawings& drawings) {
+            for (const card::Drawings::Shown& one : drawings.shown) {
+                if (const auto pots = by("reading.line", one.label)) {
+                    plan_.at_once = litres_in(pots->at("litres"));
+                    plan_.boils_in = seconds_in(pots->at("minutes"));
+                }
             }
         });
         if (!plan_.mark || plan_.ladder.empty() || plan_.at_once <= 0.0 || !plan_.read_floor) {

@@ -62,6 +62,7 @@ struct PrintedPlan {
     std::vector<PrintedTopUp> top_ups;  // Plan, by the clock
     units::LocalTime serve;
     units::LocalTime waits_until;                // "meal late": no later than this without a top-up
+    std::optional<double> waits_if;              // C, read at the meal
     std::vector<PrintedFood> foods;              // in the order of the Plan card
     std::optional<double> mark;                  // C, card Top-up
     std::optional<double> action;                // C

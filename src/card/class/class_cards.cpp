@@ -66,8 +66,9 @@ Staircase class_stairs(const ClassWriter& writer, const CardFigures& on, const p
     }
     stairs.may_turn = false;  // for no piece of its own: what is longer is measured
     const int last = hold_places(writer.frame.plan(), food).row + static_cast<int>(hold.thicknesses.size()) - 1;
-    stairs.too_thick = w.text("hold.too-thick");
-    stairs.longer = w.text("hold.longer", {{"last", on(writer.writer.us_first() ? "row-in" : "row", last)}});
+    const Text& thickest = on(writer.writer.us_first() ? "row-in" : "row", last);
+    stairs.too_thick = w.text("hold.too-thick", {{"last", thickest}});
+    stairs.longer = w.text("hold.longer", {{"last", thickest}});
     return stairs;
 }
 
@@ -93,7 +94,7 @@ std::vector<Card> class_hold_cards(const ClassWriter& writer) {
         const std::string lies(facts::to_name(food.food->contact));
         card.blocks.add(Heading{w.text("class-hold.heading-" + lies,
                                        {{"food", writer.frame.kind().name}, {"shape", class_shape(writer, food)}})});
-        card.blocks.add(Note{w.text("hold.steps-note") + " " + w.text("class-hold.note")});
+        card.blocks.add(Note{w.text("hold.how")});
         card.blocks.add(class_stairs(writer, on, food));
         card.warn_here(w.text("class-hold.caution"));
         if (food.standard.below_consumer_advice) {
@@ -112,7 +113,7 @@ std::vector<Card> class_mix_card(const ClassWriter& writer) {
     const Text& bath = on("bath", static_cast<int>(baths.size()));
     Card card;
     if (on.has("parts", hottest)) {
-        card.blocks.add(KeyNumber{w.text("touch.key-label"), on("parts", hottest) + " : 1", "",
+        card.blocks.add(KeyNumber{w.text("class-mix.key-label"), on("parts", hottest) + " : 1", "",
                                   w.text("class-mix.key-aside", {{"bath", bath}, {"cold", on("cold")}})});
     }
     Table table;
@@ -129,7 +130,7 @@ std::vector<Card> class_mix_card(const ClassWriter& writer) {
     }
     card.blocks.add(std::move(table));
     Steps steps;
-    steps.add(w.text("touch.pour"));
+    steps.add(w.text("class-mix.pour"));
     if (on.has("low")) {
         steps.add(w.text("class-mix.span", {{"bath", bath}, {"low", on("low")}, {"high", on("high")}}));
     }

@@ -19,15 +19,14 @@ void add_fill_figures(FigureList& list) {
     const How trimmed{"likely-trimmed", "half-litre", balance};
     act.degrees("fill", fill.reading, safe.about(fill.reading), {"chosen-hottest", "none-whole-degrees", engine});
     act.litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
-    act.litres("boiled", fill.boiled_most, safe.litres(fill.boiled_most, Toward::up),
-               {"share-95", "up-half-litre", balance});
-    of.brief().litres("boil-short", fill.boiled, safe.litres(fill.boiled), trimmed);
+    const FillSums sums = fill_sums(safe);
+    act.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all,
+               {of.reads() ? "share-95" : "likely-trimmed", of.reads() ? "up-half-litre" : "up-tenth", balance});
+    of.brief().litres("boil-short", of.reads() ? fill.boiled_most : fill.boiled, sums.all, trimmed);
     of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
-    of.litres("pot", pot_gives(plan), safe.measured(pot_gives(plan), Toward::down),
-              {"as-given", "down-tenth", of.source("trip-file")});
-    of.litres("trim", to_trim(plan),
-              of.reads() ? safe.litres_short(to_trim(plan), Toward::up) : safe.measured(to_trim(plan)),
-              {"share-95", "up-half-litre", balance});
+    of.litres("whole", pot_gives(plan) * full_pots(plan), sums.whole, {"chosen", "up-tenth-litre", balance});
+    of.litres("trim", to_trim(plan), sums.trim, {"share-95", "up-tenth-litre", balance});
+    add_warming(of);
     if (fill.below_rim) {
         of.length("below-rim", *fill.below_rim, safe.water_line(*fill.below_rim), {"share-95", "up-mm", balance});
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/fill_rounds.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdwater::card {
@@ -19,6 +20,45 @@ int full_pots(const plan::Plan& plan) {
 
 units::Volume to_trim(const plan::Plan& plan) {
     return plan.fill.boiled_most - pot_gives(plan) * full_pots(plan);
+}
+
+namespace {
+
+/// A volume as it reads once it was printed, in the first system.
+units::Volume as_printed(units::Volume v, const units::Amount& printed, units::System system) {
+    constexpr double fine = 1e-6;
+    const double exact = units::amount(v, units::first_of(system), {fine}).value.value;
+    return exact > fine ? v * (printed.value.value / exact) : units::Volume{};
+}
+
+}  // namespace
+
+FillSums fill_sums(const SafeSide& safe) {
+    const plan::Plan& plan = safe.plan;
+    const plan::Fill& fill = plan.fill;
+    FillSums sums;
+    const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
+    sums.all = safe.reads() ? safe.litres(all, units::Toward::up) : tenth_litres(all, safe.system());
+    const units::Volume total = as_printed(all, sums.all, safe.system());
+    const units::Volume warming =
+        as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
+    sums.with_warming = safe.reads() ? safe.litres(total + warming) : tenth_litres(total + warming, safe.system());
+    const auto last = std::find_if(fill.pours.rbegin(), fill.pours.rend(),
+                                   [](const plan::Pour& pour) { return worth_a_pour(pour.most); });
+    units::Volume left = total;
+    for (const plan::Pour& pour : fill.pours) {
+        const units::Volume poured = safe.reads() && pour.trims() ? pour.most : pour.boiling;
+        units::Amount litres = safe.measured(poured);
+        if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
+            litres = safe.measured(left);
+        }
+        left = left - as_printed(poured, litres, safe.system());
+        sums.rounds.push_back(litres);
+    }
+    const units::Volume whole = pot_gives(plan) * full_pots(plan);
+    sums.whole = safe.measured(whole);
+    sums.trim = safe.measured(std::max(units::Volume{}, total - as_printed(whole, sums.whole, safe.system())));
+    return sums;
 }
 
 bool worth_a_pour(units::Volume litres) {

@@ -2,13 +2,26 @@
 // The pours of the fill as every card and the terminal tell them.
 #pragma once
 
+#include "card/figures/rounding.hpp"
 #include "plan/result/plan.hpp"
+
+#include <vector>
 
 namespace holdwater::card {
 
 /// The pots that are poured in full, of all rounds together, and what one of them gives.
 int full_pots(const plan::Plan& plan);
 units::Volume pot_gives(const plan::Plan& plan);
+/// The sums of the fill as they are printed, made once so that they add up: all that is boiled for it; what each round
+/// pours, the last of them what the others leave of that; the pots poured in full, and what is poured besides.
+struct FillSums {
+    units::Amount all;
+    units::Amount with_warming;  // and what warms the box before
+    std::vector<units::Amount> rounds;
+    units::Amount whole;
+    units::Amount trim;
+};
+FillSums fill_sums(const SafeSide& safe);
 /// What is poured besides, until the reading is right: no more than this in 95 of 100 scenarios.
 units::Volume to_trim(const plan::Plan& plan);
 

@@ -84,6 +84,8 @@ void add_hold_figures(FigureList& list) {
                   {"as-given", "down-mm-eighths", of.source("trip-file")}, nth);
         add_table(of, food);
         if (food.hold.dip) {
+            of.brief().degrees("first-bath", food.hold.baths.front(), of.safe().at_least(food.hold.baths.front()),
+                               {"chosen", "up-degree", food.standard.kill->key}, nth);
             of.count("dip", *food.hold.dip, {"hold-95", "none", of.source("heat-engine")}, nth);
         }
         if (!food.hold.thicknesses.empty()) {  // a plan from here on has no table

@@ -119,6 +119,9 @@ void add_kitchen_figures(FigureList& list) {
     int nth = 0;
     for (const plan::FoodPlan& food : of.plan().foods) {
         add_food(of, food, ++nth);
+        of.degrees("core-peak", food.core_peak.high, of.safe().at_least(food.core_peak.high),
+                   {"share-95", "up-degree", of.source("heat-engine"), food.core_peak.error.si()},
+                   food_place(of.plan(), food));
     }
     add_side_dishes(of, of);
     add_pack_details(of);

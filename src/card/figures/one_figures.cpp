@@ -17,9 +17,8 @@ void add_water(const FigureMaker& of) {
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
     of.litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
-    const units::Volume boil = of.reads() ? fill.boiled_most : fill.boiled;
-    of.litres("boiled", boil, of.reads() ? safe.litres(boil, Toward::up) : safe.litres(boil),
-              {of.reads() ? "share-95" : "likely-trimmed", "up-half-litre", balance});
+    of.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, fill_sums(safe).all,
+              {of.reads() ? "share-95" : "likely-trimmed", of.reads() ? "up-half-litre" : "up-tenth-litre", balance});
 }
 
 void add_one_pours(const FigureMaker& of) {
@@ -27,16 +26,7 @@ void add_one_pours(const FigureMaker& of) {
     for (const plan::TopUp& top_up : of.plan().top_ups) {
         of.litres("top-up", top_up.boiling, of.safe().one_boil(top_up.boiling),
                   {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", of.source("heat-balance")}, ++nth);
-    }
-    nth = 0;
-    for (const plan::LadderRung& rung : of.plan().ladder) {
-        ++nth;
-        const std::string balance = of.source("heat-balance");
-        of.degrees("reads", rung.reading, of.safe().at_least(rung.reading), {"chosen", "up-degree", balance}, nth);
-        of.brief().litres("pour", rung.pour, of.safe().litres(rung.pour, Toward::up),
-                          {"share-95", "up-half-litre", balance}, nth);
-        of.brief().length("below-rim", rung.below_rim, of.safe().water_line(rung.below_rim),
-                          {"share-95", "up-mm", balance}, nth);
+        of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);
     }
 }
 
@@ -49,6 +39,13 @@ void add_one_figures(FigureList& list) {
     add_acts(of);
     add_water(of);
     add_one_pours(of);
+    add_warming(of);
+    if (of.reads()) {
+        of.degrees("mark", plan.levels.mark, of.safe().at_least(plan.levels.mark),
+                   {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
+        add_intervals(of);
+        add_ladder(of);
+    }
     add_reheat(of);
     add_read_floor(of);
     add_action_line(of);
@@ -65,13 +62,7 @@ void add_one_figures(FigureList& list) {
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;
         add_food(of, food, nth);
-        of.degrees("core-peak", food.core_peak.high, of.safe().at_least(food.core_peak.high),
-                   {"share-95", "up-degree", of.source("heat-engine"), food.core_peak.error.si()},
-                   food_place(plan, food));
-        if (of.reads() && !food.standard.finish) {
-            of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
-                               {"share-5", "up-degree", of.source("heat-engine")}, food_place(plan, food));
-        }
+        add_ready(of, food);
     }
 }
 

@@ -38,6 +38,14 @@ void add_reheat(const FigureMaker& of);
 void add_read_floor(const FigureMaker& of);
 void add_action_line(const FigureMaker& of);
 void add_top_up_mark(const FigureMaker& of);
+/// When a food is ready, "ready-if", and when it is where a reading was lower: "ready-late", never under "late-bath".
+void add_ready(const FigureMaker& of, const plan::FoodPlan& food);
+/// How long the bath may be left after it was topped up: "interval-calm", "interval-rough".
+void add_intervals(const FigureMaker& of);
+/// The rungs of the ladder: "reads", "pour", "below-rim".
+void add_ladder(const FigureMaker& of);
+/// The boiling water that warms the box, if any does: "warming".
+void add_warming(const FigureMaker& of);
 /// How late a pour may be.
 void add_late(const FigureMaker& of);
 /// The answers to the what-if questions of the trip.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/places.hpp"
 
+#include <numeric>
+
 namespace holdwater::card {
 
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food) {
@@ -26,6 +28,31 @@ Which named_place(const std::string& name, int before) {
 }
 
 }  // namespace
+
+std::vector<int> printed_rungs(const plan::Plan& plan) {
+    constexpr int most = 4;
+    const int rungs = static_cast<int>(plan.ladder.size());
+    if (rungs <= most) {
+        std::vector<int> all(static_cast<std::size_t>(rungs));
+        std::iota(all.begin(), all.end(), 1);
+        return all;
+    }
+    std::vector<int> chosen;
+    for (int i = 1; i <= most; ++i) {
+        chosen.push_back(i * rungs / most);
+    }
+    return chosen;
+}
+
+const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading) {
+    for (const int nth : printed_rungs(plan)) {
+        const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
+        if (!(rung.reading > reading)) {
+            return rung;
+        }
+    }
+    return plan.ladder.back();
+}
 
 std::optional<units::Temperature> away_below(const plan::Plan& plan) {
     const auto& rows = plan.night.morning;

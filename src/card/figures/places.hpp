@@ -16,6 +16,12 @@ struct HoldPlaces {
 };
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 
+/// The rungs of the ladder that are printed, a few, evenly, with the last, by number from 1: between two lines the
+/// colder one counts, and so the first stands for all above it.
+std::vector<int> printed_rungs(const plan::Plan& plan);
+/// The one of these that a reading is looked up in.
+const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading);
+
 /// Under this reading nothing is kept, watched or not; nothing where the coldest row still keeps something.
 std::optional<units::Temperature> away_below(const plan::Plan& plan);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The figures of the Plan card and the times of the Log card.
+#include "card/figures/fill_rounds.hpp"
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "plan/result/ready_condition.hpp"
@@ -16,12 +17,10 @@ void add_pours(const FigureMaker& of) {
     const plan::Fill& fill = of.plan().fill;
     const std::string balance = of.source("heat-balance");
     const units::Volume boil = fill.boiled_most + fill.warming;
-    of.brief().litres("boil", boil, safe.litres(boil, Toward::up), {"share-95", "up-half-litre", balance});
+    of.brief().litres("boil", boil, fill_sums(safe).with_warming, {"share-95", "up-half-litre", balance});
     of.brief().litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
-    if (fill.warming.si() > 0.0) {
-        of.brief().litres("warming", fill.warming, safe.litres(fill.warming, Toward::down),
-                          {"chosen", "half-litre", balance});
-    }
+    add_warming(of);
+    of.brief().litres("boil-fill", fill.boiled_most, fill_sums(safe).all, {"share-95", "up-half-litre", balance});
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
     of.at("settled-at", plan::settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
@@ -31,14 +30,12 @@ void add_pours(const FigureMaker& of) {
     of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
                        {"share-95", "up-degree", of.source("heat-engine")});
     int nth = 0;
+    const FillSums sums = fill_sums(safe);
     for (const plan::Pour& pour : fill.pours) {
+        const bool trims = of.reads() && pour.trims();
+        of.brief().litres("pour", trims ? pour.most : pour.boiling, sums.rounds[static_cast<std::size_t>(nth)],
+                          {trims ? "share-95" : "chosen", "up-tenth-litre", balance}, nth + 1);
         ++nth;
-        if (of.reads() && pour.trims()) {
-            of.litres("pour", pour.most, safe.one_boil(pour.most), {"share-95", "up-half-litre", balance}, nth);
-        } else {
-            of.brief().litres("pour", pour.boiling, tenth_litres(pour.boiling, safe.system()),
-                              {"chosen", "up-tenth-litre", balance}, nth);
-        }
         of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
     }
 }
@@ -54,6 +51,10 @@ void add_top_ups(const FigureMaker& of) {
             of.brief().degrees("top-up-reads", reads, safe.at_most(reads),
                                {"share-5", "down-degree", of.source("heat-engine")}, nth);
         }
+        // What is put on for it: the litres of the row that Reading has for what it should read then.
+        const units::Volume boil = of.reads() ? row_for(of.plan(), top_up.reading.low).pour : top_up.boiling;
+        of.litres("top-up-boil", boil, safe.one_boil(boil),
+                  {of.reads() ? "share-95" : "fixed", "up-half-litre", balance}, nth);
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);
         of.acted_on().litres("top-up", top_up.boiling, safe.one_boil(top_up.boiling),
                              {of.reads() ? "likely-ladder" : "fixed", "up-half-litre", balance}, nth);
@@ -94,10 +95,7 @@ void add_plan_food(FigureList& list, const plan::FoodPlan& food) {
         {"share-95", "down-tenth", food.standard.kill->key + " [" + food.standard.kill->source + "]", food.kill.error},
         name);
     of.at("ready", food.ready(), {"share-95", "minute", food.standard.kill->key}, name);
-    if (of.reads() && !food.standard.finish) {
-        of.brief().degrees("ready-if", food.ready_if, safe.at_least(food.ready_if),
-                           {"share-5", "up-degree", of.source("heat-engine")}, name);
-    }
+    add_ready(of, food);
 }
 
 void add_plan_figures(FigureList& list) {
@@ -117,6 +115,9 @@ void add_plan_figures(FigureList& list) {
     of.degrees("read-floor", of.plan().levels.read_floor, of.safe().at_least(of.plan().levels.read_floor),
                {"rule-thermometer", "up-degree", of.plan().foods.front().standard.rule_source});
     add_waits_until(of);
+    add_top_up_mark(of);
+    add_read_floor(of);
+    add_intervals(of);
     add_side_dishes(of, of.acted_on());
     add_fire_clock(of.acted_on());
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The figures of the card Reading.
 #include "card/figures/parts.hpp"
+#include "card/figures/places.hpp"
 #include "facts/facts.hpp"
 
 namespace holdwater::card {
@@ -10,26 +11,12 @@ using How = FigureMaker::How;
 
 namespace {
 
-void add_ladder(const FigureMaker& of) {
-    const SafeSide& safe = of.safe();
-    const std::string balance = of.source("heat-balance");
-    int nth = 0;
-    for (const plan::LadderRung& rung : of.plan().ladder) {
-        ++nth;
-        of.degrees("reads", rung.reading, safe.at_least(rung.reading), {"chosen", "up-degree", balance}, nth);
-        // Pots are measured in the first of two systems: two more figures a rung would not fit.
-        of.brief().litres("pour", rung.pour, safe.litres(rung.pour, Toward::up), {"share-95", "up-half-litre", balance},
-                          nth);
-        of.length("below-rim", rung.below_rim, safe.water_line(rung.below_rim), {"share-95", "up-mm", balance}, nth);
-    }
-}
-
 /// Below the floor: readings that end a row.
 void add_fallen(const FigureMaker& of) {
     int nth = 0;
     for (const plan::MorningRow& row : of.plan().night.morning) {
-        of.brief().degrees("fallen", row.reading, of.safe().at_least(row.reading),
-                           {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
+        of.degrees("fallen", row.reading, of.safe().at_least(row.reading),
+                   {"chosen", "up-degree", of.source("cooling-law")}, ++nth);
     }
 }
 
@@ -57,18 +44,16 @@ void add_reading_figures(FigureList& list) {
     const FigureMaker act = of.acted_on();
     const SafeSide& safe = of.safe();
     const plan::Plan& plan = of.plan();
-    const std::string balance = of.source("heat-balance");
-    const How cooling{"share-95", "down-15-min", of.source("cooling-law")};
     act.degrees("mark", plan.levels.mark, safe.at_least(plan.levels.mark),
                 {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
-    act.span("interval-calm", plan.interval_calm, safe.may_leave(plan.interval_calm), cooling);
-    act.span("interval-rough", plan.interval_rough, safe.may_leave(plan.interval_rough), cooling);
-    of.degrees("fill", plan.fill.reading, safe.about(plan.fill.reading),
-               {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
+    add_intervals(act);
     add_levels(of);
     add_full(of);
     add_ladder(of);
     add_fallen(of);
+    if (const auto away = away_below(plan)) {
+        of.brief().degrees("away", *away, safe.at_least(*away), {"chosen", "up-degree", of.source("cooling-law")});
+    }
     const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
     of.litres("pots-give", batch, safe.measured(batch, Toward::down),
               {"as-given", "down-tenth", of.source("trip-file")});

@@ -14,13 +14,9 @@ using units::Amount;
 using units::System;
 using units::Toward;
 
-namespace {
-
 units::Duration to_five_minutes(units::Duration d) {
     return units::Duration{units::round_to(d.si(), 300.0, Toward::up)};
 }
-
-}  // namespace
 
 Amount degrees(units::Temperature t, System system, Toward toward) {
     // A °C is wide: rounded up from a °F that is only meant nearly, it would lie a whole degree off.

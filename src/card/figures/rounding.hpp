@@ -16,6 +16,9 @@ units::Amount degrees(units::Temperature t, units::System system, units::Toward 
 /// A time at a core temperature: "2 min", "90 s".
 std::string hold_time(units::Duration hold);
 
+/// A time that must be kept, as it is printed: up to five minutes.
+units::Duration to_five_minutes(units::Duration d);
+
 /// A mass of less than a few kilograms: grams to 5, ounces to a half.
 units::Amount small_mass(units::Mass mass, units::System system, units::Toward toward);
 

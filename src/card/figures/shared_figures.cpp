@@ -100,6 +100,50 @@ void add_top_up_mark(const FigureMaker& of) {
                {"chosen-fewest", "none-whole-degrees", of.source("heat-engine")});
 }
 
+void add_ready(const FigureMaker& of, const plan::FoodPlan& food) {
+    if (!of.reads() || food.standard.finish) {
+        return;
+    }
+    const Which which = food_place(of.plan(), food);
+    of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
+                       {"share-5", "up-degree", of.source("heat-engine")}, which);
+    const plan::OwnHold& own = food.own_hold;
+    if (own.time && own.bath < food.ready_if) {
+        const std::string& kill = food.standard.kill->key;
+        of.brief().degrees("late-bath", own.bath, of.safe().at_least(own.bath), {"chosen", "up-degree", kill}, which);
+        of.at("ready-late", food.in.after(to_five_minutes(*own.time)), {"hold-95", "up-5-min", kill}, which);
+    }
+}
+
+void add_intervals(const FigureMaker& of) {
+    const How cooling{"share-95", "down-15-min", of.source("cooling-law")};
+    of.span("interval-calm", of.plan().interval_calm, of.safe().may_leave(of.plan().interval_calm), cooling);
+    of.span("interval-rough", of.plan().interval_rough, of.safe().may_leave(of.plan().interval_rough), cooling);
+}
+
+void add_ladder(const FigureMaker& of) {
+    const SafeSide& safe = of.safe();
+    const std::string balance = of.source("heat-balance");
+    int nth = 0;
+    for (const plan::LadderRung& rung : of.plan().ladder) {
+        ++nth;
+        of.degrees("reads", rung.reading, safe.at_least(rung.reading), {"chosen", "up-degree", balance}, nth);
+        // Pots are measured in the first of two systems: two more figures a rung would not fit.
+        of.brief().litres("pour", rung.pour, safe.litres(rung.pour, Toward::up), {"share-95", "up-half-litre", balance},
+                          nth);
+        of.brief().length("below-rim", rung.below_rim, safe.water_line(rung.below_rim), {"share-95", "up-mm", balance},
+                          nth);
+    }
+}
+
+void add_warming(const FigureMaker& of) {
+    const units::Volume warming = of.plan().fill.warming;
+    if (warming.si() > 0.0) {
+        of.brief().litres("warming", warming, of.safe().litres(warming, Toward::down),
+                          {"chosen", "half-litre", of.source("heat-balance")});
+    }
+}
+
 void add_late(const FigureMaker& of) {
     of.span("late", units::minutes(facts::facts().spread("top-up.late").high), of.safe().latest_pour(),
             {"rule", "none", of.source("figure", "top-up.late")});
@@ -165,8 +209,8 @@ void add_side_dishes(const FigureMaker& of, const FigureMaker& act) {
 
 void add_waits_until(const FigureMaker& of) {
     of.at("waits-until", of.plan().waits_until, {"share-95", "down-15-min", of.source("cooling-law")});
-    of.brief().degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
-                       {"share-5", "up-degree", of.source("heat-engine")});
+    of.degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
+               {"share-5", "up-degree", of.source("heat-engine")});
 }
 
 }  // namespace holdwater::card

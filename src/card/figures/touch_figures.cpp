@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The figures of the card Without a thermometer.
 #include "card/figures/dip.hpp"
+#include "card/figures/fill_rounds.hpp"
 #include "card/figures/kitchen_measures.hpp"
 #include "card/figures/mixing.hpp"
 #include "card/figures/parts.hpp"
@@ -27,10 +28,15 @@ void add_mixing(const FigureMaker& of) {
     const FigureMaker act = of.acted_on();
     const std::string balance = of.source("heat-balance");
     if (const auto mixing = mixing_of(of.plan())) {
-        act.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
+        of.number("parts-boiling", mixing->parts, tenth_up(mixing->parts), {"likely-fill", "up-tenth", balance});
         if (mixing->with_ice_water) {
-            act.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
-                       {"likely-fill", "up-tenth", balance});
+            of.number("parts-boiling-ice-water", *mixing->with_ice_water, tenth_up(*mixing->with_ice_water),
+                      {"likely-fill", "up-tenth", balance});
+            // As much water in all.
+            const units::Volume ice = (fill.boiled + fill.cold) / (1.0 + *mixing->with_ice_water);
+            const units::Volume boil = fill.boiled + fill.cold - ice;
+            of.litres("ice-water", ice, safe.measured(ice, Toward::down), {"likely-fill", "down-tenth", balance});
+            of.litres("ice-water-boil", boil, safe.measured(boil, Toward::up), {"likely-fill", "up-tenth", balance});
         }
         // Of what comes out, the low end decides: rounded down.
         act.brief().degrees("comes-out-low", mixing->low, safe.at_most(mixing->low),
@@ -44,7 +50,8 @@ void add_mixing(const FigureMaker& of) {
                    {"share-95-largest", "up-tenth-litre", balance});
     }
     const How likely{"likely-fill", "half-litre", balance};
-    of.brief().litres("boil", fill.boiled, safe.litres(fill.boiled, of.reads() ? Toward::up : Toward::nearest), likely);
+    of.brief().litres("boil", fill.boiled, of.reads() ? safe.litres(fill.boiled, Toward::up) : fill_sums(safe).all,
+                      likely);
     of.brief().litres("cold", fill.cold, safe.litres(fill.cold), likely);
 }
 

@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <string>
 
 namespace holdwater::card {
@@ -20,6 +21,17 @@ Text full(const Telling& telling, const CardFigures& on) {
         }
     }
     return hottest == 0 ? on("reheat") : on("finish", hottest) + for_hold(telling, on, "finish-hold", hottest);
+}
+
+Text name_of(const Telling& telling, const trip::Food& food) {
+    const std::string& name = food.name;
+    const bool number = !name.empty() && std::isdigit(static_cast<unsigned char>(name.front())) != 0;
+    const bool quoted = number || name.find(',') != std::string::npos;
+    return quoted ? telling.words.text("deck.quoted", {{"name", plain(name)}}) : plain(name);
+}
+
+bool has_bars(const plan::FoodPlan& food) {
+    return food.own_hold.any_piece && !food.standard.kept_hot && !food.hold.thicknesses.empty();
 }
 
 Text contact_line(const Telling& writer) {

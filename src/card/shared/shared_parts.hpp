@@ -20,6 +20,12 @@ Text for_hold(const Telling& telling, const CardFigures& on, std::string_view ke
 Text where_asked(const Telling& telling, std::string_view wording, std::string_view place, const CardFigures& on,
                  std::string_view key, const Which& which);
 
+/// A food's name as it stands among other words: in quotation marks where it begins with a number, which would be taken
+/// for how many there are of it, or has a comma.
+Text name_of(const Telling& telling, const trip::Food& food);
+/// True if the Hold card has bars for it, for pieces of other thickness too.
+bool has_bars(const plan::FoodPlan& food);
+
 /// "Keep pieces apart and off the bottom.": how the food lies in the bath, by the trip.
 Text contact_line(const Telling& telling);
 

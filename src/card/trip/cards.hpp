@@ -2,6 +2,7 @@
 // The cards of a trip, one function each, and their order in the deck.
 #pragma once
 
+#include "card/shared/shared_parts.hpp"
 #include "card/shared/writer.hpp"
 #include "card/trip/overnight.hpp"
 
@@ -29,6 +30,11 @@ inline bool where_slept(const Telling& telling) {
     return overnight(telling.plan);
 }
 
+/// Not where nothing is known but of the trip's own piece, whose time stands on Plan.
+inline bool where_bars(const Telling& telling) {
+    return std::any_of(telling.plan.foods.begin(), telling.plan.foods.end(), has_bars);
+}
+
 struct TripCard {
     /// Its section in the wording, which gives its name and question; its name for --only.
     const char* key;
@@ -38,7 +44,7 @@ struct TripCard {
 
 inline constexpr TripCard deck_order[] = {{"one", one_card, always},          {"plan", plan_card, always},
                                           {"fill", fill_card, always},        {"reading", reading_card, where_read},
-                                          {"night", night_card, where_slept}, {"hold", hold_card, always},
+                                          {"night", night_card, where_slept}, {"hold", hold_card, where_bars},
                                           {"touch", touch_card, always},      {"trouble", trouble_card, always},
                                           {"log", log_card, always},          {"packing", packing_card, always}};
 

@@ -9,7 +9,7 @@
 namespace holdwater::card {
 namespace {
 
-constexpr double fill_drawn_mm = 21.0;  // on a hand card
+constexpr double fill_drawn_mm = 18.0;  // on a hand card
 
 }  // namespace
 
@@ -36,9 +36,12 @@ Card fill_card(const CardWriter& writer) {
     const auto step = [&](const char* key, std::initializer_list<words::Place> places = {}) {
         steps.add(w.text(key, places));
     };
+    if (fill.warming.si() > 0.0) {
+        step("fill.step-warm", {{"litres", on("warming")}});
+    }
     step("fill.step-cold", {{"litres", on("cold")}});
     if (const int whole_pots = full_pots(plan); whole_pots > 0) {
-        step("fill.step-pots", {{"count", on.count("whole-pots")}, {"litres", on("pot")}});
+        step("fill.step-pots", {{"count", on.count("whole-pots")}, {"litres", on("whole")}});
     }
     if (reads) {
         step("fill.step-trim", {{"litres", on("trim")}, {"reading", on.brief("fill")}});

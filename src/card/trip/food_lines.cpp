@@ -21,25 +21,16 @@ std::string rows_text(const CardWriter& writer, const plan::FoodPlan& food) {
 std::string core_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
     if (food.standard.finish) {
         return writer.words.text("plan.core-line-finish", {{"target", on("target", nth)},
-                                                           {"core", on("finish", nth)},
+                                                           {"core", on.brief("finish", nth)},
                                                            {"hold", for_hold(writer, on, "finish-hold", nth)}});
     }
     if (food.standard.kept_hot) {
         return writer.words.text("plan.keep-hot-line",
                                  {{"start", on("goes-in", nth)}, {"floor", on("hot-floor", nth)}});
     }
-    if (food.standard.sear) {
-        return writer.words.text("plan.steak-line", {{"target", on("target", nth)},
-                                                     {"peak", on("core-peak", food_place(writer.plan, food))}});
-    }
-    return writer.words.text("plan.core-line",
-                             {{"target", on("target", nth)}, {"peak", on("core-peak", food_place(writer.plan, food))}});
-}
-
-/// True if it turns out other than the trip wished.
-bool is_bent(const plan::Plan& plan, const plan::FoodPlan& food) {
-    return std::any_of(plan.bent.begin(), plan.bent.end(),
-                       [&food](const plan::BentWish& wish) { return wish.food == food.food->name; });
+    const Text line = writer.words.text(
+        "plan.core-line", {{"target", on("target", nth)}, {"peak", on("core-peak", food_place(writer.plan, food))}});
+    return food.standard.sear ? line + " " + writer.words.text("plan.steak-rule") : line;
 }
 
 }  // namespace
@@ -54,39 +45,81 @@ Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::Fo
                         {"hold", for_hold(writer, on, "advice-hold", nth)}});
 }
 
-std::vector<Note> food_lines(const CardWriter& writer, const CardFigures& on) {
-    const words::Words& w = writer.words;
-    // What is the same for all stands once, behind them.
-    std::vector<Text> advice;
-    for (std::size_t i = 0; i < writer.plan.foods.size(); ++i) {
-        if (writer.plan.foods[i].standard.below_consumer_advice) {
-            advice.push_back(advice_line(writer, on, writer.plan.foods[i], static_cast<int>(i) + 1));
+Text names_at(const CardWriter& writer, units::LocalTime plan::FoodPlan::*time, units::LocalTime at) {
+    Text names;
+    for (const plan::FoodPlan& food : writer.plan.foods) {
+        if (food.*time == at) {
+            names += (names.empty() ? "" : ", ") + name_of(writer, *food.food);
         }
     }
-    const bool once = advice.size() > 1 && advice.size() == writer.plan.foods.size() &&
-                      std::all_of(advice.begin(), advice.end(), [&](const Text& one) { return one == advice[0]; });
+    return names;
+}
+
+Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
+    const words::Words& w = writer.words;
+    const Text name = name_of(writer, *food.food);
+    if (!writer.reads()) {
+        return w.text("plan.ready-clock", {{"food", name}});
+    }
+    const Which which = food_place(writer.plan, food);
+    const Text& least = on("ready-if", which);
+    // Below that reading its table has more to say, down to the floor.
+    const auto told_under = [&](const Text& reading) {
+        return writer.ref(has_bars(food) && reading != on.look_at("read-floor-level").brief ? "hold" : "reading");
+    };
+    const auto later = [&] {
+        const Text& bath = on("late-bath", which);
+        return w.text("plan.ready-later",
+                      {{"least", bath}, {"time", on("ready-late", which)}, {"card", told_under(bath)}});
+    };
+    const Text other = on.has("ready-late", which) ? later() : w.text("plan.ready-else", {{"card", told_under(least)}});
+    return w.text("plan.ready", {{"food", name}, {"least", least}, {"else", other}});
+}
+
+std::vector<Note> advice_lines(const CardWriter& writer, const CardFigures& on) {
+    std::vector<Note> notes;
+    const auto& foods = writer.plan.foods;
+    std::vector<Text> advice;
+    for (std::size_t i = 0; i < foods.size(); ++i) {
+        advice.push_back(
+            foods[i].standard.below_consumer_advice ? advice_line(writer, on, foods[i], static_cast<int>(i) + 1) : "");
+    }
+    const bool once = std::all_of(advice.begin(), advice.end(), [&](const Text& one) { return one == advice[0]; });
+    for (std::size_t i = 0; i < foods.size() && (i == 0 || !once); ++i) {
+        if (!advice[i].empty()) {
+            notes.push_back({once ? advice[i] : "*" + name_of(writer, *foods[i].food) + "*: " + advice[i]});
+        }
+    }
+    return notes;
+}
+
+std::vector<Note> hot_lines(const CardWriter& writer, const CardFigures& on) {
+    std::vector<Note> notes;
+    int nth = 0;
+    for (const plan::FoodPlan& food : writer.plan.foods) {
+        ++nth;
+        if (food.standard.kept_hot) {
+            notes.push_back({"*" + name_of(writer, *food.food) + "*: " + core_line(writer, on, food, nth)});
+        }
+    }
+    return notes;
+}
+
+std::vector<Note> food_lines(const CardWriter& writer, const CardFigures& on) {
+    const words::Words& w = writer.words;
     std::vector<Note> notes;
     int nth = 0;
     for (const plan::FoodPlan& food : writer.plan.foods) {
         ++nth;
         Text line = "*" +
                     w.text("plan.food-line", {{"pieces", on.count("pieces", nth)},
-                                              {"food", plain(food.food->name)},
+                                              {"food", name_of(writer, *food.food)},
                                               {"thickness", on("thickness", nth)}}) +
                     "* " + core_line(writer, on, food, nth);
-        if (is_bent(writer.plan, food)) {
-            line += " " + w.text("plan.bent-line");
-        }
         if (food.waits_for_growth() || food.finished_for_growth) {
             line += " " + w.text(food.finished_for_growth ? "plan.growth-finish-line" : "plan.growth-line");
         }
-        if (food.standard.below_consumer_advice && !once) {
-            line += " " + advice_line(writer, on, food, nth);
-        }
         notes.push_back({std::move(line)});
-    }
-    if (once) {
-        notes.push_back({advice[0]});
     }
     return notes;
 }

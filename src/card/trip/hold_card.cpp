@@ -18,6 +18,7 @@ struct FoodOnCard {
     const plan::FoodPlan& food;
     int nth;
     HoldPlaces first;
+    bool tells_how;
 };
 
 Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
@@ -66,19 +67,23 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
 
 constexpr double label_each_mm = 10.0;
 
-/// What the table does not say by itself: how to find row and column, and what a dip costs.
+/// What the table of a food does not say by itself.
 Text title_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
-    Text title = w.text("hold.steps-title",
-                        {{"food", plain(one.food.food->name)}, {"shape", shape_text(writer, one.food.food->shape)}}) +
-                 " " + w.text("hold.steps-note") + " ";
+    Text title = one.tells_how ? w.text(writer.reads() ? "hold.how" : "hold.how-clock") + " " : "";
+    title += w.text("hold.steps-title",
+                    {{"food", name_of(writer, *one.food.food)}, {"shape", shape_text(writer, one.food.food->shape)}});
     if (!writer.reads()) {
-        return title + w.text("hold.steps-clock");
+        return title;
     }
-    title += w.text(one.food.standard.finish ? "hold.table-note-finish" : "hold.table-note");
-    if (one.food.hold.dip) {
-        title += " " + w.text("hold.table-dip",
-                              {{"count", on.count("dip", one.nth)}, {"floor", on.brief("read-floor-level")}});
+    if (one.food.standard.finish) {
+        title += " " + w.text("hold.then-fire");
+    }
+    // Below the first column this is all there is to say.
+    if (one.food.hold.dip && on.look_at("first-bath", one.nth).brief != on.look_at("read-floor-level").brief) {
+        title += " " + w.text("hold.table-dip", {{"count", on.count("dip", one.nth)},
+                                                 {"first", on.brief("first-bath", one.nth)},
+                                                 {"floor", on.brief("read-floor-level")}});
     }
     return title;
 }
@@ -93,7 +98,7 @@ Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodO
     for (const units::Length thickness : one.food.hold.thicknesses) {
         stairs.bars.push_back(units::in_millimetres(thickness));
     }
-    stairs.too_thick = w.text("hold.too-thick");
+    stairs.too_thick = w.text("hold.too-thick", {{"last", on("last-row", one.nth)}});
     stairs.longer = w.text("hold.longer", {{"last", on("last-row", one.nth)}});
     return stairs;
 }
@@ -134,22 +139,23 @@ Card hold_card(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const CardFigures on = writer.on("hold");
     Card card;
+    bool told = false;  // how the bars are used, before the first of them
     int nth = 0;
     for (const plan::FoodPlan& food : plan.foods) {
         ++nth;
         const plan::OwnHold& own = food.own_hold;
         if (food.standard.kept_hot) {
-            card.blocks.add(Note{w.text("hold.kept-hot", {{"food", plain(food.food->name)}})});
+            card.blocks.add(Note{w.text("hold.kept-hot", {{"food", name_of(writer, *food.food)}})});
         } else if (food.hold.thicknesses.empty()) {
             continue;  // a plan from here on, of which no deck is printed
         } else if (own.any_piece) {
-            card.blocks.add(stairs_of(writer, on, {food, nth, hold_places(plan, food)}));
+            card.blocks.add(stairs_of(writer, on, {food, nth, hold_places(plan, food), !std::exchange(told, true)}));
         } else {
             // Nothing but the trip's own piece is known.
             if (own.time) {
-                card.blocks.add(
-                    on.key(w.text("hold.key-label", {{"food", plain(food.food->name)}, {"thickness", on("own", nth)}}),
-                           "hold", food_place(plan, food), w.text("hold.key-aside-clock")));
+                card.blocks.add(on.key(
+                    w.text("hold.key-label", {{"food", name_of(writer, *food.food)}, {"thickness", on("own", nth)}}),
+                    "hold", food_place(plan, food), w.text("hold.key-aside-clock")));
             }
             card.blocks.add(Note{w.text("hold.other-piece")});
         }

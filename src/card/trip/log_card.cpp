@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 
 #include <algorithm>
@@ -19,7 +20,7 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
     const auto named = [&](const char* key) { return on("act", nth) + " " + w.text(key); };
     const auto of_foods = [&](Text row, units::LocalTime plan::FoodPlan::*time) {
         for (const plan::FoodPlan* food : plan::foods_at(plan, time, event.at)) {
-            row += w.text("log.of-food", {{"food", plain(food->food->name)}});
+            row += w.text("log.of-food", {{"food", name_of(writer, *food->food)}});
         }
         return row;
     };
@@ -35,10 +36,10 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
                                               : of_foods(named("log.food-in"), &plan::FoodPlan::in);
         case Event::Kind::boil_finish:
             return "";
-        case Event::Kind::finish: {
-            const Text row = named("log.out");
+        case Event::Kind::finish: {  // its centre is read over the fire
+            const Text row = named("log.out") + ", " + w.text("log.core");
             return plan.foods.size() > 1
-                       ? row + w.text("log.of-food", {{"food", plain(plan.foods[event.index].food->name)}})
+                       ? row + w.text("log.of-food", {{"food", name_of(writer, *plan.foods[event.index].food)}})
                        : row;
         }
         case Event::Kind::take_out:
@@ -50,18 +51,16 @@ Text row_of(const CardWriter& writer, const CardFigures& on, int nth) {
             return named("log.top-up");
         case Event::Kind::ready: {
             const plan::FoodPlan& food = plan.foods[event.index];
-            // A food that still needs the fire is not called ready.
-            const auto ready = [&] {
-                if (plan.foods.size() > 1) {
-                    return named("log.ready-short");  // Plan has the condition of each
-                }
-                const Text& least = on("ready-if", static_cast<int>(event.index) + 1);
-                return on("act", nth) + " " + w.text("log.ready", {{"least", least}});
-            };
-            const Text row = food.standard.finish ? named("log.core")
-                             : writer.reads()     ? ready()
-                                                  : named("log.ready-clock");
-            return plan.foods.size() > 1 ? row + w.text("log.of-food", {{"food", plain(food.food->name)}}) : row;
+            if (food.standard.finish) {
+                return "";  // what still needs the fire is not called ready
+            }
+            if (!writer.reads() && plan.foods.size() == 1) {
+                return named("log.ready-clock");
+            }
+            if (plan.foods.size() > 1) {  // Plan has the condition of each
+                return named("log.ready-short") + w.text("log.of-food", {{"food", name_of(writer, *food.food)}});
+            }
+            return on("act", nth) + " " + w.text("log.ready", {{"least", on("ready-if", 1)}});
         }
         case Event::Kind::hot_water:
         case Event::Kind::sitting:

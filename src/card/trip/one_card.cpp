@@ -2,18 +2,16 @@
 // The whole trip on one card: face the day, back what to do at a reading.
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
-#include "card/shared/shown_drawing.hpp"
 #include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/food_lines.hpp"
 #include "card/trip/reading_scale.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace holdwater::card {
 namespace {
-
-constexpr double one_drawn_mm = 19.0;  // on a hand card
 
 KeyRow water_of(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
@@ -31,24 +29,27 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     const auto food = [&]() -> const plan::FoodPlan& { return plan.foods[event.index]; };
-    const auto name = [&] { return plain(food().food->name); };
+    const auto name = [&] { return name_of(writer, *food().food); };
     switch (event.kind) {
         case Kind::light_fire:
             return w.text("one.light-fire", {{"latest", on("latest-fire")}});
         case Kind::food_in:
             return plan::all_in_at_once(plan)
                        ? w.text("one.food-in")
-                       : w.text("plan.this-food-in",
-                                {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}});
-        case Kind::top_up:
-            return w.text("one.top-up", {{"litres", on("top-up", static_cast<int>(event.index) + 1)}});
+                       : w.text("plan.this-food-in", {{"food", names_at(writer, &plan::FoodPlan::in, event.at)}});
+        case Kind::top_up: {
+            const int nth = static_cast<int>(event.index) + 1;
+            const Text& fire = on.brief("top-up-fire", nth);
+            return writer.reads() ? w.text("one.top-up", {{"fire", fire}})
+                                  : w.text("one.top-up-fixed", {{"litres", on("top-up", nth)}, {"fire", fire}});
+        }
+        case Kind::warm_box:
+            return w.text("fill.step-warm", {{"litres", on("warming")}});
         case Kind::ready:
             if (food().standard.finish) {
                 return "";  // the fire is what it waits for
             }
-            return writer.reads()
-                       ? w.text("one.ready", {{"food", name()}, {"least", on("ready-if", food_place(plan, food()))}})
-                       : w.text("one.ready-clock", {{"food", name()}});
+            return ready_text(writer, on, food());
         case Kind::finish:
             return w.text("one.finish",
                           {{"food", name()},
@@ -57,8 +58,7 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
         case Kind::take_out:
             return w.text("plan.take-out", {{"food", name()}});
         case Kind::serve:
-            return w.text("one.eat");
-        case Kind::warm_box:
+            return w.text("one.eat", {{"plan", writer.ref("plan")}});
         case Kind::pour:
         case Kind::boil_finish:
         case Kind::hot_water:
@@ -70,7 +70,6 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
 
 Steps day_of(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
-    const words::Words& w = writer.words;
     Steps steps;
     steps.numbered = false;
     int nth = 0;
@@ -80,12 +79,6 @@ Steps day_of(const CardWriter& writer, const CardFigures& on) {
             steps.add(on("act", nth), std::move(text));
         }
     }
-    if (plan.waits_until > plan.trip->serve) {
-        const auto told = [&] {
-            return writer.reads() ? w.text("one.wait", {{"least", on("waits-if")}}) : w.text("one.wait-clock");
-        };
-        steps.add(on("waits-until"), told());
-    }
     return steps;
 }
 
@@ -94,21 +87,9 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
     Thermometer scale;
     scale.floor = plan.levels.read_floor.celsius();
-    Thermometer::Section good;
-    good.rows.push_back({plan.levels.action_line.celsius(),
-                         w.text("one.over", {{"reading", on.brief("action-line-level")}}),
-                         {w.text("one.leave")}});
-    for (int nth = 1; nth <= static_cast<int>(plan.ladder.size()); ++nth) {
-        if (plan.ladder[static_cast<std::size_t>(nth) - 1].reading > plan.levels.action_line) {
-            continue;  // for a top-up at its time; until then it is left
-        }
-        good.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
-                             on("reads", nth),
-                             {w.text("one.pour", {{"below", on("below-rim", nth)}, {"litres", on("pour", nth)}})}});
-    }
-    scale.sections.push_back(std::move(good));
+    scale.sections = pours_by_reading(writer, on, true);
     Thermometer::Section fallen;
-    fallen.bar = w.text("one.below", {{"floor", on("read-floor-level")}, {"reading", writer.ref("reading")}});
+    fallen.bar = w.text("one.below", {{"floor", on.brief("read-floor-level")}, {"reading", writer.ref("reading")}});
     if (away_below(plan)) {
         fallen.rows.push_back({plan.night.morning.back().reading.celsius(),
                                w.text("reading.below", {{"reading", on("away")}}),
@@ -116,6 +97,17 @@ Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
     }
     scale.sections.push_back(std::move(fallen));
     return scale;
+}
+
+/// Where to look for another thickness than the trip's; nothing of several foods, which Packing lists.
+Text thickness_text(const CardWriter& writer, const CardFigures& on) {
+    const plan::FoodPlan& food = writer.plan.foods.front();
+    if (writer.plan.foods.size() > 1 || food.standard.kept_hot) {
+        return "";
+    }
+    const Text& thickness = on("thickness", 1);
+    return has_bars(food) ? writer.words.text("one.thicker", {{"thickness", thickness}, {"hold", writer.ref("hold")}})
+                          : writer.words.text("one.thicker-none", {{"thickness", thickness}});
 }
 
 }  // namespace
@@ -127,12 +119,14 @@ Card one_card(const CardWriter& writer) {
     Card card;
     card.blocks.add(water_of(writer, on));
     card.blocks.add(day_of(writer, on));
-    for (Note& note : food_lines(writer, on)) {
+    if (const Text thickness = thickness_text(writer, on); !thickness.empty()) {
+        card.blocks.add(Note{thickness});
+    }
+    for (Note& note : hot_lines(writer, on)) {
         card.blocks.add(std::move(note));
     }
-    card.blocks.add(Note{w.text("one.thicker", {{"hold", writer.ref("hold")}})});
-    card.blocks.add(Turn{});
     if (writer.reads()) {
+        card.blocks.add(Turn{});
         card.blocks.add(scale_of(writer, on));
     } else {
         card.blocks.add(Note{plan.top_ups.empty()
@@ -144,8 +138,7 @@ Card one_card(const CardWriter& writer) {
     } else if (!writer.reads() || none_at_risk(plan)) {
         card.blocks.add(Note{w.text("one.risk-none")});
     } else {
-        card.blocks.add(Drawings{{shown_drawing(w, "probe-in-core", w.text("one.risk", {{"full", full(writer, on)}}))},
-                                 one_drawn_mm});
+        card.blocks.add(Note{w.text("one.risk", {{"full", full(writer, on)}})});
     }
     card.warn_here(w.text("one.scald", {{"mass", on("heavy")}, {"away", writer.children_away()}}) + " " +
                    w.text("one.fumes"));

@@ -3,6 +3,7 @@
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
+#include "card/trip/food_lines.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -74,7 +75,15 @@ Text ice_text(const CardWriter& writer, const CardFigures& on) {
                                    {"box", ice_needed(writer.plan.around) ? ice_box(writer, on, ice) : ""}});
 }
 
-/// What goes into the packs, one a line.
+Text joined(const std::vector<Text>& texts) {
+    Text all;
+    for (const Text& text : texts) {
+        all += (all.empty() ? "" : " ") + text;
+    }
+    return all;
+}
+
+/// What goes into the packs.
 std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
@@ -87,6 +96,14 @@ std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     list.push_back(plan.around.hot_water.list.empty()
                        ? w.text("packing.boil", {{"boil", on("boil-most")}})
                        : w.text("packing.boil-all", {{"boil", on("boil-most")}, {"drinks", on("drinks")}}));
+    return list;
+}
+
+/// What keeps raw food cold, and the thermometer that ice tests.
+std::vector<Text> cold_list(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    std::vector<Text> list;
     if (plan.around.ice) {
         list.push_back(ice_text(writer, on));
     }
@@ -167,10 +184,14 @@ Card packing_card(const CardWriter& writer) {
             {shown_drawing(w, "thickness-and-split", w.text("packing.measure", {{"hold", writer.ref("hold")}}))},
             packing_drawn_mm});
     }
-    for (Text& text : pack_list(writer, on)) {
-        card.blocks.add(Note{std::move(text)});
+    for (Note& food : food_lines(writer, on)) {
+        card.blocks.add(std::move(food));
     }
-    card.blocks.add(Turn{});
+    for (const std::vector<Text>& texts : {pack_list(writer, on), cold_list(writer, on)}) {
+        if (!texts.empty()) {
+            card.blocks.add(Note{joined(texts)});
+        }
+    }
     add_leftovers(writer, on, card);
     card.warn_here(w.text("packing.caution"));
     card.blocks.add(Note{w.text("packing.stamp", {{"one", writer.ref("one")}})});

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/cards.hpp"
+#include "card/trip/food_lines.hpp"
 #include "card/trip/plan_timeline.hpp"
+
+#include <algorithm>
+#include <utility>
 
 namespace holdwater::card {
 Card plan_card(const CardWriter& writer) {
@@ -13,6 +17,13 @@ Card plan_card(const CardWriter& writer) {
             writer.reads() ? w.text("plan.caution", {{"floor", on("read-floor")}, {"reading", writer.ref("reading")}})
                            : w.text(writer.wax() ? "plan.caution-clock-wax" : "plan.caution-clock",
                                     {{"late", on("late")}, {"trouble", writer.ref("trouble")}})});
+    }
+    if (std::any_of(writer.plan.foods.begin(), writer.plan.foods.end(),
+                    [](const plan::FoodPlan& food) { return food.standard.sear.has_value(); })) {
+        card.blocks.add(Note{w.text("plan.steak-rule")});
+    }
+    for (Note& note : advice_lines(writer, on)) {
+        card.blocks.add(std::move(note));
     }
     card.harmless = true;  // what one reads here scalds nobody: each act has its own card
     return card;

@@ -5,6 +5,7 @@
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/acts.hpp"
+#include "card/trip/food_lines.hpp"
 #include "plan/result/ready_condition.hpp"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const CardFigures& 
     for (std::size_t i = 0; i < writer.plan.foods.size(); ++i) {
         const plan::FoodPlan& food = writer.plan.foods[i];
         if (plan::is_seared(food) && food.eaten == meal) {
-            names += (names.empty() ? "" : ", ") + plain(food.food->name);
+            names += (names.empty() ? "" : ", ") + name_of(writer, *food.food);
             steak = food.standard.sear ? static_cast<int>(i) + 1 : steak;
         }
     }
@@ -56,7 +57,7 @@ std::optional<TimedStep> sear_step(const CardWriter& writer, const CardFigures& 
 Text finish_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth) {
     const words::Words& w = writer.words;
     const char* key = food.finishing->one.pan ? "plan.finish-pan" : "plan.finish";
-    Text text = w.text(key, {{"food", plain(food.food->name)},
+    Text text = w.text(key, {{"food", name_of(writer, *food.food)},
                              {"boil", w.text(food.finishing->one.hard_boil ? "plan.boil-hard" : "plan.boil-gently")},
                              {"takes", on("finish-takes", nth)},
                              {"pan", where_asked(writer, key, "pan", on, "finish-pan", nth)},
@@ -93,23 +94,25 @@ Text pour_text(const CardWriter& writer, const CardFigures& on) {
 
 Text top_up_text(const CardWriter& writer, const CardFigures& on, const plan::TopUp& top_up, int nth) {
     const words::Words& w = writer.words;
+    if (writer.reads()) {
+        // How much goes out and in says Reading alone, by what it reads then.
+        return w.text("plan.top-up", {{"mark", on("top-up-mark")},
+                                      {"reads", on.brief("top-up-reads", nth)},
+                                      {"reading", writer.ref("reading")}});
+    }
     const Text out = top_up.below_rim ? w.text("plan.out-first", {{"below", on("below-rim", nth)}}) : "";
-    return writer.reads()
-               ? w.text("plan.top-up",
-                        {{"reads", on.brief("top-up-reads", nth)}, {"out", out}, {"litres", on("top-up", nth)}})
-               : w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
+    return w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
 }
 
-Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
+Text serve_text(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    const Text name = plain(food.food->name);
-    if (food.standard.finish) {
-        return w.text("plan.ready-raw", {{"food", name}});
+    Text text = w.text("plan.serve");
+    // Who is at risk needs more than the plan gives, unless it was made for them.
+    if (!plan.trip->at_risk) {
+        text += " " + w.text("plan.serve-risk", {{"one", writer.ref("one")}});
     }
-    return writer.reads() ? w.text("plan.ready", {{"food", name},
-                                                  {"least", on("ready-if", food_place(writer.plan, food))},
-                                                  {"hold", writer.ref("hold")}})
-                          : w.text("plan.ready-clock", {{"food", name}});
+    return text + " " + w.text("plan.serve-left", {{"packing", writer.ref("packing")}});
 }
 
 Text event_text(const CardWriter& writer, const CardFigures& on, const Event& event) {
@@ -120,7 +123,10 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
     switch (event.kind) {
         case Event::Kind::light_fire:
             return plan.fill.warming.si() > 0.0
-                       ? w.text("plan.light-fire-warm", {{"litres", on("boil")}, {"latest", on("latest-fire")}})
+                       ? w.text("plan.light-fire-warm", {{"litres", on("boil")},
+                                                         {"warming", on("warming")},
+                                                         {"fill", on("boil-fill")},
+                                                         {"latest", on("latest-fire")}})
                        : w.text("plan.light-fire",
                                 {{"cold", on("cold")}, {"litres", on("boil")}, {"latest", on("latest-fire")}});
         case Event::Kind::warm_box:
@@ -130,14 +136,13 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
         case Event::Kind::food_in:
             return plan::all_in_at_once(plan)
                        ? w.text("plan.food-in")
-                       : w.text("plan.this-food-in",
-                                {{"food", plain(plan::names_at(plan, &plan::FoodPlan::in, event.at))}});
+                       : w.text("plan.this-food-in", {{"food", names_at(writer, &plan::FoodPlan::in, event.at)}});
         case Event::Kind::boil_finish:
-            return w.text("plan.boil-finish", {{"food", plain(food().food->name)}});
+            return w.text("plan.boil-finish", {{"food", name_of(writer, *food().food)}});
         case Event::Kind::finish:
             return finish_text(writer, on, food(), nth);
         case Event::Kind::take_out:
-            return w.text("plan.take-out", {{"food", plain(food().food->name)}});
+            return w.text("plan.take-out", {{"food", name_of(writer, *food().food)}});
         case Event::Kind::top_up:
             return top_up_text(writer, on, plan.top_ups[event.index], nth);
         case Event::Kind::ready:
@@ -149,9 +154,7 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
         case Event::Kind::sitting:
             return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
-            // Who is at risk needs more than the plan gives, unless it was made for them.
-            return w.text(plan.waits_until > plan.trip->serve ? "plan.serve" : "plan.serve-late") +
-                   (plan.trip->at_risk ? "" : " " + w.text("plan.serve-risk", {{"one", writer.ref("one")}}));
+            return serve_text(writer, on);
     }
     return {};
 }
@@ -172,8 +175,9 @@ void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     int nth = 0;
     for (const plan::TopUp& top_up : writer.plan.top_ups) {
         ++nth;
+        const char* key = top_up.wakes ? "plan.wake-fire" : "plan.fire";
         all.push_back({top_up.light_fire,
-                       {on("top-up-fire", nth), writer.words.text(top_up.wakes ? "plan.wake-fire" : "plan.fire")}});
+                       {on("top-up-fire", nth), writer.words.text(key, {{"litres", on("top-up-boil", nth)}})}});
     }
 }
 
@@ -203,25 +207,39 @@ void add_sides(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     }
 }
 
-/// Until when the meal may wait, and when that holds.
-void add_wait(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
-    const plan::Plan& plan = writer.plan;
-    const words::Words& w = writer.words;
-    if (!(plan.waits_until > plan.trip->serve)) {
-        return;
-    }
-    const auto told = [&] {
-        if (!writer.reads()) {
-            return w.text(plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock");
+/// Who is late is asked before the first food is taken out for the meal: for the pan, or the fire.
+void add_late(const CardWriter& writer, const CardFigures& on, const TimedStep* seared, TimedSteps& all) {
+    const auto& events = writer.plan.events;
+    std::optional<TimedStep> late;
+    const auto sooner = [&](units::LocalTime at, const Text& when) {
+        if (!late || at < late->at) {
+            late = TimedStep{at, {when, ""}};
         }
-        const Text& serve = on.brief("act", act_at(plan, plan.trip->serve));
-        return w.text("plan.wait", {{"least", on("waits-if")}, {"serve", serve}});
     };
-    all.push_back({plan.waits_until, {on("waits-until"), told()}});
+    for (std::size_t i = 0; i < events.size(); ++i) {
+        const bool served = events[i].kind == Event::Kind::serve && events[i].at == writer.plan.trip->serve;
+        const bool to_the_fire = events[i].kind == Event::Kind::finish &&
+                                 writer.plan.foods[events[i].index].eaten == writer.plan.trip->serve;
+        if (served || to_the_fire) {
+            sooner(events[i].at, on("act", static_cast<int>(i) + 1));
+        }
+    }
+    if (!late) {
+        return;  // no meal is served from this box
+    }
+    if (seared != nullptr) {
+        sooner(seared->at, seared->step.when);
+    }
+    late->step.text = late_text(writer, on);
+    all.insert(all.begin(), std::move(*late));
 }
 
 /// Whether an event has a line of its own: of the rounds of the fill the first has.
+/// What waits for the fire is ready by that, and not before.
 bool has_line(const CardWriter& writer, const Event& event, bool& poured) {
+    if (event.kind == Event::Kind::ready) {
+        return !writer.plan.foods[event.index].standard.finish;
+    }
     if (event.kind != Event::Kind::pour) {
         return true;
     }
@@ -229,6 +247,24 @@ bool has_line(const CardWriter& writer, const Event& event, bool& poured) {
 }
 
 }  // namespace
+
+Text late_text(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    const bool waits = plan.waits_until > plan.trip->serve;
+    if (!writer.reads()) {
+        return waits ? w.text(plan.top_ups.empty() ? "plan.wait-shut" : "plan.wait-clock",
+                              {{"until", on.brief("waits-until")}})
+                     : w.text("plan.late-clock");
+    }
+    return waits ? w.text("plan.wait", {{"until", on.brief("waits-until")},
+                                        {"least", on("waits-if")},
+                                        {"serve", on.brief("act", act_at(plan, plan.trip->serve))},
+                                        {"reading", writer.ref("reading")}})
+                 : w.text("plan.late", {{"serve", on.brief("act", act_at(plan, plan.trip->serve))},
+                                        {"reading", writer.ref("reading")},
+                                        {"rough", on("interval-rough")}});
+}
 
 bool tells_settled(const CardWriter& writer) {
     return plan::tells_settled(writer.plan);
@@ -256,8 +292,9 @@ Steps timeline_of(const CardWriter& writer) {
     for (const plan::Meal& meal : plan.around.earlier) {
         add_sear(meal.serve);
     }
+    const std::size_t before = all.size();
     add_sear(plan.trip->serve);
-    add_wait(writer, on, all);
+    add_late(writer, on, all.size() > before ? &all.back() : nullptr, all);
     std::stable_sort(all.begin(), all.end(), [](const TimedStep& a, const TimedStep& b) { return a.at < b.at; });
     Steps steps;
     steps.numbered = false;

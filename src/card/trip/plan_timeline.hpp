@@ -10,6 +10,9 @@ namespace holdwater::card {
 /// finish over the fire, serving.
 Steps timeline_of(const CardWriter& writer);
 
+/// What is done where the guests are late: until when the food may wait in the box, and on what condition.
+Text late_text(const CardWriter& writer, const CardFigures& on);
+
 /// Whether a line of it says what it reads once the food has taken its heat, and where to go if it reads less; not
 /// where a top-up comes first.
 bool tells_settled(const CardWriter& writer);

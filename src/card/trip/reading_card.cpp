@@ -1,16 +1,43 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/reading_scale.hpp"
 #include "facts/facts.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace holdwater::card {
 namespace {
 
 constexpr double reading_drawn_mm = 17.0;  // on a hand card
+
+bool any_row(const plan::Plan& plan, safety::FallAction action) {
+    return std::any_of(plan.night.morning.begin(), plan.night.morning.end(), [action](const plan::MorningRow& row) {
+        return std::any_of(row.cells.begin(), row.cells.end(),
+                           [action](const plan::MorningRow::Cell& cell) { return cell.action == action; });
+    });
+}
+
+/// What the words in the rows after a fall ask for.
+void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    const bool next = any_row(plan, safety::FallAction::finish_and_eat_next);
+    const bool now = any_row(plan, safety::FallAction::finish_and_eat_now);
+    Text told;
+    if (next || now) {
+        told = w.text("reading.full", {{"full", full(writer, on)}}) + " " +
+               (next ? w.text("reading.eat-next") + " " : "") + (now ? w.text("reading.eat-now") + " " : "");
+    }
+    // Where there is no second time, there is nothing to count on.
+    const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
+    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
+            w.text("reading.caution");
+    card.blocks.add(Note{std::move(told)});
+}
 
 }  // namespace
 
@@ -20,27 +47,27 @@ Card reading_card(const CardWriter& writer) {
     const CardFigures on = writer.on("reading");
     Card card;
     const double floor = plan.levels.read_floor.celsius();
-    card.blocks.add(Thermometer{{good_readings(writer, on)}, floor});
-    card.blocks.add(Note{w.text("reading.act", {{"action", on("action-line-level")}}) + " " +
-                         w.text("reading.pots", {{"minutes", on("round")}, {"litres", on("pots-give")}})});
-    card.blocks.add(
-        Drawings{{shown_drawing(w, "out-then-in", w.text("reading.line", {{"mark", on("mark")}}))}, reading_drawn_mm});
+    std::vector<Thermometer::Section> good = pours_by_reading(writer, on, false);
+    good.insert(good.begin(), topped_up(writer, on));
+    card.blocks.add(Thermometer{std::move(good), floor});
+    card.blocks.add(Drawings{
+        {shown_drawing(
+            w, "out-then-in",
+            w.text("reading.line", {{"mark", on("mark")}, {"minutes", on("round")}, {"litres", on("pots-give")}}))},
+        reading_drawn_mm});
     if (plan.mark_out_of_reach) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
     }
     card.blocks.add(Turn{});
-    card.blocks.add(Thermometer{{fallen_readings(writer, on)}, floor});
-    Text fall = w.text("reading.full", {{"full", full(writer, on)}}) + " ";
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
-    if (!writer.any_finish() && !plan.trip->at_risk) {
-        fall += w.text("reading.ready-before", {{"mark", on("mark")}}) + " ";
+    if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
+        !plan.trip->at_risk) {
+        card.blocks.add(Note{
+            w.text("reading.ready-before",
+                   {{"action", on.brief("action-line-level")}, {"away", on.brief("away")}, {"mark", on("mark")}})});
     }
-    fall += w.text("reading.again");
-    if (facts::facts().rules_of(plan.trip->rules).fall_once) {
-        fall += " " + w.text("reading.once");  // no second time there
-    }
-    fall += " " + w.text("reading.toxin") + " " + w.text("reading.caution");
-    card.blocks.add(Note{std::move(fall)});
+    card.blocks.add(Thermometer{{fallen_readings(writer, on)}, floor});
+    add_falls_told(writer, on, card);
     if (!plan.trip->at_risk) {
         card.blocks.add(Note{w.text("reading.risk", {{"one", writer.ref("one")}})});
     }

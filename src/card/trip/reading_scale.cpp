@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "card/trip/reading_scale.hpp"
 
+#include "card/figures/places.hpp"
+
 #include <algorithm>
 #include <utility>
 
@@ -37,33 +39,54 @@ std::vector<std::size_t> telling_columns(const std::vector<std::vector<Text>>& a
 
 }  // namespace
 
-std::vector<int> few_rungs(const plan::Plan& plan, int most) {
-    const int rungs = static_cast<int>(plan.ladder.size());
-    std::vector<int> chosen;
-    for (int i = 0; i < std::min(most, rungs); ++i) {
-        chosen.push_back(1 + (rungs <= most ? i : i * (rungs - 1) / (most - 1)));
-    }
-    return chosen;
+Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
+    Thermometer::Section section;
+    section.rows.push_back({std::min(plan.levels.mark, plan.fill.reading).celsius(),
+                            on("mark"),
+                            {writer.words.text("reading.leave", {{"rough", on("interval-rough")}})}});
+    return section;
 }
 
-Thermometer::Section good_readings(const CardWriter& writer, const CardFigures& on) {
+std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, const CardFigures& on, bool brief) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    Thermometer::Section section;
-    section.left_head = w.text("reading.left");
-    section.heads = {w.text("reading.below-rim"), w.text("reading.pour")};
-    section.rows.push_back({plan.fill.reading.celsius(), on("fill"), {w.text("reading.fill")}});
-    section.rows.push_back(
-        {std::min(plan.levels.mark, plan.fill.reading).celsius(),
-         on("mark"),
-         {w.text("reading.leave", {{"calm", on("interval-calm")}, {"rough", on("interval-rough")}})}});
-    constexpr int most = 6;
-    for (const int nth : few_rungs(plan, most)) {
-        section.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
-                                on("reads", nth),
+    const double action = plan.levels.action_line.celsius();
+    // By what is printed: no reading stands under a line that it does not belong to.
+    const double printed_action = on.look_at("action-line-level").amount->value.value;
+    Thermometer::Section calm;
+    const Text& line = on.brief("action-line-level");
+    calm.bar = w.text("reading.over", {{"action", brief ? line : on("action-line-level")}});
+    calm.bar_at = action;
+    calm.calm = true;
+    Thermometer::Section now;
+    now.bar = w.text("reading.act", {{"action", line}});
+    now.bar_at = action;
+    std::vector<int> rungs = printed_rungs(plan);
+    if (brief && rungs.size() > 2) {
+        rungs.erase(rungs.begin(), rungs.end() - 2);  // the next, colder one serves as well
+    }
+    for (const int nth : rungs) {
+        const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
+        Thermometer::Section& section = on.look_at("reads", nth).amount->value.value > printed_action ? calm : now;
+        section.rows.push_back({rung.reading.celsius(),
+                                brief ? on.brief("reads", nth) : on("reads", nth),
                                 {on("below-rim", nth), on("pour", nth)}});
     }
-    return section;
+    std::vector<Thermometer::Section> sections;
+    bool headed = false;
+    for (Thermometer::Section* section : {&calm, &now}) {
+        if (section->rows.empty()) {
+            continue;
+        }
+        if (!std::exchange(headed, true)) {
+            section->left_head = w.text("reading.left");
+            section->heads = {w.text("reading.below-rim"), w.text("reading.pour")};
+        }
+        section->bar_at = section == &calm ? std::max(action, section->rows.front().at) : action;
+        sections.push_back(std::move(*section));
+    }
+    return sections;
 }
 
 Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures& on) {
@@ -91,7 +114,8 @@ Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures
     }
     // After so many rows of the rules; 0: the floor.
     const auto named = [&](std::size_t above) {
-        return above == 0 ? on.brief("read-floor-level") : on.brief("fallen", static_cast<int>(above));
+        const int nth = static_cast<int>(above);
+        return above == 0 ? on.brief("read-floor-level") : timed ? on.brief("fallen", nth) : on("fallen", nth);
     };
     std::vector<Text> before;
     std::size_t above = 0;  // where the readings of this row end

@@ -8,12 +8,12 @@
 
 namespace holdwater::card {
 
-/// From the fill down to the floor: leave it, or top up, with the litres.
-Thermometer::Section good_readings(const CardWriter& writer, const CardFigures& on);
+/// The mark, and how long the bath may be left once it reads that.
+Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on);
 
-/// So many rungs of the ladder, evenly, with the first and the last, by number from 1: between two lines the colder one
-/// counts.
-std::vector<int> few_rungs(const plan::Plan& plan, int most);
+/// Down to the floor what is left alone until a top-up is due, and what asks for one at once, with how far to scoop and
+/// how much to pour at a few readings. `brief`: in fewer rows, and one system.
+std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, const CardFigures& on, bool brief);
 
 /// Below the floor, by the time since the bath last read well: the one decision, for watched and unwatched. One row for
 /// all readings that ask for the same, named by the lowest of them; the last stands for all below.

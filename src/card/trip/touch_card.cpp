@@ -26,17 +26,15 @@ bool any_poultry_or_fish(const plan::Plan& plan) {
 void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     const words::Words& w = writer.words;
     Steps steps;
-    if (on.has("parts-boiling")) {
-        card.blocks.add(KeyNumber{w.text("touch.key-label"), on("parts-boiling") + " : 1", "",
-                                  w.text("touch.key-aside", {{"boiled", on("boil")}, {"cold", on("cold")}})});
-        steps.add(w.text("touch.pour"));
-        if (on.has("parts-boiling-ice-water")) {
-            steps.add(w.text("touch.ice-water", {{"parts", on("parts-boiling-ice-water")}}));
-        }
+    const bool cold = on.has("parts-boiling");
+    card.blocks.add(on.key(w.text("touch.key-label"), "boil", {},
+                           cold ? w.text("touch.key-aside", {{"cold", on("cold")}}) : w.text("touch.key-aside-all")));
+    steps.add(w.text("touch.pour", {{"fill", writer.ref("fill")}, {"litres", on("boil")}}));
+    if (on.has("ice-water")) {
+        steps.add(w.text("touch.ice-water", {{"boiled", on("ice-water-boil")}, {"cold", on("ice-water")}}));
+    }
+    if (cold) {
         steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
-    } else {
-        card.blocks.add(KeyNumber{w.text("touch.key-label-all"), on("boil"), "", w.text("touch.key-aside-all")});
-        steps.add(w.text("touch.pour"));
     }
     if (!writer.plan.top_ups.empty()) {
         steps.add(writer.reads() ? w.text("touch.top-up", {{"litres", on("top-up-most")}, {"plan", writer.ref("plan")}})
@@ -146,11 +144,9 @@ Card touch_card(const CardWriter& writer) {
         Drawings{{shown_drawing(writer.words, "wax-clear-and-cloudy",
                                 writer.words.text("touch.wax-glance", {{"wax", on("wax")}, {"sets", on("wax-sets")}}))},
                  touch_drawn_mm});
-    card.blocks.add(Note{writer.words.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who") + " " +
-                         writer.words.text("touch.colour")});
+    card.blocks.add(Note{writer.words.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who")});
     card.blocks.add(Turn{});
-    card.blocks.add(Note{writer.words.text("touch.first") + " " + writer.words.text("touch.hand-1") + " " +
-                         writer.words.text("touch.hand-2")});
+    card.blocks.add(Note{writer.words.text("touch.hand-1") + " " + writer.words.text("touch.hand-2")});
     card.blocks.add(dip_picture(writer, on));
     card.blocks.add(Note{writer.words.text("touch.proves")});
     card.warn_here(writer.words.text("touch.caution"));

@@ -56,8 +56,8 @@ Card trouble_by_clock(const CardWriter& writer) {
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
     // Where no pour was planned there is no gap and no measure to go on with.
-    card.blocks.add(Note{writer.plan.top_ups.empty() ? w.text("trouble.late-shut", {{"until", on("waits-until")}})
-                                                     : w.text("trouble.late-fixed")});
+    card.blocks.add(Note{w.text(writer.plan.top_ups.empty() ? "trouble.late-shut" : "trouble.late-clock",
+                                {{"until", on("waits-until")}})});
     card.blocks.add(Note{w.text("trouble.caution")});
     card.harmless = true;
     card.blocks.append(what_ifs_of(writer));
@@ -83,8 +83,7 @@ Card trouble_card(const CardWriter& writer) {
     rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on("come-up-to")}}));
     add_injuries(writer, rows);
     card.blocks.add(rows.take());
-    card.blocks.add(
-        Note{w.text("trouble.read", {{"reading", writer.ref("reading")}}) + " " + w.text("trouble.caution")});
+    card.blocks.add(Note{w.text("trouble.read", {{"reading", writer.ref("reading")}})});
     card.harmless = true;  // each row says in bold what is thrown away: a box below them would say less
     card.blocks.append(what_ifs_of(writer));
     return card;

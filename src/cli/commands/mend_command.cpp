@@ -27,7 +27,7 @@ struct MendOptions {
 problem::Problems faults_of(const trip::Trip& trip) {
     plan::Effort effort;
     effort.advise = false;
-    effort.what_ifs = false;
+    effort.what_ifs = effort.ways = false;
     effort.schedule_only = true;
     effort.for_cards = false;
     problem::Problems faults;
@@ -79,17 +79,21 @@ Exit mend(const MendOptions& options) {
     if (!trip) {
         return exit_for(trip.problems());
     }
+    const std::string path = mended_path(options.trip);
     Mended mended;
     std::optional<Progress> waiting(std::in_place, !options.json);
     mended.problems = faults_of(*trip);
     mended.holds_already = mended.problems.empty();
     if (!mended.holds_already) {
+        if (const auto is_free = not_there_yet(path); !is_free) {  // said before anybody waits for the rest
+            tell(is_free.problems());
+            return exit_for(is_free.problems());
+        }
         plan::Feasible feasible;
         const std::optional<plan::Mend> mend = plan::mend_of(*trip, feasible);
         if (!mend) {
             mended.problems.push_back(plan::proof_of_none(*trip));
         } else {
-            const std::string path = mended_path(options.trip);
             const auto read_back = [&](const std::string& mended_file) { return trip_of(mended_file, options.trip); };
             const auto written = write_file(path, trip::mended_text(*text, *trip, mend->changed, read_back), false);
             if (!written) {

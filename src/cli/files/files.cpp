@@ -125,11 +125,19 @@ problem::Result<std::string> write_part(const std::string& path, const std::stri
     return part;
 }
 
-problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace) {
+problem::Result<bool> not_there_yet(const std::string& path) {
     std::error_code code;
-    if (!replace && fs::exists(path, code)) {
+    if (fs::exists(path, code)) {
         return failed("file-exists", path, "this file is there already and is left as it is");
     }
+    return true;
+}
+
+problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace) {
+    if (const auto is_free = not_there_yet(path); !replace && !is_free) {
+        return is_free.problems();
+    }
+    std::error_code code;
     remove_leftovers(folder_of(path),
                      [&](std::string_view name) { return name == fs::path(path).filename().string(); });
     const auto part = write_part(path, bytes);

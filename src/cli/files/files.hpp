@@ -13,6 +13,9 @@ namespace holdwater::cli {
 /// Regular files only, up to the size of the longest log. Errors: file-unreadable, file-too-big.
 problem::Result<std::string> read_file(const std::string& path);
 
+/// Nothing has this name yet. Error: file-exists.
+problem::Result<bool> not_there_yet(const std::string& path);
+
 /// Temporary name beside the target, checked write, fsync, rename. The folder is made if it is missing.
 /// `replace` false: an existing file is an error and stays as it is.
 problem::Result<bool> write_file(const std::string& path, const std::string& bytes, bool replace = true);

@@ -27,7 +27,7 @@ class ThermometerPlan {
     };
 
     void measure_readings();
-    void add_bar(const card::Text& text);
+    void add_bar(const card::Thermometer::Section& section);
     void add_heads(const card::Thermometer::Section& section);
     void add_row(const card::Thermometer::Section& section, const card::Thermometer::Row& row, bool last);
     void add_tube();
@@ -71,20 +71,21 @@ void ThermometerPlan::measure_readings() {
     readings_ = std::max(word, std::min(whole, share * setting_.width));
 }
 
-void ThermometerPlan::add_bar(const card::Text& text) {
+void ThermometerPlan::add_bar(const card::Thermometer::Section& section) {
     TextStyle style = cell_style();
     style.face = Weight::bold;
-    style.grey = 1.0;
+    style.grey = section.calm ? style.grey : 1.0;
     style.quiet_units = false;
     const Millimetres pad = setting_.scaled(1.6_mm);
-    const Fragment words = paragraph(text, style, setting_.width - left_ - 2.0 * pad, setting_.measure);
+    const Fragment words = paragraph(section.bar, style, setting_.width - left_ - 2.0 * pad, setting_.measure);
     const Millimetres height = words.height + setting_.scaled(1.8_mm);
-    made_.items.emplace_back(filled_box(left_, y_, setting_.width - left_, height));
+    made_.items.emplace_back(section.calm ? frame(left_, y_, setting_.width - left_, height, rule_pt)
+                                          : filled_box(left_, y_, setting_.width - left_, height));
     const std::size_t first = made_.items.size();
     put(made_, words, left_ + pad, y_ + 0.5 * (height - words.height) + 0.2_mm);
     set_cell(made_.items, first, 0);
     set_row(made_.items, first, row_++);
-    levels_.push_back({block_.floor, y_ + 0.5 * height});
+    levels_.push_back({section.bar_at.value_or(block_.floor), y_ + 0.5 * height});
     y_ += height + setting_.scaled(0.8_mm);
 }
 
@@ -179,7 +180,7 @@ Fragment ThermometerPlan::draw() {
     measure_readings();
     for (const auto& section : block_.sections) {
         if (!section.bar.empty()) {
-            add_bar(section.bar);
+            add_bar(section);
         }
         add_heads(section);
         for (std::size_t i = 0; i < section.rows.size(); ++i) {

@@ -187,18 +187,12 @@ problem::Result<std::vector<Pieces>> Flow::run() {
 
 using Faces = std::vector<Pieces>;
 
-constexpr double scrap = 0.25;  // of a face: too little to turn a card for
-
-/// As comfortable as can be without another leaf of paper.
+/// As comfortable as can be without another face to look at.
 problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker, const Format& format, bool company) {
     problem::Result<Faces> best = Flow(card, maker, format, 0.0, company).run();
     if (!best.ok()) {
         return best;
     }
-    const auto leaves = [](const Faces& faces) { return (faces.size() + 1) / 2; };
-    const auto has_scrap = [&maker](const Faces& faces) {
-        return std::any_of(faces.begin(), faces.end(), [&](const auto& one) { return maker.filled(one) < scrap; });
-    };
     // Air must not drive the answer from the first face.
     const auto hollow = [&maker](const Faces& faces) {
         constexpr double half = 0.5;
@@ -206,8 +200,7 @@ problem::Result<Faces> best_flow(const card::Card& card, const FaceMaker& maker,
     };
     for (const double ease : {0.35, 0.2}) {
         auto roomy = Flow(card, maker, format, ease, company).run();
-        if (roomy.ok() && leaves(*roomy) <= leaves(*best) && (hollow(*best) || !hollow(*roomy)) &&
-            (roomy->size() <= best->size() || !has_scrap(*roomy))) {
+        if (roomy.ok() && roomy->size() <= best->size() && (hollow(*best) || !hollow(*roomy))) {
             return roomy;
         }
     }

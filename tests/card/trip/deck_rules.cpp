@@ -132,7 +132,7 @@ void check_acts(const Dealt& dealt) {
     }
     line(dealt.trip.serve, "Eat");
     if (dealt.plan.waits_until > dealt.trip.serve) {
-        line(dealt.plan.waits_until, "Latest to eat");
+        CHECK(std::regex_search(plan, std::regex("Guests late[^\\n]*until " + clock(dealt.plan.waits_until))));
     }
 }
 
