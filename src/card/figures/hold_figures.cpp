@@ -44,16 +44,6 @@ void add_table(const FigureMaker& of, const plan::FoodPlan& food) {
 
 }  // namespace
 
-void add_ruler(const FigureMaker& of, const plan::FoodPlan& food, const plan::HoldRuler& ruler, int nth, int first) {
-    const std::string& kill = food.standard.kill->key;
-    of.degrees("own-bath", ruler.bath, of.safe().at_least(ruler.bath), {"chosen", "up-degree", kill}, nth);
-    for (const plan::HoldRuler::Tick& tick : ruler.ticks) {
-        of.length("step", tick.thickness, of.safe().thickness(tick.thickness), {"chosen", "down-mm-eighths", kill},
-                  first);
-        of.span("ruler", tick.hold, of.safe().must_hold(tick.hold), {"hold-95", "up-5-min", kill}, first++);
-    }
-}
-
 void add_hold_food(FigureList& list, const plan::FoodPlan& food) {
     const FigureMaker of = FigureMaker(list, "hold").acted_on();
     const SafeSide& safe = of.safe();

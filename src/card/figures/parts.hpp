@@ -61,8 +61,6 @@ void add_waits_until(const FigureMaker& of);
 
 // Parts that the class deck has too.
 
-/// A ruler: its bath, "own-bath", and the times at its ticks, "ruler" from a number on.
-void add_ruler(const FigureMaker& of, const plan::FoodPlan& food, const plan::HoldRuler& ruler, int nth, int first);
 /// What to do after a fall: floor, rows, cold baths, mark.
 void add_falls(const FigureMaker& of);
 void add_come_up(const FigureMaker& of);

@@ -29,11 +29,6 @@ bool has_bars(const plan::FoodPlan& food);
 /// "Keep pieces apart and off the bottom.": how the food lies in the bath, by the trip.
 Text contact_line(const Telling& telling);
 
-/// A tick each 5 mm, a label each 10; its title is its user's. `first`: the number of its first tick. `mark_own`: the
-/// tick of the food's own thickness stands out.
-Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food,
-               const plan::HoldRuler& ruler, int first, bool mark_own = true);
-
 /// Which rows the hold times meet, and what consumer advice asks instead; only where that is more.
 /// `nth`: the food, from 1. `key` of the words: with {rows}, {whose}, {core}, {hold}.
 Text advice_line(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food, int nth,

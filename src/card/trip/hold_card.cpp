@@ -3,8 +3,7 @@
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/cards.hpp"
 
-#include <algorithm>
-#include <cmath>
+#include <utility>
 
 namespace holdwater::card {
 namespace {
@@ -65,8 +64,6 @@ Table table_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard
     return drawn;
 }
 
-constexpr double label_each_mm = 10.0;
-
 /// What the table of a food does not say by itself.
 Text title_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard& one) {
     const words::Words& w = writer.words;
@@ -104,35 +101,6 @@ Staircase stairs_of(const CardWriter& writer, const CardFigures& on, const FoodO
 }
 
 }  // namespace
-
-Ruler ruler_of(const CardWriter& writer, const CardFigures& on, const plan::FoodPlan& food,
-               const plan::HoldRuler& ruler, int first, bool mark_own) {
-    const words::Words& w = writer.words;
-    Ruler drawn;
-    drawn.zero_label = w.text("hold.ruler-zero");
-    std::vector<bool> labelled;
-    for (const plan::HoldRuler::Tick& tick : ruler.ticks) {
-        const double mm = units::in_millimetres(tick.thickness);
-        const bool each = std::abs(std::remainder(mm, label_each_mm)) < 0.5;
-        // The tick of the trip's own piece, which may be a little thinner but never thicker than it.
-        const double thinner = mm - units::in_millimetres(food.food->thickness);
-        const bool own = mark_own && thinner > -1e-3 && thinner < 0.5;
-        if (own && !each && !labelled.empty()) {
-            // Room for this label: what lies between the one before and this takes the longer time anyway.
-            labelled.back() = false;
-        }
-        labelled.push_back(each || own);
-        drawn.ticks.push_back({mm, "", own});
-    }
-    for (std::size_t i = 0; i < labelled.size(); ++i) {
-        if (labelled[i]) {
-            drawn.ticks[i].label = on("ruler", first + static_cast<int>(i));
-        }
-    }
-    drawn.too_thick_mm = units::in_millimetres(ruler.too_thick);
-    drawn.too_thick_label = w.text("hold.ruler-thick");
-    return drawn;
-}
 
 Card hold_card(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
