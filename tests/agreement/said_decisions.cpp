@@ -264,8 +264,8 @@ void say_class(const Case& one, AllSaid& all) {
                 return "nothing";
             }
             const std::string& cell = fall->rows.front().cells[i];
-            return filled_by(one.words, "reading.action-next", cell)   ? "eat next"
-                   : filled_by(one.words, "reading.action-now", cell)  ? "eat now"
+            return filled_by(one.words, "class-reading.action-next", cell)   ? "eat next"
+                   : filled_by(one.words, "class-reading.action-now", cell)  ? "eat now"
                    : filled_by(one.words, "reading.action-away", cell) ? "throw away"
                                                                        : "not understood: " + cell;
         };
