@@ -32,8 +32,8 @@ Thermometer::Section class_pours(const ClassWriter& writer, const CardFigures& o
 }
 
 Text class_action(const words::Words& w, safety::FallAction action) {
-    return action == safety::FallAction::finish_and_eat_next  ? w.text("reading.action-next")
-           : action == safety::FallAction::finish_and_eat_now ? w.text("reading.action-now")
+    return action == safety::FallAction::finish_and_eat_next  ? w.text("class-reading.action-next")
+           : action == safety::FallAction::finish_and_eat_now ? w.text("class-reading.action-now")
            : action == safety::FallAction::throw_away         ? w.text("reading.action-away")
                                                               : w.text("reading.action-none");
 }

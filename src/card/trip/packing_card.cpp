@@ -176,9 +176,7 @@ Card packing_card(const CardWriter& writer) {
     } else {
         card.blocks.add(carry.numbers.front());
     }
-    const bool bars = std::any_of(writer.plan.foods.begin(), writer.plan.foods.end(), [](const plan::FoodPlan& food) {
-        return food.own_hold.any_piece && !food.standard.kept_hot;
-    });
+    const bool bars = std::any_of(writer.plan.foods.begin(), writer.plan.foods.end(), has_bars);
     if (bars) {  // to measure with
         card.blocks.add(Drawings{
             {shown_drawing(w, "thickness-and-split", w.text("packing.measure", {{"hold", writer.ref("hold")}}))},
