@@ -75,7 +75,8 @@ void check_pairs_are_figures(const Dealt& dealt, const words::Words& words) {
     std::size_t acted_on = 0;
     for (const card::CardNumber& number : degrees) {
         // A line of the timeline has room for the unit that comes first; the scale of Reading has both beside it.
-        const bool read = number.card != "touch" && !number.name.starts_with("ready_if");
+        const bool condition = number.name.starts_with("ready_if") || number.name.starts_with("late_bath");
+        const bool read = number.card != "touch" && !condition;
         if (dealt.trip.units == units::System::both && !number.detail && number.stands && read) {
             CAPTURE(number.card);
             CAPTURE(number.name);

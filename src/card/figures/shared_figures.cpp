@@ -107,8 +107,9 @@ void add_ready(const FigureMaker& of, const plan::FoodPlan& food) {
     const Which which = food_place(of.plan(), food);
     of.brief().degrees("ready-if", food.ready_if, of.safe().at_least(food.ready_if),
                        {"share-5", "up-degree", of.source("heat-engine")}, which);
+    // Only where a colder bath makes it later: the plan's own time can be more cautious than that of the table.
     const plan::OwnHold& own = food.own_hold;
-    if (own.time && own.bath < food.ready_if) {
+    if (own.time && own.bath < food.ready_if && food.in.after(*own.time) > food.ready()) {
         const std::string& kill = food.standard.kill->key;
         of.brief().degrees("late-bath", own.bath, of.safe().at_least(own.bath), {"chosen", "up-degree", kill}, which);
         of.at("ready-late", food.in.after(to_five_minutes(*own.time)), {"hold-95", "up-5-min", kill}, which);
