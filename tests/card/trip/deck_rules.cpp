@@ -60,8 +60,7 @@ void check_where_warned(const Dealt& dealt) {
         const bool cooked = std::any_of(dealt.plan.foods.begin(), dealt.plan.foods.end(),
                                         [](const plan::FoodPlan& food) { return !food.standard.kept_hot; });
         if (rows.contains(card.key) && cooked) {
-            CHECK(std::regex_search(as_read(joined(texts_of(card))),
-                                    std::regex("[Tt]hrow|[Cc]ut|[Ss]plit|too thick")));
+            CHECK(std::regex_search(as_read(joined(texts_of(card))), std::regex("[Tt]hrow|[Cc]ut|[Ss]plit|too thick")));
         }
         if (card.key == "one" || card.key == "fill") {
             CHECK(has(box, "scalding water"));
