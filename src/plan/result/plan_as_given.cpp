@@ -284,9 +284,8 @@ class Trying {
     static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
 
     /// The hottest mark over another with which all is well; else the best that can be had: one that the pots do not
-    /// give, or the hottest with which food is in time at all. The hottest that holds is
-    /// mostly ready the soonest, but a little cooler may ask for one top-up more, and so keep the bath the warmer: a
-    /// few are tried.
+    /// give, or the hottest with which food is in time at all. The hottest that holds is mostly ready the soonest, but
+    /// a little cooler may ask for one top-up more, and so keep the bath the warmer: a few are tried.
     const Attempt* hottest_good(double cool, units::Temperature hottest, bool soon) {
         double hot = hottest.celsius();
         constexpr int most_late = 3;
