@@ -50,7 +50,7 @@ FillSums fill_sums(const SafeSide& safe) {
         const units::Volume poured = safe.reads() && pour.trims() ? pour.most : pour.boiling;
         units::Amount litres = safe.measured(poured);
         if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
-            litres = safe.measured(left);
+            litres = safe.measured(std::min(left, poured));  // never more than this round can give
         }
         left = left - as_printed(poured, litres, safe.system());
         sums.rounds.push_back(litres);

@@ -93,7 +93,10 @@ class Trying {
     /// enough is looked for: of its top-ups, or of one that follows the fill as soon as the pots boil.
     const Attempt* best() {
         if (effort_->whether) {
-            return any();
+            const Attempt* const one = any();
+            if (one == nullptr || outcome_of(*one) != Outcome::out_of_reach) {
+                return one;
+            }
         }
         const Attempt* const lightest = lightest_good();
         if (lightest == nullptr || outcome_of(*lightest) < Outcome::late) {
@@ -101,11 +104,11 @@ class Trying {
         }
         // What holds for those who ask only whether it does must hold here too.
         BestOf best(lightest);
-        best.take(any());
+        take_in_reach(best, any());
         return best.attempt();
     }
 
-    /// Of the hottest top-ups that hold; where that is too cool, kept warmer, or the first as soon as the pots boil.
+    /// Of the hottest top-ups that hold; where that is too cool, the first as soon as the pots boil.
     const Attempt* any() {
         Wanted wanted = asked();
         wanted.any = true;
@@ -115,11 +118,7 @@ class Trying {
         }
         BestOf best(first);
         const double coolest = ensemble_->setup().levels.action_line.celsius();
-        if ((wanted.warm = warm_enough_for(first->plan))) {
-            wanted.lowest_mark = units::celsius(coolest);
-            best.take(search_and_try(wanted));
-        }
-        if (asks_for_hotter(best.outcome()) && !only_too_cool(first->plan) && may_be_ready()) {
+        if (asks_for_hotter(best.outcome()) && may_be_ready()) {
             best.take(
                 hottest_good(coolest, highest_mark(ensemble_->setup(), searches_->hottest_fill()->reading), true));
         }
@@ -134,27 +133,7 @@ class Trying {
         }
         BestOf best(first);
         const double coolest = ensemble_->setup().levels.action_line.celsius();
-        if (const auto warm = warm_enough_for(first->plan)) {
-            best.take(with(coolest, false, warm));
-            if (!asks_for_hotter(best.outcome()) || only_too_cool(first->plan)) {
-                return best.attempt();
-            }
-        }
-        const Attempt* const hottest_fill = with(coolest);
-        best.take(hottest_fill);
-        if (hottest_fill == nullptr || !asks_for_hotter(outcome_of(*hottest_fill))) {
-            return best.attempt();
-        }
-        const units::Temperature hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading);
-        if (!may_be_ready()) {
-            return best.attempt();
-        }
-        if (!hottest_fill->tried.schedule.top_ups.empty()) {
-            best.take(lowest_good(hottest_fill->plan.levels.mark.celsius(), hot, false));
-        }
-        if (asks_for_hotter(best.outcome())) {
-            best.take(lowest_good(coolest, hot, true));
-        }
+        try_hotter(best, coolest);
         return best.attempt();
     }
 
@@ -247,12 +226,6 @@ class Trying {
         return attempt_of(*last);
     }
 
-    /// All food is ready in time, only not on a condition that the bath keeps: what keeps it warmer is all that helps.
-    static bool only_too_cool(const Plan& plan) {
-        return std::all_of(plan.foods.begin(), plan.foods.end(),
-                           [](const FoodPlan& food) { return food.ready_late && *food.ready_late <= food.leaves(); });
-    }
-
     Wanted asked() const {
         Wanted wanted;
         wanted.lighter_than = effort_->lighter_than;
@@ -260,28 +233,36 @@ class Trying {
         return wanted;
     }
 
-    /// What reading would promise that food is ready in time, where the bath comes under it: it is topped up sooner.
-    std::optional<KeptWarm> warm_enough_for(const Plan& plan) const {
-        std::optional<KeptWarm> warm;
-        for (const FoodPlan& food : plan.foods) {
-            if (food.ready_late && food.ready_if > food.coolest.low && *food.ready_late <= food.leaves()) {
-                const units::Duration until = food.ready_late->since(trip_->from);
-                warm = warm ? KeptWarm{std::max(warm->reading, food.ready_if), std::max(warm->until, until)}
-                            : KeptWarm{food.ready_if, until};
-            }
-        }
-        return warm;
-    }
-
-    const Attempt* with(std::optional<double> lowest_mark, bool soon = false,
-                        const std::optional<KeptWarm>& warm = std::nullopt) {
+    const Attempt* with(std::optional<double> lowest_mark, bool soon = false) {
         Wanted wanted = asked();
         wanted.soon = soon;
-        wanted.warm = warm;
         wanted.lowest_mark = lowest_mark ? std::optional(units::celsius(*lowest_mark)) : std::nullopt;
         return search_and_try(wanted);
     }
     static bool asks_for_hotter(Outcome outcome) { return outcome == Outcome::unsure || outcome == Outcome::late; }
+
+    /// Of what is tried where all else is late, nothing whose mark the pots do not give.
+    static void take_in_reach(BestOf& best, const Attempt* other) {
+        if (other != nullptr && outcome_of(*other) != Outcome::out_of_reach) {
+            best.take(other);
+        }
+    }
+
+    /// The hottest fill, and then the lowest mark that is hot enough.
+    void try_hotter(BestOf& best, double coolest) {
+        const Attempt* const hottest_fill = with(coolest);
+        best.take(hottest_fill);
+        if (hottest_fill == nullptr || !asks_for_hotter(outcome_of(*hottest_fill)) || !may_be_ready()) {
+            return;
+        }
+        const units::Temperature hot = highest_mark(ensemble_->setup(), hottest_fill->plan.fill.reading);
+        if (!hottest_fill->tried.schedule.top_ups.empty()) {
+            best.take(lowest_good(hottest_fill->plan.levels.mark.celsius(), hot, false));
+        }
+        if (asks_for_hotter(best.outcome())) {
+            best.take(lowest_good(coolest, hot, true));
+        }
+    }
 
     /// The hottest mark over another with which all is well; else the best that can be had: one that the pots do not
     /// give, or the hottest with which food is in time at all. The hottest that holds is mostly ready the soonest, but

@@ -44,8 +44,7 @@ std::vector<Simulation> filled(const Ensemble& ensemble, const Recipe& recipe) {
     return runs;
 }
 
-std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up,
-                              std::optional<units::Temperature> reading) {
+std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up) {
     constexpr Duration stretch = units::minutes(30);
     const Duration until = serving(ensemble.setup());
     const std::size_t enough = first_ones(ensemble);
@@ -54,16 +53,11 @@ std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> 
     std::vector<char> met(runs.size(), 0);
     std::vector<std::size_t> still(runs.size());
     std::iota(still.begin(), still.end(), std::size_t{0});
-    std::vector<units::Temperature> levels;
-    for (const Simulation& run : runs) {
-        const auto error = run.shown() - run.bath().temperature();
-        levels.push_back(reading ? std::max(run.level(), *reading - error) : run.level());
-    }
     while (!still.empty()) {
         // By its own clock, so that it is looked at at the same moments as in one go.
         const std::vector<char> now_met = go_on_all(runs, [&](std::size_t i) {
             const Duration from = runs[i].bath().now();
-            return Simulation::Leg{&runs[i], met[i] != 0 ? from : std::min(from + stretch, until), levels[i]};
+            return Simulation::Leg{&runs[i], met[i] != 0 ? from : std::min(from + stretch, until), runs[i].level()};
         });
         for (const std::size_t i : still) {
             if (now_met[i] != 0) {

@@ -35,9 +35,8 @@ std::vector<char> go_on_all(const std::vector<Simulation>& runs, const LegOf& le
 
 /// The moments [s since trip.from] at which each scenario would meet its level, its next lateness taken off. Only the
 /// first ones are worked out, more than may fail; the others come no sooner than the last of these and stand as the
-/// end. With a reading: at which each would read less than that, if this is sooner.
-std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up,
-                              std::optional<units::Temperature> reading = std::nullopt);
+/// end.
+std::vector<double> deadlines(const Ensemble& ensemble, std::vector<Simulation> runs, std::size_t top_up);
 
 /// Where all schedules of one fill begin, with what they all need of it.
 struct Filled {

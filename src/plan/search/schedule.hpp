@@ -30,12 +30,6 @@ struct Schedule {
     std::size_t empty = 0;      // top-ups in which the likely scenario pours nothing
 };
 
-/// Until then, since trip.from, a top-up comes before the bath reads less than this.
-struct KeptWarm {
-    units::Temperature reading;
-    units::Duration until;
-};
-
 /// What is asked of a schedule besides that it holds.
 struct Wanted {
     std::optional<units::Temperature> lowest_mark =
@@ -44,7 +38,6 @@ struct Wanted {
     bool unwoken = false;                                        // no top-up in the sleep window
     bool soon = false;  // the next top-up as soon as the pots boil, to the lowest mark that is wanted
     bool any = false;   // the first that holds will do, of the hottest mark first
-    std::optional<KeptWarm> warm = std::nullopt;  // for food that is ready only in a bath that is never cooler
 };
 
 /// Best schedule found: first one whose promises hold, then one whose mark the pots can give, then fewest top-ups that

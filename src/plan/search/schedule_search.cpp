@@ -82,9 +82,7 @@ const Filled& ScheduleSearch::filled_with(const Recipe& recipe) {
 }
 
 std::optional<Schedule> ScheduleSearch::marked(const Recipe& fill, Temperature mark, const ToBeat& to_beat) {
-    const std::optional<KeptWarm>& warm = to_beat.wanted.warm;
-    const std::tuple of{fill.reading.celsius(), mark.celsius(), to_beat.wanted.soon,
-                        warm ? warm->reading.celsius() : 0.0, warm ? warm->until.si() : 0.0};
+    const std::tuple of{fill.reading.celsius(), mark.celsius(), to_beat.wanted.soon};
     if (const auto known = whole_.find(of); known != whole_.end()) {
         return to_beat.worse(known->second) ? std::nullopt : std::optional(known->second);
     }

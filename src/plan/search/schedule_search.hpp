@@ -33,9 +33,8 @@ class ScheduleSearch {
 
     Ensemble ensemble_;
     std::optional<std::optional<Recipe>> hottest_;
-    std::map<double, Filled> filled_;  // by the reading of the fill [C]
-    /// By fill and mark [C], whether soon, and how warm it is kept [C] until when [s].
-    std::map<std::tuple<double, double, bool, double, double>, Schedule> whole_;
+    std::map<double, Filled> filled_;                             // by the reading of the fill [C]
+    std::map<std::tuple<double, double, bool>, Schedule> whole_;  // by fill and mark [C], and whether soon
 };
 
 }  // namespace holdwater::plan

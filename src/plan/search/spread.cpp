@@ -100,10 +100,6 @@ Spread spread_top_ups(const Ensemble& ensemble, const Filled& start, const Recip
     for (std::size_t k = first; k < most; ++k) {
         const std::vector<double> moments = k == first ? start.moments : deadlines(ensemble, runs, k);
         Duration deadline{quantile_low(moments, share)};
-        if (const auto& warm = to_beat.wanted.warm; warm && last < warm->until) {
-            const Duration cool{quantile_low(deadlines(ensemble, runs, k, warm->reading), share)};
-            deadline = cool < warm->until ? std::min(deadline, cool) : deadline;
-        }
         if (k > first) {
             // The cards say how long the bath may be left after a top-up by night; the schedule keeps to it.
             const Duration now = alone_in_the_cold(ensemble, runs, moments);
