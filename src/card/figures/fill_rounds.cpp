@@ -50,7 +50,9 @@ FillSums fill_sums(const SafeSide& safe) {
         const units::Volume poured = safe.reads() && pour.trims() ? pour.most : pour.boiling;
         units::Amount litres = safe.measured(poured);
         if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
-            litres = safe.measured(std::min(left, poured));  // never more than this round can give
+            // What the sum was rounded up by goes in here; a round more, which few fills need, does not.
+            const units::Volume rounded = units::litres(0.5);
+            litres = safe.measured(left > poured + rounded ? poured : left);
         }
         left = left - as_printed(poured, litres, safe.system());
         sums.rounds.push_back(litres);
