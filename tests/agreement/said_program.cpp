@@ -200,7 +200,9 @@ void say_json(const Case& one, AllSaid& all) {
             trim -= pour.at("whole_pots").get<double>() * units::in_litres(fire.pot * fire.usable);
         }
         figure("poured by the reading, in all", trim, "L", litre);
-        figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L", litre);
+        // It makes up what the sum was rounded by and, a tenth of that each, the rounds before it and itself.
+        figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L",
+               litre * (1.0 + 0.1 * static_cast<double>(n)));
         figure("night's reading", json.at("night").at("reading_c"), "C", degree);
         figure("fill to", fill.at("reading_c"), "C", degree);
         figure("mark", json.at("top_up_mark_c"), "C", degree);

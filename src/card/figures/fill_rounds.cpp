@@ -51,7 +51,9 @@ FillSums fill_sums(const SafeSide& safe) {
         units::Amount litres = safe.measured(poured);
         if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
             // What the sum was rounded up by goes in here; a round more, which few fills need, does not.
-            const units::Volume rounded = units::litres(0.5);
+            // The rounds before it are printed to a fifth of that step, so each may be off by a tenth of it.
+            const units::Volume rounded =
+                step_of_litres(safe.system()) * (1.0 + 0.1 * static_cast<double>(sums.rounds.size()));
             litres = safe.measured(left > poured + rounded ? poured : left);
         }
         left = left - as_printed(poured, litres, safe.system());

@@ -35,8 +35,17 @@ Amount small_mass(units::Mass mass, System system, Toward toward) {
                            {units::round_to(mass.si() / kilograms_per_ounce, 0.5, toward), 1, "oz"});
 }
 
+namespace {
+constexpr double half_a_unit = 0.5;  // of a litre or a quart
+}
+
+units::Volume step_of_litres(System system) {
+    const double of_a_litre = units::amount(units::litres(1), units::first_of(system), {1e-9}).value.value;
+    return units::litres(half_a_unit / of_a_litre);
+}
+
 Amount half_litres(units::Volume v, System system, Toward toward) {
-    return units::amount(v, system, {0.5, toward});
+    return units::amount(v, system, {half_a_unit, toward});
 }
 
 Amount tenth_litres(units::Volume v, System system, Toward toward) {
@@ -90,7 +99,7 @@ Amount SafeSide::one_boil(units::Volume v) const {
     }
     const trip::Fire& fire = plan.trip->fire;
     const units::Volume batch = fire.pot * (fire.usable * fire.pots);
-    const bool close = v > batch - units::litres(0.5);  // so that rounding could pass what the pots give
+    const bool close = v > batch - step_of_litres(system());  // so that rounding could pass what the pots give
     return close ? measured(v, Toward::up) : litres_short(v, Toward::up);
 }
 

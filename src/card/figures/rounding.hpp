@@ -22,7 +22,10 @@ units::Duration to_five_minutes(units::Duration d);
 /// A mass of less than a few kilograms: grams to 5, ounces to a half.
 units::Amount small_mass(units::Mass mass, units::System system, units::Toward toward);
 
-/// Litres to half a litre, and to a tenth: what a pot gives, or what must be poured as it was planned.
+/// The step in which litres are printed: half a litre, or half a quart where the trip's first system is the US one.
+units::Volume step_of_litres(units::System system);
+
+/// Litres to that step, and to a tenth: what a pot gives, or what must be poured as it was planned.
 units::Amount half_litres(units::Volume v, units::System system, units::Toward toward = units::Toward::nearest);
 units::Amount tenth_litres(units::Volume v, units::System system, units::Toward toward = units::Toward::nearest);
 
@@ -51,7 +54,7 @@ struct SafeSide : Telling {
     /// A thickness that a hold time goes by: eighths of an inch rounded down, since they may be a millimetre and a half
     /// off and a thicker piece needs longer.
     units::Amount thickness(units::Length l) const;
-    /// Litres to half a litre.
+    /// Litres to the step above.
     units::Amount litres(units::Volume v, units::Toward toward = units::Toward::nearest) const;
     /// In the first system alone where the trip prints two: for lines that must stay short.
     units::Amount litres_short(units::Volume v, units::Toward toward = units::Toward::nearest) const;
