@@ -108,13 +108,10 @@ bool Feasible::is_allowed(const Trip& trip) {
     return std::all_of(parts.begin(), parts.end(), [](const Trip& part) { return set_up(part).ok(); });
 }
 
-Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& guess) const {
-    if (!is_allowed(trip)) {
-        return {Against::input, trip.from};
-    }
+/// Halved: food that is late asks for an earlier fire, a bath that does not hold so long for a later one.
+Feasible::Quick Feasible::try_starts(const Trip& trip, std::optional<double>& guess) const {
     const Effort effort = only_whether(search_, promise_);
     const std::vector<LocalTime> starts = few_starts_of(trip);
-    // Halved: food that is late asks for an earlier fire, a bath that does not hold so long for a later one.
     const auto last = static_cast<double>(starts.size() - 1);
     std::size_t first = 0;
     std::size_t end = starts.size();
@@ -124,7 +121,7 @@ Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& g
     bool unheld = false;
     for (;;) {
         const problem::Problems faults = faults_at(trip, starts[at], effort);
-        quick = {heaviest(faults), starts[at]};
+        quick.against = heaviest(faults);
         late = late || quick.against == Against::late;
         if (quick.against == Against::late) {
             first = at + 1;
@@ -140,8 +137,32 @@ Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& g
         }
         at = first + (end - first) / 2;
     }
+    if (starts[at] != trip.light_fire.value_or(trip.from)) {
+        quick.start = starts[at];
+    }
     guess = guess.value_or(last > 0.0 ? static_cast<double>(at) / last : 0.5);
     return quick;
+}
+
+Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& guess) const {
+    if (!is_allowed(trip)) {
+        return {Against::input};
+    }
+    const Quick with_all = try_starts(trip, guess);
+    const bool is_late = with_all.against == Against::late || with_all.against == Against::torn;
+    const std::vector<units::Volume> waters = waters_of_fewer_rounds(trip);
+    if (less_water_ && is_late && trip.boxes.size() == 1 && !trip.light_fire && waters.size() > 1) {
+        // One of them stands for all: about half the rounds.
+        Trip less = trip;
+        less.boxes.front().water = waters[(waters.size() - 1) / 2];
+        if (is_allowed(less)) {
+            if (Quick quick = try_starts(less, guess); quick.against == Against::nothing) {
+                quick.water = less.boxes.front().water;
+                return quick;
+            }
+        }
+    }
+    return with_all;
 }
 
 Against Feasible::against(const Trip& trip) {
@@ -160,12 +181,18 @@ Against Feasible::against(const Trip& trip) {
     return quick_.emplace(text, quick).first->second.against;
 }
 
-LocalTime Feasible::start_of(const Trip& trip) {
+Trip Feasible::chosen(const Trip& trip) {
     if (!quickly(trip)) {
-        return trip.from;
+        return trip;
     }
     const std::scoped_lock lock(mutex_);
-    return quick_.at(trip::canonical(trip)).start;
+    const Quick& quick = quick_.at(trip::canonical(trip));
+    Trip chosen = trip;
+    chosen.light_fire = quick.start || quick.water ? quick.start.value_or(trip.from) : trip.light_fire;
+    if (quick.water) {
+        chosen.boxes.front().water = *quick.water;
+    }
+    return chosen;
 }
 
 bool Feasible::fully(const Trip& trip) {
@@ -188,7 +215,7 @@ bool Feasible::thoroughly(const Trip& trip) {
 }
 
 bool Feasible::holds_in_all(const Trip& trip, Effort effort) {
-    const bool may_choose = !trip.light_fire && start_of(trip) != trip.from;
+    const bool may_choose = !trip.light_fire && chosen(trip).light_fire;
     const std::vector<Trip> parts = one_trip_a_box(trip);
     return std::all_of(parts.begin(), parts.end(), [&effort, may_choose](const Trip& part) {
         const auto shared = std::make_shared<const Trip>(part);
@@ -204,6 +231,13 @@ void Feasible::look_closer() {
     promise_ = {2048, 1};
     const std::scoped_lock lock(mutex_);
     quick_.clear();
+}
+
+void Feasible::try_less_water() {
+    less_water_ = true;
+    const std::scoped_lock lock(mutex_);
+    quick_.clear();
+    full_.clear();  // what is chosen in few scenarios is what is tried in all
 }
 
 }  // namespace holdwater::plan

@@ -32,26 +32,32 @@ class Feasible {
     bool quickly(const trip::Trip& trip) { return against(trip) == Against::nothing; }
     /// Without any scenario: whether it may be planned at all.
     static bool is_allowed(const trip::Trip& trip);
-    /// Of a trip that holds quickly: when its fire was lit.
-    units::LocalTime start_of(const trip::Trip& trip);
+    /// A trip that holds quickly, with what it leaves open as it was found to: the start, and the water. The trip
+    /// itself where nothing was chosen, or where it does not hold.
+    trip::Trip chosen(const trip::Trip& trip);
     /// The trip as it stands holds in as many scenarios as any plan.
     bool fully(const trip::Trip& trip);
     /// The same, looked for as long as for any plan: at the edge it may be found only so.
     bool thoroughly(const trip::Trip& trip);
     /// From now on more scenarios are tried quickly: of a trip that the few take for better than it is.
     void look_closer();
+    /// From now on a trip that is late is tried with less water too, which the planner may choose by itself.
+    void try_less_water();
 
   private:
     struct Quick {
         Against against = Against::nothing;
-        units::LocalTime start;
+        std::optional<units::LocalTime> start = std::nullopt;  // later than the trip's own
+        std::optional<units::Volume> water = std::nullopt;     // less than the trip's own
     };
     /// `guess`: which of the starts is tried first, from 0, the latest, to 1, the first moment; if none, it is set to
     /// where this trip came to.
     Quick try_quickly(const trip::Trip& trip, std::optional<double>& guess) const;
+    Quick try_starts(const trip::Trip& trip, std::optional<double>& guess) const;
 
     Draw search_{32, 1};
     Draw promise_{128, 1};
+    bool less_water_ = false;
     std::mutex mutex_;                    // of the two below
     std::map<std::string, Quick> quick_;  // by the trip's own text
     std::optional<double> guess_;         // of the first trip, so that it hangs on no order of threads

@@ -37,8 +37,9 @@ class Solver {
     trip::Trip changed_by(const Steps& steps) const;
 
     /// The way that holds in few scenarios and asks least: what the input needs, with one change or two besides; else
-    /// the fewest together. Nothing where all of them together are not enough.
-    std::optional<Steps> found();
+    /// the fewest together. Nothing where all of them together are not enough. With `less_than` a way of few changes
+    /// that costs less than so much, or nothing.
+    std::optional<Steps> found(std::optional<double> less_than = std::nullopt);
     /// Such a way in as many scenarios as any plan: pulled further until it holds, and back as far as it does.
     std::optional<Mend> settled(Steps steps);
 

@@ -183,7 +183,7 @@ Steps Solver::with_trifles(Steps steps) const {
     return steps;
 }
 
-std::optional<Steps> Solver::found() {
+std::optional<Steps> Solver::found(std::optional<double> less_than) {
     std::vector<Steps> bases = allowed_ways();
     for (std::size_t i = 0, own = bases.size(); i < own; ++i) {
         if (Steps more = with_trifles(bases[i]); more != bases[i] && is_allowed(more)) {
@@ -192,7 +192,8 @@ std::optional<Steps> Solver::found() {
     }
     std::optional<Steps> best;
     std::optional<Steps> many;  // the best of too many changes
-    double least = std::numeric_limits<double>::infinity();
+    // The trifles of a base go again in the end.
+    double least = less_than ? *less_than + cost(with_trifles(none())) : std::numeric_limits<double>::infinity();
     const auto take = [&](std::optional<Steps> way) {
         if (!way) {
             return;
@@ -228,6 +229,9 @@ std::optional<Steps> Solver::found() {
                 take(with_two_more(base, least));
             }
         }
+    }
+    if (less_than) {
+        return best && cost(*best) < *less_than ? best : std::nullopt;
     }
     if (best) {
         return best;

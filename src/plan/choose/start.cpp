@@ -5,6 +5,7 @@
 #include "answer/review/review_food.hpp"
 #include "facts/facts.hpp"
 #include "heat/driven.hpp"
+#include "plan/search/setup.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "units/print.hpp"
 
@@ -177,8 +178,20 @@ class Choosing {
         least_ = burden->weight();
         return true;
     }
-    bool may_be_ready(LocalTime start) const {
-        return plan::may_be_ready(std::make_shared<const Trip>(lit_at(*trip_, start)), quick_look());
+    /// At all of these starts, the latest first, from the latest with which food may be ready: that is halved for.
+    void look_around(const std::vector<LocalTime>& starts, units::Volume water) {
+        std::size_t from = 0;
+        for (std::size_t end = starts.size(); from < end;) {
+            const std::size_t middle = from + (end - from) / 2;
+            if (may_be_ready(starts[middle], water)) {
+                end = middle;
+            } else {
+                from = middle + 1;
+            }
+        }
+        for (; from < starts.size(); ++from) {
+            look(starts[from], water);
+        }
     }
     /// To the quarter of an hour, from the best start so far; true if one is lighter.
     bool climb(units::Volume water) {
@@ -195,6 +208,11 @@ class Choosing {
     std::vector<Choice> take() && { return std::move(looks_).take(); }
 
   private:
+    bool may_be_ready(LocalTime start, units::Volume water) const {
+        auto tried = std::make_shared<Trip>(lit_at(*trip_, start));
+        tried->boxes.front().water = water;
+        return plan::may_be_ready(std::move(tried), quick_look());
+    }
     bool in_the_night(LocalTime start) const {
         const auto night = SleepWindow(*trip_).night_after(start.since(trip_->from));
         return night && start.since(trip_->from) >= night->from;
@@ -210,22 +228,31 @@ class Choosing {
 
 }  // namespace
 
-std::vector<Choice> choices_of(const Trip& trip, const Asked& asked) {
-    Choosing choosing(trip, asked);
-    const units::Volume whole = trip.boxes.front().water;
-    // The latest start with which food may be ready is halved for; those before it are looked at one by one.
-    const std::vector<LocalTime> starts = starts_of(trip);
-    std::size_t from = 0;
-    for (std::size_t end = starts.size(); from < end;) {
-        const std::size_t middle = from + (end - from) / 2;
-        if (choosing.may_be_ready(starts[middle])) {
-            end = middle;
-        } else {
-            from = middle + 1;
+std::vector<units::Volume> waters_of_fewer_rounds(const Trip& trip) {
+    const double whole = units::in_litres(trip.boxes.front().water);
+    const double batch = units::in_litres(trip.fire.pot * (trip.fire.usable * trip.fire.pots));
+    const auto rounds = static_cast<int>(std::ceil(whole / batch));
+    std::vector<units::Volume> waters;
+    for (int fewer = 1; fewer < rounds; ++fewer) {
+        const double litres = std::floor(whole * (rounds - fewer) / rounds);
+        if (waters.empty() || litres < units::in_litres(waters.back())) {
+            waters.push_back(units::litres(litres));
         }
     }
-    for (; from < starts.size(); ++from) {
-        choosing.look(starts[from], whole);
+    return waters;
+}
+
+std::vector<Choice> choices_of(const Trip& trip, const Asked& asked) {
+    Choosing choosing(trip, asked);
+    const std::vector<LocalTime> starts = starts_of(trip);
+    units::Volume whole = trip.boxes.front().water;
+    choosing.look_around(starts, whole);
+    for (const units::Volume less : waters_of_fewer_rounds(trip)) {
+        if (choosing.found() || !set_up(trip).ok()) {
+            break;
+        }
+        whole = less;
+        choosing.look_around(starts, whole);
     }
     if (!choosing.found()) {
         return {};

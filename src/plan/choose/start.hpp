@@ -24,6 +24,11 @@ trip::Trip lit_at(const trip::Trip& trip, units::LocalTime at);
 /// must be, before the first that goes in or comes out by the clock. May lie before the trip's first moment.
 units::LocalTime last_start(const trip::Trip& trip);
 
+/// Less water than the box is given, the most first, with which its pots are about a round or more sooner through; none
+/// where one round does. A fill that takes long makes food late, and pots that are small against the bath give it no
+/// mark.
+std::vector<units::Volume> waters_of_fewer_rounds(const trip::Trip& trip);
+
 /// What is asked of a way besides that it holds.
 struct Asked {
     bool unwoken = false;                                        // nobody gets up in the sleep window
