@@ -187,11 +187,14 @@ void say_json(const Case& one, AllSaid& all) {
     figure("boil for the fill", fill.at("boiled_most_l").get<double>() + fill.at("warming_l").get<double>(), "L",
            litre);
     const bool reads = one.trip.boxes.front().thermometer.has_value();
+    // The last pour makes up what the sum was rounded by and, a tenth of that each, the rounds before it and itself.
+    const double of_sum = litre * (1.0 + 0.1 * static_cast<double>(fill.at("pours").size()));
     std::size_t n = 0;
     for (const nlohmann::json& pour : fill.at("pours")) {
         at(fmt::format("pour {}", ++n), pour.at("at"));
         const bool trims = reads && pour.at("whole_pots") < pour.at("pots");
-        figure(fmt::format("pour {} litres", n), pour.at(trims ? "boiling_most_l" : "boiling_l"), "L", litre);
+        figure(fmt::format("pour {} litres", n), pour.at(trims ? "boiling_most_l" : "boiling_l"), "L",
+               trims ? of_sum : litre);
     }
     if (reads) {
         double trim = fill.at("boiled_most_l");
@@ -199,10 +202,8 @@ void say_json(const Case& one, AllSaid& all) {
             const trip::Fire& fire = one.trip.fire;
             trim -= pour.at("whole_pots").get<double>() * units::in_litres(fire.pot * fire.usable);
         }
-        figure("poured by the reading, in all", trim, "L", litre);
-        // It makes up what the sum was rounded by and, a tenth of that each, the rounds before it and itself.
-        figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L",
-               litre * (1.0 + 0.1 * static_cast<double>(n)));
+        figure("poured by the reading, in all", trim, "L", of_sum);
+        figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L", of_sum);
         figure("night's reading", json.at("night").at("reading_c"), "C", degree);
         figure("fill to", fill.at("reading_c"), "C", degree);
         figure("mark", json.at("top_up_mark_c"), "C", degree);
