@@ -66,8 +66,19 @@ void compare(const Food& before, const Food& after, Comparison keys) {
     keys.value("length", before.length, after.length, "thickness");
     keys.value("mass", before.mass, after.mass, "thickness");
     keys.text("pieces", fmt::format("{}", before.pieces), fmt::format("{}", after.pieces), "mass");
-    keys.value("target", before.target, after.target, "start");
-    keys.value("tolerance", before.tolerance, after.tolerance, "target");
+    if (after.use != before.use) {
+        keys.text("use", quoted_name(facts::to_name(before.use)), quoted_name(facts::to_name(after.use)), "kind");
+        keys.value("start", before.start, after.start, "mass");
+    }
+    if (after.use == facts::Use::keep_hot) {
+        if (before.use != after.use) {
+            keys.text("target", "there", {}, {});
+            keys.text("tolerance", "there", {}, {});
+        }
+    } else {
+        keys.value("target", before.target, after.target, "start");
+        keys.value("tolerance", before.tolerance, after.tolerance, "target");
+    }
     const auto contact = [](const Food& food) {
         return food.contact_given ? quoted_name(facts::to_name(food.contact)) : std::string{};
     };

@@ -127,7 +127,6 @@ void read_start(Table& table, const Known& known, Food& food) {
     table.quantity("start", food.start, food.use == facts::Use::keep_hot ? ranges::hot_start : ranges::start);
 }
 
-/// What is kept hot was cooked before: it has no target, and the bath is not made hotter for it.
 void read_target(Table& table, Food& food) {
     if (food.use != facts::Use::keep_hot) {
         table.quantity("target", food.target, ranges::target);
@@ -135,8 +134,7 @@ void read_target(Table& table, Food& food) {
         table.quantity("tolerance", food.tolerance, ranges::tolerance, Need::optional);
         return;
     }
-    food.target = food.start;
-    food.tolerance = limit<units::TemperatureDifference>(ranges::hot_tolerance.example);
+    keep_hot(food, food.start);
     for (const std::string_view key : {"target", "tolerance"}) {
         if (table.has(key)) {
             table.warning(key, "key-unused", fmt::format("{} is not used: this food is only kept hot", key),
@@ -155,6 +153,13 @@ void warn_thick(Table& table, const Food& food) {
 }
 
 }  // namespace
+
+void keep_hot(Food& food, units::Temperature start) {
+    food.use = facts::Use::keep_hot;
+    food.start = food.target = start;
+    food.tolerance = limit<units::TemperatureDifference>(ranges::hot_tolerance.example);
+    food.over_fire = false;
+}
 
 void read_food(Table& table, const Known& known, Food& food) {
     food.place = table.place();

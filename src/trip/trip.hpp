@@ -177,6 +177,9 @@ inline units::LocalTime first_sitting(const Trip& trip) {
     return trip.earlier_sittings.empty() ? trip.serve : trip.serve.after(-trip.earlier_sittings.front());
 }
 
+/// A food that was cooked before and goes in so hot: it has no target, and the bath is not made hotter for it.
+void keep_hot(Food& food, units::Temperature start);
+
 /// By when a food must be ready: when it is eaten, or at the first sitting.
 inline units::LocalTime first_eaten(const Food& food, const Trip& trip) {
     return food.out.value_or(first_sitting(trip));

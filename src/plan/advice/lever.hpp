@@ -16,6 +16,7 @@ struct Lever {
     /// In the order in which changes are made and named.
     enum class Kind {
         dropped,      // a food that no bath may cook
+        keep_hot,     // the same cooked over the fire, and kept hot in the bath
         left_out,     // a food that makes it hard for the others
         thermometer,  // got
         wax,          // got

@@ -118,6 +118,51 @@ void add_dropped(Trip& trip, std::vector<Lever>& levers) {
     levers.push_back(std::move(lever));
 }
 
+/// As hot as it goes in once it was boiled through, by the trip's own rules; nothing where they let nothing be kept
+/// hot.
+std::optional<units::Temperature> hot_from_the_fire(const Trip& trip) {
+    const facts::Facts& facts = facts::facts();
+    const auto& hot = facts.rules_of(trip.rules).keep_hot;
+    if (!hot) {
+        return std::nullopt;
+    }
+    const units::Temperature kept = facts.temperature(hot->floor) + units::kelvins(facts.spread("start").high);
+    return units::celsius(std::ceil(std::max(kept, facts.temperature(hot->reheat)).celsius()));
+}
+
+/// Roots and dishes that no bath cooks can be cooked over the fire first; the bath keeps them hot until the meal.
+void add_keep_hot(Trip& trip, std::vector<Lever>& levers) {
+    const auto may_be_kept = [](Trip& whole, const Food& food) {
+        const facts::FoodKind* const kind = facts::facts().find_food(food.kind);
+        const auto category = kind != nullptr ? kind->category : facts::Category::egg;
+        return (category == facts::Category::vegetable || category == facts::Category::cooked_dish) &&
+               is_for_no_bath(whole, food);
+    };
+    const auto hot = hot_from_the_fire(trip);
+    if (!hot ||
+        std::none_of(trip.foods.begin(), trip.foods.end(), [&](const Food& food) { return may_be_kept(trip, food); })) {
+        return;
+    }
+    Lever lever = once(Kind::keep_hot, "bend.keep-hot");
+    lever.pull = [may_be_kept, hot](Trip& t, int) {
+        Trip whole = t;
+        for (Food& food : t.foods) {
+            if (may_be_kept(whole, food)) {
+                trip::keep_hot(food, *hot);
+            }
+        }
+    };
+    lever.words = [](const Trip& before, const Trip& after) {
+        const auto kept = [](const Food& food) { return food.use == facts::Use::keep_hot; };
+        const auto one = std::find_if(after.foods.begin(), after.foods.end(), kept);
+        return fmt::format(
+            "use = \"keep-hot\", start = \"{}\"{} (boiled through over the fire first; the box keeps "
+            "it hot)",
+            one != after.foods.end() ? written(one->start) : "", named_in(before, after, kept));
+    };
+    levers.push_back(std::move(lever));
+}
+
 /// Of several foods each may be cooked over the fire instead: dear, since that is another dish.
 void add_left_out(const Trip& trip, std::vector<Lever>& levers) {
     for (std::size_t i = 0; i < trip.foods.size() && trip.foods.size() > 1; ++i) {
@@ -234,6 +279,7 @@ void add_over_fire(Trip& trip, std::vector<Lever>& levers) {
 void add_rule_levers(const Trip& as_given, std::vector<Lever>& levers) {
     Trip trip = as_given;
     add_dropped(trip, levers);
+    add_keep_hot(trip, levers);
     add_left_out(trip, levers);
     add_gauges(trip, levers);
     add_lowest(trip, levers);

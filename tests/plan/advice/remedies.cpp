@@ -209,6 +209,11 @@ TEST_CASE("refusals of the input have a way out too: target, thermometer, water,
              onion.kind = "onion";
              t.foods.push_back(onion);
          }},
+        {"no-rule", Kind::keep_hot,
+         [](trip::Trip& t) {
+             t.foods.resize(1);
+             t.foods[0].kind = "stew";
+         }},
     };
     for (const Refused& one : all) {
         CAPTURE(std::string(one.why));
