@@ -157,7 +157,7 @@ Json what_ifs_json(const plan::Plan& plan) {
 }
 
 Json ways_of(const plan::Plan& plan) {
-    constexpr const char* names[] = {"planned", "nobody-woken", "at-once", "pieces-halved"};
+    constexpr const char* names[] = {"planned", "nobody-woken", "at-once", "pieces-halved", "better-box"};
     Json ways = Json::array();
     for (const plan::Way& way : plan.ways) {
         ways.push_back({{"way", names[static_cast<int>(way.kind)]},

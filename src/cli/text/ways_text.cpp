@@ -25,6 +25,8 @@ const char* name_of(plan::Way::Kind kind) {
             return "fire at the first moment";
         case plan::Way::Kind::halved:
             return "every piece split in two";
+        case plan::Way::Kind::better_box:
+            return "a box that loses less (a test tells whether it does)";
     }
     return "";
 }

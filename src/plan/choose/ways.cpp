@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/choose/ways.hpp"
 
+#include "answer/gauge/box_loss.hpp"
+#include "heat/box.hpp"
+#include "trip/written.hpp"
+#include "units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -33,6 +38,11 @@ std::vector<std::string> lines_between(const Trip& written, const Trip& planned)
             lines.push_back(fmt::format("[[food]] \"{}\": thickness = \"{:.0f} mm\", mass = \"{:.3g} kg\", pieces = {}",
                                         is.name, units::in_millimetres(is.thickness), is.mass.si(), is.pieces));
         }
+    }
+    const auto* const loss = std::get_if<units::HeatLoss>(&planned.boxes.front().test);
+    const auto* const own = std::get_if<units::HeatLoss>(&written.boxes.front().test);
+    if (loss != nullptr && (own == nullptr || *own != *loss)) {
+        lines.push_back(fmt::format("[[box]] loss = \"{}\" in place of its test or loss", trip::written(*loss)));
     }
     return lines;
 }
@@ -106,6 +116,30 @@ std::optional<Plan> halved(const Trip& trip, const Effort& effort, units::Durati
     return first_that_holds(choices_of(split, {.lighter_than = lighter_than}), effort);
 }
 
+/// With a box that loses less, the fire lit then: the poorest one with fewer top-ups or wakings. What box that is, only
+/// a test of it says.
+std::optional<Plan> in_a_better_box(const Plan& plan, const Effort& effort) {
+    const Trip& trip = *plan.trip;
+    const auto loss = answer::loss_of(trip.boxes.front(), heat::liner_of(trip.boxes.front().inside));
+    if (!loss || plan.top_ups.empty()) {
+        return std::nullopt;
+    }
+    constexpr double step = 0.05;            // W/K
+    constexpr double tries[] = {0.75, 0.5};  // of the loss: how finely is looked, no figures of any science
+    const Burden own = burden_of(plan);
+    for (const double share : tries) {
+        auto better = std::make_shared<Trip>(lit_at(trip, trip.from));
+        better->first = trip.first;
+        better->boxes.front().test =
+            units::HeatLoss{std::max(step, units::round_to(loss->likely.si() * share, step, units::Toward::down))};
+        auto other = plan_as_given(std::move(better), effort);
+        if (other && (other->top_ups.size() < plan.top_ups.size() || burden_of(*other).wakings < own.wakings)) {
+            return std::move(other).value();
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<Way> ways_of(const Trip& trip, const Plan& plan, const Effort& effort) {
@@ -129,6 +163,9 @@ std::vector<Way> ways_of(const Trip& trip, const Plan& plan, const Effort& effor
     }
     add(Way::Kind::halved, halved(trip, only, ways.front().burden.weight()));
     if (ways.size() < most_ways) {
+        add(Way::Kind::better_box, in_a_better_box(plan, only));
+    }
+    if (ways.size() < most_ways && plan.trip->from != trip.from) {  // the same line would choose both
         add(Way::Kind::at_once, at_once(trip, only));
     }
     return ways;

@@ -13,10 +13,11 @@ namespace holdwater::plan {
 
 struct Way {
     enum class Kind {
-        planned,  // the plan itself
-        unwoken,  // nobody gets up in the sleep window for it
-        at_once,  // the fire is lit at the trip's first moment
-        halved,   // every piece split in two
+        planned,     // the plan itself
+        unwoken,     // nobody gets up in the sleep window for it
+        at_once,     // the fire is lit at the trip's first moment
+        halved,      // every piece split in two
+        better_box,  // one that loses less, or this one wrapped: fewer top-ups, or none
     };
     Kind kind = Kind::planned;
     std::vector<std::string> lines;  // of the trip file, that choose it: "[trip] light_fire = 2027-10-16T06:30:00"

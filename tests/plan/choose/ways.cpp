@@ -69,3 +69,29 @@ TEST_CASE("with its wishes strict a trip is offered no other tolerance") {
         }
     }
 }
+
+TEST_CASE("a plan with top-ups has a way in a better box beside it, and its lines give fewer of them") {
+    trip::Trip trip = support::demo_trip("hut-night");
+    plan::Effort effort = choosing();
+    const auto plan = plan::make_plan(trip, effort);
+    REQUIRE(plan.ok());
+    REQUIRE_FALSE(plan->top_ups.empty());
+    const auto better = std::find_if(plan->ways.begin(), plan->ways.end(),
+                                     [](const plan::Way& way) { return way.kind == plan::Way::Kind::better_box; });
+    REQUIRE(better != plan->ways.end());
+    CHECK(better->top_ups < plan->top_ups.size());
+    trip::Trip changed = trip;
+    changed.light_fire = better->light_fire;
+    for (const std::string& line : better->lines) {
+        if (const auto at = line.find("loss = \""); at != std::string::npos) {
+            changed.boxes.front().test = units::HeatLoss{std::stod(line.substr(at + 8))};
+        }
+        if (const auto at = line.find("water = \""); at != std::string::npos) {
+            changed.boxes.front().water = units::litres(std::stod(line.substr(at + 9)));
+        }
+    }
+    const auto again = plan::make_plan(changed, effort);
+    REQUIRE(again.ok());
+    CHECK(again->top_ups.size() <= better->top_ups);
+    CHECK(again->top_ups.size() < plan->top_ups.size());
+}
