@@ -150,9 +150,9 @@ void write(const Box& box, Writer& out) {
     out.truth("wax", box.wax_tell_tale);
     if (const auto* const loss = std::get_if<units::HeatLoss>(&box.test)) {
         out.line("loss", si(*loss));
-    } else {
+    } else if (const auto* const readings = std::get_if<std::vector<BoxReading>>(&box.test)) {
         std::string list;
-        for (const BoxReading& one : std::get<std::vector<BoxReading>>(box.test)) {
+        for (const BoxReading& one : *readings) {
             list += fmt::format("{}{{ after = {}, bath = {} }}", list.empty() ? "" : ", ", si(one.after), si(one.bath));
         }
         out.line("reading_error", si(box.reading_error));

@@ -178,11 +178,20 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
                     "give the one that is best known");
     }
     if (ways == 0) {
-        table.missing("test, log or loss", test_due);
         // Known keys, but whether they are due hangs on what is missing.
-        table.has("reading_error");
-        table.has("test_outside");
-        table.has("test_water");
+        const bool begun =
+            int{table.has("reading_error")} + int{table.has("test_outside")} + int{table.has("test_water")} > 0;
+        if (begun) {
+            table.missing("test, log or loss", test_due);
+            return;
+        }
+        box.test = Untested{};
+        table.report().warning(
+            table.place(), "box-untested",
+            "test, log or loss is missing in [[box]]: it is taken as an ordinary box that nobody has tested, "
+            "which may lose little or much",
+            "a test at home makes the plan surer and mostly easier: `holdwater gauge` says how; then " +
+                std::string(test_due));
         return;
     }
     if (ways == 1 && table.has("loss")) {

@@ -60,6 +60,9 @@ struct BoxReading {
     units::Temperature bath;
 };
 
+/// Nobody knows how well the box holds heat: it is taken as an ordinary one.
+struct Untested {};
+
 struct Box {
     std::string name;
     std::array<units::Length, 3> inside;
@@ -67,7 +70,7 @@ struct Box {
     std::optional<units::TemperatureDifference> thermometer;  // its error; nothing = there is none
     bool wax_tell_tale = false;
     units::TemperatureDifference reading_error;
-    std::variant<std::vector<BoxReading>, units::HeatLoss> test;
+    std::variant<std::vector<BoxReading>, units::HeatLoss, Untested> test;
     units::Temperature test_outside;
     units::Volume test_water;
     bool prewarmed = false;

@@ -166,15 +166,17 @@ void TripTables::box(const trip::Box& box) {
     row("wax", of(box.wax_tell_tale));
     if (const auto* loss = std::get_if<units::HeatLoss>(&box.test)) {
         row("loss", of(units::Figure{loss->si(), 2, "W/K"}));
-    } else {
+    } else if (const auto* tested = std::get_if<std::vector<trip::BoxReading>>(&box.test)) {
         row("reading_error", of(box.reading_error));
         std::vector<Text> readings;
-        for (const trip::BoxReading& one : std::get<std::vector<trip::BoxReading>>(box.test)) {
+        for (const trip::BoxReading& one : *tested) {
             readings.push_back(of(one.after) + "\u00A0=\u00A0" + of(one.bath));
         }
         list("test", readings);
         row("test_outside", of(box.test_outside));
         row("test_water", of(box.test_water));
+    } else {
+        row("loss", words_.text("basis.none"));
     }
     row("prewarmed", of(box.prewarmed));
 }

@@ -37,28 +37,43 @@ FillSums fill_sums(const SafeSide& safe) {
     const plan::Plan& plan = safe.plan;
     const plan::Fill& fill = plan.fill;
     FillSums sums;
-    const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
-    sums.all = safe.reads() ? safe.litres(all, units::Toward::up) : tenth_litres(all, safe.system());
-    const units::Volume total = as_printed(all, sums.all, safe.system());
-    const units::Volume warming =
-        as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
-    sums.with_warming = safe.reads() ? safe.litres(total + warming) : tenth_litres(total + warming, safe.system());
     const auto last = std::find_if(fill.pours.rbegin(), fill.pours.rend(),
                                    [](const plan::Pour& pour) { return worth_a_pour(pour.most); });
-    units::Volume left = total;
+    units::Volume poured{};  // as it reads
+    units::Volume last_poured{};
     for (const plan::Pour& pour : fill.pours) {
-        const units::Volume poured = safe.reads() && pour.trims() ? pour.most : pour.boiling;
-        units::Amount litres = safe.measured(poured);
-        if (last != fill.pours.rend() && &pour == &*last && worth_a_pour(left)) {
-            // What the sum was rounded up by goes in here; a round more, which few fills need, does not.
-            // The rounds before it are printed to a fifth of that step, so each may be off by a tenth of it.
-            const units::Volume rounded =
-                step_of_litres(safe.system()) * (1.0 + 0.1 * static_cast<double>(sums.rounds.size()));
-            litres = safe.measured(left > poured + rounded ? poured : left);
-        }
-        left = left - as_printed(poured, litres, safe.system());
-        sums.rounds.push_back(litres);
+        const units::Volume exact = safe.reads() && pour.trims() ? pour.most : pour.boiling;
+        sums.rounds.push_back(safe.measured(exact));
+        const units::Volume printed = as_printed(exact, sums.rounds.back(), safe.system());
+        poured = poured + printed;
+        last_poured = last != fill.pours.rend() && &pour == &*last ? printed : last_poured;
     }
+    const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
+    units::Volume total = poured;
+    sums.all = tenth_litres(poured, safe.system());
+    if (safe.reads()) {
+        const units::Amount rounded = safe.litres(all, units::Toward::up);
+        const units::Volume read = as_printed(all, rounded, safe.system());
+        const units::Volume more = read - poured;
+        // What the sum is rounded up by goes into the last pour, where its pots give that; the rounds before it are
+        // printed to a fifth of that step. A round more, which few fills need, is no part of it.
+        const units::Volume step =
+            step_of_litres(safe.system()) * (1.0 + 0.1 * static_cast<double>(sums.rounds.size()));
+        const bool is_rounding = more <= step;
+        const bool fits =
+            last != fill.pours.rend() && more.si() > -1e-9 && last_poured + more <= pot_gives(plan) * last->pots;
+        if (!is_rounding || fits) {
+            total = read;
+            sums.all = rounded;
+        }
+        if (is_rounding && fits) {
+            const auto nth = static_cast<std::size_t>(std::distance(last, fill.pours.rend())) - 1;
+            sums.rounds[nth] = safe.measured(last_poured + more);
+        }
+    }
+    const units::Volume warming =
+        as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
+    sums.with_warming = tenth_litres(total + warming, safe.system());
     const units::Volume whole = pot_gives(plan) * full_pots(plan);
     sums.whole = safe.measured(whole);
     sums.trim = safe.measured(std::max(units::Volume{}, total - as_printed(whole, sums.whole, safe.system())));

@@ -5,6 +5,8 @@
 #include "card/figures/places.hpp"
 #include "plan/result/ready_condition.hpp"
 
+#include <algorithm>
+
 namespace holdwater::card {
 
 using units::Toward;
@@ -52,7 +54,10 @@ void add_top_ups(const FigureMaker& of) {
                                {"share-5", "down-degree", of.source("heat-engine")}, nth);
         }
         // What is put on for it: the litres of the row that Reading has for what it should read then.
-        const units::Volume boil = of.reads() ? row_for(of.plan(), top_up.reading.low).pour : top_up.boiling;
+        // What more that row asks for takes a second boil.
+        const units::Volume batch = pot_gives(of.plan()) * of.plan().trip->fire.pots;
+        const units::Volume boil =
+            of.reads() ? std::min(batch, row_for(of.plan(), top_up.reading.low).pour) : top_up.boiling;
         of.litres("top-up-boil", boil, safe.one_boil(boil),
                   {of.reads() ? "share-95" : "fixed", "up-half-litre", balance}, nth);
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);

@@ -140,13 +140,11 @@ Text slices(const CardWriter& writer, const CardFigures& on) {
 void add_leftovers(const CardWriter& writer, const CardFigures& on, Card& card) {
     const words::Words& w = writer.words;
     card.blocks.add(Heading{w.text("packing.left-heading")});
-    // Without a thermometer nobody can tell whether they were hot enough before, or cold in time.
-    const Text where = writer.reads() ? slices(writer, on) : "";
-    if (where.empty()) {
+    if (!plan::may_be_kept(writer.plan.around.leftovers, *writer.plan.trip)) {
         card.blocks.add(Note{w.text("packing.left-none")});
         return;
     }
-    const Text slice = w.text("packing.left-slice", {{"begin", on("left-begin")}, {"where", where}});
+    const Text slice = w.text("packing.left-slice", {{"begin", on("left-begin")}, {"where", slices(writer, on)}});
     Steps steps;
     if (on.has("slice-slush")) {
         card.blocks.add(Drawings{{shown_drawing(w, "slices-in-slush", slice)}, packing_drawn_mm});

@@ -34,19 +34,21 @@ void add_late_fire(const CardWriter& writer, const CardFigures& on, Troubles& ro
 Card trouble_by_clock(const CardWriter& writer) {
     const words::Words& w = writer.words;
     const CardFigures on = writer.on("trouble");
-    const Text& late = on("late");
     Card card;
-    const auto& saved = writer.plan.late_pour;
-    const Text& no_pour = saved ? on("boil-until") : late;
     const Text away = w.text("trouble.away");
     Troubles rows(w);
     add_late_fire(writer, on, rows);
-    if (saved) {
-        rows.add("trouble.clock-boil",
-                 w.text("trouble.clock-boil-do", {{"late", late}, {"until", no_pour}, {"boil", on("boil")}}));
+    if (!writer.plan.top_ups.empty()) {  // what is late before the food is in harms nothing
+        const Text& late = on("late");
+        const bool saved = writer.plan.late_pour.has_value();
+        const Text& no_pour = saved ? on("boil-until") : late;
+        if (saved) {
+            rows.add("trouble.clock-boil",
+                     w.text("trouble.clock-boil-do", {{"late", late}, {"until", no_pour}, {"boil", on("boil")}}));
+        }
+        rows.add("trouble.clock-late", w.text("trouble.clock-late-do", {{"late", no_pour}}));
+        rows.add("trouble.clock-less", away);
     }
-    rows.add("trouble.clock-late", w.text("trouble.clock-late-do", {{"late", no_pour}}));
-    rows.add("trouble.clock-less", away);
     rows.add("trouble.clock-lid", away);
     if (writer.wax()) {
         rows.add("trouble.clock-wax", away);

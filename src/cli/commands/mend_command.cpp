@@ -8,6 +8,7 @@
 #include "cli/line/options.hpp"
 #include "plan/advice/mend.hpp"
 #include "plan/advice/proof.hpp"
+#include "plan/choose/bend_wishes.hpp"
 #include "plan/result/boxes.hpp"
 #include "trip/amend.hpp"
 
@@ -37,6 +38,18 @@ problem::Problems faults_of(const trip::Trip& trip) {
         }
     }
     return faults;
+}
+
+/// Where wishes alone are bent, as `plan` bends them: the two say the same.
+std::optional<plan::Mend> mend_of(const trip::Trip& trip, const problem::Problems& faults, plan::Feasible& feasible) {
+    if (trip.boxes.size() == 1) {
+        plan::Effort effort;
+        effort.what_ifs = effort.ways = effort.for_cards = false;
+        if (const auto bent = plan::plan_of_bent_wishes(trip, faults, effort, feasible)) {
+            return plan::mend_of_bent(trip, *bent);
+        }
+    }
+    return plan::mend_of(trip, feasible);
 }
 
 std::string mended_path(const std::string& path) {
@@ -90,7 +103,7 @@ Exit mend(const MendOptions& options) {
             return exit_for(is_free.problems());
         }
         plan::Feasible feasible;
-        const std::optional<plan::Mend> mend = plan::mend_of(*trip, feasible);
+        const std::optional<plan::Mend> mend = mend_of(*trip, mended.problems, feasible);
         if (!mend) {
             mended.problems.push_back(plan::proof_of_none(*trip));
         } else {

@@ -261,7 +261,8 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                                told("plan", "advice", nth), told.for_hold("plan", "advice-hold", nth));
         }
         if (food.thickest) {
-            out += fmt::format("  thickest piece for this bath: {}\n", told("hold", "thickest", name));
+            out += fmt::format("  planned for pieces up to {} thick; over {} the middle warms too slowly to be safe\n",
+                               told("hold", "own", nth), told("hold", "thickest", name));
         }
     }
     if (plan.trip->at_risk) {
@@ -285,7 +286,8 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                      told.reads()           ? fmt::format("if it reads {} or more at serving", told("plan", "waits-if"))
                      : plan.top_ups.empty() ? std::string("lid shut")
                                             : std::string("if every pour was on time"))
-               : fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve));
+           : told.reads() ? fmt::format("if the meal slips, top up before {}\n", day_time(plan.trip->serve))
+                          : std::string("the meal does not keep: eat on time\n");
     out += "\n" + curve_text(plan);
     return out;
 }

@@ -195,6 +195,10 @@ class ProvisionsText {
 
     void leftovers() {
         const plan::Leftovers& l = around_.leftovers;
+        if (!plan::may_be_kept(l, trip_)) {
+            head("Leftovers: throw them away; nobody can tell that they were hot enough, or are cold in time");
+            return;
+        }
         head("Leftovers: {} within {} of leaving the bath, {} within {} in all; thickest slice", figure("left-middle"),
              figure("left-first"), figure("left-cold"), figure("left-all"));
         for (const answer::ThickestSlice& slice : l.slices) {

@@ -112,6 +112,10 @@ std::string when_ready(const FoodPlan& food) {
         return fmt::format("surely ready for the fire only at {}, and for the meal at {} it must leave the bath at {}",
                            day_time(*food.ready_late), day_time(food.due), day_time(food.leaves()));
     }
+    if (food.leaves() < food.due) {
+        return fmt::format("surely ready only at {}, and for the meal at {} the first piece goes into the pan at {}",
+                           day_time(*food.ready_late), day_time(food.due), day_time(food.leaves()));
+    }
     return fmt::format("surely ready only at {}, after the serving time {}", day_time(*food.ready_late),
                        day_time(food.due));
 }

@@ -108,13 +108,39 @@ std::optional<Plan> plan_of_bent_wishes(const Trip& trip, const problem::Problem
             "wish-bent",
             fmt::format("{}: {} inside instead of {}: more done, or less even, than was wished", asked.name,
                         range(planned.target, planned.tolerance), range(asked.target, asked.tolerance)),
-            fmt::format("target = \"{}\", tolerance = \"{}\" in the trip file says the same; strict = true refuses "
-                        "instead; `holdwater mend` shows other ways",
+            fmt::format("target = \"{}\", tolerance = \"{}\" in the trip file says the same, and `holdwater mend` "
+                        "writes it; strict = true refuses instead",
                         written(planned.target), written(planned.tolerance)));
         note.place = asked.place;
         bent.notes.insert(bent.notes.begin(), std::move(note));
     }
     return bent;
+}
+
+Mend mend_of_bent(const Trip& trip, const Plan& bent) {
+    Mend mend;
+    mend.changed = trip;
+    const auto change = [&](const std::string& key, const std::string& value, const std::string& name, Kind kind) {
+        mend.changes.push_back(
+            fmt::format("{} = \"{}\"{}", key, value, trip.foods.size() > 1 ? " for " + name : std::string{}));
+        mend.kinds.push_back(kind);
+    };
+    for (const BentWish& wish : bent.bent) {
+        for (trip::Food& food : mend.changed.foods) {
+            if (food.name != wish.food) {
+                continue;
+            }
+            if (food.target != wish.target) {
+                change("target", written(wish.target), food.name, Kind::target);
+            }
+            if (food.tolerance != wish.within) {
+                change("tolerance", written(wish.within), food.name, Kind::tolerance);
+            }
+            food.target = wish.target;
+            food.tolerance = wish.within;
+        }
+    }
+    return mend;
 }
 
 }  // namespace holdwater::plan

@@ -142,6 +142,13 @@ std::vector<Meal> earlier_meals(const Setup& setup, const Plan& plan) {
 
 }  // namespace
 
+bool may_be_kept(const Leftovers& leftovers, const trip::Trip& trip) {
+    return trip.boxes.front().thermometer &&
+           std::any_of(leftovers.slices.begin(), leftovers.slices.end(), [](const answer::ThickestSlice& slice) {
+               return slice.contact == facts::Contact::free && slice.thickest;
+           });
+}
+
 Provisions provisions_of(const Setup& setup, const Plan& plan) {
     Provisions around;
     around.portions = portions_of(*setup.trip, setup.trip->serve);

@@ -32,6 +32,10 @@ struct Leftovers {
     units::Duration reheat_hold;
 };
 
+/// Without a thermometer nobody can tell whether they were hot enough before, or cold in time; and there must be a cold
+/// in which a slice is cold in time.
+bool may_be_kept(const Leftovers& leftovers, const trip::Trip& trip);
+
 /// A meal before the trip's serving, of foods that come out for it.
 struct Meal {
     units::LocalTime serve;
@@ -51,7 +55,7 @@ struct Provisions {
     std::vector<Meal> earlier;  // in time order
     Leftovers leftovers;
     /// Warnings that go with a good plan: hot-water-clash, side-clash, too-many-sides, side-before-fire, sear-too-long,
-    /// sear-no-place, ice-does-not-fit. Notes: sear-before-ready, portions-scarce, portions-too-small, held-long.
+    /// sear-no-place, ice-does-not-fit. Notes: portions-scarce, portions-too-small, held-long.
     problem::Problems notes;
 };
 

@@ -47,6 +47,11 @@ void queue(Sear& sear, int pans) {
     sear.in_time = sear.takes <= facts.duration("sear.longest-out");
 }
 
+/// Side dishes are made for the trip's serving.
+std::size_t sides_at(const Setup& setup, units::LocalTime serve) {
+    return serve == setup.trip->serve ? setup.trip->sides.size() : 0;
+}
+
 void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
     const units::Duration longest = facts::facts().duration("sear.longest-out");
     if (!sear.in_time) {
@@ -66,23 +71,6 @@ void add_notes(Sear& sear, const Plan& plan, std::size_t sides) {
     }
 }
 
-/// Nothing leaves the bath before it is surely ready, though the last of it then comes after the first plates.
-void wait_until_ready(Sear& sear, const Plan& plan) {
-    const units::LocalTime wished = sear.take_out;
-    for (const FoodPlan& food : plan.foods) {
-        const bool at_this_meal = trip::eaten(*food.food, *plan.trip) == sear.serve && food.ready() <= sear.serve;
-        if (!at_this_meal || !is_seared(food) || food.ready() <= wished) {
-            continue;
-        }
-        sear.take_out = std::max(sear.take_out, food.ready());
-        sear.notes.push_back(problem::note(
-            "sear-before-ready", fmt::format("{} is surely ready only at {}: the sear begins then, and the last of it "
-                                             "is on the plates at {} instead of {}",
-                                             food.food->name, food.ready().clock_24(),
-                                             food.ready().after(sear.takes).clock_24(), sear.serve.clock_24())));
-    }
-}
-
 }  // namespace
 
 units::LocalTime Sear::own_out() const {
@@ -96,13 +84,15 @@ units::LocalTime Sear::own_out() const {
     return out;
 }
 
-Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
+namespace {
+
+/// The queue for the plates at `serve`; whether a food of this box is finished over the fire instead, somebody else
+/// says.
+Sear queued(const Setup& setup, units::LocalTime serve, const std::function<bool(std::size_t)>& is_finished) {
     Sear sear;
     sear.serve = serve;
     // At several sittings each has its share of the pieces.
     const auto sittings = static_cast<int>(serve == setup.trip->serve ? setup.trip->earlier_sittings.size() + 1 : 1);
-    // Side dishes are made for the trip's serving.
-    const std::size_t sides = serve == setup.trip->serve ? setup.trip->sides.size() : 0;
     const auto take = [&](const trip::Food& food, const answer::Piece& piece, bool finish, bool elsewhere) {
         if (trip::eaten(food, *setup.trip) != serve || food.use == facts::Use::keep_hot) {
             return;
@@ -116,9 +106,9 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
         }
     };
     std::vector<std::pair<int, std::function<void()>>> in_order;  // of the trip file, whatever the box
-    for (const FoodPlan& food : plan.foods) {
-        in_order.emplace_back(food.food->place.line,
-                              [&] { take(*food.food, food.piece, food.standard.finish.has_value(), false); });
+    for (std::size_t i = 0; i < setup.foods.size(); ++i) {
+        const FoodSetup& food = setup.foods[i];
+        in_order.emplace_back(food.food->place.line, [&, i] { take(*food.food, food.piece, is_finished(i), false); });
     }
     // What comes out of another box for the same meal waits for the same pans.
     for (const trip::Food& food : setup.trip->elsewhere) {
@@ -132,16 +122,30 @@ Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
         add();
     }
     queue(sear, 1);
-    const int places = setup.trip->fire.pots - static_cast<int>(sides);
+    const int places = setup.trip->fire.pots - static_cast<int>(sides_at(setup, serve));
     for (int pans = 2; pans <= places && !sear.in_time; ++pans) {
         queue(sear, pans);
     }
     sear.take_out = serve.after(-sear.takes);
-    wait_until_ready(sear, plan);
+    return sear;
+}
+
+}  // namespace
+
+Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve) {
+    Sear sear = queued(setup, serve, [&plan](std::size_t i) {
+        return i < plan.foods.size() && plan.foods[i].standard.finish.has_value();  // for what grew in it as well
+    });
     if (!sear.foods.empty()) {
-        add_notes(sear, plan, sides);
+        add_notes(sear, plan, sides_at(setup, serve));
     }
     return sear;
+}
+
+units::Duration sear_takes(const Setup& setup, const trip::Food& food) {
+    return queued(setup, trip::eaten(food, *setup.trip),
+                  [&setup](std::size_t i) { return setup.foods[i].standard.finish.has_value(); })
+        .takes;
 }
 
 }  // namespace holdwater::plan

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "problem/problem.hpp"
+#include "trip/trip.hpp"
 #include "units/local_time.hpp"
 #include "units/quantity.hpp"
 
@@ -35,11 +36,14 @@ struct Sear {
     /// When the first piece of this box comes out: after what another box puts into the pans before it.
     units::LocalTime own_out() const;
     bool in_time = true;      // nothing waits longer out of the bath than facts sear.longest-out
-    problem::Problems notes;  // warnings: sear-too-long, sear-no-place; note: sear-before-ready
+    problem::Problems notes;  // warnings: sear-too-long, sear-no-place
 };
 
 /// What is eaten at `serve`, in one pan, or in as many as keep the waiting short, at most one on each place of the fire
 /// that no side dish takes.
 Sear sear_of(const Setup& setup, const Plan& plan, units::LocalTime serve);
+
+/// From the first piece out of the bath to the plates, at the meal at which this food is eaten.
+units::Duration sear_takes(const Setup& setup, const trip::Food& food);
 
 }  // namespace holdwater::plan

@@ -48,7 +48,7 @@ problem::Result<Plan> in_hand(const trip::Trip& trip, const Found& found) {
 std::optional<Problem> cannot_begin(const Plan& plan, const Found& found) {
     if (!plan.trip->boxes.front().thermometer) {
         return problem::error("replan-no-thermometer", "a box without a thermometer has no reading to go on from",
-                              "pour by the clock of the cards; card Hold and card Limits say what a late pour means");
+                              "pour by the clock of the cards; the card for when something goes wrong says what a late pour means");
     }
     if (found.now < plan.fill.food_in) {
         return problem::error(
@@ -67,7 +67,7 @@ std::optional<Problem> cannot_begin(const Plan& plan, const Found& found) {
             fmt::format("the bath reads under {}, its floor: whether the food may be kept depends on how long it was "
                         "so",
                         safety::in_both(plan.levels.read_floor)),
-            "top up at once, then card Limits, or `holdwater review` with the readings that were written");
+            "top up at once, then card Reading, or `holdwater review` with the readings that were written");
     }
     return std::nullopt;
 }
@@ -192,7 +192,7 @@ Problem falls_first(const Plan& plan) {
         fmt::format("in more than 5 of 100 scenarios the bath is under its floor, {}, before the next pots boil, {} "
                     "from lighting the fire, or before those after them",
                     safety::in_both(plan.levels.read_floor), units::print(plan.round)),
-        "top up as soon as water boils, write every reading down, and go by card Limits; food that may be finished "
+        "top up as soon as water boils, write every reading down, and go by card Reading; food that may be finished "
         "over the fire is safe that way");
 }
 

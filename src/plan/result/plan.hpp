@@ -109,9 +109,10 @@ struct FoodPlan {
     units::LocalTime in;                 // goes into the bath
     units::LocalTime eaten;              // on the plate; of several sittings the last
     units::LocalTime due;                // on the plate; of several sittings the first
+    units::LocalTime for_the_pan;        // the first of what is seared comes out for it; else due
     std::optional<Finishing> finishing;  // of a food that is finished over the fire
     /// Comes out of the bath, for the plate or for the fire; the first piece of it.
-    units::LocalTime leaves() const { return finishing ? finishing->out : due; }
+    units::LocalTime leaves() const { return finishing ? finishing->out : for_the_pan; }
     std::optional<units::LocalTime> done_late;  // kill asked met and core at target, in 95 of 100 scenarios
     /// Done, and nothing left of what grew in it while it warmed; for the fire, where it is finished there.
     std::optional<units::LocalTime> ready_likely;  // nothing: not by serving

@@ -17,7 +17,9 @@ namespace {
 /// Done in time, but what grew in it while it warmed is not dead by then: the fire is to kill it, where that can be:
 /// somebody can measure the core, and the piece warms quickly enough to be finished at all.
 bool must_be_finished_for_growth(const Setup& setup, const FoodPlan& food) {
-    const auto in_time = [&food](const std::optional<units::LocalTime>& when) { return when && *when <= food.due; };
+    const auto in_time = [&food](const std::optional<units::LocalTime>& when) {
+        return when && *when <= food.leaves();
+    };
     if (food.standard.finish || in_time(food.ready_late) || !in_time(food.done_late) || !setup.box->thermometer ||
         safety::judge_come_up(food.come_up.high) != safety::ComeUpVerdict::fine) {
         return false;
@@ -52,6 +54,7 @@ FoodPlan food_plan(const Ensemble& ensemble, const std::vector<ScenarioResult>& 
     plan.in = setup.trip->from.after(ensemble.interval(in).likely);
     plan.eaten = trip::eaten(*food.food, *setup.trip);
     plan.due = trip::first_eaten(*food.food, *setup.trip);
+    plan.for_the_pan = is_seared(plan) ? plan.due.after(-sear_takes(setup, *food.food)) : plan.due;
     if (const facts::FoodKind* kind = facts::facts().find_food(food.food->kind)) {
         plan.longest_for_texture = facts::facts().longest_for_texture(*kind);
     }

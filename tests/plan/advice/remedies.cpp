@@ -82,7 +82,7 @@ std::vector<Broken> broken_trips() {
     });
     add("one small pot", paddling, "water = ", [](trip::Trip& t) {
         t.fire.pots = 1;
-        t.fire.pot = units::litres(2);
+        t.fire.pot = units::litres(1);
     });
     add("a box that leaks heat", paddling, "loss = ", [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{9.0}; });
     add("a narrow tolerance", lesson,

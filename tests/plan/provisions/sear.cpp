@@ -3,9 +3,11 @@
 #include "plan/provisions/sear.hpp"
 
 #include "made_up.hpp"
+#include "plan/result/effort.hpp"
 #include "plan/result/plan.hpp"
 #include "plan/search/setup.hpp"
 #include "support/borrowed.hpp"
+#include "support/efforts.hpp"
 #include "support/near.hpp"
 #include "support/problems.hpp"
 
@@ -16,7 +18,7 @@ using support::near_abs;
 
 namespace {
 
-plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
+plan::Sear sear_for(const trip::Trip& trip) {
     const auto setup = plan::set_up(trip);
     REQUIRE(setup.ok());
     plan::Plan plan;
@@ -26,7 +28,7 @@ plan::Sear sear_for(const trip::Trip& trip, int ready_before_serving = 120) {
         one.food = food.food;
         one.piece = food.piece;
         one.standard = food.standard;
-        one.ready_late = trip.serve.after(units::minutes(-ready_before_serving));
+        one.ready_late = trip.serve.after(units::hours(-2));
         plan.foods.push_back(one);
     }
     return plan::sear_of(*setup, plan, plan.trip->serve);
@@ -97,10 +99,25 @@ TEST_CASE("side dishes on every place of the fire leave none for the pan") {
     CHECK(support::has_code(sear_for(trip).notes, "sear-no-place"));
 }
 
-TEST_CASE("food that is surely ready only after it should come out is named") {
-    const trip::Trip trip = support::demo_trip("frosty-weekend");
-    CHECK_FALSE(support::has_code(sear_for(trip, 18).notes, "sear-before-ready"));
-    CHECK(support::has_code(sear_for(trip, 17).notes, "sear-before-ready"));
+TEST_CASE("what is seared is ready when the first piece goes into the pan, with the fire lit at the latest as well") {
+    trip::Trip trip = support::demo_trip("class-day");
+    const auto plan = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
+    REQUIRE(plan.ok());
+    for (const plan::FoodPlan& food : plan->foods) {
+        CHECK(food.for_the_pan < food.due);
+        CHECK(food.for_the_pan == plan->around.sear.take_out);
+        CHECK(food.ready() <= food.for_the_pan);
+    }
+    // A meal a little sooner than that is refused, and not served late without a word.
+    trip.light_fire = plan->fill.light_fire;
+    const units::Duration room = plan->foods.front().for_the_pan.since(plan->foods.front().ready());
+    trip.serve = trip.serve.after(-room - units::minutes(3));
+    const auto sooner = plan::make_plan(trip, support::effort_of({64, 1}, {256, 1}));
+    if (sooner.ok()) {  // by a hotter bath
+        CHECK(sooner->foods.front().ready() <= sooner->foods.front().for_the_pan);
+    } else {
+        CHECK(support::has_code(sooner.problems(), "not-ready-in-time"));
+    }
 }
 
 TEST_CASE("food that is finished over the fire does not stand in the queue") {
