@@ -186,6 +186,7 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
             return;
         }
         box.test = Untested{};
+        const problem::Place box_place = table.place();
         table.report().warning(
             table.place(), "box-untested",
             "test, log or loss is missing in [[box]]: it is taken as an ordinary box that nobody has tested, "

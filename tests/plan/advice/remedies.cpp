@@ -80,7 +80,7 @@ std::vector<Broken> broken_trips() {
         t.foods[0].mass = t.foods[0].mass * 3;
         t.foods[0].pieces = 1;
     });
-    add("one small pot", paddling, "water = ", [](trip::Trip& t) {
+    add("one small pot", paddling, "pots = ", [](trip::Trip& t) {
         t.fire.pots = 1;
         t.fire.pot = units::litres(1);
     });

@@ -140,7 +140,7 @@ TEST_CASE("two foods of one meal share the pots and leave together; another meal
     REQUIRE(plan.ok());
     CHECK(plan->foods[0].finishing.has_value());
     CHECK_FALSE(plan->foods[1].finishing.has_value());
-    CHECK(plan->foods[1].leaves() == plan->foods[1].eaten);
+    CHECK(plan->foods[1].leaves() == plan->foods[1].for_the_pan);
     trip.foods[1].cut = facts::Cut::minced;
     trip.foods[1].thickness = trip.foods[0].thickness;
     const auto both = planned(trip);
