@@ -41,9 +41,9 @@ void add_ready_fallen(const CardWriter& writer, const CardFigures& on, bool time
     if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
         !plan.trip->at_risk) {
         // Where the table asks how long ago it is, under 2 h is one of its columns.
-        told += " " + (timed ? w.text("reading.ready-fell", {{"mark", on("mark")}})
+        told += " " + (timed ? w.text("reading.ready-fell", {{"mark", on.brief("mark")}})
                              : w.text("reading.ready-fell-since",
-                                      {{"action", on.brief("action-line-level")}, {"mark", on("mark")}}));
+                                      {{"action", on.brief("action-line-level")}, {"mark", on.brief("mark")}}));
     }
     card.blocks.add(Note{std::move(told)});
 }
@@ -61,8 +61,7 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
-    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
-            w.text("reading.caution");
+    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin");
     card.blocks.add(Note{std::move(told)});
 }
 
