@@ -221,8 +221,10 @@ std::string verdict_on(const Case& one, const std::string& text) {
 
 void say_hold(const Case& one, AllSaid& all) {
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
-    if (one.trip.boxes.front().thermometer) {
-        say_hold_card(one, card_named(deck, "hold"), all);
+    for (const card::Card& card : deck.cards) {
+        if (card.key == "hold" && one.trip.boxes.front().thermometer) {  // none where all food leaves for the fire
+            say_hold_card(one, card, all);
+        }
     }
     say_hold_command(one, all);
 }

@@ -230,8 +230,9 @@ void add_late(const CardWriter& writer, const CardFigures& on, const TimedStep* 
     if (seared != nullptr) {
         sooner(seared->at, seared->step.when);
     }
-    if (writer.reads() && !(writer.plan.waits_until > writer.plan.trip->serve)) {
-        sooner(on.moment("late-fire"), on("late-fire"));  // so that it boils by then
+    const bool topped_up = writer.reads() && !(writer.plan.waits_until > writer.plan.trip->serve);
+    if (topped_up && on.look_at("late-fire").moment.value() < late->at) {
+        late = TimedStep{on.moment("late-fire"), {on("late-fire"), ""}};  // so that it boils by then
     }
     late->step.text = late_text(writer, on);
     all.insert(all.begin(), std::move(*late));
