@@ -4,6 +4,7 @@
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "facts/facts.hpp"
+#include "plan/result/ready_condition.hpp"
 #include "units/print.hpp"
 
 namespace holdwater::card {
@@ -137,6 +138,9 @@ void add_ladder(const FigureMaker& of) {
                           nth);
     }
     const How cooling{"share-95", "down-5-min", of.source("cooling-law")};
+    if (const auto least = least_expected(of.plan())) {
+        of.degrees("as-planned", *least, safe.at_least(*least), {"share-5", "up-degree", of.source("heat-engine")});
+    }
     of.span("again-at-mark", of.plan().again_at_mark, safe.read_again(of.plan().again_at_mark), cooling);
     of.span("again", of.plan().again_over_line, safe.read_again(of.plan().again_over_line), cooling);
 }

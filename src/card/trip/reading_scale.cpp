@@ -45,6 +45,11 @@ Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) 
     section.rows.push_back({std::min(plan.levels.mark, plan.fill.reading).celsius(),
                             on("mark"),
                             {writer.words.text("reading.leave", {{"time", on("again-at-mark")}})}});
+    if (on.has("as-planned")) {
+        section.rows.push_back({on.look_at("as-planned").number.value,
+                                on("as-planned"),
+                                {writer.words.text("reading.as-planned", {{"plan", writer.ref("plan")}})}});
+    }
     return section;
 }
 
