@@ -262,7 +262,7 @@ class Cards {
                     if (const auto below = filled_by(case_.words, "one.below", section.bar)) {
                         degrees("read floor", "one", below->at("floor"));
                     }
-                    for (const char* key : {"reading.over", "reading.act"}) {
+                    for (const char* key : {"one.over", "reading.act"}) {
                         if (const auto line = filled_by(case_.words, key, section.bar)) {
                             degrees("action line", "one", line->at("action"));
                         }

@@ -295,6 +295,9 @@ void check_ladder(const Dealt& dealt) {
     double above = 1e9;
     for (const card::Thermometer::Row& rung : good) {
         CAPTURE(rung.reading);
+        if (std::isnan(rung.at)) {
+            continue;  // for more than one level
+        }
         CHECK(rung.at <= above);
         above = rung.at;
         if (rung.cells.size() == 1) {

@@ -4,6 +4,7 @@
 #include "card/figures/places.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace holdwater::card {
@@ -45,8 +46,10 @@ Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) 
     section.rows.push_back({std::min(plan.levels.mark, plan.fill.reading).celsius(),
                             on("mark"),
                             {writer.words.text("reading.leave", {{"time", on("again-at-mark")}})}});
-    if (on.has("as-planned")) {
-        section.rows.push_back({on.look_at("as-planned").number.value,
+    // From there up to the mark, beside rows that lie between: no single level.
+    const auto printed = [&](const char* key) { return on.look_at(key).amount->value.value; };
+    if (on.has("as-planned") && printed("as-planned") > printed("action-line-level")) {
+        section.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
                                 on("as-planned"),
                                 {writer.words.text("reading.as-planned", {{"plan", writer.ref("plan")}})}});
     }
@@ -61,7 +64,8 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     const double printed_action = on.look_at("action-line-level").amount->value.value;
     const Text& line = on.brief("action-line-level");
     Thermometer::Section calm;
-    calm.bar = w.text("reading.over", {{"action", line}, {"time", on("again")}});
+    calm.bar = brief ? w.text("one.over", {{"action", line}, {"reading", writer.ref("reading")}})
+                     : w.text("reading.over", {{"action", line}, {"time", on("again")}});
     calm.bar_at = action;
     calm.calm = true;
     Thermometer::Section now;
