@@ -195,8 +195,32 @@ class Cards {
         if (printed_.read_floor) {
             all_.push_back(said_figure("read floor", "card reading", *printed_.read_floor, "C"));
         }
-        each("reading", "reading.ready-before",
-             [&](const Filled& f) { degrees("mark", "reading, note", f.at("mark")); });
+        for (const card::Card& one : deck_.cards) {
+            for (const card::Block& block : one.blocks) {
+                const auto* note = std::get_if<card::Note>(&block);
+                if (one.key == "reading" && note != nullptr) {
+                    say_ready_fallen(note->text);
+                }
+            }
+        }
+    }
+
+    /// What was ready stays so down to the floor, and is brought back to the mark where it fell not long ago.
+    void say_ready_fallen(const std::string& text) {
+        const std::string stays = case_.words.find("reading.ready-stays").value();
+        for (const char* key : {"", "reading.ready-fell", "reading.ready-fell-since"}) {
+            const std::string form = *key == '\0' ? stays : stays + " " + case_.words.find(key).value();
+            if (const auto found = filled(as_read(form), as_read(text))) {
+                degrees("read floor", "reading, ready food", found->at("floor"));
+                if (found->contains("mark")) {
+                    degrees("mark", "reading, note", found->at("mark"));
+                }
+                if (found->contains("action")) {
+                    degrees("action line", "reading, note", found->at("action"));
+                }
+                return;
+            }
+        }
     }
 
     /// The one card's times, litres and readings, by the words of its lines.
@@ -238,7 +262,7 @@ class Cards {
                     if (const auto below = filled_by(case_.words, "one.below", section.bar)) {
                         degrees("read floor", "one", below->at("floor"));
                     }
-                    for (const char* key : {"reading.over", "reading.act"}) {
+                    for (const char* key : {"one.over", "reading.act"}) {
                         if (const auto line = filled_by(case_.words, key, section.bar)) {
                             degrees("action line", "one", line->at("action"));
                         }

@@ -41,6 +41,12 @@ void hold_row(AllSaid& all, const std::string& what, const std::string& where, d
 /// The card's row of the trip's own piece, and its big number.
 void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
     std::size_t keys = 0;
+    std::vector<std::size_t> with_table;  // by food: neither what is finished over the fire nor what was cooked before
+    for (std::size_t i = 0; i < one.plan.foods.size(); ++i) {
+        if (!one.plan.foods[i].standard.finish && !one.plan.foods[i].standard.kept_hot) {
+            with_table.push_back(i);
+        }
+    }
     std::size_t tables = 0;
     for (const card::Block& block : card.blocks) {
         const auto times = [&](std::size_t food) {
@@ -67,10 +73,10 @@ void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
         }
         const auto* const stairs = std::get_if<card::Staircase>(&block);
         const card::Table* table = stairs != nullptr ? &stairs->table : std::get_if<card::Table>(&block);
-        if (table == nullptr || !table->marked_row || tables >= one.trip.foods.size()) {
+        if (table == nullptr || !table->marked_row || tables >= with_table.size()) {
             continue;
         }
-        const answer::HoldTimes engine = times(tables++);
+        const answer::HoldTimes engine = times(with_table[tables++]);
         const auto& row = table->rows.at(*table->marked_row);
         const std::string no = as_read(one.words.text("hold.never"));
         for (std::size_t c = 0; c < table->columns.size(); ++c) {
@@ -215,8 +221,10 @@ std::string verdict_on(const Case& one, const std::string& text) {
 
 void say_hold(const Case& one, AllSaid& all) {
     const card::Deck deck = card::trip_deck(one.plan, one.words, "TEST-TEST");
-    if (one.trip.boxes.front().thermometer) {
-        say_hold_card(one, card_named(deck, "hold"), all);
+    for (const card::Card& card : deck.cards) {
+        if (card.key == "hold" && one.trip.boxes.front().thermometer) {  // none where all food leaves for the fire
+            say_hold_card(one, card, all);
+        }
     }
     say_hold_command(one, all);
 }

@@ -153,7 +153,7 @@ TEST_CASE("a line of the ladder is said to be enough in 95 of 100, as it is work
             ++lines;
         }
     }
-    CHECK(lines >= std::min(4, static_cast<int>(dealt.plan.ladder.size())));
+    CHECK(lines >= std::min(3, static_cast<int>(dealt.plan.ladder.size())));
 }
 
 TEST_CASE("a figure stands on a card by being taken for it, as it is printed there") {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-// Whatever plan holds can be printed: trips drawn at random, in every format and on every sheet. A few of them here;
-// HOLDWATER_RANDOM_PLANS=200 in the environment asks for more, HOLDWATER_RANDOM_FROM for others.
+// Whatever plan holds can be printed: trips drawn at random, in every format, on every sheet and in every language,
+// each deck with its acts on Plan, its warnings once a card and no reference to a card that it has not. A few of them
+// here; HOLDWATER_RANDOM_PLANS=200 in the environment asks for more, HOLDWATER_RANDOM_FROM for others.
 #include "card/basis/basis.hpp"
+#include "card/deck_checks.hpp"
 #include "card/trip/deck.hpp"
 #include "card/word_count.hpp"
 #include "draw/draw.hpp"
@@ -97,12 +99,25 @@ std::string told(const Reading& reading) {
            std::to_string(reading.most) + " (" + reading.fullest + "); scraps" + reading.scraps;
 }
 
+/// What every deck keeps to; names that users give are no words of ours.
+void check_rules(const card::Deck& deck, const plan::Plan& plan, const std::string& language) {
+    CAPTURE(language);
+    for (const card::Card& card : deck.cards) {
+        support::check_warnings(card);
+    }
+    support::check_references(deck, language == "en" ? "card" : language == "es" ? "tarjeta" : "carte");
+    if (language == "en") {
+        support::check_acts(plan, deck);
+    }
+}
+
 /// The first error of anything that is printed of a plan in one language; empty: none.
 std::string printing_fault_in(const std::string& language, const trip::Trip& trip, const plan::Plan& plan,
                               std::uint64_t number, Readings& readings) {
     const words::Words words = words_of(language);
     const layout::Measure& by = support::real_measure();
     const card::Deck deck = card::trip_deck(plan, words, "TEST-TEST");
+    check_rules(deck, plan, language);
     const std::vector<layout::Sheet> papers = {support::sheet("a4"), support::sheet("letter")};
     for (const char* name : {"hand", "pocket", "wallet", "large"}) {
         const layout::Format format = support::format(name);

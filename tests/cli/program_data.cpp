@@ -123,3 +123,33 @@ TEST_CASE("a wording without a text that a card needs is the program's own fault
     overwrite(file, text);
     check_ours(copy.cards(), "words/en.toml");
 }
+
+TEST_CASE("a sheet that holds no card of the format is refused before anything is planned, with the formats that do") {
+    const Copy copy("data-sheet");
+    overwrite(copy.data / "layouts/sheets/a4.toml",
+              "name = \"a4\"\nwidth_mm = 180\nheight_mm = 150\nmargin_sides_mm = 5\nmargin_top_mm = 5\n"
+              "margin_bottom_mm = 8\n");
+    const std::string others = "--format pocket or wallet";
+    const Said cards = copy.cards(" --format large");
+    CAPTURE(cards.err);
+    CHECK(cards.exit == 2);
+    CHECK(cards.out.empty());
+    CHECK(has(cards.err, "does not hold one card of the format large"));
+    CHECK(has(cards.err, others));
+    const Said lesson = copy.says("class --rules us --format large --out '" + (copy.folder / "class").string() + "'");
+    CHECK(lesson.exit == 2);
+    CHECK(has(lesson.err, others));
+}
+
+TEST_CASE("a deck that finds no room in a format is refused with the formats that print it") {
+    const Copy copy("data-format");
+    std::string narrow = file_text((copy.data / "layouts/formats/hand.toml").string());
+    const std::string width = "width_mm = ";
+    narrow.replace(narrow.find(width), narrow.find('\n', narrow.find(width)) - narrow.find(width), width + "60");
+    overwrite(copy.data / "layouts/formats/hand.toml", narrow);
+    const Said said = copy.cards();
+    CAPTURE(said.err);
+    CHECK(said.exit == 2);
+    CHECK(has(said.err, "for the format hand"));
+    CHECK(has(said.err, "it prints with --format pocket, wallet or large"));
+}

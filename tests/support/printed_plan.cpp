@@ -288,9 +288,9 @@ class Reader {
         });
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),
                   [](const PrintedRung& a, const PrintedRung& b) { return a.reading > b.reading; });
-        each<card::Drawings>("reading", [&](const card::Drawings& drawings) {
-            for (const card::Drawings::Shown& one : drawings.shown) {
-                if (const auto pots = by("reading.line", one.label)) {
+        each<card::Note>("reading", [&](const card::Note& note) {
+            for (const char* key : {"reading.boils-one", "reading.boils-two", "reading.boils-more"}) {
+                if (const auto pots = filled_within(key, note.text)) {
                     plan_.at_once = litres_in(pots->at("litres"));
                     plan_.boils_in = seconds_in(pots->at("minutes"));
                 }

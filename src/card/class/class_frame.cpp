@@ -19,7 +19,7 @@ namespace {
 
 constexpr std::size_t three = 3;  // baths, as many as hold cards
 
-/// Long enough for a ruler as long as a card shows.
+/// Thick enough for as many rows as a card shows.
 constexpr units::Length ruled = units::millimetres(55);
 
 }  // namespace
@@ -37,32 +37,22 @@ std::string canonical(const ClassWish& wish) {
 
 namespace {
 
-/// Rulers of several baths, the hottest last, as one table: of their ticks so many as a card has rows for.
-plan::HoldTable table_of(const std::vector<plan::HoldRuler>& rulers) {
+/// Of a table with a row each 5 mm so many rows, evenly, as a card has room for.
+plan::HoldTable thinned(const plan::HoldTable& all) {
     constexpr std::size_t most_rows = 5;
-    constexpr std::size_t ticks_apart[] = {2, 3, 4, 5, 6};  // every 10 mm, 15 mm and so on
-    const std::vector<plan::HoldRuler::Tick>& longest = rulers.back().ticks;
+    constexpr std::size_t rows_apart[] = {2, 3, 4, 5, 6};  // every 10 mm, 15 mm and so on
     std::size_t apart = 0;
-    for (const std::size_t one : ticks_apart) {
+    for (const std::size_t one : rows_apart) {
         apart = one;
-        if (longest.size() / apart <= most_rows) {
+        if (all.thicknesses.size() / apart <= most_rows) {
             break;
         }
     }
     plan::HoldTable table;
-    for (const plan::HoldRuler& ruler : rulers) {
-        table.baths.push_back(ruler.bath);
-    }
-    for (std::size_t i = apart - 1; i < longest.size(); i += apart) {
-        const units::Length thickness = longest[i].thickness;
-        table.thicknesses.push_back(thickness);
-        std::vector<std::optional<units::Duration>>& row = table.cells.emplace_back();
-        for (const plan::HoldRuler& ruler : rulers) {
-            const auto same = std::find_if(ruler.ticks.begin(), ruler.ticks.end(), [&](const auto& tick) {
-                return std::abs((tick.thickness - thickness).si()) < 1e-6;
-            });
-            row.push_back(same == ruler.ticks.end() ? std::nullopt : std::optional(same->hold));
-        }
+    table.baths = all.baths;
+    for (std::size_t i = apart - 1; i < all.thicknesses.size(); i += apart) {
+        table.thicknesses.push_back(all.thicknesses[i]);
+        table.cells.push_back(all.cells[i]);
     }
     return table;
 }
@@ -138,10 +128,8 @@ problem::Problems ClassFrame::take(const ClassWish& wish, const std::string& tit
     }
     plan_.levels.mark = baths_.back();
     for (plan::FoodPlan& food : plan_.foods) {
-        const std::vector<plan::HoldRuler> rulers = plan::hold_rulers(plan_, food, baths_);
-        food.hold = table_of(rulers);
+        food.hold = thinned(plan::hold_every_5_mm(plan_, food, baths_));
         food.own_hold.bath = baths_.front();
-        food.own_hold.ruler = rulers.front();  // what is ready in the coolest bath is so in the others
     }
     return {};
 }

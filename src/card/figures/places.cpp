@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/places.hpp"
 
+#include "plan/result/ready_condition.hpp"
+
+#include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace holdwater::card {
@@ -10,12 +14,11 @@ HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food) {
     for (const plan::FoodPlan& one : plan.foods) {
         const int cells = static_cast<int>(one.hold.baths.size() * one.hold.thicknesses.size());
         if (&one == &food) {
-            places.tick = places.cell + cells;
             break;
         }
         places.bath += static_cast<int>(one.hold.baths.size());
         places.row += static_cast<int>(one.hold.thicknesses.size());
-        places.cell += cells + static_cast<int>(one.own_hold.ruler.ticks.size());
+        places.cell += cells;
     }
     return places;
 }
@@ -30,7 +33,7 @@ Which named_place(const std::string& name, int before) {
 }  // namespace
 
 std::vector<int> printed_rungs(const plan::Plan& plan) {
-    constexpr int most = 4;
+    constexpr int most = 3;
     const int rungs = static_cast<int>(plan.ladder.size());
     if (rungs <= most) {
         std::vector<int> all(static_cast<std::size_t>(rungs));
@@ -44,6 +47,16 @@ std::vector<int> printed_rungs(const plan::Plan& plan) {
     return chosen;
 }
 
+int most_boils(const plan::Plan& plan) {
+    const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
+    int most = 1;
+    for (const int nth : printed_rungs(plan)) {
+        const units::Volume pour = plan.ladder[static_cast<std::size_t>(nth) - 1].pour;
+        most = std::max(most, static_cast<int>(std::ceil(pour / batch - 1e-9)));
+    }
+    return most;
+}
+
 const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading) {
     for (const int nth : printed_rungs(plan)) {
         const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
@@ -52,6 +65,22 @@ const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature readi
         }
     }
     return plan.ladder.back();
+}
+
+std::optional<units::Temperature> least_expected(const plan::Plan& plan) {
+    std::optional<units::Temperature> least;
+    const auto look = [&](units::LocalTime at, units::Temperature low) {
+        const units::Temperature reads = plan::should_read(plan, at, low);
+        least = least ? std::min(*least, reads) : reads;
+    };
+    if (plan::tells_settled(plan)) {
+        look(plan::settled_at(plan), plan.fill.after_food.low);
+    }
+    for (const plan::TopUp& top_up : plan.top_ups) {
+        look(top_up.at, top_up.reading.low);
+    }
+    const bool between = least && *least > plan.levels.action_line && *least < plan.levels.mark;
+    return between ? least : std::nullopt;
 }
 
 std::optional<units::Temperature> away_below(const plan::Plan& plan) {

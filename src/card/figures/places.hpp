@@ -6,21 +6,27 @@
 
 namespace holdwater::card {
 
-/// On the Hold card, through the foods of a trip: the numbers of the first column, row, cell and tick of a food, from
-/// 1; its cells are counted row by row.
+/// On the Hold card, through the foods of a trip: the numbers of the first column, row and cell of a food, from 1;
+/// its cells are counted row by row.
 struct HoldPlaces {
     int bath = 1;
     int row = 1;
     int cell = 1;
-    int tick = 1;
 };
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 
 /// The rungs of the ladder that are printed, a few, evenly, with the last, by number from 1: between two lines the
 /// colder one counts, and so the first stands for all above it.
 std::vector<int> printed_rungs(const plan::Plan& plan);
-/// The one of these that a reading is looked up in.
+/// How often the pots must boil for the most that a printed rung asks for.
+int most_boils(const plan::Plan& plan);
+/// The printed one that a reading is looked up in.
 const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading);
+
+/// The least that the box should read at any look that Plan asks for: a reading of so much or more need not be taken
+/// again before the next of these looks, and none but these may be asked for, since food is ready by what is read at
+/// them. Nothing where that is not between the action line and the mark.
+std::optional<units::Temperature> least_expected(const plan::Plan& plan);
 
 /// Under this reading nothing is kept, watched or not; nothing where the coldest row still keeps something.
 std::optional<units::Temperature> away_below(const plan::Plan& plan);

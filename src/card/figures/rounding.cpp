@@ -115,6 +115,10 @@ std::string SafeSide::may_leave(units::Duration d) const {
     return units::print(units::Duration{units::round_to(d.si(), 900.0, Toward::down)});
 }
 
+std::string SafeSide::read_again(units::Duration d) const {
+    return units::print(units::Duration{units::round_to(d.si(), 300.0, Toward::down)});
+}
+
 std::string SafeSide::must_hold(units::Duration d) const {
     return units::print(to_five_minutes(d));
 }

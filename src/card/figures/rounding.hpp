@@ -69,6 +69,8 @@ struct SafeSide : Telling {
     units::Amount water_line(units::Length below_rim) const;
     /// A span that may be left: down to a quarter of an hour; a span that must be kept: up to five minutes.
     std::string may_leave(units::Duration d) const;
+    /// Down to 5 minutes.
+    std::string read_again(units::Duration d) const;
     std::string must_hold(units::Duration d) const;
     std::string must_hold_tight(units::Duration d) const;
     /// A clock time, with the day of the week when the trip runs over more than one day.

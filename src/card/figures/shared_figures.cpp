@@ -4,6 +4,8 @@
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "facts/facts.hpp"
+#include "plan/result/ready_condition.hpp"
+#include "units/print.hpp"
 
 namespace holdwater::card {
 
@@ -135,6 +137,12 @@ void add_ladder(const FigureMaker& of) {
         of.brief().length("below-rim", rung.below_rim, safe.water_line(rung.below_rim), {"share-95", "up-mm", balance},
                           nth);
     }
+    const How cooling{"share-95", "down-5-min", of.source("cooling-law")};
+    if (const auto least = least_expected(of.plan())) {
+        of.degrees("as-planned", *least, safe.at_least(*least), {"share-5", "up-degree", of.source("heat-engine")});
+    }
+    of.span("again-at-mark", of.plan().again_at_mark, safe.read_again(of.plan().again_at_mark), cooling);
+    of.span("again", of.plan().again_over_line, safe.read_again(of.plan().again_over_line), cooling);
 }
 
 void add_warming(const FigureMaker& of) {
@@ -209,6 +217,13 @@ void add_side_dishes(const FigureMaker& of, const FigureMaker& act) {
 }
 
 void add_waits_until(const FigureMaker& of) {
+    const plan::Plan& plan = of.plan();
+    if (of.reads()) {
+        // The meal waits after one more top-up, its fire lit in time.
+        of.at("late-fire", plan.trip->serve.after(-plan.round), {"share-95", "minute", of.source("trip-file")});
+        const units::Duration keeps{units::round_to(plan.interval_rough.si(), 900.0, Toward::down)};
+        of.at("late-until", plan.trip->serve.after(keeps), {"share-95", "down-15-min", of.source("cooling-law")});
+    }
     of.at("waits-until", of.plan().waits_until, {"share-95", "down-15-min", of.source("cooling-law")});
     of.degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
                {"share-5", "up-degree", of.source("heat-engine")});

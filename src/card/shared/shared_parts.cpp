@@ -31,7 +31,8 @@ Text name_of(const Telling& telling, const trip::Food& food) {
 }
 
 bool has_bars(const plan::FoodPlan& food) {
-    return food.own_hold.any_piece && !food.standard.kept_hot && !food.hold.thicknesses.empty();
+    return food.own_hold.any_piece && !food.standard.kept_hot && !food.standard.finish &&
+           !food.hold.thicknesses.empty();
 }
 
 Text contact_line(const Telling& writer) {

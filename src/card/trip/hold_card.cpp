@@ -73,9 +73,6 @@ Text title_of(const CardWriter& writer, const CardFigures& on, const FoodOnCard&
     if (!writer.reads()) {
         return title;
     }
-    if (one.food.standard.finish) {
-        title += " " + w.text("hold.then-fire");
-    }
     // Below the first column this is all there is to say.
     if (one.food.hold.dip && on.look_at("first-bath", one.nth).brief != on.look_at("read-floor-level").brief) {
         title += " " + w.text("hold.table-dip", {{"count", on.count("dip", one.nth)},
@@ -114,6 +111,10 @@ Card hold_card(const CardWriter& writer) {
         const plan::OwnHold& own = food.own_hold;
         if (food.standard.kept_hot) {
             card.blocks.add(Note{w.text("hold.kept-hot", {{"food", name_of(writer, *food.food)}})});
+        } else if (food.standard.finish) {
+            card.blocks.add(Note{w.text(
+                "hold.finish",
+                {{"food", name_of(writer, *food.food)}, {"thickness", on("own", nth)}, {"plan", writer.ref("plan")}})});
         } else if (food.hold.thicknesses.empty()) {
             continue;  // a plan from here on, of which no deck is printed
         } else if (own.any_piece) {

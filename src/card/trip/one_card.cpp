@@ -40,7 +40,7 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
         case Kind::top_up: {
             const int nth = static_cast<int>(event.index) + 1;
             const Text& fire = on.brief("top-up-fire", nth);
-            return writer.reads() ? w.text("one.top-up", {{"fire", fire}})
+            return writer.reads() ? w.text("one.top-up", {{"fire", fire}, {"reading", writer.ref("reading")}})
                                   : w.text("one.top-up-fixed", {{"litres", on("top-up", nth)}, {"fire", fire}});
         }
         case Kind::warm_box:

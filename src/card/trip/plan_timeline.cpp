@@ -104,7 +104,7 @@ Text top_up_text(const CardWriter& writer, const CardFigures& on, const plan::To
     return w.text("plan.top-up-fixed", {{"out", out}, {"litres", on("top-up", nth)}});
 }
 
-Text serve_text(const CardWriter& writer, const CardFigures& on) {
+Text serve_text(const CardWriter& writer) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     Text text = w.text("plan.serve");
@@ -154,7 +154,7 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
         case Event::Kind::sitting:
             return w.text("plan.sitting", {{"at", on.brief("sitting", nth)}});
         case Event::Kind::serve:
-            return serve_text(writer, on);
+            return serve_text(writer);
     }
     return {};
 }
@@ -230,6 +230,10 @@ void add_late(const CardWriter& writer, const CardFigures& on, const TimedStep* 
     if (seared != nullptr) {
         sooner(seared->at, seared->step.when);
     }
+    const bool topped_up = writer.reads() && !(writer.plan.waits_until > writer.plan.trip->serve);
+    if (topped_up && on.look_at("late-fire").moment.value() < late->at) {
+        late = TimedStep{on.moment("late-fire"), {on("late-fire"), ""}};  // so that it boils by then
+    }
     late->step.text = late_text(writer, on);
     all.insert(all.begin(), std::move(*late));
 }
@@ -260,10 +264,11 @@ Text late_text(const CardWriter& writer, const CardFigures& on) {
     return waits ? w.text("plan.wait", {{"until", on.brief("waits-until")},
                                         {"least", on("waits-if")},
                                         {"serve", on.brief("act", act_at(plan, plan.trip->serve))},
-                                        {"reading", writer.ref("reading")}})
+                                        {"reading", writer.ref("reading")},
+                                        {"rough", on("interval-rough")}})
                  : w.text("plan.late", {{"serve", on.brief("act", act_at(plan, plan.trip->serve))},
                                         {"reading", writer.ref("reading")},
-                                        {"rough", on("interval-rough")}});
+                                        {"until", on.brief("late-until")}});
 }
 
 bool tells_settled(const CardWriter& writer) {

@@ -21,6 +21,33 @@ bool any_row(const plan::Plan& plan, safety::FallAction action) {
     });
 }
 
+/// What the pots give at once, and when the next comes where a row asks for more.
+Text boils_text(const CardWriter& writer, const CardFigures& on) {
+    const int most = most_boils(writer.plan);
+    const char* key = most > 2 ? "reading.boils-more" : most > 1 ? "reading.boils-two" : "reading.boils-one";
+    return writer.words.text(key, {{"litres", on("pots-give")}, {"minutes", on("round")}});
+}
+
+/// Food that was ready: up to where it stays so, and what it needs less than the rest.
+void add_ready_fallen(const CardWriter& writer, const CardFigures& on, bool timed, Card& card) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    if (std::all_of(plan.foods.begin(), plan.foods.end(),
+                    [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); })) {
+        return;  // the fire is what makes it ready
+    }
+    Text told = w.text("reading.ready-stays", {{"floor", on.brief("read-floor-level")}});
+    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
+    if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
+        !plan.trip->at_risk) {
+        // Where the table asks how long ago it is, under 2 h is one of its columns.
+        told += " " + (timed ? w.text("reading.ready-fell", {{"mark", on.brief("mark")}})
+                             : w.text("reading.ready-fell-since",
+                                      {{"action", on.brief("action-line-level")}, {"mark", on.brief("mark")}}));
+    }
+    card.blocks.add(Note{std::move(told)});
+}
+
 /// What the words in the rows after a fall ask for.
 void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card) {
     const plan::Plan& plan = writer.plan;
@@ -34,8 +61,7 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
-    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin") + " " +
-            w.text("reading.caution");
+    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin");
     card.blocks.add(Note{std::move(told)});
 }
 
@@ -50,23 +76,17 @@ Card reading_card(const CardWriter& writer) {
     std::vector<Thermometer::Section> good = pours_by_reading(writer, on, false);
     good.insert(good.begin(), topped_up(writer, on));
     card.blocks.add(Thermometer{std::move(good), floor});
-    card.blocks.add(Drawings{
-        {shown_drawing(
-            w, "out-then-in",
-            w.text("reading.line", {{"mark", on("mark")}, {"minutes", on("round")}, {"litres", on("pots-give")}}))},
-        reading_drawn_mm});
+    card.blocks.add(
+        Drawings{{shown_drawing(w, "out-then-in", w.text("reading.line", {{"mark", on("mark")}}))}, reading_drawn_mm});
+    card.blocks.add(Note{w.text("reading.between") + " " + boils_text(writer, on)});
     if (plan.mark_out_of_reach) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
     }
     card.blocks.add(Turn{});
-    // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
-    if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
-        !plan.trip->at_risk) {
-        card.blocks.add(Note{
-            w.text("reading.ready-before",
-                   {{"action", on.brief("action-line-level")}, {"away", on.brief("away")}, {"mark", on("mark")}})});
-    }
-    card.blocks.add(Thermometer{{fallen_readings(writer, on)}, floor});
+    Thermometer::Section fallen = fallen_readings(writer, on);
+    const bool timed = !fallen.heads.empty();
+    card.blocks.add(Thermometer{{std::move(fallen)}, floor});
+    add_ready_fallen(writer, on, timed, card);
     add_falls_told(writer, on, card);
     if (!plan.trip->at_risk) {
         card.blocks.add(Note{w.text("reading.risk", {{"one", writer.ref("one")}})});

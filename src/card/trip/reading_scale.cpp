@@ -4,6 +4,7 @@
 #include "card/figures/places.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace holdwater::card {
@@ -44,7 +45,14 @@ Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) 
     Thermometer::Section section;
     section.rows.push_back({std::min(plan.levels.mark, plan.fill.reading).celsius(),
                             on("mark"),
-                            {writer.words.text("reading.leave", {{"rough", on("interval-rough")}})}});
+                            {writer.words.text("reading.leave", {{"time", on("again-at-mark")}})}});
+    // From there up to the mark, beside rows that lie between: no single level.
+    const auto printed = [&](const char* key) { return on.look_at(key).amount->value.value; };
+    if (on.has("as-planned") && printed("as-planned") > printed("action-line-level")) {
+        section.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
+                                on("as-planned"),
+                                {writer.words.text("reading.as-planned", {{"plan", writer.ref("plan")}})}});
+    }
     return section;
 }
 
@@ -54,39 +62,31 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     const double action = plan.levels.action_line.celsius();
     // By what is printed: no reading stands under a line that it does not belong to.
     const double printed_action = on.look_at("action-line-level").amount->value.value;
-    Thermometer::Section calm;
     const Text& line = on.brief("action-line-level");
-    calm.bar = w.text("reading.over", {{"action", brief ? line : on("action-line-level")}});
+    Thermometer::Section calm;
+    calm.bar = brief ? w.text("one.over", {{"action", line}, {"reading", writer.ref("reading")}})
+                     : w.text("reading.over", {{"action", line}, {"time", on("again")}});
     calm.bar_at = action;
     calm.calm = true;
     Thermometer::Section now;
-    now.bar = w.text("reading.act", {{"action", line}});
+    now.bar = w.text("reading.act", {{"action", brief ? line : on("action-line-level")}});
     now.bar_at = action;
-    std::vector<int> rungs = printed_rungs(plan);
-    if (brief && rungs.size() > 2) {
-        rungs.erase(rungs.begin(), rungs.end() - 2);  // the next, colder one serves as well
-    }
-    for (const int nth : rungs) {
-        const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
+    bool headed = false;
+    for (const int nth : printed_rungs(plan)) {
         Thermometer::Section& section = on.look_at("reads", nth).amount->value.value > printed_action ? calm : now;
-        section.rows.push_back({rung.reading.celsius(),
+        if (!std::exchange(headed, true)) {
+            section.left_head = w.text("reading.left");
+            section.heads = {w.text(brief ? "one.below-rim" : "reading.below-rim"),
+                             w.text(brief ? "one.pour" : "reading.pour")};
+        }
+        section.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
                                 brief ? on.brief("reads", nth) : on("reads", nth),
                                 {on("below-rim", nth), on("pour", nth)}});
     }
-    std::vector<Thermometer::Section> sections;
-    bool headed = false;
-    for (Thermometer::Section* section : {&calm, &now}) {
-        if (section->rows.empty()) {
-            continue;
-        }
-        if (!std::exchange(headed, true)) {
-            section->left_head = w.text("reading.left");
-            section->heads = {w.text("reading.below-rim"), w.text("reading.pour")};
-        }
-        section->bar_at = section == &calm ? std::max(action, section->rows.front().at) : action;
-        sections.push_back(std::move(*section));
+    if (!calm.rows.empty()) {
+        calm.bar_at = std::max(action, calm.rows.front().at);
     }
-    return sections;
+    return {std::move(calm), std::move(now)};
 }
 
 Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures& on) {

@@ -8,11 +8,11 @@
 
 namespace holdwater::card {
 
-/// The mark, and how long the bath may be left once it reads that.
+/// The mark, and when to read again once it reads that.
 Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on);
 
-/// Down to the floor what is left alone until a top-up is due, and what asks for one at once, with how far to scoop and
-/// how much to pour at a few readings. `brief`: in fewer rows, and one system.
+/// Down to the floor what is left alone and when it is read again, and what asks for the fire at once, with how far to
+/// scoop and how much to pour at a few readings. `brief`: in one system.
 std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, const CardFigures& on, bool brief);
 
 /// Below the floor, by the time since the bath last read well: the one decision, for watched and unwatched. One row for

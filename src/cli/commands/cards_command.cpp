@@ -6,6 +6,7 @@
 #include "cli/commands/printing_rows.hpp"
 #include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/formats_that_do.hpp"
 #include "cli/files/printing.hpp"
 #include "cli/files/progress.hpp"
 #include "cli/files/sheets_file.hpp"
@@ -80,7 +81,9 @@ problem::Result<std::vector<Finished>> deck_files(const trip::Trip& trip, const 
         notes.insert(notes.end(), missing.begin(), missing.end());
         const auto laid = layout::lay_out(deck, style->format, *style->measure, style->phrases);
         if (!laid) {
-            return laid.problems();
+            return with_formats_that_do(laid.problems(), to, [&](const layout::Format& other) {
+                return layout::lay_out(deck, other, *style->measure, style->phrases).ok();
+            });
         }
         faces.insert(faces.end(), laid->begin(), laid->end());
         add_left_out(laid.problems(), notes);
@@ -186,9 +189,11 @@ problem::Problems faults_of_names(const std::vector<std::string>& trips) {
 }
 
 Exit print_decks(const CardsOptions& options) {
-    if (const auto faults = faults_of_names(options.trips); !faults.empty()) {
-        tell(faults);
-        return exit_for(faults);
+    for (const problem::Problems& faults : {faults_of_names(options.trips), paper_faults(options.printing)}) {
+        if (!faults.empty()) {
+            tell(faults);
+            return exit_for(faults);
+        }
     }
     Exit worst = Exit::done;
     for (const std::string& path : options.trips) {

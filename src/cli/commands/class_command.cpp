@@ -6,6 +6,7 @@
 #include "cli/commands/printing_rows.hpp"
 #include "cli/files/deck_files.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/formats_that_do.hpp"
 #include "cli/files/printing.hpp"
 #include "cli/files/sheets_file.hpp"
 #include "cli/files/stamp.hpp"
@@ -105,7 +106,9 @@ problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame
     const card::Deck deck = card::class_deck(frame, style.words, style.stamp, to.only);
     const auto faces = layout::lay_out(deck, style.format, *style.measure, style.phrases);
     if (!faces) {
-        return faces.problems();
+        return with_formats_that_do(faces.problems(), to, [&](const layout::Format& other) {
+            return layout::lay_out(deck, other, *style.measure, style.phrases).ok();
+        });
     }
     auto pdf = cards_pdf(*faces, style, to, deck.title, deck.language);
     if (!pdf) {
@@ -129,6 +132,10 @@ problem::Result<std::vector<Finished>> class_files(const card::ClassFrame& frame
 }
 
 Exit print_class(const card::ClassWish& wish, const PrintingOptions& printing) {
+    if (const problem::Problems faults = paper_faults(printing); !faults.empty()) {
+        tell(faults);
+        return exit_for(faults);
+    }
     auto style = style_of(wish.language, printing, [&](const std::vector<std::string>& texts) {
         return stamp_of_text(card::canonical(wish), texts);
     });

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/commands/printing_rows.hpp"
 
+#include "cli/files/formats_that_do.hpp"
+
 namespace holdwater::cli {
 namespace {
 
@@ -14,7 +16,7 @@ const OptionRow format{.name = "--format",
                        .value = "FORMAT",
                        .help = "card format",
                        .by_default = "hand",
-                       .choices = {"hand", "pocket", "wallet", "large"},
+                       .choices = {offered_formats.begin(), offered_formats.end()},
                        .group = printing};
 const OptionRow sheet{.name = "--sheet",
                       .value = "SHEET",

@@ -33,10 +33,6 @@ layout::Phrases phrases_from(const words::Words& w) {
     return p;
 }
 
-layout::Sides sides_from(const std::string& name) {
-    return name == "single" ? layout::Sides::single : name == "fold" ? layout::Sides::fold : layout::Sides::duplex;
-}
-
 /// By what light the pictures show the cards.
 draw::Light light_from(const PrintingOptions& options, const layout::Format& format) {
     draw::Light light;
@@ -48,6 +44,10 @@ draw::Light light_from(const PrintingOptions& options, const layout::Format& for
 }
 
 }  // namespace
+
+layout::Sides sides_from(const std::string& name) {
+    return name == "single" ? layout::Sides::single : name == "fold" ? layout::Sides::fold : layout::Sides::duplex;
+}
 
 problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping) {
     const auto words = load_words(language);

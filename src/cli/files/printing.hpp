@@ -42,7 +42,10 @@ struct Style {
 using Stamping = std::function<std::string(const std::vector<std::string>& layout_texts)>;
 problem::Result<Style> style_of(const std::string& language, const PrintingOptions& options, const Stamping& stamping);
 
-/// What a format did without is reported; where a ruler ends, it says itself.
+/// By the word of --sides.
+layout::Sides sides_from(const std::string& name);
+
+/// What a format did without is reported.
 void add_left_out(const problem::Problems& from_layout, problem::Problems& notes);
 
 /// Imposed cards as a PDF; problems that come with it are those of draw::to_pdf.

@@ -95,13 +95,12 @@ void Stairs::add_row(Fragment& made, const TableColumns& columns, std::size_t ro
     made.height += ascent(size) + setting_.scaled(0.8_mm);
 }
 
-/// The trip's own is solid.
+/// The trip's own is heavy; what is black says stop.
 void Stairs::add_bar(Fragment& made, std::size_t row) const {
     if (drawn(block_.bars[row])) {
         const Millimetres length{block_.bars[row]};
         const Millimetres high = setting_.between(setting_.scaled(2.2_mm), setting_.scaled(4.0_mm));
-        PlacedBox bar = block_.table.marked_row == row ? filled_box(0.0_mm, made.height, length, high)
-                                                       : frame(0.0_mm, made.height, length, high, rule_pt);
+        PlacedBox bar = frame(0.0_mm, made.height, length, high, block_.table.marked_row == row ? heavy_pt : rule_pt);
         bar.role = Role::ruler_tick;
         made.items.emplace_back(bar);
         made.height += high;

@@ -4,6 +4,7 @@
 #include "layout/reading.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdwater::layout {
 
@@ -142,7 +143,9 @@ void ThermometerPlan::add_row(const card::Thermometer::Section& section, const c
         set_cell(made_.items, cell, c);
     }
     set_row(made_.items, first, row_++);
-    levels_.push_back({row.at, y_ + 0.5 * height});
+    if (!std::isnan(row.at)) {  // a row for more than one level stands beside the tube without a line to it
+        levels_.push_back({row.at, y_ + 0.5 * height});
+    }
     y_ += height + air;
     if (!last) {
         made_.items.emplace_back(line(left_, y_, setting_.width, y_, hair_pt));

@@ -133,6 +133,21 @@ void add_intervals(Plan& plan, const LeftBoxes& boxes) {
     plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
 }
 
+/// The first whole degree over the action line, in the system that is printed first.
+units::Temperature just_over_line(const Plan& plan) {
+    const units::Temperature line = plan.levels.action_line;
+    const bool us = units::first_of(plan.trip->units) == units::System::us;
+    const double degree = std::ceil((us ? line.fahrenheit() : line.celsius()) - 1e-9) + 1.0;
+    return us ? units::fahrenheit(degree) : units::celsius(degree);
+}
+
+void add_read_again(Plan& plan, const LeftBoxes& boxes) {
+    const std::vector<Duration> left = boxes.after_readings_settled({plan.levels.mark, just_over_line(plan)});
+    const Duration soonest = facts::facts().duration("look.soonest");
+    plan.again_at_mark = std::max(soonest, std::min(plan.interval_rough, left.front()) - plan.round);
+    plan.again_over_line = std::max(soonest, std::min(plan.again_at_mark, left.back() - plan.round));
+}
+
 /// 1 where the promise failed, by scenario.
 std::vector<double> failures(const std::vector<ScenarioResult>& results) {
     std::vector<double> failed;
@@ -224,6 +239,7 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
     const LeftBoxes boxes(ensemble, schedule);
     plan.night = night_of(ensemble, schedule, boxes);
     add_intervals(plan, boxes);
+    add_read_again(plan, boxes);
     add_curves(plan, ensemble, results);
     plan.around.hot_water = hot_waters_of(plan);
     plan.around.sear = sear_of(setup, plan, trip.serve);

@@ -107,10 +107,10 @@ OwnHold own_hold_of(const Plan& plan, const FoodPlan& food) {
     const auto soon =
         std::find_if(times.begin(), times.end(), [&](const auto& time) { return time && *time <= there; });
     if (soon != times.end()) {
-        return {food.hold.baths[static_cast<std::size_t>(soon - times.begin())], *soon, true, {}};
+        return {food.hold.baths[static_cast<std::size_t>(soon - times.begin())], *soon, true};
     }
     const bool reads = plan.trip->boxes.front().thermometer.has_value();
-    return {food.hold.baths.front(), reads ? times.front() : food.ready().since(food.in), reads, {}};
+    return {food.hold.baths.front(), reads ? times.front() : food.ready().since(food.in), reads};
 }
 
 }  // namespace
@@ -147,16 +147,9 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
         table.dip = dip_of(plan, table, rows);
     }
     food.own_hold = own_hold_of(plan, food);
-    if (food.own_hold.any_piece) {
-        food.own_hold.ruler = hold_ruler(plan, food, food.own_hold.bath);
-    }
 }
 
-HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, Temperature bath) {
-    return hold_rulers(plan, food, {bath}).front();
-}
-
-std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food, const std::vector<Temperature>& baths) {
+HoldTable hold_every_5_mm(const Plan& plan, const FoodPlan& food, const std::vector<Temperature>& baths) {
     const Length step = units::millimetres(5);
     const double own = units::in_millimetres(food.food->thickness);
     double longest = std::clamp(std::ceil(own / 5.0) * 10.0, 60.0, 110.0);
@@ -164,29 +157,32 @@ std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food, const
         longest = std::min(longest, units::in_millimetres(*food.thickest));
     }
     const auto thickness = [&](std::size_t i) { return static_cast<double>(i + 1) * step; };
-    // By thickness, by bath: a piece is worked out once for all its baths.
-    std::vector<std::vector<std::optional<units::Duration>>> times(
-        static_cast<std::size_t>(std::floor(units::millimetres(longest) / step + 1e-6)));
+    HoldTable table;
+    table.baths = baths;
+    table.cells.resize(static_cast<std::size_t>(std::floor(units::millimetres(longest) / step + 1e-6)));
     const auto work_out = [&](std::size_t i) {
         // What prints as the food's own piece has its time.
         const bool as_own = std::abs(units::in_millimetres(thickness(i)) - own) < 0.5;
         const Times piece = times_of(plan, food, as_own ? held_as(food) : thickness(i));
         for (const Temperature bath : baths) {
-            times[i].push_back(piece->at(bath).allowed);
+            table.cells[i].push_back(piece->at(bath).allowed);
         }
     };
-    for_each_index(times.size(), work_out, 1);
-    std::vector<HoldRuler> rulers;
-    for (std::size_t b = 0; b < baths.size(); ++b) {
-        HoldRuler ruler;
-        ruler.bath = baths[b];
-        while (ruler.ticks.size() < times.size() && times[ruler.ticks.size()][b]) {
-            ruler.ticks.push_back({thickness(ruler.ticks.size()), *times[ruler.ticks.size()][b]});
+    for_each_index(table.cells.size(), work_out, 1);
+    for (std::size_t i = 0; i < table.cells.size(); ++i) {
+        // What is too thick for a bath is so for each thicker piece.
+        for (std::size_t b = 0; b < baths.size() && i > 0; ++b) {
+            if (!table.cells[i - 1][b]) {
+                table.cells[i][b].reset();
+            }
         }
-        ruler.too_thick = thickness(ruler.ticks.size());
-        rulers.push_back(std::move(ruler));
+        if (!table.cells[i].back()) {
+            table.cells.resize(i);
+        } else {
+            table.thicknesses.push_back(thickness(i));
+        }
     }
-    return rulers;
+    return table;
 }
 
 }  // namespace holdwater::plan

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Hold times by thickness and bath, cautious, for the Hold card and its ruler.
+// Hold times by thickness and bath, cautious, for the Hold card.
 #pragma once
 
 #include "plan/result/plan.hpp"
@@ -19,11 +19,8 @@ std::optional<units::Length> thickest(const Plan& plan, const FoodPlan& food, un
 /// judged that one in all its scenarios.
 void work_out_hold(const Plan& plan, FoodPlan& food);
 
-/// The ruler of a card in this bath: a tick each 5 mm, as long as pieces of this sort may come and as the longest card
-/// shows, and no longer than FoodPlan::thickest, where that is known.
-HoldRuler hold_ruler(const Plan& plan, const FoodPlan& food, units::Temperature bath);
-/// The same for several baths, in their order.
-std::vector<HoldRuler> hold_rulers(const Plan& plan, const FoodPlan& food,
-                                   const std::vector<units::Temperature>& baths);
+/// Hold times in these baths, rising, of a piece each 5 mm: as thick as pieces of this sort may come and as the longest
+/// card shows, no thicker than FoodPlan::thickest, where that is known, nor than the hottest of the baths allows.
+HoldTable hold_every_5_mm(const Plan& plan, const FoodPlan& food, const std::vector<units::Temperature>& baths);
 
 }  // namespace holdwater::plan

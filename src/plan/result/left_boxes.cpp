@@ -219,6 +219,7 @@ LeftBoxes::LeftBoxes(const Ensemble& ensemble, const Schedule& schedule)
     : allowed_(ensemble.allowed()), boxes_(std::min(ensemble.size(), scenarios_for_times)) {
     Simulation likely(ensemble.setup(), likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
+    settled_from_ = likely.food_in() + units::hours(1);
     watch_from_ = plan::watch_from(ensemble.setup(), likely.food_in());
     last_reading_ = plan::last_reading(ensemble, schedule, boxes_.size(), watch_from_);
     each_side_by_side(boxes_.size(), [&](const Group& group) {
@@ -238,14 +239,36 @@ Duration LeftBoxes::all_but_few(const Keeps& keeps) const {
 }
 
 std::vector<Duration> LeftBoxes::after_readings(const std::vector<Temperature>& readings) const {
-    std::vector<std::vector<Duration>> kept(readings.size());  // [reading][box]
+    std::vector<std::vector<Duration>> kept(readings.size());
     for (std::size_t r = 0; r < readings.size(); ++r) {
         for (const LeftBox& box : boxes_) {
             kept[r].push_back(keeps_after(box, readings[r], watch_from_));
         }
     }
-    // A box that fails one row need not be one that fails another: each row alone is made so strict that all of them
-    // together fail no more often than a promise may.
+    return all_but_few_together(kept);
+}
+
+std::vector<Duration> LeftBoxes::after_readings_settled(const std::vector<Temperature>& readings) const {
+    std::vector<std::vector<Duration>> kept(readings.size());
+    for (std::size_t r = 0; r < readings.size(); ++r) {
+        for (const LeftBox& box : boxes_) {
+            Duration shortest = keeps_after(box, readings[r], settled_from_);
+            for (std::size_t k = 0; k < box.poured.size(); ++k) {
+                const Alone& way = box.poured[k];
+                if (box.when[k] + way.down_to(readings[r] - way.error) >= settled_from_) {
+                    shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
+                }
+            }
+            for (const Alone& way : box.rough) {
+                shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
+            }
+            kept[r].push_back(shortest);
+        }
+    }
+    return all_but_few_together(kept);
+}
+
+std::vector<Duration> LeftBoxes::all_but_few_together(const std::vector<std::vector<Duration>>& kept) const {
     const auto may_fail = static_cast<std::size_t>(allowed_ * static_cast<double>(boxes_.size()));
     std::vector<Duration> times;
     for (double part = 1.0;; part -= 0.1) {
@@ -256,7 +279,7 @@ std::vector<Duration> LeftBoxes::after_readings(const std::vector<Temperature>& 
         std::size_t failing = 0;
         for (std::size_t b = 0; b < boxes_.size(); ++b) {
             bool fails = false;
-            for (std::size_t r = 0; r < readings.size(); ++r) {
+            for (std::size_t r = 0; r < kept.size(); ++r) {
                 fails = fails || kept[r][b] < times[r];
             }
             failing += fails ? 1 : 0;

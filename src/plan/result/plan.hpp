@@ -82,24 +82,12 @@ struct HoldTable {
     std::optional<int> dip;
 };
 
-/// Hold times every so many millimetres, until pieces come up too slowly or there is no more to be said.
-struct HoldRuler {
-    struct Tick {
-        units::Length thickness;
-        units::Duration hold;
-    };
-    units::Temperature bath;  // that never reads less
-    std::vector<Tick> ticks;
-    units::Length too_thick;  // from here on: split it
-};
-
 /// The hold time that a deck prints for the trip's own piece: in the lowest bath of its table in which that is over
 /// within the trip, since just at the target it takes days.
 struct OwnHold {
     units::Temperature bath;              // never reads less
     std::optional<units::Duration> time;  // since food in; nothing: in none of these baths
     bool any_piece = true;                // false: known of this piece in this plan's bath alone
-    HoldRuler ruler;                      // of other pieces in that bath; empty where nothing is known of them
 };
 
 struct FoodPlan {
@@ -233,6 +221,11 @@ struct Plan {
     units::Duration round;           // from cold pots to the pour
     units::Duration interval_calm;   // between top-ups: still air and the warmest hour
     units::Duration interval_rough;  // windy and the coldest hour
+    /// So long after a reading it is read again at the latest, so that a fire that is lit then boils before the bath is
+    /// down to the floor; but never sooner than facts look.soonest. After the mark, and after whatever is over the
+    /// line.
+    units::Duration again_at_mark;
+    units::Duration again_over_line;
     std::vector<FoodPlan> foods;
     Night night;
     std::vector<Event> events;              // in time order

@@ -50,17 +50,17 @@ TEST_CASE("a trip whose fire is lit at the last moment has a plan, to the letter
     CHECK(later == 5);
 }
 
-TEST_CASE("a piece given in eighths of an inch has one hold time, on its row and on its tick") {
+TEST_CASE("a piece given in eighths of an inch has one hold time, on its own row and on that of 35 mm") {
     plan::Plan plan = support::demo_plan("frosty-weekend");
     plan::FoodPlan food = plan.foods.front();
     trip::Food piece = *food.food;
-    piece.thickness = units::millimetres(34.925);  // 1 3/8 in, printed as 35 mm too, where the ruler has a tick
+    piece.thickness = units::millimetres(34.925);  // 1 3/8 in, printed as 35 mm too
     food.food = &piece;
     plan::work_out_hold(plan, food);
     REQUIRE(food.own_hold.time.has_value());
-    REQUIRE(food.own_hold.ruler.ticks.size() > 6);
-    CHECK(food.own_hold.ruler.ticks[6].hold == *food.own_hold.time);
+    const auto of_35_mm = [&] { return plan::hold_every_5_mm(plan, food, {food.own_hold.bath}).cells.at(6).at(0); };
+    CHECK(of_35_mm() == food.own_hold.time);
     piece.thickness = units::millimetres(35.4);  // printed the same
     plan::work_out_hold(plan, food);
-    CHECK(food.own_hold.ruler.ticks[6].hold == *food.own_hold.time);
+    CHECK(of_35_mm() == food.own_hold.time);
 }
