@@ -188,7 +188,7 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
         box.test = Untested{};
         const problem::Place box_place = table.place();
         table.report().warning(
-            table.place(), "box-untested",
+            box_place, "box-untested",
             "test, log or loss is missing in [[box]]: it is taken as an ordinary box that nobody has tested, "
             "which may lose little or much",
             "a test at home makes the plan surer and mostly easier: `holdwater gauge` says how; then " +
