@@ -5,6 +5,7 @@
 
 #include "support/cases.hpp"
 #include "support/run.hpp"
+#include "support/tally.hpp"
 
 #include <doctest/doctest.h>
 
@@ -51,7 +52,11 @@ std::string error_that_says(const std::string& err, const std::string& says) {
     return err;
 }
 
-void check_refused(const Run& run, const Case& one, const std::string& file) {
+void check_refused(const Run& run, const Case& one, const std::string& file, Tally& tally) {
+    ++tally.tried;
+    tally.crashes += run.signal != 0 ? 1 : 0;
+    tally.wrong_exits += run.exit != 2 ? 1 : 0;
+    tally.slow += run.cpu_s >= slower * most_seconds ? 1 : 0;
     CAPTURE(one.where);
     CAPTURE(one.name);
     const std::string line = error_that_says(run.err, one.says);
@@ -79,34 +84,47 @@ void check_refused(const Run& run, const Case& one, const std::string& file) {
 TEST_CASE("every bad trip file is refused at its place, soon, and writes nothing") {
     const auto folder = folder_with_good_files("bad-trips");
     const auto cases = cases_in("trips.txt");
+    Tally tally{.slow = 0, .harmed = 0};
     CHECK(cases.size() >= 350);
     for (const Case& one : cases) {
         write(folder / "case.toml", one.text);
         const auto before = all_below(folder);
-        check_refused(run({"cards", "case.toml"}, {.folder = folder}), one, "case.toml");
-        CHECK(all_below(folder) == before);
+        check_refused(run({"cards", "case.toml"}, {.folder = folder}), one, "case.toml", tally);
+        const bool untouched = all_below(folder) == before;
+        tally.harmed += untouched ? 0 : 1;
+        CHECK(untouched);
     }
+    record_tally("bad trip files", tally);
 }
 
 TEST_CASE("every bad log is refused at its place, soon, and writes nothing") {
     const auto folder = folder_with_good_files("bad-logs");
     const auto cases = cases_in("logs.txt");
+    Tally tally{.slow = 0, .harmed = 0};
     CHECK(cases.size() >= 60);
     for (const Case& one : cases) {
         write(folder / "case.csv", one.text);
         const auto before = all_below(folder);
-        check_refused(run({"review", "trip.toml", "case.csv", "--preview"}, {.folder = folder}), one, "case.csv");
-        CHECK(all_below(folder) == before);
+        check_refused(run({"review", "trip.toml", "case.csv", "--preview"}, {.folder = folder}), one, "case.csv",
+                      tally);
+        const bool untouched = all_below(folder) == before;
+        tally.harmed += untouched ? 0 : 1;
+        CHECK(untouched);
     }
+    record_tally("bad logs", tally);
 }
 
 TEST_CASE("every bad command line is refused, soon, and writes nothing") {
     const auto folder = folder_with_good_files("bad-lines");
     const auto before = all_below(folder);
     const auto cases = cases_in("lines.txt");
+    Tally tally{.slow = 0, .harmed = 0};
     CHECK(cases.size() >= 90);
     for (const Case& one : cases) {
-        check_refused(run(words_of(one.text), {.folder = folder}), one, "");
-        CHECK(all_below(folder) == before);
+        check_refused(run(words_of(one.text), {.folder = folder}), one, "", tally);
+        const bool untouched = all_below(folder) == before;
+        tally.harmed += untouched ? 0 : 1;
+        CHECK(untouched);
     }
+    record_tally("bad command lines", tally);
 }

@@ -4,6 +4,7 @@
 // often.
 #include "cli/program.hpp"
 #include "support/run.hpp"
+#include "support/tally.hpp"
 
 #include <doctest/doctest.h>
 
@@ -119,6 +120,7 @@ TEST_CASE("on a disk that is full at any byte the earlier set stays as it was") 
     const auto folder = own_folder("full") / "out";
     const Files before = fresh_set(folder);
     const int sizes = 100 * times();
+    Tally tally{.harmed = 0};
     for (int i = 0; i < sizes; ++i) {
         const int room = i * (5 * bytes_each) / sizes;
         CAPTURE(room);
@@ -126,13 +128,20 @@ TEST_CASE("on a disk that is full at any byte the earlier set stays as it was") 
         CHECK(second.exit == 2);
         CHECK(second.err.find("No space left") != std::string::npos);
         CHECK(second.err.find("make room") != std::string::npos);
-        CHECK(all_below(folder) == before);
+        const bool untouched = all_below(folder) == before;
+        CHECK(untouched);
+        ++tally.tried;
+        tally.crashes += second.signal != 0 ? 1 : 0;
+        tally.wrong_exits += second.exit != 2 ? 1 : 0;
+        tally.harmed += untouched ? 0 : 1;
     }
+    record_tally("a set on a full disk", tally);
     CHECK(put(folder, "other", 3, {{"FAILING_DISK_HOLDS", std::to_string(10 * bytes_each)}}).exit == 0);
 }
 
 TEST_CASE("two runs into one folder at once leave the set of one of them") {
     const auto folder = own_folder("two") / "out";
+    Tally tally{.harmed = 0};
     for (int i = 0; i < 10 * times(); ++i) {
         fresh_set(folder);
         const std::map<std::string, std::string> slow{{"FAILING_DISK_WAITS", "2000"}};
@@ -147,7 +156,12 @@ TEST_CASE("two runs into one folder at once leave the set of one of them") {
         CHECK(valid(after).size() == 5);
         CHECK(runs_in(valid(after)).size() == 1);
         CHECK_FALSE(any_part(after));
+        const bool whole = valid(after).size() == 5 && runs_in(valid(after)).size() == 1 && !any_part(after);
+        ++tally.tried;
+        tally.wrong_exits += a.exit != 0 || b.exit != 0 ? 1 : 0;
+        tally.harmed += whole ? 0 : 1;
     }
+    record_tally("two writers at once", tally);
 }
 
 TEST_CASE("of two runs that make one trip file at once, one is told that it is there") {
