@@ -6,6 +6,8 @@
 #include "cli/files/files.hpp"
 #include "cli/line/help.hpp"
 #include "cli/line/options.hpp"
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -50,7 +52,25 @@ Exit run_command(const Command& command, const std::vector<std::string>& words) 
     return options.faults().empty() ? act() : refuse_line(options.faults());
 }
 
+/// Nobody writes as much; who hands it over by a program is told how much there may be.
+problem::Problems faults_of_size(const std::vector<std::string>& words) {
+    if (words.size() > bounds::line_words) {
+        return {problem::error("usage", fmt::format("{} words are too many for a command line", words.size()),
+                               fmt::format("at most {}", bounds::line_words))};
+    }
+    for (const std::string& word : words) {
+        if (word.size() > bounds::word_bytes) {
+            return {problem::error("text-long", fmt::format("\"{}\" has {} bytes", problem::quoted(word), word.size()),
+                                   fmt::format("a word of the command line has at most {}", bounds::word_bytes))};
+        }
+    }
+    return {};
+}
+
 Exit run_words(const std::vector<std::string>& words) {
+    if (const auto faults = faults_of_size(words); !faults.empty()) {
+        return refuse_line(faults);
+    }
     const std::vector<Command> commands = all_commands();
     if (words.empty() || words.front() == "--") {
         return refuse_line({problem::error("command-missing", "holdwater needs a command",

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/app.hpp"
+#include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
 
 #include <exception>
@@ -25,7 +26,8 @@ int main(int argc, char** argv) {
     try {
         return static_cast<int>(holdwater::cli::run(argc, argv));
     } catch (const std::exception& fault) {
-        holdwater::cli::tell_line(std::string("holdwater: our own fault: ") + fault.what());
+        holdwater::cli::tell_line("holdwater " + holdwater::cli::version() + ": error: our own fault: " + fault.what() +
+                                  " (nothing of this run holds; please report this line, the command and its files)");
         return static_cast<int>(holdwater::cli::Exit::our_fault);
     }
 }

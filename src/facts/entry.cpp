@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "facts/entry.hpp"
 
+#include "units/plain_number.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
@@ -23,7 +25,7 @@ std::optional<double> as_number(const toml::node& node) {
     if (const auto* whole = node.as_integer()) {
         return static_cast<double>(whole->get());
     }
-    if (const auto* broken = node.as_floating_point(); broken != nullptr && std::isfinite(broken->get())) {
+    if (const auto* broken = node.as_floating_point(); broken != nullptr && units::is_sound(broken->get())) {
         return broken->get();
     }
     return std::nullopt;

@@ -2,7 +2,10 @@
 // Reads layouts/formats/*.toml and layouts/sheets/*.toml: every fault with its line, unknown keys with the nearest
 // known.
 #include "layout/layout.hpp"
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 #include "units/nearest.hpp"
+#include "units/plain_number.hpp"
 #include "units/toml_bounds.hpp"
 
 #include <fmt/format.h>
@@ -10,7 +13,6 @@
 #include <toml++/toml.h>
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 #include <optional>
 #include <string_view>
@@ -31,6 +33,16 @@ struct Field {
     double most = greatest_mm;
 };
 
+/// How a key is written, with what it may be.
+std::string due(const Field& field) {
+    if (std::holds_alternative<std::string*>(field.into)) {
+        return fmt::format("{} = \"...\"", field.key);
+    }
+    return std::holds_alternative<bool*>(field.into)
+               ? fmt::format("{} = true", field.key)
+               : fmt::format("{} = {:g}, up to {:g}", field.key, field.least, field.most);
+}
+
 class Reader {
   public:
     Reader(std::string file_name, problem::Problems& problems)
@@ -40,6 +52,9 @@ class Reader {
 
   private:
     void fault(problem::Code code, std::string message, std::string hint, const toml::source_region& where) {
+        if (problems_.size() >= bounds::listed_problems) {
+            return;  // who has mended these reads the file again
+        }
         problem::Problem made = problem::error(code, std::move(message), std::move(hint));
         made.place =
             problem::Place{file_name_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
@@ -67,7 +82,8 @@ void Reader::take(const Field& field, const toml::node& node) {
                                   *into = *yes;
                               } else {
                                   fault("layout-true-or-false-expected",
-                                        fmt::format("{} must be true or false", field.key), "", node.source());
+                                        fmt::format("{} must be true or false", field.key),
+                                        fmt::format("{} = true", field.key), node.source());
                               }
                           },
                           [&](Millimetres* into) { *into = Millimetres{length(field, node).value_or(into->value())}; },
@@ -77,7 +93,7 @@ void Reader::take(const Field& field, const toml::node& node) {
 
 std::optional<double> Reader::length(const Field& field, const toml::node& node) {
     const auto number = node.is_number() ? node.value<double>() : std::nullopt;
-    if (!number || !std::isfinite(*number)) {
+    if (!number || !units::is_sound(*number)) {
         fault("layout-number-expected", fmt::format("{} must be a number", field.key),
               "its unit is in the name of the key", node.source());
         return std::nullopt;
@@ -100,7 +116,8 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
     try {
         table = toml::parse(toml, std::string_view{file_name_});
     } catch (const toml::parse_error& error) {
-        fault("layout-unreadable", std::string(error.description()), "", error.source());
+        fault("layout-unreadable", problem::quoted(error.description(), 120), "a line is key = value, texts in quotes",
+              error.source());
         return;
     }
     std::vector<std::string_view> names;
@@ -114,14 +131,15 @@ void Reader::read(std::string_view toml, const std::vector<Field>& fields) {
             take(*known, node);
             continue;
         }
-        const auto near = units::nearest(key.str(), names);
-        fault("layout-key-unknown", fmt::format("there is no key {}", key.str()),
+        const std::string shown = problem::quoted(key.str());
+        const auto near = units::nearest(shown, names);
+        fault("layout-key-unknown", fmt::format("there is no key {}", shown),
               near ? fmt::format("did you mean {}?", *near) : fmt::format("known are {}", fmt::join(names, ", ")),
               key.source());
     }
     for (const auto& field : fields) {
         if (field.required && !table.contains(field.key)) {
-            fault("layout-key-missing", fmt::format("{} is missing", field.key), "", toml::source_region{});
+            fault("layout-key-missing", fmt::format("{} is missing", field.key), due(field), toml::source_region{});
         }
     }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "problem/problem.hpp"
 
+#include "problem/in_text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -55,7 +57,8 @@ std::string to_line(const Problem& problem) {
     if (!problem.hint.empty()) {
         line += fmt::format(" ({})", problem.hint);
     }
-    return line;
+    // File names, words of the command line and libraries may bring anything with them.
+    return one_line(line);
 }
 
 }  // namespace holdwater::problem

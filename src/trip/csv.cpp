@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "trip/csv.hpp"
 
+#include "problem/bounds.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <optional>
 
 namespace holdwater::trip {
@@ -14,6 +19,11 @@ std::string_view trimmed(std::string_view text) {
                                            : text.substr(first, text.find_last_not_of(blank) - first + 1);
 }
 
+/// The column of a byte, in letters.
+int letter_at(std::string_view line, std::size_t byte) {
+    return static_cast<int>(letters_in(line.substr(0, byte))) + 1;
+}
+
 /// Reads one cell from `at` on and moves `at` to its comma or to the end; nothing for an open quote or for text
 /// behind a closing one.
 std::optional<CsvCell> cell_at(std::string_view line, std::size_t& at) {
@@ -21,7 +31,7 @@ std::optional<CsvCell> cell_at(std::string_view line, std::size_t& at) {
     if (start == std::string_view::npos) {
         start = line.size();
     }
-    CsvCell cell{{}, static_cast<int>(start) + 1};
+    CsvCell cell{{}, letter_at(line, start)};
     if (start >= line.size() || line[start] != '"') {
         const auto comma = std::min(line.find(',', at), line.size());
         cell.text = trimmed(line.substr(at, comma - at));
@@ -62,14 +72,26 @@ std::vector<CsvRow> split_csv(std::string_view text, Report& report) {
         if (trimmed(line).empty() || trimmed(line).front() == '#') {
             continue;
         }
+        if (rows.size() == bounds::log_rows) {
+            report.error(report.place(number, 1), "file-too-big", "there are too many rows from here on",
+                         fmt::format("at most {}", bounds::log_rows));
+            rows.push_back({number, {}});
+            return rows;
+        }
         CsvRow row{number, {}};
         std::size_t at = 0;
         bool good = true;
         while (good) {
             const std::size_t begin = at;
+            if (row.cells.size() == bounds::log_columns) {
+                report.error(report.place(number, letter_at(line, begin)), "csv-width",
+                             "there are too many cells from here on", fmt::format("at most {}", bounds::log_columns));
+                good = false;
+                break;
+            }
             const auto cell = cell_at(line, at);
             if (!cell) {
-                report.error(report.place(number, static_cast<int>(begin) + 1), "csv-quotes",
+                report.error(report.place(number, letter_at(line, begin)), "csv-quotes",
                              "a quotation mark is not closed, or text follows it",
                              "\"like this\"; a quotation mark inside is written twice");
                 good = false;
@@ -83,6 +105,8 @@ std::vector<CsvRow> split_csv(std::string_view text, Report& report) {
         }
         if (good) {
             rows.push_back(std::move(row));
+        } else if (rows.empty()) {
+            return rows;  // without its header a log says nothing
         }
     }
     return rows;

@@ -4,26 +4,15 @@
 #include "trip/moment.hpp"
 #include "trip/table.hpp"
 #include "units/parse.hpp"
+#include "units/plain_number.hpp"
 
 #include <fmt/format.h>
-
-#include <charconv>
-#include <cmath>
 
 namespace holdwater::trip {
 namespace {
 
 constexpr double day = 86400;
-constexpr double longest_log_minutes = 14 * 24 * 60;  // beyond two weeks it is no log of one meal (judgement)
-
-std::optional<double> plain_number(std::string_view text) {
-    double value = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
-        return std::nullopt;
-    }
-    return value;
-}
+constexpr double longest_log = 14 * day;  // beyond two weeks it is no log of one meal (judgement)
 
 }  // namespace
 
@@ -33,7 +22,7 @@ std::optional<units::Temperature> read_temperature_cell(const CsvCell& cell, int
         return std::nullopt;
     }
     const problem::Place place = report.place(line, cell.column);
-    if (!plain_number(cell.text)) {
+    if (!units::plain_number(cell.text)) {
         report.error(place, "number-unreadable", fmt::format("{}: \"{}\" is not a number", label, quoted(cell.text)),
                      "a plain number; the unit is in the header");
         return std::nullopt;
@@ -49,9 +38,9 @@ std::optional<double> LogClock::seconds_of(const CsvCell& cell, problem::Place p
     };
     switch (kind_) {
         case TimeKind::minutes: {
-            const auto value = plain_number(cell.text);
-            if (!value || *value < 0 || *value > longest_log_minutes) {
-                return fault(fmt::format("minutes since the start, from 0 to {:.0f}", longest_log_minutes));
+            const auto value = units::plain_number(cell.text);
+            if (!value || *value < 0 || *value * 60 > longest_log) {
+                return fault(fmt::format("minutes since the start, from 0 to {:.0f}", longest_log / 60));
             }
             return *value * 60;
         }
@@ -96,6 +85,11 @@ std::optional<units::Duration> LogClock::read(const CsvCell& cell, int line) {
                       kind_ == TimeKind::clock
                           ? "rows in the order of the day; where more than 12 h lie between two rows, use column time"
                           : "rows in the order in which they were written");
+        return std::nullopt;
+    }
+    if (*seconds > longest_log) {
+        report_.error(place, "out-of-range", fmt::format("time: {} is too long after the first row", quoted(cell.text)),
+                      fmt::format("at most {:.0f} days", longest_log / day));
         return std::nullopt;
     }
     at_last_ = last_ && *seconds == *last_ ? at_last_ + 1 : 1;

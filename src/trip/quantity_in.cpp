@@ -54,7 +54,14 @@ std::optional<Q> quantity_in(std::string_view text, std::string_view label, cons
                              Report& report) {
     const auto value = units::parse<Q>(quoted(text));
     if (!value) {
-        report.add(value.problems().front(), std::move(place), fmt::format("{}: ", label));
+        problem::Problem fault = value.problems().front();
+        // The reader of quantities knows only the kind: it would show a thickness for an altitude.
+        if (fault.code == problem::Code("number-unreadable")) {
+            fault.hint = fmt::format("write it like \"{}\"", range.example);
+        } else if (fault.code == problem::Code("unit-of-another-kind")) {
+            fault.hint = fmt::format("{}, such as \"{}\"", fault.hint.substr(0, fault.hint.find(',')), range.example);
+        }
+        report.add(fault, std::move(place), fmt::format("{}: ", label));
         return std::nullopt;
     }
     const double low = si_of(limit<Q>(range.low));

@@ -96,12 +96,5 @@ inline constexpr Range fire_out{"10 min", "48 h", "3 h"};
 inline constexpr Range logged_bath{"-5 C", "105 C", "62 C"};
 inline constexpr Range logged_core{"-5 C", "100 C", "60 C"};
 
-inline constexpr int name_letters = 60;  // more do not fit a card
-inline constexpr int file_name_letters = 200;
-inline constexpr std::size_t trip_bytes = 500000;  // a bigger trip file is some other file
-inline constexpr std::size_t log_bytes = 5000000;
-inline constexpr std::size_t log_rows = 20000;
-inline constexpr std::size_t most_problems = 100;  // more are counted, not listed
-
 }  // namespace ranges
 }  // namespace holdwater::trip

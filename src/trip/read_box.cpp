@@ -38,6 +38,13 @@ void read_thermometer(Table& table, std::optional<units::TemperatureDifference>&
     if (const auto* const text = found->as_string(); text != nullptr && text->get() == "none") {
         return;
     }
+    if (const auto* const text = found->as_string();
+        text != nullptr && text->get().find_first_of("0123456789") == std::string::npos) {
+        table.error("thermometer", "number-unreadable",
+                    fmt::format("thermometer: \"{}\" is neither its error nor \"none\"", quoted(text->get())),
+                    fmt::format("write it like \"{}\", or \"none\"", ranges::thermometer.example));
+        return;
+    }
     table.quantity("thermometer", thermometer, ranges::thermometer);
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How well a box holds heat: readings, a log, or a loss that is known; exactly one of them.
+#include "problem/bounds.hpp"
 #include "trip/box_test.hpp"
 #include "trip/parts.hpp"
 #include "trip/read_log.hpp"
@@ -27,7 +28,22 @@ struct Readings {
     std::optional<units::Temperature> outside;  // mean of the log's own column
 };
 
+bool check_number(Table& table, std::string_view key, std::size_t number) {
+    const auto most = static_cast<std::size_t>(ranges::test_readings.high);
+    const auto fewest = static_cast<std::size_t>(ranges::test_readings.low);
+    if (number >= fewest && number <= most) {
+        return true;
+    }
+    table.error(key, "readings-count", fmt::format("{}: too {} readings", key, number < fewest ? "few" : "many"),
+                fmt::format("from {} to {}", fewest, most));
+    return false;
+}
+
 void read_test(Table& box_table, const toml::array& list, Readings& readings) {
+    if (list.size() > static_cast<std::size_t>(ranges::test_readings.high)) {
+        readings.complete = check_number(box_table, readings.key, list.size());
+        return;
+    }
     for (const toml::node& node : list) {
         const auto* const inner = node.as_table();
         if (inner == nullptr) {
@@ -50,7 +66,8 @@ void read_test(Table& box_table, const toml::array& list, Readings& readings) {
 void read_box_log(Table& table, const FileReader& read_file, const std::string& name, Readings& readings) {
     const auto text = read_file(name);
     if (!text) {
-        table.error("log", "file-unreadable", fmt::format("log: \"{}\" cannot be read", quoted(name)),
+        table.error("log", "file-unreadable",
+                    fmt::format("log: \"{}\" cannot be read: {}", quoted(name), text.problems().front().message),
                     "the name is looked up beside the trip file");
         readings.complete = false;
         return;
@@ -157,18 +174,6 @@ void check_outside(Table& table, const Readings& readings, const Box& box) {
     }
 }
 
-bool check_number(Table& table, const Readings& readings) {
-    const auto most = static_cast<std::size_t>(ranges::test_readings.high);
-    const auto fewest = static_cast<std::size_t>(ranges::test_readings.low);
-    if (readings.list.size() >= fewest && readings.list.size() <= most) {
-        return true;
-    }
-    table.error(readings.key, "readings-count",
-                fmt::format("{}: too {} readings", readings.key, readings.list.size() < fewest ? "few" : "many"),
-                fmt::format("from {} to {}", fewest, most));
-    return false;
-}
-
 }  // namespace
 
 void read_box_test(Table& table, const FileReader& read_file, Box& box) {
@@ -205,7 +210,7 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
     if (const toml::array* const list = table.array("test", test_due, Need::optional)) {
         readings.key = "test";
         read_test(table, *list, readings);
-    } else if (table.text("log", log_name, Need::optional, ranges::file_name_letters)) {
+    } else if (table.text("log", log_name, Need::optional, bounds::file_name_letters)) {
         readings.key = "log";
         read_box_log(table, read_file, log_name, readings);
     } else {
@@ -213,7 +218,7 @@ void read_box_test(Table& table, const FileReader& read_file, Box& box) {
         readings.complete = false;
     }
     read_circumstances(table, readings, box);
-    if (!readings.complete || ways != 1 || !check_number(table, readings) ||
+    if (!readings.complete || ways != 1 || !check_number(table, readings.key, readings.list.size()) ||
         !check_readings(table, readings.key, readings.list, box.reading_error)) {
         return;
     }

@@ -41,8 +41,8 @@ bool read_serve(Table& table, Trip& trip) {
     constexpr Count range = ranges::sittings;
     if (list.size() < static_cast<std::size_t>(range.low) || list.size() > static_cast<std::size_t>(range.high)) {
         table.error("serve", "out-of-range",
-                    fmt::format("serve: {} sittings are too {}", list.size(),
-                                list.size() > static_cast<std::size_t>(range.high) ? "many" : "few"),
+                    fmt::format("serve: too {} sittings, {}",
+                                list.size() > static_cast<std::size_t>(range.high) ? "many" : "few", list.size()),
                     fmt::format("{} to {}; one meal needs no list", range.low, range.high));
         return false;
     }

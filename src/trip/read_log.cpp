@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "trip/read_log.hpp"
 
+#include "problem/bounds.hpp"
 #include "trip/csv.hpp"
 #include "trip/log_cells.hpp"
 #include "trip/ranges.hpp"
@@ -116,7 +117,12 @@ LogRow read_row(const CsvRow& row, const Columns& columns, Report& report) {
     log_row.core = temperature(columns.core, columns.core_f, "core", ranges::logged_core);
     if (columns.note >= 0) {
         const std::string& note = row.cells[static_cast<std::size_t>(columns.note)].text;
-        log_row.note = quoted(note, note.size());
+        if (letters_in(note) > bounds::note_letters) {
+            report.error(report.place(row.line, row.cells[static_cast<std::size_t>(columns.note)].column), "text-long",
+                         fmt::format("note: {} letters are too many", letters_in(note)),
+                         fmt::format("at most {}", bounds::note_letters));
+        }
+        log_row.note = quoted(note, bounds::note_letters);
     }
     return log_row;
 }
@@ -202,28 +208,26 @@ std::optional<units::Temperature> Log::mean_outside() const {
 problem::Result<Log> read_log(std::string_view text, const std::string& file_name) {
     Report report(file_name);
     const problem::Place whole = report.place(0, 0);
-    if (text.size() > ranges::log_bytes) {
-        report.error(whole, "file-too-big", fmt::format("{} bytes are too many for a log", text.size()),
-                     "a log is some pages of readings");
+    if (text.size() > bounds::file_bytes) {
+        report.error(problem::place_in(text, bounds::file_bytes, file_name), "file-too-big",
+                     fmt::format("{} bytes are too many for a log", text.size()),
+                     fmt::format("at most {}; a log is some pages of readings", bounds::file_bytes));
         return std::move(report).take();
     }
     if (const auto bad = first_not_utf8(text)) {
-        const std::string_view before = text.substr(0, *bad);
-        const auto line_start = before.rfind('\n') + 1;  // 0 if there is none
-        report.error(report.place(static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
-                                  static_cast<int>(*bad - line_start) + 1),
-                     "not-utf8", "the log is not UTF-8 text", "save it as UTF-8");
+        report.error(problem::place_in(text, *bad, file_name), "not-utf8", "the log is not UTF-8 text",
+                     "save it as UTF-8");
         return std::move(report).take();
     }
     const std::vector<CsvRow> rows = split_csv(text, report);
     if (rows.empty()) {
-        report.error(whole, "log-empty", "the log is empty", header_due);
+        if (!report.failed()) {
+            report.error(whole, "log-empty", "the log is empty", header_due);
+        }
         return std::move(report).take();
     }
-    if (rows.size() > ranges::log_rows) {
-        report.error(whole, "file-too-big", fmt::format("{} rows are too many for a log", rows.size()),
-                     fmt::format("at most {}", ranges::log_rows));
-        return std::move(report).take();
+    if (rows.size() > bounds::log_rows) {
+        return std::move(report).take();  // which has been told
     }
     const auto columns = read_header(rows.front(), report);
     if (!columns) {

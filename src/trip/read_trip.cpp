@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "trip/read_trip.hpp"
 
+#include "problem/bounds.hpp"
 #include "trip/parts.hpp"
 #include "units/toml_bounds.hpp"
 
@@ -101,10 +102,10 @@ void read_tables(Table& file, const FileReader& read_file, const Known& known, T
 problem::Result<Trip> read_trip(std::string_view text, const std::string& file_name, const FileReader& read_file,
                                 const Known& known) {
     Report report(file_name, known.name_fault);
-    if (text.size() > ranges::trip_bytes) {
-        report.error(report.place(0, 0), "file-too-big",
+    if (text.size() > bounds::trip_bytes) {
+        report.error(problem::place_in(text, bounds::trip_bytes, file_name), "file-too-big",
                      fmt::format("{} bytes are too many for a trip file", text.size()),
-                     "a trip file is a few pages of text");
+                     fmt::format("at most {}; a trip file is a few pages of text", bounds::trip_bytes));
         return std::move(report).take();
     }
     if (const auto beyond = units::beyond_toml_bounds(text, file_name)) {

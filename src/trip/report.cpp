@@ -1,27 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "trip/report.hpp"
 
-#include "trip/ranges.hpp"
+#include "problem/bounds.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <iterator>
 #include <tuple>
+#include <utility>
 
 namespace holdwater::trip {
 namespace {
-
-std::string one_line(std::string_view text) {
-    std::string line{text};
-    for (char& c : line) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (byte < 0x20 || byte == 0x7f) {
-            c = '?';
-        }
-    }
-    return line;
-}
 
 bool starts_letter(char c) {
     return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
@@ -34,8 +24,13 @@ auto order_key(const problem::Problem& p) {
 }  // namespace
 
 void Report::put(problem::Problem problem, problem::Place place) {
-    problem.message = one_line(problem.message);
-    problem.hint = one_line(problem.hint);
+    if (problems_.size() >= bounds::kept_problems) {
+        ++not_kept_;
+        failed_ = failed_ || problem.severity == problem::Severity::error;
+        return;
+    }
+    problem.message = problem::one_line(problem.message);
+    problem.hint = problem::one_line(problem.hint);
     problem.place = std::move(place);
     problems_.push_back(std::move(problem));
 }
@@ -73,10 +68,10 @@ problem::Problems Report::take() && {
     std::stable_sort(problems_.begin(), problems_.end(), own_first);
     const auto same = [](const auto& a, const auto& b) { return order_key(a) == order_key(b); };
     problems_.erase(std::unique(problems_.begin(), problems_.end(), same), problems_.end());
-    if (problems_.size() > ranges::most_problems) {
-        const bool bad = problem::has_error(problems_);
-        const std::size_t rest = problems_.size() - ranges::most_problems;
-        problems_.erase(problems_.begin() + ranges::most_problems, problems_.end());
+    if (problems_.size() > bounds::listed_problems) {
+        const bool bad = failed();
+        const std::size_t rest = problems_.size() - bounds::listed_problems + std::exchange(not_kept_, 0);
+        problems_.erase(problems_.begin() + bounds::listed_problems, problems_.end());
         const std::string text = fmt::format("{} more like these are not listed", rest);
         if (bad) {
             error(place(0, 0), "more-problems", text, "mend the first ones and read the file again");
@@ -85,16 +80,6 @@ problem::Problems Report::take() && {
         }
     }
     return std::move(problems_);
-}
-
-std::string quoted(std::string_view text, std::size_t letters) {
-    std::size_t seen = 0;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        if (starts_letter(text[i]) && ++seen > letters) {
-            return one_line(text.substr(0, i)) + "...";
-        }
-    }
-    return one_line(text);
 }
 
 std::string_view without_space_around(std::string_view text) {

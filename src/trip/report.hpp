@@ -2,9 +2,11 @@
 // Collects every fault of one file with its place.
 #pragma once
 
+#include "problem/in_text.hpp"
 #include "problem/problem.hpp"
 #include "trip/name_check.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -30,8 +32,8 @@ class Report {
     /// Problems of another file, which have their places.
     void add(const problem::Problems& problems);
 
-    bool failed() const { return problem::has_error(problems_); }
-    /// In the order of the file, without repetitions, no more than ranges::most_problems and a last one that counts
+    bool failed() const { return failed_ || problem::has_error(problems_); }
+    /// In the order of the file, without repetitions, no more than bounds::listed_problems and a last one that counts
     /// the rest.
     problem::Problems take() &&;
 
@@ -41,10 +43,11 @@ class Report {
     std::string file_;
     NameCheck name_check_;
     problem::Problems problems_;
+    std::size_t not_kept_ = 0;  // beyond bounds::kept_problems
+    bool failed_ = false;       // by one of those
 };
 
-/// Text of a user as a message quotes it: control characters as '?', cut to `letters` with "..." behind.
-std::string quoted(std::string_view text, std::size_t letters = 40);
+using problem::quoted;
 
 /// Without the white space at both ends: blanks, tabs, and Unicode's other spaces, such as the no-break one.
 std::string_view without_space_around(std::string_view text);

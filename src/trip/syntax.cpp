@@ -65,7 +65,10 @@ std::string hint_for(std::string_view line, std::size_t column, std::string_view
         return "each key once in its table; several foods are each headed [[food]], in double brackets";
     }
     const std::string_view value = value_at(line, column);
-    if (looks_like(value, "dddd-dd-dd")) {
+    if (description.find("escape sequence") != std::string_view::npos) {
+        return "a backslash in quotes is written twice";
+    }
+    if (looks_like(value, "dddd-d")) {
         return "a date with a time is written 2027-10-15T16:00:00, with seconds";
     }
     if (looks_like(value, "dd:dd") || looks_like(value, "d:dd")) {

@@ -4,6 +4,7 @@
 #include "trip/moment.hpp"
 #include "units/nearest.hpp"
 #include "units/parse.hpp"
+#include "units/plain_number.hpp"
 
 #include <fmt/format.h>
 
@@ -201,7 +202,7 @@ bool Table::number(std::string_view key, double& into, double low, double high, 
         return false;
     }
     const double value = found->value<double>().value();
-    if (!(value >= low && value <= high)) {
+    if (!units::is_sound(value) || value < low || value > high) {
         error(key, "out-of-range", fmt::format("{}: {} is out of range", key, shown(*found)), hint);
         return false;
     }
@@ -217,7 +218,7 @@ bool Table::share(std::string_view key, double& into, const Range& range, Need n
     std::optional<units::Fraction> value;
     if (found->is_number()) {
         const double written = found->value<double>().value();
-        if (!(written >= 0 && written <= 1)) {
+        if (!units::is_sound(written) || written < 0 || written > 1) {
             error(key, "out-of-range", fmt::format("{}: {} is not a share from 0 to 1", key, shown(*found)),
                   fmt::format("write it like {} = \"{}\"", key, range.example));
             return false;
@@ -296,9 +297,13 @@ bool Table::word(std::string_view key, std::string& into, const std::vector<std:
         into = *now;
         return true;
     }
-    const auto near = units::nearest(quoted(text->get()), known);
+    const std::string written = quoted(text->get());
+    const auto like = units::containing(written, known);
+    const auto near = units::nearest(written, known);
     error(key, "word-unknown", fmt::format("{}: {} is not known", key, shown(*found)),
-          near ? fmt::format("did you mean \"{}\"? {}", *near, list_hint) : std::string(list_hint));
+          like.size() > 1 ? fmt::format("is it one of {}? {}", listed(like), list_hint)
+          : near          ? fmt::format("did you mean \"{}\"? {}", like.empty() ? *near : like.front(), list_hint)
+                          : std::string(list_hint));
     return false;
 }
 

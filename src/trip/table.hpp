@@ -4,6 +4,7 @@
 #pragma once
 
 #include "facts/names.hpp"
+#include "problem/bounds.hpp"
 #include "trip/ranges.hpp"
 #include "trip/report.hpp"
 #include "units/local_time.hpp"
@@ -29,7 +30,7 @@ class Table {
     Table(Report& report, const toml::table& table, std::string what);
 
     bool has(std::string_view key);
-    bool text(std::string_view key, std::string& into, Need need = Need::required, int most = ranges::name_letters);
+    bool text(std::string_view key, std::string& into, Need need = Need::required, int most = bounds::name_letters);
     /// A text that stands on cards. It is put into its target even if a card cannot print it, so that what refers to it
     /// finds it.
     bool name(std::string_view key, std::string& into, Need need = Need::required);

@@ -30,6 +30,13 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row[b.size()];
 }
 
+/// Where in `text` it stands, case ignored; npos if nowhere.
+std::size_t place_of(std::string_view word, std::string_view text) {
+    const auto found = std::search(text.begin(), text.end(), word.begin(), word.end(),
+                                   [](char a, char b) { return lower(a) == lower(b); });
+    return found == text.end() ? std::string_view::npos : static_cast<std::size_t>(found - text.begin());
+}
+
 }  // namespace
 
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> known) {
@@ -43,6 +50,19 @@ std::optional<std::string_view> nearest(std::string_view word, std::span<const s
         }
     }
     return best;
+}
+
+std::vector<std::string_view> containing(std::string_view word, std::span<const std::string_view> known) {
+    std::vector<std::string_view> found;
+    for (const bool at_start : {true, false}) {
+        for (const std::string_view one : known) {
+            const std::size_t at = word.empty() ? std::string_view::npos : place_of(word, one);
+            if (at != std::string_view::npos && (at == 0) == at_start) {
+                found.push_back(one);
+            }
+        }
+    }
+    return found;
 }
 
 }  // namespace holdwater::units

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "units/parse.hpp"
 
+#include "problem/in_text.hpp"
 #include "units/nearest.hpp"
+#include "units/plain_number.hpp"
 
 #include <fmt/format.h>
 
 #include <array>
-#include <charconv>
-#include <cmath>
 #include <optional>
 #include <span>
 #include <string>
@@ -124,23 +124,27 @@ std::string_view without_degree_sign(std::string_view unit) {
 }
 
 std::optional<double> decimal_at(std::string_view text, std::size_t& used) {
-    double value = 0.0;
-    const bool plus = !text.empty() && text.front() == '+';
-    const char* begin = text.data() + (plus ? 1 : 0);
-    const auto [end, fault] = std::from_chars(begin, text.data() + text.size(), value);
-    const bool two_signs = plus && text.size() > 1 && text[1] == '-';
-    if (fault != std::errc{} || two_signs || !std::isfinite(value)) {
+    const bool plus = text.starts_with('+');
+    if (plus && text.size() > 1 && text[1] == '-') {
         return std::nullopt;
     }
-    used = static_cast<std::size_t>(end - text.data());
+    const auto value = number_at_start(text.substr(plus ? 1 : 0), used);
+    used += plus ? 1 : 0;
     return value;
+}
+
+/// Nothing where so little is left that it has become nought.
+std::optional<double> share_of(double numerator, double divisor) {
+    const double share = numerator / divisor;
+    return share == 0.0 && numerator != 0.0 ? std::nullopt : std::optional(share);
 }
 
 bool starts_with_digit(std::string_view text) {
     return !text.empty() && text.front() >= '0' && text.front() <= '9';
 }
 
-/// "85", "-1.5", "1/2", "3 1/4": the number at the start of the text and how many characters it took.
+/// "85", "-1.5", "1/2", "3 1/4": the number at the start of the text and how many characters it took. It may have got
+/// out of bounds by its division.
 std::optional<double> number_at(std::string_view text, std::size_t& used) {
     const auto whole = decimal_at(text, used);
     if (!whole) {
@@ -158,7 +162,7 @@ std::optional<double> number_at(std::string_view text, std::size_t& used) {
     };
     if (used < text.size() && text[used] == '/') {
         const auto divisor = divisor_after(used);
-        return divisor ? std::optional(*whole / *divisor) : std::nullopt;
+        return divisor ? share_of(*whole, *divisor) : std::nullopt;
     }
     if (const std::string_view rest = trim(text.substr(used)); starts_with_digit(rest)) {
         const std::size_t start = text.size() - text.substr(used).size() + text.substr(used).find(rest.front());
@@ -172,8 +176,8 @@ std::optional<double> number_at(std::string_view text, std::size_t& used) {
         if (!divisor) {
             return std::nullopt;
         }
-        const double share = *numerator / *divisor;
-        return *whole < 0 ? *whole - share : *whole + share;
+        const auto share = share_of(*numerator, *divisor);
+        return share ? std::optional(*whole < 0 ? *whole - *share : *whole + *share) : std::nullopt;
     }
     return whole;
 }
@@ -185,31 +189,42 @@ Result<double> parse_si(std::string_view text, Kind kind) {
     if (text.empty()) {
         return error("number-unreadable", fmt::format("{} is missing", wanted.what), example);
     }
+    const std::string shown = problem::quoted(text);
     std::size_t used = 0;
     const auto value = number_at(text, used);
-    if (!value) {
-        return error("number-unreadable", fmt::format("\"{}\" does not begin with a number", text), example);
+    const auto no_number = [&] {
+        // Digits are there: infinitely many, divided by nought, or so few that nothing of them is left.
+        const bool digits = starts_with_digit(text.substr(text.find_first_of("+-") == 0 ? 1 : 0));
+        return error(
+            "number-unreadable",
+            fmt::format("\"{}\" does not begin with a number{}", shown, digits ? " that can be worked with" : ""),
+            example);
+    };
+    if (!value || !is_sound(*value)) {
+        return no_number();
     }
     const std::string_view unit_text = without_degree_sign(trim(text.substr(used)));
     if (unit_text.empty()) {
-        return error("unit-missing", fmt::format("\"{}\" has no unit", text),
+        return error("unit-missing", fmt::format("\"{}\" has no unit", shown),
                      fmt::format("{} is written with one of: {}", wanted.what, units_of(kind)));
     }
     if (unit_text.front() == ',') {
-        return error("decimal-comma", fmt::format("\"{}\" has a decimal comma", text), "write a decimal point");
+        return error("decimal-comma", fmt::format("\"{}\" has a decimal comma", shown), "write a decimal point");
     }
     for (const Unit& unit : units) {
         if (unit.text != unit_text) {
             continue;
         }
         if (unit.kind == kind) {
-            return *value * unit.factor + unit.offset;
+            const double si = *value * unit.factor + unit.offset;
+            return is_sound(si) ? Result<double>(si) : no_number();
         }
         if (kind == Kind::difference && unit.kind == Kind::temperature) {
             // "thermometer = 1 C" is what people write for an error of one degree; it cannot be misread.
-            return *value * unit.factor;
+            const double si = *value * unit.factor;
+            return is_sound(si) ? Result<double>(si) : no_number();
         }
-        return error("unit-of-another-kind", fmt::format("\"{}\" is {}", text, text_of(unit.kind).what),
+        return error("unit-of-another-kind", fmt::format("\"{}\" is {}", shown, text_of(unit.kind).what),
                      fmt::format("{} is due here, such as \"{}\"", wanted.what, wanted.example));
     }
     std::vector<std::string_view> known;
@@ -219,7 +234,7 @@ Result<double> parse_si(std::string_view text, Kind kind) {
         }
     }
     const auto near = nearest(unit_text, known);
-    return error("unit-unknown", fmt::format("\"{}\" is not a unit that is known", unit_text),
+    return error("unit-unknown", fmt::format("\"{}\" is not a unit that is known", problem::quoted(unit_text)),
                  near ? fmt::format("did you mean \"{}\"?", *near)
                       : fmt::format("{} is written with one of: {}", wanted.what, units_of(kind)));
 }
@@ -291,7 +306,7 @@ Result<ThermalResistance> parse(std::string_view text) {
 Result<ClockTime> parse_clock(std::string_view text) {
     text = trim(text);
     const auto fault = [&] {
-        return error("clock-unreadable", fmt::format("\"{}\" is not a time of day", text),
+        return error("clock-unreadable", fmt::format("\"{}\" is not a time of day", problem::quoted(text)),
                      "write hours and minutes like \"06:30\" or \"22:00\"");
     };
     const auto colon = text.find(':');

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "units/toml_bounds.hpp"
 
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -30,14 +33,14 @@ class Walk {
                     skip_string();
                     continue;
                 case '.':
-                    if (++dots >= most_toml_depth) {
+                    if (++dots >= bounds::toml_depth) {
                         return true;
                     }
                     break;
                 case '[':
                 case '{':
                     dots = 0;
-                    if (++open_ > most_toml_depth) {
+                    if (++open_ > bounds::toml_depth) {
                         return true;
                     }
                     break;
@@ -111,10 +114,10 @@ class Walk {
 }  // namespace
 
 std::optional<problem::Problem> beyond_toml_bounds(std::string_view text, const std::string& file_name) {
-    if (text.size() > most_toml_bytes) {
+    if (text.size() > bounds::toml_bytes) {
         problem::Problem big = problem::error("toml-too-big", fmt::format("{} bytes are too many", text.size()),
-                                              fmt::format("at most {}; is this the right file?", most_toml_bytes));
-        big.place = problem::Place{file_name, 0, 0};
+                                              fmt::format("at most {}; is this the right file?", bounds::toml_bytes));
+        big.place = problem::place_in(text, bounds::toml_bytes, file_name);
         return big;
     }
     Walk walk(text);
@@ -122,11 +125,12 @@ std::optional<problem::Problem> beyond_toml_bounds(std::string_view text, const 
         return std::nullopt;
     }
     problem::Problem deep =
-        walk.dots > 0 ? problem::error("toml-too-deep", fmt::format("this key has more than {} parts", most_toml_depth),
-                                       "a key is one word, such as thickness = \"85 mm\"")
-                      : problem::error(
-                            "toml-too-deep", fmt::format("more than {} brackets are open here", most_toml_depth),
-                            "is a bracket left open? a list of tables, [{ ... }, { ... }], is the deepest that is due");
+        walk.dots > 0
+            ? problem::error("toml-too-deep", fmt::format("this key has more than {} parts", bounds::toml_depth),
+                             "a key is one word, such as thickness = \"85 mm\"")
+            : problem::error(
+                  "toml-too-deep", fmt::format("more than {} brackets are open here", bounds::toml_depth),
+                  "is a bracket left open? a list of tables, [{ ... }, { ... }], is the deepest that is due");
     deep.place = problem::Place{file_name, walk.line, walk.column};
     return deep;
 }

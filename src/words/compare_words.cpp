@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "problem/bounds.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -23,6 +24,9 @@ class Comparison {
     explicit Comparison(PluralRule rule) : forms_(forms_of(rule)) {}
 
     void fault(const problem::Place& at, std::string message, std::string hint) {
+        if (faults_.size() >= bounds::kept_problems) {
+            return;  // all that a language still lacks is listed, but no endless file of what no card has
+        }
         faults_.push_back(problem::error("words-incomplete", std::move(message), std::move(hint)));
         faults_.back().place = at;
     }

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 #include "units/toml_bounds.hpp"
 #include "words/words.hpp"
 
@@ -21,10 +23,23 @@ class Reader {
         return {file_, static_cast<int>(where.begin.line), static_cast<int>(where.begin.column)};
     }
     void fault(problem::Place at, std::string message, std::string hint = what_it_holds) {
+        if (problems_.size() >= bounds::listed_problems) {
+            return;  // who has mended these reads the file again
+        }
         problems_.push_back(problem::error("words-unreadable", std::move(message), std::move(hint)));
         problems_.back().place = std::move(at);
     }
     const problem::Problems& problems() const { return problems_; }
+
+    /// A text that is no longer than a card may hold; else its fault.
+    bool within(problem::Place at, std::string_view text) {
+        if (text.size() <= bounds::wording_letters) {
+            return true;
+        }
+        fault(std::move(at), fmt::format("a text of {} letters", text.size()),
+              fmt::format("at most {}", bounds::wording_letters));
+        return false;
+    }
 
     /// Nothing, with its fault, where the value is neither a text nor a table of forms.
     std::optional<Wording> wording(const toml::node& value) {
@@ -32,7 +47,7 @@ class Reader {
         made.place = place(value.source());
         if (const auto text = value.value<std::string>()) {
             made.forms[Form::other] = *text;
-            return made;
+            return within(made.place, *text) ? std::optional(made) : std::nullopt;
         }
         const toml::table* forms = value.as_table();
         if (forms == nullptr) {
@@ -43,7 +58,10 @@ class Reader {
             const auto form = form_named(key.str());
             const auto text = one.value<std::string>();
             if (!form || !text) {
-                fault(place(one.source()), "\"" + std::string(key.str()) + "\" is no plural form with a text");
+                fault(place(one.source()), "\"" + problem::quoted(key.str()) + "\" is no plural form with a text");
+                return std::nullopt;
+            }
+            if (!within(place(one.source()), *text)) {
                 return std::nullopt;
             }
             made.forms[*form] = *text;
@@ -82,7 +100,7 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
             words.tables_.emplace(section, reader.place(node.source()));
             for (const auto& [key, value] : *table) {
                 if (section == "remark" && !problem::Code::named(key.str())) {
-                    reader.fault(reader.place(key.source()), "no remark has the code " + std::string(key.str()),
+                    reader.fault(reader.place(key.source()), "no remark has the code " + problem::quoted(key.str()),
                                  "leave it out");
                 }
                 if (auto made = reader.wording(value)) {
@@ -102,12 +120,13 @@ problem::Result<Words> Words::read(std::string_view toml_text, const std::string
                 }
                 const auto meant = words.wordings_.find(name);
                 if (meant == words.wordings_.end() || !places_of(meant->second.forms.at(Form::other)).empty()) {
-                    reader.fault(wording.place,
-                                 fmt::format("{} asks for {{{}}}, which is no text without places", key, name));
+                    reader.fault(wording.place, fmt::format("{} asks for {{{}}}, which is no text without places",
+                                                            problem::quoted(key), problem::quoted(name)));
                     continue;
                 }
                 const std::string place = "{" + name + "}";
-                for (auto at = text.find(place); at != std::string::npos; at = text.find(place)) {
+                for (auto at = text.find(place); at != std::string::npos && reader.within(wording.place, text);
+                     at = text.find(place)) {
                     text.replace(at, place.size(), meant->second.forms.at(Form::other));
                 }
             }

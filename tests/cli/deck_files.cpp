@@ -113,13 +113,13 @@ TEST_CASE("where one file cannot be put in place, the whole earlier set stays") 
     CHECK(all_in(folder) == before);
 }
 
-TEST_CASE("what a killed run left is removed by the next, what a run at work is writing is not") {
+TEST_CASE("what a killed run left half is removed by the next, what a run at work is writing is not") {
     const auto folder = support::own_folder("deck-killed");
     const auto camp = camp_in(folder);
     const std::string nobody = "99999999";  // above the highest number that a process can have
     for (const std::string& name : {"camp-cards.pdf." + nobody + ".part", "camp-basis.pdf.old." + nobody + ".part",
                                     "camp-card-7.png." + nobody + ".part"}) {
-        write(folder / name, "half");
+        write(folder / name, name.find(".old.") == std::string::npos ? "half" : "put aside");
     }
     const std::string at_work = "camp-cards.pdf." + std::to_string(getpid()) + ".part";
     const std::string of_another = "camp-cardiff-cards.pdf." + nobody + ".part";
@@ -137,5 +137,7 @@ TEST_CASE("what a killed run left is removed by the next, what a run at work is 
     CHECK(left.contains(at_work));
     CHECK(left.contains(of_another));
     CHECK(left.contains(by_hand));
-    CHECK(left.size() == 3);
+    // An earlier file that the killed run had put aside has come back, and is the earlier one of this run.
+    CHECK(left.at("camp-basis.pdf.superseded") == "put aside");
+    CHECK(left.size() == 4);
 }

@@ -5,6 +5,7 @@
 #include "layout/drawing/drawing.hpp"
 #include "layout/reading.hpp"
 #include "layout/style.hpp"
+#include "problem/bounds.hpp"
 #include "support/faces.hpp"
 #include "support/fake_measure.hpp"
 
@@ -189,7 +190,7 @@ TEST_CASE("a bad drawing is refused with line and column, what is wrong and what
     };
     const std::string deep = [] {
         std::string made;
-        for (std::size_t i = 0; i < most_drawing_depth; ++i) {
+        for (std::size_t i = 0; i < bounds::drawing_depth; ++i) {
             made += "<g>";
         }
         return made;
@@ -204,7 +205,7 @@ TEST_CASE("a bad drawing is refused with line and column, what is wrong and what
         {"<!DOCTYPE svg [<!ENTITY a \"b\">]>\n" + good_drawing, "x.svg:1:1", "layout-unreadable", "document type"},
         {with_shape(std::string(1, '\0') + "<path d=\"M1 1 L5 5\"/>"), "x.svg:3:1", "layout-unreadable", "byte"},
         {with_shape(deep), "x.svg:3:31", "layout-unreadable", "more than 12 elements"},
-        {with_shape("<!--" + std::string(most_drawing_bytes, 'x') + "-->"), "x.svg: ", "layout-out-of-range",
+        {with_shape("<!--" + std::string(bounds::drawing_bytes, 'x') + "-->"), "x.svg:3:", "layout-out-of-range",
          "too many"},
         {with("width=\"40mm\"", "width=\"40\""), "x.svg:1:41", "layout-unreadable", "not in mm"},
         {with("width=\"40mm\"", "width=\"4000mm\""), "x.svg:1:41", "layout-out-of-range", "5 to 200 mm"},

@@ -55,7 +55,7 @@ TEST_CASE("faults name file, line and column and what would be right") {
     CHECK(line_of(read_format(replaced(good_format, "\"hand\"", "7"), "x.toml").problems()) ==
           "x.toml:1:8: error: name must be a text (name = \"...\")");
     CHECK(line_of(read_format(good_format + "compact = 1\n", "x.toml").problems()) ==
-          "x.toml:13:11: error: compact must be true or false");
+          "x.toml:13:11: error: compact must be true or false (compact = true)");
     CHECK(line_of(read_format(good_format + "boddy_pt = 3\n", "x.toml").problems()) ==
           "x.toml:13:1: error: there is no key boddy_pt (did you mean body_pt?)");
     CHECK(line_of(read_format(replaced(good_format, "key_max_pt = 44", "key_max_pt = 20"), "x.toml").problems())

@@ -103,7 +103,9 @@ TEST_CASE("text that is not UTF-8, and a file of other nature, are refused") {
         "t.toml:2:22: error: this cannot be read: Encountered invalid utf-8 sequence (save the file as UTF-8 text)\n");
     const auto huge = read_trip_text(std::string(600000, '#'));
     CHECK(lines(huge.problems()) ==
-          "t.toml: error: 600000 bytes are too many for a trip file (a trip file is a few pages of text)\n");
+          "t.toml:1:500001: error: 600000 bytes are too many for a trip file (at most 500000; a trip file is a few "
+          "pages of "
+          "text)\n");
 }
 
 TEST_CASE("hundreds of faults are counted, not listed") {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Whatever the bytes: a trip file or a log gives a value without errors or a bounded list of problems with errors,
 // and never anything else. Every prefix is tried, and every byte in turn replaced, dropped and doubled.
+#include "problem/bounds.hpp"
 #include "support/problems.hpp"
-#include "trip/ranges.hpp"
 #include "trip/read_log.hpp"
 #include "trip/reading.hpp"
 
@@ -18,7 +18,7 @@ namespace {
 /// True if the outcome is one of the two allowed; no CHECK for each, since there are hundreds of thousands.
 template <class T>
 bool sound(const problem::Result<T>& result) {
-    const bool bounded = result.problems().size() <= trip::ranges::most_problems + 1;
+    const bool bounded = result.problems().size() <= bounds::listed_problems + 1;
     bool placed = true;
     for (const problem::Problem& problem : result.problems()) {
         placed = placed && problem.place && problem.place->line >= 0 && !problem.message.empty() &&

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "units/toml_bounds.hpp"
 
+#include "problem/bounds.hpp"
+
 #include <doctest/doctest.h>
 
 using namespace holdwater;
@@ -31,7 +33,7 @@ std::string said(const std::string& text) {
 }  // namespace
 
 TEST_CASE("keys of many parts and brackets in brackets are refused where they pass the bound") {
-    for (const std::size_t many : {units::most_toml_depth, std::size_t{31000}}) {
+    for (const std::size_t many : {bounds::toml_depth, std::size_t{31000}}) {
         CAPTURE(many);
         CHECK(said(times("a.", many) + "a = 1\n") == "x.toml:1:32 toml-too-deep");
         CHECK(said("\n[" + times("a.", many) + "a]\n") == "x.toml:2:33 toml-too-deep");
@@ -48,7 +50,7 @@ TEST_CASE("keys of many parts and brackets in brackets are refused where they pa
 }
 
 TEST_CASE("up to the bound all passes, and so does what only looks deep") {
-    const std::size_t most = units::most_toml_depth;
+    const std::size_t most = bounds::toml_depth;
     CHECK(said(times("a.", most - 1) + "a = 1\n") == "within");
     CHECK(said("x = " + times("[", most) + times("]", most) + "\n") == "within");
     for (const std::string& deep : {times("a.", 40), times("[", 40), times("{", 40)}) {
@@ -65,6 +67,6 @@ TEST_CASE("up to the bound all passes, and so does what only looks deep") {
 }
 
 TEST_CASE("a text of megabytes is no file of this program") {
-    CHECK(said(std::string(units::most_toml_bytes, '\n')) == "within");
-    CHECK(said(std::string(units::most_toml_bytes + 1, '\n')) == "x.toml:0:0 toml-too-big");
+    CHECK(said(std::string(bounds::toml_bytes, '\n')) == "within");
+    CHECK(said(std::string(bounds::toml_bytes + 1, '\n')) == "x.toml:2000001:1 toml-too-big");
 }

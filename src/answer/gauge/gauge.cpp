@@ -22,6 +22,13 @@ namespace {
 problem::Problems faults_of(const GaugeQuestion& question) {
     problem::Problems faults;
     const std::vector<GaugeReading>& readings = question.readings;
+    constexpr auto most = static_cast<std::size_t>(trip::ranges::test_readings.high);
+    if (readings.size() > most) {
+        return {placed(
+            problem::error("readings-count", fmt::format("{} readings are too many for a box test", readings.size()),
+                           fmt::format("at most {}; one every few minutes will do", most)),
+            readings[most].place)};
+    }
     if (readings.size() < 2) {
         faults.push_back(
             placed(problem::error("too-few-readings",
@@ -49,7 +56,8 @@ problem::Problems faults_of(const GaugeQuestion& question) {
         }
     }
     if (question.fill && !(*question.fill > question.outside.points.front().value)) {
-        faults.push_back(problem::error("fill-not-above-outside", "the fill is not above the air outside"));
+        faults.push_back(problem::error("fill-not-above-outside", "the fill is not above the air outside",
+                                        "give the bath that the hours are to be counted from"));
     }
     return faults;
 }

@@ -11,10 +11,12 @@ namespace {
 template <class Visit>
 void each_piece(const units::History& air, units::Duration from, units::Duration to, Visit visit) {
     units::Duration last = from;
-    for (const units::History::Point& point : air.points) {
-        if (point.at > last && point.at < to) {
-            visit(last, point.at);
-            last = point.at;
+    auto point = std::upper_bound(air.points.begin(), air.points.end(), from,
+                                  [](units::Duration at, const units::History::Point& one) { return at < one.at; });
+    for (; point != air.points.end() && point->at < to; ++point) {
+        if (point->at > last) {
+            visit(last, point->at);
+            last = point->at;
         }
     }
     if (to > last) {
@@ -24,8 +26,22 @@ void each_piece(const units::History& air, units::Duration from, units::Duration
 
 /// The air just before a moment: at a jump of the history, the value that the piece ends with.
 units::Temperature before(const units::History& air, units::Duration at) {
-    const auto point = std::find_if(air.points.begin(), air.points.end(), [at](const auto& p) { return p.at == at; });
-    return point != air.points.end() ? point->value : air.at(at);
+    const auto point = std::lower_bound(air.points.begin(), air.points.end(), at,
+                                        [](const units::History::Point& one, units::Duration t) { return one.at < t; });
+    return point != air.points.end() && point->at == at ? point->value : air.at(at);
+}
+
+/// What the air has added until `at`, from what it had added at `from` [K].
+double added_since(double added, const units::History& air, units::Temperature mean, units::Duration tau,
+                   units::Duration from, units::Duration at) {
+    each_piece(air, from, at, [&](units::Duration a, units::Duration b) {
+        const double step = (b - a) / tau;
+        const double first = (air.at(a) - mean).si();
+        const double last = (before(air, b) - mean).si();
+        const double kept = std::exp(-step);
+        added = added * kept + last - first * kept + (last - first) / step * std::expm1(-step);
+    });
+    return added;
 }
 
 }  // namespace
@@ -40,15 +56,7 @@ units::Temperature mean_of(const units::History& air, units::Duration from, unit
 
 units::TemperatureDifference added_by_air(const units::History& air, units::Temperature mean, units::Duration tau,
                                           units::Duration from, units::Duration at) {
-    double added = 0.0;
-    each_piece(air, from, at, [&](units::Duration a, units::Duration b) {
-        const double step = (b - a) / tau;
-        const double first = (air.at(a) - mean).si();
-        const double last = (before(air, b) - mean).si();
-        const double kept = std::exp(-step);
-        added = added * kept + last - first * kept + (last - first) / step * std::expm1(-step);
-    });
-    return units::kelvins(added);
+    return units::kelvins(added_since(0.0, air, mean, tau, from, at));
 }
 
 problem::Result<CoolingFit> fit_cooling(std::span<const GaugeReading> stretch, const GaugeQuestion& question,
@@ -69,9 +77,13 @@ problem::Result<CoolingFit> fit_cooling(std::span<const GaugeReading> stretch, c
     const bool changing = question.outside.points.size() > 1;
     for (int round = 0; changing && loss.ok() && round < most_rounds; ++round) {
         const units::Duration tau = loss->time_constant;
+        // On from reading to reading: from the start each time, a long log would take hours.
+        double added = 0.0;
+        units::Duration until = from;
         for (std::size_t i = 0; i < stretch.size(); ++i) {
-            test.readings[i].bath =
-                stretch[i].bath - added_by_air(question.outside, test.outside, tau, from, stretch[i].at);
+            added = added_since(added, question.outside, test.outside, tau, until, stretch[i].at);
+            until = std::max(until, stretch[i].at);
+            test.readings[i].bath = stretch[i].bath - units::kelvins(added);
         }
         loss = heat::loss_from(test);
         if (loss.ok() && std::abs(loss->time_constant / tau - 1.0) < 1e-13) {

@@ -10,6 +10,7 @@
 #include "cli/picture/chart.hpp"
 #include "cli/text/gauge_text.hpp"
 #include "facts/facts.hpp"
+#include "problem/in_text.hpp"
 #include "trip/ranges.hpp"
 #include "units/print.hpp"
 
@@ -112,11 +113,11 @@ answer::GaugeReading read_reading(Options& options, const std::string& text) {
     answer::GaugeReading reading;
     const auto equals = text.find('=');
     if (equals == std::string::npos) {
-        options.fault(gauge_reading.name, "reading-unreadable", fmt::format("\"{}\" has no '='", text),
+        options.fault(gauge_reading.name, "reading-unreadable", fmt::format("\"{}\" has no '='", problem::quoted(text)),
                       "write it like " + written(gauge_reading));
         return reading;
     }
-    const std::string name = fmt::format("{} \"{}\"", gauge_reading.name, text);
+    const std::string name = fmt::format("{} \"{}\"", gauge_reading.name, problem::quoted(text));
     const auto bath = units::parse<units::Temperature>(text.substr(equals + 1));
     if (bath && *bath > units::celsius(100) && units::fahrenheit(bath->celsius()) < units::celsius(100)) {
         options.fault(name, "unit-fahrenheit", "is hotter than water gets; as Fahrenheit it would be a bath",

@@ -9,6 +9,7 @@
 #include "cli/line/kinds.hpp"
 #include "cli/line/options.hpp"
 #include "cli/text/hold_text.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -93,7 +94,8 @@ void read_kind(Options& options, answer::OnePieceQuestion& question) {
     }
     question.kind = facts::facts().find_food(*key);
     if (question.kind == nullptr) {
-        options.fault(hold_rows::kind.name, "kind-unknown", "\"" + *key + "\" is not a known food", kinds_like(*key));
+        options.fault(hold_rows::kind.name, "kind-unknown",
+                      fmt::format("\"{}\" is not a known food", problem::quoted(*key)), kinds_like(*key));
     }
 }
 

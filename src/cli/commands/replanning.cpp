@@ -10,6 +10,7 @@
 #include "cli/text/plan_text.hpp"
 #include "cli/text/told.hpp"
 #include "plan/replan/replan.hpp"
+#include "problem/in_text.hpp"
 #include "trip/moment.hpp"
 #include "units/parse.hpp"
 #include "units/print.hpp"
@@ -56,7 +57,7 @@ std::optional<FoundGiven::Moment> moment(Options& options, const OptionRow& row)
     }
     const auto clock = units::parse_clock(*text);
     if (!clock) {
-        options.fault(row.name, "clock-unreadable", fmt::format("{}: \"{}\" is no time", row.name, *text),
+        options.fault(row.name, "clock-unreadable", fmt::format("\"{}\" is no time", problem::quoted(*text)),
                       "a clock such as 14:20, or a date and time such as 2027-10-16T14:20");
         return std::nullopt;
     }

@@ -5,6 +5,7 @@
 #include "cli/line/options.hpp"
 #include "cli/text/source_entries.hpp"
 #include "cli/text/wrap.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -101,7 +102,8 @@ Exit list_sources(bool foods, bool rules, const std::string& search) {
         printer.print(work_entries());
     }
     if (!printer.printed_any()) {
-        tell_line(fmt::format("no entry contains \"{}\"", search));
+        tell({problem::error("word-unknown", fmt::format("no entry contains \"{}\"", problem::quoted(search)),
+                             "try a shorter word; `holdwater sources` lists everything")});
         return Exit::bad_input;
     }
     return Exit::done;

@@ -4,8 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cerrno>
+#include <chrono>
+#include <fcntl.h>
 #include <filesystem>
+#include <sys/file.h>
 #include <system_error>
+#include <thread>
 #include <unistd.h>
 #include <utility>
 
@@ -15,7 +20,8 @@ namespace {
 namespace fs = std::filesystem;
 
 problem::Problem stuck(const std::string& path, std::string_view what, const std::error_code& code) {
-    problem::Problem fault = problem::error("file-unwritable", fmt::format("{}: {}", what, code.message()));
+    problem::Problem fault = problem::error("file-unwritable", fmt::format("{}: {}", what, code.message()),
+                                            "is something else of that name in the way?");
     fault.place = problem::Place{path, 0, 0};
     return fault;
 }
@@ -34,11 +40,51 @@ std::vector<std::string> earlier_files(const DeckFiles& deck) {
     return found;
 }
 
-void clear_up(const DeckFiles& deck) {
-    remove_leftovers(deck.folder, [&](std::string_view name) {
-        return deck.own(name.substr(0, name.size() - (name.ends_with(".old") ? 4 : 0)));
-    });
+constexpr std::string_view away_ending = ".old";
+
+/// Ends what a run that was killed had begun: an earlier file that it had put aside comes back, and what it had written
+/// but not put in place goes. So a set is never lost because the next run fails too.
+void undo_killed_runs(const DeckFiles& deck) {
+    const auto without_ending = [](std::string_view name) {
+        return name.substr(0, name.size() - (name.ends_with(away_ending) ? away_ending.size() : 0));
+    };
+    std::error_code code;
+    for (const Leftover& left :
+         leftovers(deck.folder, [&](std::string_view name) { return deck.own(without_ending(name)); })) {
+        if (left.name.ends_with(away_ending)) {
+            fs::rename(left.path, fs::path(deck.folder) / without_ending(left.name), code);
+        } else {
+            fs::remove(left.path, code);
+        }
+    }
 }
+
+/// Held while a set is put in place: of two runs that write into one folder, one waits for the other, so that the set
+/// there is of one of them.
+class FolderLock {
+  public:
+    explicit FolderLock(const std::string& folder)
+        : folder_(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+        // Renaming takes moments. Who waits for longer waits for a run that hangs, or for a disk without locks.
+        using namespace std::chrono_literals;
+        for (auto waited = 0ms; folder_ >= 0 && waited < 10s; waited += 10ms) {
+            if (::flock(folder_, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK) {
+                return;
+            }
+            std::this_thread::sleep_for(10ms);
+        }
+    }
+    ~FolderLock() {
+        if (folder_ >= 0) {
+            ::close(folder_);
+        }
+    }
+    FolderLock(const FolderLock&) = delete;
+    FolderLock& operator=(const FolderLock&) = delete;
+
+  private:
+    int folder_;
+};
 
 /// Renames one after another, which can all be undone.
 class Renaming {
@@ -96,7 +142,8 @@ bool DeckFiles::own(std::string_view file) const {
 
 Superseded supersede(const DeckFiles& deck) {
     Superseded made;
-    clear_up(deck);
+    const FolderLock alone(deck.folder);
+    undo_killed_runs(deck);
     for (const std::string& path : earlier_files(deck)) {
         std::error_code code;
         fs::rename(path, path + ".superseded", code);
@@ -110,7 +157,10 @@ Superseded supersede(const DeckFiles& deck) {
 }
 
 problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vector<Finished>& files) {
-    clear_up(deck);
+    std::error_code not_made;
+    fs::create_directories(deck.folder, not_made);  // write_part says if that failed
+    const FolderLock alone(deck.folder);
+    undo_killed_runs(deck);
     std::vector<std::string> parts;
     for (const Finished& file : files) {
         const auto part = write_part(file.path, file.bytes);
@@ -132,7 +182,8 @@ problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vecto
         const bool again = std::any_of(files.begin(), files.end(), [&](const Finished& file) {
             return fs::path(file.path).filename() == fs::path(path).filename();
         });
-        const std::string away = again ? fmt::format("{}.old.{}.part", path, ::getpid()) : path + ".superseded";
+        const std::string away =
+            again ? fmt::format("{}{}.{}.part", path, away_ending, ::getpid()) : path + ".superseded";
         if (const auto code = renaming.rename(path, away); code) {
             return give_up(path, "cannot be replaced", code);
         }
@@ -143,6 +194,7 @@ problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vecto
             return give_up(files[i].path, "cannot be written", code);
         }
     }
+    sync_folder(deck.folder);
     remove_all(replaced);
     return made;
 }

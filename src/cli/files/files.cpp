@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/files/files.hpp"
 
-#include "trip/ranges.hpp"
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -22,14 +23,21 @@ namespace {
 
 namespace fs = std::filesystem;
 
-problem::Problem failed(problem::Code code, const std::string& path, const std::string& what) {
-    problem::Problem fault = problem::error(code, what);
-    fault.place = problem::Place{path, 0, 0};
-    return fault;
+problem::Problem failed(problem::Code code, const std::string& path, const std::string& what,
+                        const std::string& right) {
+    return problem::placed(problem::error(code, what, right), problem::Place{path, 0, 0});
 }
 
-/// The biggest file that any command reads.
-constexpr std::size_t most_bytes = trip::ranges::log_bytes;
+/// What would be right where something cannot be read, by why it cannot.
+std::string right_to_read(int why) {
+    return why == ENOENT || why == ENOTDIR ? "is its name right, and that of its folder?" : "may you read it?";
+}
+
+std::string right_to_write(int why) {
+    return why == ENOSPC || why == EDQUOT || why == EFBIG     ? "make room on the disk, or write to another"
+           : why == ENOTDIR || why == EISDIR || why == EEXIST ? "is something else of that name in the way?"
+                                                              : "a folder that you may write into";
+}
 
 /// Writes and syncs; 0 or the errno of what failed.
 int write_synced(const std::string& path, const std::string& bytes) {
@@ -69,20 +77,35 @@ bool is_at_work(pid_t writer) {
     return code ? code != std::errc::no_such_file_or_directory : other == self;
 }
 
+/// 0 or the errno of what failed. Without `replace` nothing that another run has put there meanwhile is lost, on disks
+/// that can see to that.
+int rename_part(const std::string& part, const std::string& path, bool replace) {
+    if (!replace) {
+        if (::renameat2(AT_FDCWD, part.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) == 0) {
+            return 0;
+        }
+        if (errno != EINVAL && errno != ENOSYS) {
+            return errno;
+        }
+    }
+    return ::rename(part.c_str(), path.c_str()) == 0 ? 0 : errno;
+}
+
 }  // namespace
 
 problem::Result<std::string> read_file(const std::string& path) {
     std::error_code code;
     const fs::file_status status = fs::status(path, code);
     if (fs::is_directory(status)) {
-        return failed("file-unreadable", path, "this is a folder, not a file");
+        return failed("file-unreadable", path, "this is a folder, not a file", "name a file in it");
     }
     if (fs::exists(status) && !fs::is_regular_file(status)) {
-        return failed("file-unreadable", path, "this is a device or a pipe, not a file; write it to a file first");
+        return failed("file-unreadable", path, "this is a device or a pipe, not a file", "write it to a file first");
     }
     const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (file < 0) {
-        return failed("file-unreadable", path, std::string("cannot be read: ") + std::strerror(errno));
+        return failed("file-unreadable", path, std::string("cannot be read: ") + std::strerror(errno),
+                      right_to_read(errno));
     }
     // Counted while reading: the size that the disk names may be nought, or grow meanwhile.
     std::string text;
@@ -93,14 +116,17 @@ problem::Result<std::string> read_file(const std::string& path) {
         got = ::read(file, piece.data(), piece.size());
         fault = got < 0 && errno != EINTR ? errno : 0;
         text.append(piece.data(), got > 0 ? static_cast<std::size_t>(got) : 0);
-    } while (fault == 0 && got != 0 && text.size() <= most_bytes);
+    } while (fault == 0 && got != 0 && text.size() <= bounds::file_bytes);
     ::close(file);
     if (fault != 0) {
-        return failed("file-unreadable", path, std::string("reading it failed: ") + std::strerror(fault));
+        return failed("file-unreadable", path, std::string("reading it failed: ") + std::strerror(fault),
+                      right_to_read(fault));
     }
-    if (text.size() > most_bytes) {
-        return failed("file-too-big", path,
-                      fmt::format("is over {} MB, bigger than any trip or log", most_bytes / 1'000'000));
+    if (text.size() > bounds::file_bytes) {
+        return problem::placed(
+            problem::error("file-too-big", "this file is bigger than any trip or log",
+                           fmt::format("at most {} bytes; is it the right file?", bounds::file_bytes)),
+            problem::place_in(text, bounds::file_bytes, path));
     }
     return text;
 }
@@ -115,12 +141,14 @@ problem::Result<std::string> write_part(const std::string& path, const std::stri
     const std::string folder = folder_of(path);
     fs::create_directories(folder, code);
     if (code) {
-        return failed("file-unwritable", folder, "this folder cannot be made: " + code.message());
+        return failed("file-unwritable", folder, "this folder cannot be made: " + code.message(),
+                      right_to_write(code.value()));
     }
     const std::string part = fmt::format("{}.{}{}", path, ::getpid(), part_ending);
     if (const int fault = write_synced(part, bytes); fault != 0) {
         fs::remove(part, code);
-        return failed("file-unwritable", path, std::string("cannot be written: ") + std::strerror(fault));
+        return failed("file-unwritable", path, std::string("cannot be written: ") + std::strerror(fault),
+                      right_to_write(fault));
     }
     return part;
 }
@@ -128,7 +156,8 @@ problem::Result<std::string> write_part(const std::string& path, const std::stri
 problem::Result<bool> not_there_yet(const std::string& path) {
     std::error_code code;
     if (fs::exists(path, code)) {
-        return failed("file-exists", path, "this file is there already and is left as it is");
+        return failed("file-exists", path, "this file is there already and is left as it is",
+                      "choose another name, or take it away first");
     }
     return true;
 }
@@ -138,24 +167,28 @@ problem::Result<bool> write_file(const std::string& path, const std::string& byt
         return is_free.problems();
     }
     std::error_code code;
-    remove_leftovers(folder_of(path),
-                     [&](std::string_view name) { return name == fs::path(path).filename().string(); });
+    const std::string own = fs::path(path).filename().string();
+    for (const Leftover& left : leftovers(folder_of(path), [&](std::string_view name) { return name == own; })) {
+        fs::remove(left.path, code);
+    }
     const auto part = write_part(path, bytes);
     if (!part) {
         return part.problems();
     }
-    fs::rename(*part, path, code);
-    if (code) {
-        const std::string why = code.message();
+    if (const int fault = rename_part(*part, path, replace); fault != 0) {
         fs::remove(*part, code);
-        return failed("file-unwritable", path, "cannot be written: " + why);
+        return fault == EEXIST && !replace
+                   ? not_there_yet(path)
+                   : failed("file-unwritable", path, std::string("cannot be written: ") + std::strerror(fault),
+                            right_to_write(fault));
     }
+    sync_folder(folder_of(path));
     return true;
 }
 
-void remove_leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours) {
+std::vector<Leftover> leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours) {
     std::error_code code;
-    std::vector<fs::path> left;
+    std::vector<Leftover> left;
     for (const fs::directory_entry& entry : fs::directory_iterator(folder, code)) {
         const std::string file = entry.path().filename().string();
         std::string_view name = file;
@@ -171,16 +204,22 @@ void remove_leftovers(const std::string& folder, const std::function<bool(std::s
         const char* const end = name.data() + name.size();
         const auto [last, fault] = std::from_chars(name.data() + dot + 1, end, writer);
         if (fault == std::errc{} && last == end && writer > 0 && ours(name.substr(0, dot)) && !is_at_work(writer)) {
-            left.push_back(entry.path());
+            left.push_back({entry.path().string(), std::string(name.substr(0, dot))});
         }
     }
-    for (const fs::path& path : left) {
-        fs::remove(path, code);
+    return left;
+}
+
+void sync_folder(const std::string& folder) {
+    const int open = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (open >= 0) {
+        ::fsync(open);
+        ::close(open);
     }
 }
 
 void tell_line(std::string_view line) {
-    const std::string whole = std::string(line) + "\n";
+    const std::string whole = problem::one_line(line) + "\n";
     // A reader of standard error who has gone away ends the program no more than one who never was.
     auto* const before = std::signal(SIGPIPE, SIG_IGN);
     std::fwrite(whole.data(), 1, whole.size(), stderr);

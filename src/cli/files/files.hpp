@@ -7,6 +7,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace holdwater::cli {
 
@@ -30,9 +31,17 @@ struct Finished {
 /// made if it is missing. Errors: file-unwritable.
 problem::Result<std::string> write_part(const std::string& path, const std::string& bytes);
 
-/// Removes what runs that were killed left behind under temporary names, for the file names that `ours` knows. What a
-/// run that still works is writing stays.
-void remove_leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours);
+/// What a run left behind under a temporary name, whose process is gone.
+struct Leftover {
+    std::string path;
+    std::string name;  // the file name that it was to have, or had
+};
+
+/// Those of file names that `ours` knows. What a run that still works is writing is none.
+std::vector<Leftover> leftovers(const std::string& folder, const std::function<bool(std::string_view name)>& ours);
+
+/// Makes new names in a folder outlast a loss of power; where a disk cannot do that, nothing happens.
+void sync_folder(const std::string& folder);
 
 /// The folder that a path is in; "." for a bare name.
 std::string folder_of(const std::string& path);

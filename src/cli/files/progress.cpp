@@ -7,12 +7,26 @@
 
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
+#include <string_view>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace holdwater::cli {
 namespace {
 
 constexpr const char* clear_line = "\r\033[K";
+
+/// A line that wraps cannot be cleared again, and a terminal that knows no escapes cannot clear any.
+std::size_t columns() {
+    winsize size{};
+    return ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : 80U;
+}
+
+bool clears_lines() {
+    const char* const terminal = std::getenv("TERM");
+    return terminal != nullptr && *terminal != '\0' && std::string_view(terminal) != "dumb";
+}
 
 }  // namespace
 
@@ -21,7 +35,7 @@ std::string progress_line(std::size_t tried, int seconds) {
 }
 
 Progress::Progress(bool wanted) {
-    if (wanted && isatty(STDERR_FILENO) == 1) {
+    if (wanted && isatty(STDERR_FILENO) == 1 && clears_lines()) {
         thread_ = std::thread([this] { show(); });
     }
 }
@@ -43,7 +57,8 @@ void Progress::show() {
     bool shown = false;
     std::unique_lock lock(mutex_);
     for (int seconds = 1; !done_.wait_for(lock, std::chrono::seconds(1), [this] { return over_; }); ++seconds) {
-        std::fputs((clear_line + progress_line(plan::trips_tried() - before, seconds)).c_str(), stderr);
+        const std::string line = progress_line(plan::trips_tried() - before, seconds);
+        std::fputs((clear_line + line.substr(0, columns() - 1)).c_str(), stderr);
         std::fflush(stderr);
         shown = true;
     }

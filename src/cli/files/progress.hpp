@@ -15,7 +15,7 @@ std::string progress_line(std::size_t tried, int seconds);
 
 class Progress {
   public:
-    /// Shows itself after a second, if it is wanted and standard error is a terminal.
+    /// Shows itself after a second, if it is wanted and standard error is a terminal that can clear a line.
     explicit Progress(bool wanted);
     ~Progress();
     Progress(const Progress&) = delete;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/line/command.hpp"
 
+#include "problem/in_text.hpp"
 #include "units/nearest.hpp"
 
 #include <fmt/format.h>
@@ -34,9 +35,10 @@ problem::Result<const Command*> command_named(const std::vector<Command>& comman
         }
         known.push_back(command.name);
     }
-    const auto meant = units::nearest(name, known);
+    const std::string shown = problem::quoted(name);
+    const auto meant = units::nearest(shown, known);
     return problem::error(
-        "choice-unknown", fmt::format("command \"{}\" is not known", name),
+        "choice-unknown", fmt::format("command \"{}\" is not known", shown),
         fmt::format("{}One of: {}", meant ? fmt::format("did you mean {}? ", *meant) : "", names_of(commands)));
 }
 

@@ -2,36 +2,30 @@
 #include "cli/line/kinds.hpp"
 
 #include "facts/facts.hpp"
+#include "problem/in_text.hpp"
 #include "units/nearest.hpp"
 
-#include <algorithm>
+#include <fmt/format.h>
+
 #include <string_view>
 #include <vector>
 
 namespace holdwater::cli {
 
-std::string kinds_like(std::string word) {
-    std::transform(word.begin(), word.end(), word.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+std::string kinds_like(const std::string& word) {
     std::vector<std::string_view> known;
-    std::string beginning;
-    std::string containing;
     for (const facts::FoodKind& food : facts::facts().foods()) {
         known.push_back(food.key);
-        if (word.empty() || food.key.find(word) == std::string::npos) {
-            continue;
-        }
-        if (food.key == word) {
-            return "did you mean " + food.key + "?";
-        }
-        std::string& into = food.key.starts_with(word) ? beginning : containing;
-        into += (into.empty() ? "" : ", ") + food.key;
     }
-    containing = beginning + (beginning.empty() || containing.empty() ? "" : ", ") + containing;
-    if (!containing.empty()) {
-        return "one of: " + containing;
+    const auto like = units::containing(word, known);
+    if (!like.empty() && like.front().size() == word.size()) {
+        return fmt::format("did you mean {}?", like.front());
     }
-    const auto meant = units::nearest(word, known);
+    if (!like.empty()) {
+        return fmt::format("one of: {}", fmt::join(like, ", "));
+    }
+    const std::string shown = problem::quoted(word);
+    const auto meant = units::nearest(shown, known);
     return (meant ? "did you mean " + std::string(*meant) + "? " : "") + "See `holdwater sources --foods`";
 }
 

@@ -1,28 +1,20 @@
 // SPDX-License-Identifier: MIT
 #include "cli/line/options.hpp"
 
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 #include "units/nearest.hpp"
+#include "units/plain_number.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <stdexcept>
 #include <utility>
 
 namespace holdwater::cli {
 namespace {
-
-/// A whole text as a plain number; nothing if it is none.
-std::optional<double> plain(std::string_view text) {
-    double value = 0.0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
-        return std::nullopt;
-    }
-    return value;
-}
 
 std::vector<std::string> parted(const std::string& list) {
     std::vector<std::string> parts;
@@ -96,13 +88,13 @@ std::optional<double> Options::number(const OptionRow& row) {
     if (!given) {
         return std::nullopt;
     }
-    const auto value = plain(*given);
+    const auto value = units::plain_number(*given);
     if (!value) {
-        fault(row.name, "number-unreadable", "\"" + *given + "\" is not a plain number",
+        fault(row.name, "number-unreadable", fmt::format("\"{}\" is not a plain number", problem::quoted(*given)),
               fmt::format("a number without a unit, {} to {}", row.range.low, row.range.high));
         return std::nullopt;
     }
-    if (*value < *plain(row.range.low) || *value > *plain(row.range.high)) {
+    if (*value < *units::plain_number(row.range.low) || *value > *units::plain_number(row.range.high)) {
         outside(row.name, *given, row.range);
         return std::nullopt;
     }
@@ -110,9 +102,9 @@ std::optional<double> Options::number(const OptionRow& row) {
 }
 
 int Options::whole_number(const OptionRow& row) {
-    const double value = has(row) ? number(row).value_or(0.0) : plain(own(row).by_default).value_or(0.0);
+    const double value = has(row) ? number(row).value_or(0.0) : units::plain_number(own(row).by_default).value_or(0.0);
     if (value != std::floor(value)) {
-        fault(row.name, "number-unreadable", *text(row) + " is not a whole number",
+        fault(row.name, "number-unreadable", problem::quoted(*text(row)) + " is not a whole number",
               fmt::format("{} to {}", row.range.low, row.range.high));
     }
     return static_cast<int>(value);
@@ -163,7 +155,9 @@ std::string Options::checked_file(const OptionRow& row, std::string name) {
 }
 
 void Options::fault(std::string_view name, problem::Code code, std::string message, std::string hint) {
-    faults_.push_back(problem::error(code, std::string(name) + " " + std::move(message), std::move(hint)));
+    if (faults_.size() < bounds::listed_problems) {  // who has mended these runs it again
+        faults_.push_back(problem::error(code, std::string(name) + " " + std::move(message), std::move(hint)));
+    }
 }
 
 void Options::missing(const OptionRow& row, const std::string& hint, const std::string& why) {
@@ -172,8 +166,9 @@ void Options::missing(const OptionRow& row, const std::string& hint, const std::
 
 void Options::unknown(const OptionRow& row, std::string_view text, const std::vector<std::string_view>& known,
                       std::string_view besides) {
-    const auto meant = units::nearest(text, known);
-    fault(row.name, "choice-unknown", fmt::format("\"{}\" is not known", text),
+    const std::string shown = problem::quoted(text);
+    const auto meant = units::nearest(shown, known);
+    fault(row.name, "choice-unknown", fmt::format("\"{}\" is not known", shown),
           fmt::format("{}One of: {}{}{}", meant ? fmt::format("did you mean {}? ", *meant) : "", fmt::join(known, ", "),
                       besides.empty() ? "" : ", ", besides));
 }
@@ -214,7 +209,7 @@ void Options::tell_missing_words() {
 
 void Options::tell_unknown_words() {
     const auto unexpected = [&](const std::string& word) {
-        fault("\"" + word + "\"", "word-unexpected", "belongs to no option",
+        fault(fmt::format("\"{}\"", problem::quoted(word)), "word-unexpected", "belongs to no option",
               "write option and value together, the value with its unit in quotes");
     };
     bool value_may_follow = false;  // the word after an unknown option is taken as its value
@@ -226,8 +221,8 @@ void Options::tell_unknown_words() {
             value_may_follow = false;
             continue;
         }
-        const std::string name = word.substr(0, word.find('='));
-        value_may_follow = name == word;
+        const std::string name = problem::quoted(word.substr(0, word.find('=')));
+        value_may_follow = word.find('=') == std::string::npos;
         const auto meant = meant_by(*command_, name);
         fault(
             name, "option-unknown", "is not an option of this command",
@@ -252,14 +247,17 @@ void Options::unreadable(std::string_view name, const problem::Problems& faults,
         p.message = fmt::format("{}: {}", name, p.message);
         // Where the reader of quantities shows an example, it knows only the kind: a thickness for an altitude.
         if (p.hint.empty() || p.code == "number-unreadable" || p.code == "unit-of-another-kind") {
-            p.hint = fmt::format("write it like {} \"{}\"", name, range.example);
+            // A name with a blank is the option with all that stands behind it, of which this is a part.
+            p.hint = name.find(' ') == std::string_view::npos
+                         ? fmt::format("write it like {} \"{}\"", name, range.example)
+                         : fmt::format("such as \"{}\"", range.example);
         }
         faults_.push_back(p);
     }
 }
 
 void Options::outside(std::string_view name, std::string_view text, const Range& range) {
-    fault(name, "out-of-range", std::string(text) + " is outside what can be worked with",
+    fault(name, "out-of-range", problem::quoted(text) + " is outside what can be worked with",
           fmt::format("{} to {}{}{}", range.low, range.high, range.why.empty() ? "" : "; ", range.why));
 }
 

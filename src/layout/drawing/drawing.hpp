@@ -13,10 +13,6 @@
 
 namespace holdwater::layout {
 
-/// No drawing of ours has a tenth of it (judgement).
-inline constexpr std::size_t most_drawing_bytes = 64'000;
-/// Elements open at once; groups in groups (judgement).
-inline constexpr std::size_t most_drawing_depth = 12;
 /// Side of a drawing at its own size: what a card may hold.
 inline constexpr Millimetres least_drawing_side{5.0};
 inline constexpr Millimetres most_drawing_side{200.0};

@@ -6,6 +6,7 @@
 #include "layout/drawing/svg_shape.hpp"
 #include "layout/drawing/svg_text.hpp"
 #include "layout/style.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -223,7 +224,7 @@ problem::Result<PlacedDrawing> read_drawing(std::string_view svg, const std::str
         problem::Problem bad =
             problem::error("layout-unreadable", parsed ? "there is no element in this file" : parsed.description(),
                            "a plain SVG file");
-        bad.place = place_in(svg, std::min(svg.size(), static_cast<std::size_t>(parsed.offset)), file_name);
+        bad.place = problem::place_in(svg, std::min(svg.size(), static_cast<std::size_t>(parsed.offset)), file_name);
         return bad;
     }
     return DrawingReader(svg, file_name).read(root);

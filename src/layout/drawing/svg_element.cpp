@@ -2,11 +2,12 @@
 #include "layout/drawing/svg_element.hpp"
 
 #include "layout/drawing/svg_text.hpp"
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
+#include "units/plain_number.hpp"
 
 #include <fmt/format.h>
 
-#include <charconv>
-#include <cmath>
 #include <pugixml.hpp>
 #include <utility>
 
@@ -47,8 +48,11 @@ SvgElement SvgSource::element(const pugi::xml_node& node) const {
 }
 
 void SvgSource::fault(std::size_t byte, problem::Code code, std::string what, std::string right) {
+    if (problems.size() >= bounds::listed_problems) {
+        return;  // who has mended these reads the file again
+    }
     problem::Problem made = problem::error(code, std::move(what), std::move(right));
-    made.place = place_in(text_, byte, file_name_);
+    made.place = problem::place_in(text_, byte, file_name_);
     problems.push_back(std::move(made));
 }
 
@@ -72,9 +76,8 @@ std::optional<double> SvgSource::number(const SvgElement& element, std::string_v
     if (text.ends_with("mm") || text.ends_with("px")) {  // a px is a unit of the viewBox, which is 1 mm
         text.remove_suffix(2);
     }
-    double value = 0.0;
-    const auto [end, wrong] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (wrong != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
+    const auto value = units::plain_number(text);
+    if (!value) {
         fault(element, key, "layout-number-expected", fmt::format("{} = \"{}\" is no number", key, found->second),
               "a number of mm");
         return std::nullopt;

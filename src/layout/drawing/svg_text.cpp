@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "layout/drawing/svg_text.hpp"
 
-#include "layout/drawing/drawing.hpp"
+#include "problem/bounds.hpp"
+#include "problem/in_text.hpp"
 
 #include <fmt/format.h>
 
@@ -36,19 +37,6 @@ std::size_t past(std::string_view text, std::size_t at, std::string_view end) {
 
 }  // namespace
 
-problem::Place place_in(std::string_view text, std::size_t byte, const std::string& file_name) {
-    problem::Place place{file_name, 1, 1};
-    for (const char c : text.substr(0, byte)) {
-        if (c == '\n') {
-            ++place.line;
-            place.column = 1;
-        } else if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U) {
-            ++place.column;
-        }
-    }
-    return place;
-}
-
 std::size_t place_of_attribute(std::string_view text, std::size_t element, std::string_view attribute) {
     const std::size_t end = end_of_tag(text, element);
     char quote = '\0';
@@ -70,14 +58,14 @@ std::size_t place_of_attribute(std::string_view text, std::size_t element, std::
 std::optional<problem::Problem> beyond_drawing_bounds(std::string_view text, const std::string& file_name) {
     const auto refused = [&](std::size_t byte, std::string what, std::string right) {
         problem::Problem made = problem::error("layout-unreadable", std::move(what), std::move(right));
-        made.place = place_in(text, byte, file_name);
+        made.place = problem::place_in(text, byte, file_name);
         return made;
     };
-    if (text.size() > most_drawing_bytes) {
-        problem::Problem big =
-            problem::error("layout-out-of-range", fmt::format("{} bytes are too many for a drawing", text.size()),
-                           fmt::format("at most {}; save it as plain SVG, without pictures in it", most_drawing_bytes));
-        big.place = problem::Place{file_name, 0, 0};
+    if (text.size() > bounds::drawing_bytes) {
+        problem::Problem big = problem::error(
+            "layout-out-of-range", fmt::format("{} bytes are too many for a drawing", text.size()),
+            fmt::format("at most {}; save it as plain SVG, without pictures in it", bounds::drawing_bytes));
+        big.place = problem::place_in(text, bounds::drawing_bytes, file_name);
         return big;
     }
     const auto odd = std::find_if(text.begin(), text.end(), [](char c) {
@@ -103,8 +91,8 @@ std::optional<problem::Problem> beyond_drawing_bounds(std::string_view text, con
             const std::size_t end = end_of_tag(text, at);
             const bool empty = end > at && text[end - 1] == '/';
             open += empty ? 0 : 1;
-            if (open > most_drawing_depth) {
-                return refused(at, fmt::format("more than {} elements are open here", most_drawing_depth),
+            if (open > bounds::drawing_depth) {
+                return refused(at, fmt::format("more than {} elements are open here", bounds::drawing_depth),
                                "take the groups apart");
             }
             at = end;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The text of a drawing before a parser sees it, and places in it afterwards.
+// The text of a drawing before a parser sees it, and where its attributes stand.
 #pragma once
 
 #include "problem/problem.hpp"
@@ -10,9 +10,6 @@
 #include <string_view>
 
 namespace holdwater::layout {
-
-/// Line and column, in letters, of a byte.
-problem::Place place_in(std::string_view text, std::size_t byte, const std::string& file_name);
 
 /// Where in an element, whose name stands at `element`, an attribute stands; the element where it has none.
 std::size_t place_of_attribute(std::string_view text, std::size_t element, std::string_view attribute);

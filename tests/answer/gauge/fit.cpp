@@ -8,6 +8,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <ctime>
 
 using namespace holdwater;
 using namespace holdwater::support;
@@ -106,4 +107,24 @@ TEST_CASE("the 90 % band holds the truth in 85 of 100 tests or more, over a grid
     CHECK(held >= tests * 85 / 100);
     CHECK(tight >= 40);
     CHECK(held_tight >= tight * 85 / 100);
+}
+
+TEST_CASE("a log of as many readings as a box test may have, in air that was read as often, is fitted at once") {
+    answer::GaugeQuestion question;
+    question.water = units::litres(30);
+    question.reading_error = units::kelvins(0.5);
+    question.floor = celsius(54.4);
+    constexpr int readings = 2'000;
+    for (int i = 0; i < readings; ++i) {
+        const units::Duration at = units::minutes(i);
+        const double air = 8.0 + (i % 7) * 0.1;
+        question.outside.add(at, celsius(air));
+        question.readings.push_back({at, celsius(8.3 + 52.0 * std::exp(-i / 3'000.0)), "", std::nullopt});
+    }
+    const std::clock_t start = std::clock();
+    const auto gauge = answer::gauge(question);
+    const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+    REQUIRE(gauge.ok());
+    CHECK(near_abs(units::in_hours(gauge->loss.time_constant), 50.0, 2.0));
+    CHECK(seconds < 20.0);  // it took minutes
 }
