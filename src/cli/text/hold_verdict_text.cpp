@@ -121,7 +121,9 @@ std::string as_read_words(const OnePieceAnswer& answer) {
     const std::string thermometer = units::print(facts::facts().difference("class.thermometer"), System::metric);
     return answer.as_read->allowed
                ? fmt::format(" If that is what a thermometer good to {} reads in a box that nobody stirs: after {}.",
-                             thermometer, up(*answer.as_read->allowed))
+                             thermometer,
+                             // Never sooner than in a bath that is known, whose verdict takes every part at its worst.
+                             up(std::max(*answer.as_read->allowed, answer.safe.value_or(units::Duration{}))))
                : fmt::format(
                      " If that is what a thermometer good to {} reads in a box that nobody stirs, it is too "
                      "near the floor to count on.",
