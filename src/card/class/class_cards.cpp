@@ -3,6 +3,7 @@
 #include "card/class/class_parts.hpp"
 #include "card/figures/class_figures.hpp"
 #include "card/figures/places.hpp"
+#include "card/shared/hold_steps.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 
@@ -16,56 +17,13 @@ Text class_shape(const ClassWriter& writer, const plan::FoodPlan& food) {
     return writer.words().text("hold.shape-" + std::string(facts::to_name(food.food->shape)));
 }
 
-/// Hours by thickness and bath; in both systems thicknesses have two columns and baths two rows.
-Table class_hold_table(const ClassWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
-    const words::Words& w = writer.words();
-    const HoldPlaces first = hold_places(writer.frame.plan(), food);
-    const plan::HoldTable& hold = food.hold;
-    const bool us = writer.writer.us_first();
-    const bool both = units::two(writer.writer.system());
-    Table table;
-    table.column(us ? "in" : "mm", Align::right);
-    if (both) {
-        table.column(us ? "mm" : "in", Align::right);
-    }
-    std::vector<Text> second{"", ""};
-    for (std::size_t bath = 0; bath < hold.baths.size(); ++bath) {
-        const int nth = first.bath + static_cast<int>(bath);
-        table.column(on(us ? "bath-us" : "bath", nth), Align::right, true);
-        if (both) {
-            second.push_back(on(us ? "bath" : "bath-us", nth));
-        }
-    }
-    if (both) {
-        table.rows.push_back(std::move(second));
-    }
-    for (std::size_t i = 0; i < hold.thicknesses.size(); ++i) {
-        const int nth = first.row + static_cast<int>(i);
-        std::vector<Text> row{on(us ? "row-in" : "row", nth)};
-        if (both) {
-            row.push_back(on(us ? "row" : "row-in", nth));
-        }
-        for (std::size_t bath = 0; bath < hold.baths.size(); ++bath) {
-            const int cell = first.cell - 1 + class_cell(i, bath, hold.baths.size());
-            row.push_back(hold.cells[i][bath] ? on("cell", cell) : w.text("hold.never"));
-        }
-        table.rows.push_back(std::move(row));
-    }
-    return table;
-}
-
-/// The table, a bar of true length under each of its rows.
+/// The table, a bar of true length under each of its rows; for no piece of its own: what is longer is measured.
 Staircase class_stairs(const ClassWriter& writer, const CardFigures& on, const plan::FoodPlan& food) {
     const words::Words& w = writer.words();
-    const plan::HoldTable& hold = food.hold;
-    Staircase stairs;
-    stairs.table = class_hold_table(writer, on, food);
-    stairs.bars.resize(stairs.table.rows.size() - hold.thicknesses.size());  // the second system's baths
-    for (const units::Length thickness : hold.thicknesses) {
-        stairs.bars.push_back(units::in_millimetres(thickness));
-    }
-    stairs.may_turn = false;  // for no piece of its own: what is longer is measured
-    const int last = hold_places(writer.frame.plan(), food).row + static_cast<int>(hold.thicknesses.size()) - 1;
+    Staircase stairs = hold_steps(writer.writer, on, food);
+    stairs.may_turn = false;
+    const int rows = static_cast<int>(food.hold.thicknesses.size());
+    const int last = hold_places(writer.frame.plan(), food).row + rows - 1;
     const Text& thickest = on(writer.writer.us_first() ? "row-in" : "row", last);
     stairs.too_thick = w.text("hold.too-thick", {{"last", thickest}});
     stairs.longer = w.text("hold.longer", {{"last", thickest}});
