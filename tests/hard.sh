@@ -4,7 +4,7 @@
 # and what broke. The minutes (10, if none are said) are those of each fuzzing program; the rest takes about as long
 # again. What is not listed is not looked at. Ends with 0 only if nothing broke.
 set -uo pipefail
-cd "$(dirname "$0")/.."
+cd "$(dirname "$0")/.." || exit 1
 . src/packages.sh
 minutes=${1:-10}
 work=build/hard

@@ -90,6 +90,10 @@ TEST_CASE("killed before any step, a run leaves one whole set or the files of it
         const Files after = all_below(folder);
         // Never files of two runs under names that are taken for valid.
         CHECK(runs_in(valid(after)).size() <= 1);
+        // And the cards only where the rest of their set is.
+        const Files valid_now = valid(after);
+        CHECK((!valid_now.contains("camp-cards.pdf") ||
+               valid_now.size() == (valid_now.at("camp-cards.pdf").starts_with("first") ? 4 : 5)));
         // The earlier bytes are there under some name until the new ones are.
         const bool new_whole = valid(after).size() == 5 && runs_in(valid(after)) == std::set<std::string>{"other"};
         const auto kept = std::count_if(after.begin(), after.end(), [](const auto& one) {

@@ -8,6 +8,7 @@
 #include <chrono>
 #include <fcntl.h>
 #include <filesystem>
+#include <numeric>
 #include <sys/file.h>
 #include <system_error>
 #include <thread>
@@ -41,6 +42,7 @@ std::vector<std::string> earlier_files(const DeckFiles& deck) {
 }
 
 constexpr std::string_view away_ending = ".old";
+constexpr std::string_view cards_ending = "-cards.pdf";
 
 /// Ends what a run that was killed had begun: an earlier file that it had put aside comes back, and what it had written
 /// but not put in place goes. So a set is never lost because the next run fails too.
@@ -178,7 +180,15 @@ problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vecto
         remove_all(parts);
         return stuck(path, what, code);
     };
-    for (const std::string& path : earlier_files(deck)) {
+    // The cards go first and come last: where they are under their name, the whole of their set is.
+    std::vector<std::string> earlier = earlier_files(deck);
+    std::stable_partition(earlier.begin(), earlier.end(),
+                          [&](const std::string& path) { return path.ends_with(cards_ending); });
+    std::vector<std::size_t> order(files.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_partition(order.begin(), order.end(),
+                          [&](std::size_t i) { return !files[i].path.ends_with(cards_ending); });
+    for (const std::string& path : earlier) {
         const bool again = std::any_of(files.begin(), files.end(), [&](const Finished& file) {
             return fs::path(file.path).filename() == fs::path(path).filename();
         });
@@ -189,7 +199,7 @@ problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vecto
         }
         (again ? replaced : made.renamed).push_back(away);
     }
-    for (std::size_t i = 0; i < files.size(); ++i) {
+    for (const std::size_t i : order) {
         if (const auto code = renaming.rename(parts[i], files[i].path); code) {
             return give_up(files[i].path, "cannot be written", code);
         }

@@ -32,9 +32,9 @@ struct Superseded {
 Superseded supersede(const DeckFiles& deck);
 
 /// Writes the whole set under temporary names, takes the earlier set away, and renames the new one into place: a run
-/// that is killed meanwhile leaves no new file beside an old one. Earlier files that the new set does not replace
-/// become
-/// *.superseded and are given back. Errors: file-unwritable; the earlier set is then as it was.
+/// that is killed meanwhile leaves no new file beside an old one, and no cards without the rest of their set. Earlier
+/// files that the new set does not replace become *.superseded and are given back. Errors: file-unwritable; the earlier
+/// set is then as it was.
 problem::Result<Superseded> put_in_place(const DeckFiles& deck, const std::vector<Finished>& files);
 
 }  // namespace holdwater::cli
