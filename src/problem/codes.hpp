@@ -129,7 +129,6 @@ inline constexpr std::array code_table{
     Row{"replan-before-food", Whose::input},
     Row{"replan-core", Whose::input},
     Row{"replan-no-thermometer", Whose::input},
-    Row{"replan-pots-on", Whose::input},
     Row{"replan-two-boxes", Whose::input},
     Row{"residual-large", Whose::input},
     Row{"rise-without-top-up", Whose::input},

@@ -47,9 +47,8 @@ problem::Result<Plan> in_hand(const trip::Trip& trip, const Found& found) {
 
 std::optional<Problem> cannot_begin(const Plan& plan, const Found& found) {
     if (!plan.trip->boxes.front().thermometer) {
-        return problem::error(
-            "replan-no-thermometer", "a box without a thermometer has no reading to go on from",
-            "pour by the clock of the cards; the card for when something goes wrong says what a late pour means");
+        return problem::error("replan-no-thermometer", "a box without a thermometer has no reading to go on from",
+                              "pour by the clock of the cards; the card for when something goes wrong says what a late pour means");
     }
     if (found.now < plan.fill.food_in) {
         return problem::error(
@@ -73,33 +72,16 @@ std::optional<Problem> cannot_begin(const Plan& plan, const Found& found) {
     return std::nullopt;
 }
 
-/// The top-up whose pots the plan has on the fire at that moment: one that is poured stands at its mark. A pour may
-/// come as late as the plan allows for.
-const TopUp* on_the_fire(const Plan& plan, const Found& found) {
-    const Duration late = units::minutes(facts::facts().spread("top-up.late").high);
-    for (const TopUp& top_up : plan.top_ups) {
-        const bool lit = top_up.light_fire <= found.now && found.now <= top_up.at.after(late);
-        if (lit && found.reading < plan.levels.mark) {
-            return &top_up;
-        }
-    }
-    return nullptr;
-}
-
 /// What of a plan is behind at a moment, and what was seen then.
 Schedule behind(const Plan& plan, const Setup& setup, const Found& found) {
     Schedule done;
     done.recipe = {plan.fill.cold, plan.fill.reading, static_cast<int>(plan.fill.pours.size()), plan.levels.mark, {}};
-    const TopUp* const waiting = on_the_fire(plan, found);
     for (const TopUp& top_up : plan.top_ups) {
-        if (top_up.at <= found.now && &top_up != waiting) {
+        if (top_up.at <= found.now) {
             done.top_ups.push_back({top_up.at.since(plan.trip->from), top_up.wakes, {top_up.boiling}});
         }
     }
     done.seen = SeenBath{found.now.since(plan.trip->from), found.reading, std::nullopt};
-    if (waiting != nullptr) {
-        done.seen->pots_boil = std::max(waiting->at, found.now).since(plan.trip->from);
-    }
     if (found.below_rim) {
         const auto& inside = setup.box->inside;
         const units::Volume stands = heat::level_volume(inside, inside[2] - *found.below_rim);
@@ -233,17 +215,7 @@ problem::Result<Replanned> replan(const trip::Trip& trip, const Found& found) {
     if (!rest) {
         return too_cold(rest.problems()) ? problem::Problems{falls_first(*plan)} : rest.problems();
     }
-    Plan on = std::move(rest).value();
-    if (const TopUp* const waiting = on_the_fire(*plan, found)) {
-        on.notes.insert(
-            on.notes.begin(),
-            problem::note(
-                "replan-pots-on",
-                fmt::format("by the plan the pots are on the fire since {}, and nothing is poured of them yet",
-                            waiting->light_fire.clock_24()),
-                "poured already, or no fire: light it now, and give --now when it boils"));
-    }
-    return Replanned{std::move(on), found, later};
+    return Replanned{std::move(rest).value(), found, later};
 }
 
 }  // namespace holdwater::plan

@@ -33,7 +33,6 @@ struct SeenBath {
     units::Duration at;                  // since trip.from, food in
     units::Temperature reading;          // shown then, before anything is done about it
     std::optional<units::Volume> water;  // in the box, besides the food; nothing: as the simulation has it
-    std::optional<units::Duration> pots_boil = std::nullopt;  // since trip.from: they are on the fire already
 };
 
 /// What a box left to itself stands in: constant air, wind as position 0 still to 2 windy.

@@ -107,10 +107,8 @@ Spread spread_top_ups(const Ensemble& ensemble, const Filled& start, const Recip
             deadline = std::min(deadline, last + alone);
         }
         const bool soon = k == first && to_beat.wanted.soon;
-        const bool on_the_fire = k == first && schedule.seen && schedule.seen->pots_boil;
-        const Duration boils = on_the_fire ? std::max(last, *schedule.seen->pots_boil) : last + setup.round;
         if (soon) {
-            deadline = std::min(deadline, boils);
+            deadline = std::min(deadline, last + setup.round);
         }
         if (deadline >= end) {
             break;
@@ -123,10 +121,10 @@ Spread spread_top_ups(const Ensemble& ensemble, const Filled& start, const Recip
             top_up_all(ensemble, tried, std::max(next.at, last), k, recipe);
             next = poured_nothing(ensemble, tried) ? sleep.place_waking(deadline) : next;
         }
-        if (soon || on_the_fire) {
-            next.at = std::min(boils, std::max(deadline, last));
+        if (soon) {
+            next.at = last + setup.round;
         }
-        if (next.at < boils) {
+        if (next.at < last + setup.round) {
             schedule.boils_in_time = false;
         }
         const Duration at = std::max(next.at, last);
