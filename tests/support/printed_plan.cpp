@@ -264,11 +264,15 @@ class Reader {
                         break;
                     }
                 }
-                if (const auto act = by("reading.act", section.bar)) {
-                    plan_.action = celsius_in(act->at("action"));
-                } else if (const auto over = by("reading.over", section.bar)) {
-                    plan_.action = celsius_in(over->at("action"));
-                } else if (!section.bar.empty()) {
+                bool good = section.bar.empty();
+                for (const char* key : {"reading.act", "reading.over-under", "reading.over", "reading.over-none"}) {
+                    if (const auto line = by(key, section.bar)) {
+                        plan_.action = celsius_in(line->at("action"));
+                        good = true;
+                        break;
+                    }
+                }
+                if (!good) {
                     continue;
                 }
                 for (const card::Thermometer::Row& row : section.rows) {

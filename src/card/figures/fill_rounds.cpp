@@ -50,6 +50,7 @@ FillSums fill_sums(const SafeSide& safe) {
     }
     const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
     units::Volume total = poured;
+    bool to_the_step = false;  // else the sum is printed to a fifth of it, as its rounds are
     sums.all = tenth_litres(poured, safe.system());
     if (safe.reads()) {
         const units::Amount rounded = safe.litres(all, units::Toward::up);
@@ -65,6 +66,7 @@ FillSums fill_sums(const SafeSide& safe) {
         if (!is_rounding || fits) {
             total = read;
             sums.all = rounded;
+            to_the_step = true;
         }
         if (is_rounding && fits) {
             const auto nth = static_cast<std::size_t>(std::distance(last, fill.pours.rend())) - 1;
@@ -73,7 +75,7 @@ FillSums fill_sums(const SafeSide& safe) {
     }
     const units::Volume warming =
         as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
-    sums.with_warming = tenth_litres(total + warming, safe.system());
+    sums.with_warming = to_the_step ? safe.litres(total + warming) : tenth_litres(total + warming, safe.system());
     const units::Volume whole = pot_gives(plan) * full_pots(plan);
     sums.whole = safe.measured(whole);
     sums.trim = safe.measured(std::max(units::Volume{}, total - as_printed(whole, sums.whole, safe.system())));

@@ -61,7 +61,7 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card)
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
-    told += w.text(once ? "reading.once" : "reading.again") + " " + w.text("reading.toxin");
+    told += w.text(once ? "reading.once" : "reading.again");
     card.blocks.add(Note{std::move(told)});
 }
 

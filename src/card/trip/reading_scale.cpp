@@ -38,6 +38,26 @@ std::vector<std::size_t> telling_columns(const std::vector<std::vector<Text>>& a
     return columns;
 }
 
+/// By how many printed degrees the coldest reading that Plan expects lies over the line; 0 where Plan expects none over
+/// it.
+double over_action(const CardFigures& on) {
+    const auto printed = [&](const char* key) { return on.look_at(key).amount->value.value; };
+    return on.has("as-planned") ? std::max(0.0, printed("as-planned") - printed("action-line-level")) : 0.0;
+}
+
+/// Over the line, and under what Plan expects: where a degree lies between the two, when to read again.
+Text calm_text(const CardWriter& writer, const CardFigures& on) {
+    const words::Words& w = writer.words;
+    const Text& line = on.brief("action-line-level");
+    const double over = over_action(on);
+    if (over <= 0.0) {
+        return w.text("reading.over", {{"action", line}, {"time", on("again")}});
+    }
+    return over > 1.0 ? w.text("reading.over-under",
+                               {{"action", line}, {"planned", on.brief("as-planned")}, {"time", on("again")}})
+                      : w.text("reading.over-none", {{"action", line}});
+}
+
 }  // namespace
 
 Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) {
@@ -47,10 +67,9 @@ Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) 
                             on("mark"),
                             {writer.words.text("reading.leave", {{"time", on("again-at-mark")}})}});
     // From there up to the mark, beside rows that lie between: no single level.
-    const auto printed = [&](const char* key) { return on.look_at(key).amount->value.value; };
-    if (on.has("as-planned") && printed("as-planned") > printed("action-line-level")) {
+    if (over_action(on) > 0.0) {
         section.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
-                                on("as-planned"),
+                                writer.words.text("reading.or-more", {{"reading", on("as-planned")}}),
                                 {writer.words.text("reading.as-planned", {{"plan", writer.ref("plan")}})}});
     }
     return section;
@@ -64,8 +83,8 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     const double printed_action = on.look_at("action-line-level").amount->value.value;
     const Text& line = on.brief("action-line-level");
     Thermometer::Section calm;
-    calm.bar = brief ? w.text("one.over", {{"action", line}, {"reading", writer.ref("reading")}})
-                     : w.text("reading.over", {{"action", line}, {"time", on("again")}});
+    calm.bar =
+        brief ? w.text("one.over", {{"action", line}, {"reading", writer.ref("reading")}}) : calm_text(writer, on);
     calm.bar_at = action;
     calm.calm = true;
     Thermometer::Section now;

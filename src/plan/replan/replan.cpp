@@ -47,8 +47,9 @@ problem::Result<Plan> in_hand(const trip::Trip& trip, const Found& found) {
 
 std::optional<Problem> cannot_begin(const Plan& plan, const Found& found) {
     if (!plan.trip->boxes.front().thermometer) {
-        return problem::error("replan-no-thermometer", "a box without a thermometer has no reading to go on from",
-                              "pour by the clock of the cards; the card for when something goes wrong says what a late pour means");
+        return problem::error(
+            "replan-no-thermometer", "a box without a thermometer has no reading to go on from",
+            "pour by the clock of the cards; the card for when something goes wrong says what a late pour means");
     }
     if (found.now < plan.fill.food_in) {
         return problem::error(

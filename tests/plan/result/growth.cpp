@@ -155,7 +155,7 @@ TEST_CASE("where it cannot, the trip is refused with a code of its own") {
         CHECK(support::has_code(one.broken, "growth-not-undone"));
         CHECK_FALSE(support::has_code(one.broken, "not-ready-in-time"));
     };
-    refused(judged(trip, 4.0, 3.5));  // too slow a piece for the fire
+    refused(judged(trip, 4.0, 3.5));   // too slow a piece for the fire
     refused(judged(trip, 7.75, 2.0));  // no time left for the fire
     trip.boxes.front().thermometer.reset();
     refused(judged(trip, 4.0, 2.0));  // nobody can tell when it is hot all through
