@@ -197,3 +197,12 @@ TEST_CASE("places of the tables are kept for later messages") {
     CHECK(t.fire_place.line == 30);
     CHECK(t.place.file == "t.toml");
 }
+
+TEST_CASE("a box without any test is read as one that nobody has tested, with a warning") {
+    const auto read = read_trip_text(changed(small_trip, "loss = \"0.9 W/K\"\n", ""));
+    REQUIRE(read.ok());
+    CHECK(std::holds_alternative<trip::Untested>(read->boxes.at(0).test));
+    REQUIRE(read.problems().size() == 1);
+    CHECK((read.problems().front().code == "box-untested"));
+    CHECK(read.problems().front().hint.find("gauge") != std::string::npos);
+}
