@@ -72,3 +72,17 @@ TEST_CASE("mend in JSON; and where nothing mends it, why, without a file") {
     CHECK_FALSE(std::filesystem::exists(folder / "boar-mended.toml"));
     CHECK(holdwater_says("mend '" + (folder / "none.toml").string() + "'", folder).exit == 2);
 }
+
+TEST_CASE("mend writes the wishes as plan bends them") {
+    const auto folder = own_folder("mend-bent");
+    const std::string path = narrow_trip(folder, "0.5 K");
+    const Said plan = holdwater_says("plan '" + path + "'", folder);
+    REQUIRE(good(plan.exit));
+    const std::string said = plan.out + plan.err;
+    const auto at = said.find("tolerance = \"");
+    REQUIRE(at != std::string::npos);
+    const std::string wish = said.substr(at, said.find('"', at + 13) + 1 - at);
+    REQUIRE(good(holdwater_says("mend '" + path + "'", folder).exit));
+    CAPTURE(wish);
+    CHECK(file_text((folder / "narrow-mended.toml").string()).find(wish) != std::string::npos);
+}

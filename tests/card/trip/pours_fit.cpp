@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// Law: no printed pour of the fill is more than its pots give, and the printed sum is what the pours come to.
+#include "card/figures/fill_rounds.hpp"
+#include "plan/result/effort.hpp"
+#include "support/files.hpp"
+#include "support/random_trips.hpp"
+#include "support/trips.hpp"
+#include "words/words.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+using namespace holdwater;
+
+namespace {
+
+/// What is printed, in litres.
+double litres_of(const units::Amount& printed, units::System system) {
+    constexpr double litres_per_quart = 0.946352946;  // exact by definition
+    return printed.value.value * (units::first_of(system) == units::System::us ? litres_per_quart : 1.0);
+}
+
+}  // namespace
+
+TEST_CASE("no printed pour of the fill is more than its pots give, and the printed sum is what the pours come to") {
+    const auto words = words::Words::read(support::source_text("layouts/words/en.toml"), "en.toml");
+    REQUIRE(words.ok());
+    plan::Effort quick;
+    quick.search = {64, 1};
+    quick.promise = {128, 1};
+    quick.advise = quick.ways = quick.what_ifs = quick.for_cards = quick.choose = false;
+    int plans = 0;
+    int adding_up = 0;
+    for (std::uint64_t number = 1; number <= 60; ++number) {
+        const auto plan = plan::make_plan(support::random_trip(number), quick);
+        if (!plan) {
+            continue;
+        }
+        ++plans;
+        CAPTURE(number);
+        const card::SafeSide safe{*plan, *words};
+        const card::FillSums sums = card::fill_sums(safe);
+        const units::System system = plan->trip->units;
+        constexpr double half_a_tenth = 0.05 + 1e-6;  // L: to a tenth, to the nearest
+        double sum = 0.0;
+        for (std::size_t i = 0; i < plan->fill.pours.size(); ++i) {
+            const double printed = litres_of(sums.rounds[i], system);
+            const plan::Pour& pour = plan->fill.pours[i];
+            CHECK(printed <= units::in_litres(card::pot_gives(*plan)) * pour.pots + half_a_tenth);
+            sum += printed;
+        }
+        const double all = litres_of(sums.all, system);
+        const double step = units::in_litres(card::step_of_litres(system));
+        const bool adds_up = std::abs(all - sum) < 0.01;
+        CHECK((adds_up || all - sum > step));  // else a round more, which few fills need
+        adding_up += adds_up ? 1 : 0;
+    }
+    CHECK(plans >= 10);
+    CHECK(adding_up * 10 >= plans * 8);
+}
