@@ -32,7 +32,7 @@ TEST_CASE("no printed pour of the fill is more than its pots give, and the print
     quick.advise = quick.ways = quick.what_ifs = quick.for_cards = quick.choose = false;
     int plans = 0;
     int adding_up = 0;
-    for (std::uint64_t number = 1; number <= 60; ++number) {
+    for (std::uint64_t number = 1; number <= 120; ++number) {
         const auto plan = plan::make_plan(support::random_trip(number), quick);
         if (!plan) {
             continue;
