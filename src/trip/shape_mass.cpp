@@ -64,7 +64,11 @@ void check_mass(const Food& food, Table& table) {
     const std::string message =
         fmt::format("mass: {:.3g} kg is {:.0f} % {} than {} would weigh, {:.3g} kg", food.mass.si(),
                     std::abs(off) * 100, off < 0 ? "less" : "more", size_text(food), expected);
-    constexpr std::string_view hint = "measure and weigh one piece again; mass is that of one piece";
+    // A slab needs neither: its mass says how large its faces are.
+    const std::string_view hint =
+        food.shape == facts::Shape::slab
+            ? "measure and weigh one piece again; mass is that of one piece; does it taper? leave width and length out"
+            : "measure and weigh one piece again; mass is that of one piece";
     if (std::abs(off) > wrong_share) {
         table.error("mass", "mass-against-size", message, hint);
     } else {

@@ -94,7 +94,7 @@ std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, con
     for (const int nth : printed_rungs(plan)) {
         Thermometer::Section& section = on.look_at("reads", nth).amount->value.value > printed_action ? calm : now;
         if (!std::exchange(headed, true)) {
-            section.left_head = w.text("reading.left");
+            section.left_head = w.text(brief ? "one.left" : "reading.left");
             section.heads = {w.text(brief ? "one.below-rim" : "reading.below-rim"),
                              w.text(brief ? "one.pour" : "reading.pour")};
         }
