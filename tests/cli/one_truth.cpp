@@ -27,3 +27,17 @@ TEST_CASE("no thickness reads as leave: the terminal names what is planned for, 
     CHECK(said.out.find("planned for pieces up to") != std::string::npos);
     CHECK(said.out.find("warms too slowly to be safe") != std::string::npos);
 }
+
+TEST_CASE("what a thermometer reads is never safe sooner than a bath that is known") {
+    const auto folder = own_folder("one-truth-hold");
+    const Said said = holdwater_says(
+        "hold --kind salmon-wild --shape slab --thickness 25mm --bath 69C --start 5C --target 63C --contact free",
+        folder);
+    REQUIRE(good(said.exit));
+    const auto time_after = [&](const std::string& words) {
+        const auto at = said.out.find(words);
+        REQUIRE(at != std::string::npos);
+        return std::stoi(said.out.substr(at + words.size()));  // both in minutes here
+    };
+    CHECK(time_after("stirs: after ") >= time_after("Safe to eat after "));
+}

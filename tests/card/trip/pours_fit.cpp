@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Law: no printed pour of the fill is more than its pots give, and the printed sum is what the pours come to.
+// Law: no printed pour is more than its pots give, and the printed sum of the fill is what the pours come to.
 #include "card/figures/fill_rounds.hpp"
+#include "card/figures/numbers.hpp"
 #include "plan/result/effort.hpp"
 #include "support/files.hpp"
 #include "support/random_trips.hpp"
@@ -32,6 +33,7 @@ TEST_CASE("no printed pour of the fill is more than its pots give, and the print
     quick.advise = quick.ways = quick.what_ifs = quick.for_cards = quick.choose = false;
     int plans = 0;
     int adding_up = 0;
+    int fires = 0;
     for (std::uint64_t number = 1; number <= 120; ++number) {
         const auto plan = plan::make_plan(support::random_trip(number), quick);
         if (!plan) {
@@ -55,7 +57,16 @@ TEST_CASE("no printed pour of the fill is more than its pots give, and the print
         const bool adds_up = std::abs(all - sum) < 0.01;
         CHECK((adds_up || all - sum > step));  // else a round more, which few fills need
         adding_up += adds_up ? 1 : 0;
+        // What is put on for a top-up boils in one round.
+        const units::Volume batch = card::pot_gives(*plan) * plan->trip->fire.pots;
+        for (const card::CardNumber& number : card::card_numbers(safe)) {
+            if (number.name.starts_with("top_up_boil_")) {
+                CHECK(number.value <= units::in_litres(batch) + 1e-6);
+                ++fires;
+            }
+        }
     }
     CHECK(plans >= 10);
+    CHECK(fires >= 3);
     CHECK(adding_up * 10 >= plans * 8);
 }
