@@ -187,7 +187,9 @@ std::string log_at_condition(const plan::FoodPlan& food) {
         return fmt::format("{:.4f},{:.4f},{}\n", minute, food.ready_if.celsius(), note);
     };
     std::string text = "time_min,bath_c,note\n" + row(0.0, "food in");
-    for (double minute = 15.0; minute < ready - 1.0; minute += 15.0) {
+    // A bath that always reads that, and is read: what lies far between two readings may have been colder.
+    const double step = std::min(15.0, ready / 4.0);
+    for (double minute = step; minute < ready - 1.0; minute += step) {
         text += row(minute, "before") + row(minute, "after");
     }
     return text + row(ready, "food out");

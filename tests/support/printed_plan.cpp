@@ -277,7 +277,7 @@ class Reader {
                 }
                 for (const card::Thermometer::Row& row : section.rows) {
                     if (row.cells.size() == 1) {
-                        if (by("reading.leave", row.cells.front())) {
+                        if (by("reading.leave-asleep", row.cells.front()) || by("reading.leave", row.cells.front())) {
                             plan_.mark = celsius_in(as_read(row.reading));
                         }
                         continue;

@@ -16,13 +16,12 @@ void add_fill_figures(FigureList& list) {
     const plan::Fill& fill = plan.fill;
     const std::string engine = of.source("heat-engine");
     const std::string balance = of.source("heat-balance");
-    const How trimmed{"likely-trimmed", "half-litre", balance};
     act.degrees("fill", fill.reading, safe.about(fill.reading), {"chosen-hottest", "none-whole-degrees", engine});
     act.litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
     const FillSums sums = fill_sums(safe);
-    act.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all,
-               {of.reads() ? "share-95" : "likely-trimmed", of.reads() ? "up-half-litre" : "up-tenth", balance});
-    of.brief().litres("boil-short", of.reads() ? fill.boiled_most : fill.boiled, sums.all, trimmed);
+    const How boiled{of.reads() ? "share-95" : "likely-trimmed", sums.rounding, balance};
+    act.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
+    of.brief().litres("boil-short", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
     of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
     of.litres("whole", pot_gives(plan) * full_pots(plan), sums.whole, {"chosen", "up-tenth-litre", balance});
     of.litres("trim", to_trim(plan), sums.trim, {"share-95", "up-tenth-litre", balance});

@@ -31,6 +31,13 @@ units::Volume as_printed(units::Volume v, const units::Amount& printed, units::S
     return exact > fine ? v * (printed.value.value / exact) : units::Volume{};
 }
 
+/// A round, up to the tenth, but never more than its pots give.
+units::Amount round_of(const SafeSide& safe, units::Volume exact, int pots) {
+    const units::Amount up = safe.measured(exact, units::Toward::up);
+    const units::Volume give = pot_gives(safe.plan) * pots;
+    return as_printed(exact, up, safe.system()) > give ? safe.measured(std::min(exact, give)) : up;
+}
+
 }  // namespace
 
 FillSums fill_sums(const SafeSide& safe) {
@@ -43,12 +50,12 @@ FillSums fill_sums(const SafeSide& safe) {
     units::Volume last_poured{};
     for (const plan::Pour& pour : fill.pours) {
         const units::Volume exact = safe.reads() && pour.trims() ? pour.most : pour.boiling;
-        sums.rounds.push_back(safe.measured(exact));
+        sums.rounds.push_back(round_of(safe, exact, pour.pots));
         const units::Volume printed = as_printed(exact, sums.rounds.back(), safe.system());
         poured = poured + printed;
         last_poured = last != fill.pours.rend() && &pour == &*last ? printed : last_poured;
     }
-    const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
+    const units::Volume all = std::max(poured, safe.reads() ? fill.boiled_most : fill.boiled);
     units::Volume total = poured;
     bool to_the_step = false;  // else the sum is printed to a fifth of it, as its rounds are
     sums.all = tenth_litres(poured, safe.system());
@@ -67,6 +74,7 @@ FillSums fill_sums(const SafeSide& safe) {
             total = read;
             sums.all = rounded;
             to_the_step = true;
+            sums.rounding = "up-half-litre";
         }
         if (is_rounding && fits) {
             const auto nth = static_cast<std::size_t>(std::distance(last, fill.pours.rend())) - 1;

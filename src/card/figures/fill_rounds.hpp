@@ -20,6 +20,7 @@ struct FillSums {
     std::vector<units::Amount> rounds;
     units::Amount whole;
     units::Amount trim;
+    const char* rounding = "up-tenth-litre";  // how `all` and `with_warming` were rounded, as a figure says it
 };
 FillSums fill_sums(const SafeSide& safe);
 /// What is poured besides, until the reading is right: no more than this in 95 of 100 scenarios.

@@ -17,8 +17,9 @@ void add_water(const FigureMaker& of) {
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
     of.litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
-    of.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, fill_sums(safe).all,
-              {of.reads() ? "share-95" : "likely-trimmed", of.reads() ? "up-half-litre" : "up-tenth-litre", balance});
+    const FillSums sums = fill_sums(safe);
+    of.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all,
+              {of.reads() ? "share-95" : "likely-trimmed", sums.rounding, balance});
 }
 
 void add_one_pours(const FigureMaker& of) {

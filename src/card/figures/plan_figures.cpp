@@ -19,10 +19,11 @@ void add_pours(const FigureMaker& of) {
     const plan::Fill& fill = of.plan().fill;
     const std::string balance = of.source("heat-balance");
     const units::Volume boil = fill.boiled_most + fill.warming;
-    of.brief().litres("boil", boil, fill_sums(safe).with_warming, {"share-95", "up-half-litre", balance});
+    const FillSums sums = fill_sums(safe);
+    of.brief().litres("boil", boil, sums.with_warming, {"share-95", sums.rounding, balance});
     of.brief().litres("cold", fill.cold, safe.litres(fill.cold), {"chosen", "half-litre", balance});
     add_warming(of);
-    of.brief().litres("boil-fill", fill.boiled_most, fill_sums(safe).all, {"share-95", "up-half-litre", balance});
+    of.brief().litres("boil-fill", fill.boiled_most, sums.all, {"share-95", sums.rounding, balance});
     of.degrees("fill", fill.reading, safe.about(fill.reading),
                {"chosen-hottest", "none-whole-degrees", of.source("heat-engine")});
     of.at("settled-at", plan::settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
@@ -32,7 +33,6 @@ void add_pours(const FigureMaker& of) {
     of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
                        {"share-95", "up-degree", of.source("heat-engine")});
     int nth = 0;
-    const FillSums sums = fill_sums(safe);
     for (const plan::Pour& pour : fill.pours) {
         const bool trims = of.reads() && pour.trims();
         of.brief().litres("pour", trims ? pour.most : pour.boiling, sums.rounds[static_cast<std::size_t>(nth)],

@@ -49,10 +49,10 @@ void add_mixing(const FigureMaker& of) {
         act.litres("top-up-most", most, safe.measured(most, Toward::up),
                    {"share-95-largest", "up-tenth-litre", balance});
     }
-    const How likely{"likely-fill", "half-litre", balance};
-    of.brief().litres("boil", fill.boiled, of.reads() ? safe.litres(fill.boiled, Toward::up) : fill_sums(safe).all,
-                      likely);
-    of.brief().litres("cold", fill.cold, safe.litres(fill.cold), likely);
+    const FillSums sums = fill_sums(safe);
+    of.brief().litres("boil", fill.boiled, of.reads() ? safe.litres(fill.boiled, Toward::up) : sums.all,
+                      {"likely-fill", of.reads() ? "up-half-litre" : sums.rounding, balance});
+    of.brief().litres("cold", fill.cold, safe.litres(fill.cold), {"likely-fill", "half-litre", balance});
 }
 
 }  // namespace

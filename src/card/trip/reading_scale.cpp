@@ -2,6 +2,7 @@
 #include "card/trip/reading_scale.hpp"
 
 #include "card/figures/places.hpp"
+#include "card/trip/overnight.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -63,9 +64,13 @@ Text calm_text(const CardWriter& writer, const CardFigures& on) {
 Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
     Thermometer::Section section;
-    section.rows.push_back({std::min(plan.levels.mark, plan.fill.reading).celsius(),
-                            on("mark"),
-                            {writer.words.text("reading.leave", {{"time", on("again-at-mark")}})}});
+    // Who watches looks again in time for the pots; how long nobody need look is Night's.
+    const Text& again = on("again-at-mark");
+    section.rows.push_back(
+        {std::min(plan.levels.mark, plan.fill.reading).celsius(),
+         on("mark"),
+         {overnight(plan) ? writer.words.text("reading.leave-asleep", {{"time", again}, {"night", writer.ref("night")}})
+                          : writer.words.text("reading.leave", {{"time", again}})}});
     // From there up to the mark, beside rows that lie between: no single level.
     if (over_action(on) > 0.0) {
         section.rows.push_back({std::numeric_limits<double>::quiet_NaN(),

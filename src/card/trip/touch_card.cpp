@@ -29,7 +29,9 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     const bool cold = on.has("parts-boiling");
     card.blocks.add(on.key(w.text("touch.key-label"), "boil", {},
                            cold ? w.text("touch.key-aside", {{"cold", on("cold")}}) : w.text("touch.key-aside-all")));
-    steps.add(w.text("touch.pour", {{"fill", writer.ref("fill")}, {"litres", on("boil")}}));
+    // With a thermometer Fill pours up to a reading; without one just what was reckoned goes in.
+    steps.add(w.text(writer.reads() ? "touch.pour-measured" : "touch.pour",
+                     {{"fill", writer.ref("fill")}, {"litres", on("boil")}}));
     if (on.has("ice-water")) {
         steps.add(w.text("touch.ice-water", {{"boiled", on("ice-water-boil")}, {"cold", on("ice-water")}}));
     }

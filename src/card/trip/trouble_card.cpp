@@ -80,7 +80,9 @@ Card trouble_card(const CardWriter& writer) {
     rows.add("trouble.leak", w.text("trouble.leak-do", {{"full", full(writer, on)}}));
     rows.add("trouble.tipped", w.text("trouble.tipped-do"));
     rows.add("trouble.lid", w.text("trouble.lid-do"));
-    rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));
+    if (!writer.plan.top_ups.empty()) {
+        rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));
+    }
     rows.add("trouble.bare", w.text("trouble.bare-do"));
     rows.add("trouble.slow", w.text("trouble.slow-do", {{"hours", on("come-up")}, {"core", on("come-up-to")}}));
     add_injuries(writer, rows);

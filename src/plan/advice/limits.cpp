@@ -146,7 +146,8 @@ std::optional<Problem> too_late(const FoodPlan& food, const trip::Trip& trip, bo
     if (in_time(food.ready_late)) {
         return !seen && rests_on_luck(food) ? std::optional(only_by_luck(food, trip)) : std::nullopt;
     }
-    if (food.finished_for_growth || (!food.standard.finish && in_time(food.done_late))) {
+    const bool growth = food.ready_late ? food.growth_waits : food.growth_left.high > 0.0;
+    if (food.finished_for_growth || (!food.standard.finish && in_time(food.done_late) && growth)) {
         return at(food.food->place,
                   problem::error("growth-not-undone",
                                  fmt::format("{}: while the core warms germs grow in it, and at {} they are not surely "

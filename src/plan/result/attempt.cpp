@@ -8,6 +8,7 @@
 #include "plan/result/hold_table.hpp"
 #include "plan/result/last_chance.hpp"
 #include "plan/result/late_pour.hpp"
+#include "plan/result/look_again.hpp"
 #include "plan/result/night.hpp"
 #include "plan/result/ready_condition.hpp"
 #include "plan/result/summary.hpp"
@@ -133,19 +134,11 @@ void add_intervals(Plan& plan, const LeftBoxes& boxes) {
     plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
 }
 
-/// The first whole degree over the action line, in the system that is printed first.
-units::Temperature just_over_line(const Plan& plan) {
-    const units::Temperature line = plan.levels.action_line;
-    const bool us = units::first_of(plan.trip->units) == units::System::us;
-    const double degree = std::ceil((us ? line.fahrenheit() : line.celsius()) - 1e-9) + 1.0;
-    return us ? units::fahrenheit(degree) : units::celsius(degree);
-}
-
 void add_read_again(Plan& plan, const LeftBoxes& boxes) {
-    const std::vector<Duration> left = boxes.after_readings_settled({plan.levels.mark, just_over_line(plan)});
-    const Duration soonest = facts::facts().duration("look.soonest");
-    plan.again_at_mark = std::max(soonest, std::min(plan.interval_rough, left.front()) - plan.round);
-    plan.again_over_line = std::max(soonest, std::min(plan.again_at_mark, left.back() - plan.round));
+    const LookAgain again = look_again(boxes, {plan.levels, plan.round, plan.interval_rough, plan.trip->units});
+    plan.levels.action_line = again.line;
+    plan.again_at_mark = again.at_mark;
+    plan.again_over_line = again.over_line;
 }
 
 /// 1 where the promise failed, by scenario.

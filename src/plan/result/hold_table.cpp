@@ -5,6 +5,7 @@
 #include "answer/hold/kept_hold_times.hpp"
 #include "plan/search/parallel.hpp"
 #include "units/print.hpp"
+#include "units/whole_degrees.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -57,6 +58,22 @@ std::vector<Temperature> hold_baths(const Plan& plan, const answer::KeptHoldTime
         first += 1.0;
     }
     return {bath(first), bath(first + step), bath(first + 2.0 * step)};
+}
+
+/// The reading on which the plan's own ready time rests heads a column too, in place of the nearest but the first: who
+/// kept to it finds it in the table.
+std::vector<Temperature> with_condition(std::vector<Temperature> baths, const Plan& plan, const FoodPlan& food) {
+    if (!plan.trip->boxes.front().thermometer || food.standard.finish) {
+        return baths;
+    }
+    const Temperature condition = units::whole_degrees(food.ready_if, plan.trip->units, units::Toward::up);
+    const units::TemperatureDifference same = units::kelvins(0.1);
+    if (condition > baths.front() + same) {
+        const auto off = [&](Temperature bath) { return std::abs((bath - condition).si()); };
+        Temperature& nearest = off(baths[1]) <= off(baths[2]) ? baths[1] : baths[2];
+        nearest = condition;
+    }
+    return baths;
 }
 
 /// Around the trip's own piece, and none thicker than the thickest that the same card allows.
@@ -129,7 +146,7 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
     const Length own = food.food->thickness;
     HoldTable& table = food.hold;
     table = {};
-    table.baths = hold_baths(plan, *times_of(plan, food, held_as(food)));
+    table.baths = with_condition(hold_baths(plan, *times_of(plan, food, held_as(food))), plan, food);
     food.thickest = thickest_here(plan, food, table.baths.front());
     table.thicknesses = rows_around(own, *food.thickest);
     table.own = static_cast<std::size_t>(std::find(table.thicknesses.begin(), table.thicknesses.end(), own) -

@@ -54,9 +54,8 @@ void let_ready_hold(const Plan& plan, FoodPlan& food) {
         food.ready_if = std::min(food.ready_if + units::kelvins(1), hottest);
         time = hold(food.ready_if);
     }
-    if (time && *time <= until) {
-        food.ready_late = std::max(*food.ready_late, food.in.after(*time));
-    }
+    // Never sooner than the table has it: where no reading is enough, it is not ready in time.
+    food.ready_late = time ? std::optional(std::max(*food.ready_late, food.in.after(*time))) : std::nullopt;
 }
 
 void let_ready_hold_as_read(const Plan& plan, FoodPlan& food) {

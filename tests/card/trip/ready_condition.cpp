@@ -13,6 +13,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <optional>
 #include <string>
@@ -24,6 +26,21 @@ namespace {
 int from_environment(const char* name, int otherwise) {
     const char* given = std::getenv(name);
     return given == nullptr ? otherwise : std::stoi(given);
+}
+
+/// Hold has a column for that condition, and in it nothing later than the ready time.
+void check_hold(const plan::FoodPlan& food, double ready_if, units::LocalTime ready) {
+    const plan::HoldTable& table = food.hold;
+    const auto column = std::find_if(table.baths.begin(), table.baths.end(), [&](units::Temperature bath) {
+        return std::abs(bath.celsius() - ready_if) < 0.51;  // printed in whole degrees of either system
+    });
+    if (ready_if < table.baths.front().celsius()) {
+        return;
+    }
+    REQUIRE(column != table.baths.end());
+    const auto& time = table.cells[table.own][static_cast<std::size_t>(column - table.baths.begin())];
+    REQUIRE(time.has_value());
+    CHECK(food.in.after(*time) <= ready.after(units::minutes(1)));
 }
 
 /// How many readings the cards of a trip expect before a food is ready by them, each held against the condition of
@@ -51,6 +68,7 @@ std::optional<int> check_deck(int number) {
             continue;
         }
         const units::LocalTime in = plan->foods[f].in;
+        check_hold(plan->foods[f], *food.ready_if, *food.ready);
         // As printed, and as it is to be read in half of all ways.
         const auto check = [&](units::LocalTime at, double reads, units::Temperature likely) {
             if (at >= in && at < *food.ready) {

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+#include "plan/result/look_again.hpp"
+
+#include "facts/facts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdwater::plan {
+
+using units::Duration;
+using units::Temperature;
+
+LookAgain look_again(const LeftBoxes& boxes, const LooksOf& of) {
+    const Duration soonest = facts::facts().duration("look.soonest");
+    // Whole degrees of the system that is printed first.
+    const bool us = units::first_of(of.units) == units::System::us;
+    const auto degrees = [us](double whole) { return us ? units::fahrenheit(whole) : units::celsius(whole); };
+    const Temperature line = of.levels.action_line;
+    const double printed = std::ceil((us ? line.fahrenheit() : line.celsius()) - 1e-9);
+    for (double over = printed + 1.0;; over += 1.0) {
+        const std::vector<Duration> left = boxes.after_readings_settled({of.levels.mark, degrees(over)});
+        const Duration again = left.back() - of.round;
+        if (again >= soonest || degrees(over + 1.0) >= of.levels.mark) {
+            const Duration at_mark = std::max(soonest, std::min(of.rough, left.front()) - of.round);
+            return {over > printed + 1.0 ? degrees(over - 1.0) : line, at_mark,
+                    std::max(soonest, std::min(at_mark, again))};
+        }
+    }
+}
+
+}  // namespace holdwater::plan
