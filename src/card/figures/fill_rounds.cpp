@@ -55,7 +55,7 @@ FillSums fill_sums(const SafeSide& safe) {
         poured = poured + printed;
         last_poured = last != fill.pours.rend() && &pour == &*last ? printed : last_poured;
     }
-    const units::Volume all = std::max(poured, safe.reads() ? fill.boiled_most : fill.boiled);
+    const units::Volume all = safe.reads() ? fill.boiled_most : fill.boiled;
     units::Volume total = poured;
     bool to_the_step = false;  // else the sum is printed to a fifth of it, as its rounds are
     sums.all = tenth_litres(poured, safe.system());
@@ -63,13 +63,13 @@ FillSums fill_sums(const SafeSide& safe) {
         const units::Amount rounded = safe.litres(all, units::Toward::up);
         const units::Volume read = as_printed(all, rounded, safe.system());
         const units::Volume more = read - poured;
-        // What the sum is rounded up by goes into the last pour, where its pots give that; the rounds before it are
-        // printed to a fifth of that step. A round more, which few fills need, is no part of it.
+        // The last pour makes up what the sum is rounded up by, where its pots give that, or what the rounds before it,
+        // printed to a fifth of that step, are rounded up by. A round more, which few fills need, is no part of it.
         const units::Volume step =
             step_of_litres(safe.system()) * (1.0 + 0.1 * static_cast<double>(sums.rounds.size()));
         const bool is_rounding = more <= step;
-        const bool fits =
-            last != fill.pours.rend() && more.si() > -1e-9 && last_poured + more <= pot_gives(plan) * last->pots;
+        const bool fits = last != fill.pours.rend() && last_poured + more > units::Volume{0} &&
+                          last_poured + more <= pot_gives(plan) * last->pots;
         if (!is_rounding || fits) {
             total = read;
             sums.all = rounded;
