@@ -19,18 +19,6 @@ std::string slush_reads(const SafeSide& safe);
 /// When the first piece comes out for the sear of a meal: not before all that is seared for it is surely ready.
 units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);
 
-/// How many pots a top-up takes in 95 of 100 scenarios, at most all.
-int pots_of(const plan::TopUp& top_up, const trip::Fire& fire);
-
-/// When the fire is lit for the pan of a meal, so that it is very hot for the first piece of the first sitting: a pan
-/// takes no longer to heat than a pot to boil. `apart`: on a second fire, since the pots have every place of the other.
-/// Nothing where no food of this box is seared for it, or another box has the pan on by then.
-struct PanFire {
-    units::LocalTime at;
-    bool apart = false;
-};
-std::optional<PanFire> pan_fire(const plan::Plan& plan, const plan::Sear& sear, units::LocalTime meal);
-
 /// When it is asked whether the guests are late: before the first food is taken out for the meal, and where one more
 /// top-up must keep it, in time for that fire. Nothing where no meal is served from this box.
 std::optional<units::LocalTime> late_asked(const plan::Plan& plan);

@@ -2,6 +2,7 @@
 // The figures that stand on several cards.
 #include "card/figures/fill_rounds.hpp"
 #include "card/figures/kitchen_measures.hpp"
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "facts/facts.hpp"

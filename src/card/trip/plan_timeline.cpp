@@ -2,7 +2,7 @@
 #include "card/trip/plan_timeline.hpp"
 
 #include "card/figures/fill_rounds.hpp"
-#include "card/figures/kitchen_measures.hpp"
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/acts.hpp"

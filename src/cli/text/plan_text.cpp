@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/plan_text.hpp"
 
-#include "card/figures/kitchen_measures.hpp"
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/places.hpp"
 #include "cli/text/told.hpp"
 #include "facts/facts.hpp"
