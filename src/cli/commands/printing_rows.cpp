@@ -10,8 +10,12 @@ namespace printing_row {
 
 constexpr std::string_view printing = "Printing";
 
-const OptionRow out{
-    .name = "--out", .value = "DIR", .help = "folder to write into", .by_default = "out", .group = printing};
+const OptionRow out{.name = "--out",
+                    .value = "DIR",
+                    .help = "folder to write into",
+                    .by_default = "out",
+                    .holds = Holds::folder,
+                    .group = printing};
 const OptionRow format{.name = "--format",
                        .value = "FORMAT",
                        .help = "card format",
