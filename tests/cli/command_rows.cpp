@@ -263,13 +263,19 @@ TEST_CASE("a command ends with the exit codes that its help names beside 0, 2 an
     const std::string boar = file("boar.toml", text);
     const std::string log = file("log.csv", "time_hhmm,bath_c,note\n12:00,62,food in\n12:30,61.5,\n");
     const std::string out = " --out '" + folder.string() + "'";
+    const auto quick = [&](const std::string& kind) {
+        return "quick '" + (folder / (kind + ".toml")).string() + "' --kind " + kind +
+               " --thickness \"40 mm\" --pieces 2 --water \"30 L\" --serve 2027-07-10T18:30" + out;
+    };
     const std::map<std::string, std::string> refused{
+        {"quick", quick("wild-boar")},
         {"plan", "plan " + boar},
         {"cards", "cards " + boar + out},
         {"mend", "mend " + boar},
         {"review", "review " + boar + " " + log},
         {"hold", "hold --kind wild-boar --shape slab --thickness \"30 mm\" --bath \"62 C\" --start \"4 C\""}};
     const std::map<std::string, std::string> check{
+        {"quick", quick("pork-loin")},
         {"plan", "plan " + untested},
         {"cards", "cards " + untested + out},
         {"mend", "mend " + untested},

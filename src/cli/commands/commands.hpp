@@ -9,6 +9,7 @@
 namespace holdwater::cli {
 
 Command new_command();
+Command quick_command();
 Command plan_command();
 Command cards_command();
 Command mend_command();
