@@ -126,7 +126,7 @@ TEST_CASE("every fault of a command line says what is wrong and what would do") 
         const char* arguments;
         const char* what;
         const char* how;
-    } cases[] = {{"", "needs a command", "cards, plan"},
+    } cases[] = {{"", "needs a command", "plan, cards"},
                  {"plam", "\"plam\" is not known", "did you mean plan?"},
                  {"plan", "TRIP is missing", "holdwater plan TRIP"},
                  {"review a.toml", "LOG is missing", "holdwater review LOG"},

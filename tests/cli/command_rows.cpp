@@ -4,10 +4,13 @@
 #include "cli/line/help.hpp"
 #include "cli/line/options.hpp"
 #include "cli/program.hpp"
+#include "trip/keys.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <fstream>
+#include <map>
 #include <regex>
 #include <set>
 #include <sstream>
@@ -143,7 +146,7 @@ TEST_CASE("each row of a command is sound") {
         CAPTURE(one.name);
         CHECK_FALSE(one.summary.empty());
         CHECK_FALSE(one.group.empty());
-        CHECK_FALSE(one.examples.empty());
+        CHECK(one.examples.size() >= 2);
         Names names;
         for (const OptionRow& row : one.rows) {
             CAPTURE(row.name);
@@ -203,8 +206,15 @@ TEST_CASE("help names every command, and every row of each; required ones are ma
             const std::string entry = said.out.substr(at, said.out.find("\n  -", at + 1) - at);
             if (row.required) {
                 CHECK(entry.find("required") != std::string::npos);
+            }
+            if (row.required || !row.one_of.empty() || !row.is_option()) {
                 CHECK(said.out.substr(0, said.out.find('\n')).find(row.name) != std::string::npos);
             }
+        }
+        for (const cli::ExitRow& row : one.exits()) {
+            const auto at = said.out.find("\n  " + std::to_string(static_cast<int>(row.exit)) + " ");
+            REQUIRE(at != std::string::npos);
+            CHECK(said.out.find(row.means.substr(0, row.means.find(' ')), at) != std::string::npos);
         }
         std::istringstream lines(said.out);
         for (std::string line; std::getline(lines, line);) {
@@ -214,6 +224,76 @@ TEST_CASE("help names every command, and every row of each; required ones are ma
     CHECK(holdwater_says("help hodl", folder).exit == 2);
     CHECK(holdwater_says("help hodl", folder).err.find("did you mean hold?") != std::string::npos);
     CHECK(holdwater_says("help hold boil", folder).exit == 2);
+}
+
+TEST_CASE("where one of several rows is required, a line without any of them is refused and names one") {
+    int sets = 0;
+    for (const Command& one : cli::all_commands()) {
+        CAPTURE(one.name);
+        cli::Options options(one, {});
+        one.read(options);
+        for (const OptionRow& row : one.rows) {
+            if (row.one_of.empty()) {
+                continue;
+            }
+            ++sets;
+            CAPTURE(row.name);
+            REQUIRE_FALSE(one.others_for(row).empty());
+            CHECK_FALSE(row.required);
+            CHECK(std::any_of(options.faults().begin(), options.faults().end(), [&](const problem::Problem& fault) {
+                return (fault.message + fault.hint).find(row.name) != std::string::npos ||
+                       (fault.message + fault.hint).find("log") != std::string::npos;
+            }));
+        }
+    }
+    CHECK(sets >= 6);
+}
+
+TEST_CASE("a command ends with the exit codes that its help names beside 0, 2 and 70") {
+    const auto folder = own_folder("exit-codes");
+    const auto file = [&](const std::string& name, const std::string& text) {
+        std::ofstream(folder / name) << text;
+        return "'" + (folder / name).string() + "'";
+    };
+    std::string text(trip::shortest_trip());
+    const std::string untested = file("untested.toml", text);
+    for (auto at = text.find("pork-loin"); at != std::string::npos; at = text.find("pork-loin")) {
+        text.replace(at, 9, "wild-boar");
+    }
+    const std::string boar = file("boar.toml", text);
+    const std::string log = file("log.csv", "time_hhmm,bath_c,note\n12:00,62,food in\n12:30,61.5,\n");
+    const std::string out = " --out '" + folder.string() + "'";
+    const auto quick = [&](const std::string& kind) {
+        return "quick '" + (folder / (kind + ".toml")).string() + "' --kind " + kind +
+               " --thickness \"40 mm\" --pieces 2 --water \"30 L\" --serve 2027-07-10T18:30" + out;
+    };
+    const std::map<std::string, std::string> refused{
+        {"quick", quick("wild-boar")},
+        {"plan", "plan " + boar},
+        {"cards", "cards " + boar + out},
+        {"mend", "mend " + boar},
+        {"review", "review " + boar + " " + log},
+        {"hold", "hold --kind wild-boar --shape slab --thickness \"30 mm\" --bath \"62 C\" --start \"4 C\""}};
+    const std::map<std::string, std::string> check{
+        {"quick", quick("pork-loin")},
+        {"plan", "plan " + untested},
+        {"cards", "cards " + untested + out},
+        {"mend", "mend " + untested},
+        {"review", "review " + untested + " " + log},
+        {"hold", "hold --kind pork-loin --shape slab --thickness \"30 mm\" --bath \"50 C\" --start \"4 C\""},
+        {"gauge", "gauge --reading \"0 h=62 C\" --reading \"0.5 h=61 C\" --water \"20 L\" --outside \"8 C\""}};
+    for (const Command& one : cli::all_commands()) {
+        CAPTURE(one.name);
+        const std::string name(one.name);
+        CHECK(one.refuses.empty() != refused.contains(name));
+        CHECK((one.checks.empty() != check.contains(name) || name == "class"));  // a plain PDF has its own test
+        if (const auto line = refused.find(name); line != refused.end()) {
+            CHECK(holdwater_says(line->second, folder).exit == 1);
+        }
+        if (const auto line = check.find(name); line != check.end()) {
+            CHECK(holdwater_says(line->second, folder).exit == 3);
+        }
+    }
 }
 
 TEST_CASE("an option that a command did not hand over is our own fault, not an answer") {

@@ -13,11 +13,13 @@
 namespace holdwater::cli {
 namespace {
 
-const OptionRow boil_altitude{.name = "--altitude", .value = "H", .help = "how high you are", .range = altitudes};
+const OptionRow boil_altitude{
+    .name = "--altitude", .value = "H", .help = "how high you are", .range = altitudes, .one_of = "where"};
 const OptionRow boil_pressure{.name = "--pressure",
                               .value = "P",
                               .help = "air pressure there, not reduced to the sea; wins over --altitude",
-                              .range = {"612 Pa", "22064000 Pa", "812 hPa"}};
+                              .range = {"612 Pa", "22064000 Pa", "812 hPa"},
+                              .one_of = "where"};
 
 std::string boil_text(units::Temperature boiling, units::Pressure pressure, bool measured) {
     const auto both = [](units::Temperature t) { return units::print(t, units::System::both, {0.1}); };
@@ -55,7 +57,7 @@ Act read_boil(Options& options) {
 
 Command boil_command() {
     return {.name = "boil",
-            .group = headings::answers,
+            .group = headings::figure,
             .summary = "where water boils, by altitude or pressure",
             .rows = {boil_altitude, boil_pressure, json_row},
             .examples = {"boil --altitude \"1850 m\"", "boil --pressure \"812 hPa\" --json"},

@@ -32,8 +32,11 @@ const OptionRow class_thermometer{.name = "--thermometer",
                                   .value = "K",
                                   .help = "how far a thermometer may be off",
                                   .range = as_in(trip::ranges::thermometer)};
-const OptionRow class_kind{
-    .name = "--kind", .value = "K", .help = "food of the hold rulers, a key of `holdwater sources --foods`"};
+const OptionRow class_kind{.name = "--kind",
+                           .value = "K",
+                           .help = "food of the hold rulers, a key of `holdwater sources --foods`",
+                           .example = "pork-loin",
+                           .holds = Holds::food_kind};
 const OptionRow class_shape{.name = "--shape",
                             .value = "S,..",
                             .help = "shapes of the hold rulers, comma between",
@@ -184,6 +187,7 @@ Command class_command() {
                  with_default(class_units, std::string(units::name_of(usual().units))),
                  with_default(class_language, usual().language)},
         .examples = {"class --rules us", "class --rules uk --altitude \"300 m\" --only hold,mix"},
+        .checks = "printed, but as a plain PDF: without tags for those who hear it",
         .read = read_class};
     const auto printing = printing_rows(card::class_cards());
     command.rows.insert(command.rows.end(), printing.begin(), printing.end());

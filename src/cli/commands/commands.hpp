@@ -8,17 +8,18 @@
 
 namespace holdwater::cli {
 
-Command cards_command();
+Command new_command();
+Command quick_command();
 Command plan_command();
+Command cards_command();
 Command mend_command();
-Command class_command();
 Command review_command();
 Command gauge_command();
 Command hold_command();
-Command boil_command();
 Command mix_command();
+Command boil_command();
 Command fingertip_command();
-Command new_command();
+Command class_command();
 Command sources_command();
 Command help_command();
 

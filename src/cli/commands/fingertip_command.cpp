@@ -13,12 +13,14 @@ namespace {
 const OptionRow fingertip_bath_row{.name = "--bath",
                                    .value = "T",
                                    .help = "how soon water this hot stings and burns",
-                                   .range = {"0 C", "100 C", "60 C"}};
+                                   .range = {"0 C", "100 C", "60 C"},
+                                   .one_of = "asked"};
 const OptionRow fingertip_sting_row{
     .name = "--sting",
     .value = "TIME",
     .help = "which baths a first sting after this time speaks for",
-    .range = {"0 s", "10 s", "2 s", "nobody keeps a finger in hot water for longer than a count of two"}};
+    .range = {"0 s", "10 s", "2 s", "nobody keeps a finger in hot water for longer than a count of two"},
+    .one_of = "asked"};
 const OptionRow fingertip_still{.name = "--still", .help = "the water was not stirred"};
 
 template <class Answer>
@@ -44,7 +46,7 @@ Act read_fingertip(Options& options) {
 
 Command fingertip_command() {
     return {.name = "fingertip",
-            .group = headings::answers,
+            .group = headings::figure,
             .summary = "what a fingertip can and cannot tell about hot water",
             .rows = {fingertip_bath_row, fingertip_sting_row, fingertip_still, json_row},
             .examples = {"fingertip --bath \"60 C\"", "fingertip --sting \"2 s\""},

@@ -24,12 +24,15 @@ constexpr Range gauge_baths{"1 C", "100 C", "62 C", {}};
 
 const OptionRow gauge_log{.name = "LOG",
                           .help = "log of a box test (CSV: time_min or time_hhmm, bath_c, outside_c, note)",
-                          .example = "box.csv"};
+                          .example = "box.csv",
+                          .holds = Holds::log_file,
+                          .one_of = "readings"};
 const OptionRow gauge_reading{.name = "--reading",
                               .value = "TIME=T",
                               .help = "a reading instead of a log; twice or more",
                               .takes = Takes::several,
-                              .example = "3 h=57.5 C"};
+                              .example = "3 h=57.5 C",
+                              .one_of = "readings"};
 const OptionRow gauge_water{.name = "--water",
                             .value = "V",
                             .help = "litres of hot water in the box",
@@ -248,12 +251,13 @@ Command gauge_command() {
         gauge_floor, fmt::format("{} ({}, whole red meat)", units::print(usual_floor(), units::System::metric, {0.1}),
                                  facts::to_name(facts::Ruleset{})));
     return {.name = "gauge",
-            .group = headings::answers,
+            .group = headings::box,
             .summary = "find how well a box holds heat, from readings as it cools",
             .rows = {gauge_log, gauge_reading, gauge_water, gauge_outside, gauge_inside, error, gauge_poured,
                      gauge_liner_start, gauge_fill, floor, json_row, gauge_preview, chart_folder_row},
             .examples = {"gauge --reading \"0 h=62 C\" --reading \"5 h=55 C\" --water \"20 L\" --outside \"8 C\"",
                          "gauge box.csv --water \"20 L\" --preview"},
+            .checks = "done, but the readings leave the loss doubtful: see what is said of them",
             .read = read_gauge};
 }
 

@@ -159,13 +159,15 @@ Command hold_command() {
     const auto whose = with_default(with_rules(rules), std::string(facts::to_name(facts::Ruleset{})));
     return {
         .name = "hold",
-        .group = headings::answers,
+        .group = headings::figure,
         .summary = "one piece in a steady bath: how long, and may it be eaten",
         .rows = {kind,         shape,   thickness, width, length, bath,    start,    target,
                  at,           contact, bag,       whose, cut,    at_risk, json_row, diffusivity,
                  conductivity, film,    d_value,   d_at,  z,      log10,   curvature},
         .examples = {"hold --kind pork-loin --shape round --thickness \"80 mm\" --bath \"62 C\" --start \"5 C\"",
                      "hold --kind cod --shape slab --thickness \"25 mm\" --bath \"65 C\" --start \"4 C\" --at \"1 h\""},
+        .refuses = "a food that no bath makes safe",
+        .checks = "worked out, but it may not be eaten so, or something given should be checked",
         .read = read_hold};
 }
 

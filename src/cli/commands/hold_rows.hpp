@@ -15,7 +15,9 @@ inline const OptionRow kind{.name = "--kind",
                             .help =
                                 "food, a key of `holdwater sources --foods`; needed unless you give figures of "
                                 "your own",
-                            .example = "pork-loin"};
+                            .example = "pork-loin",
+                            .holds = Holds::food_kind,
+                            .one_of = "food"};
 inline const OptionRow shape{
     .name = "--shape", .value = "S", .help = "of the piece", .required = true, .choices = names_of<facts::Shape>()};
 inline const OptionRow thickness{.name = "--thickness",
@@ -77,6 +79,7 @@ inline const OptionRow diffusivity{.name = "--diffusivity",
                                    .value = "A",
                                    .help = "how fast heat spreads in the food",
                                    .range = {"1e-9 m2/s", "1e-3 m2/s", "1.3e-7 m2/s"},
+                                   .one_of = "food",
                                    .group = own};
 inline const OptionRow conductivity{.name = "--conductivity",
                                     .value = "K",

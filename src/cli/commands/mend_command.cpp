@@ -133,7 +133,9 @@ Command mend_command() {
             .group = headings::trip,
             .summary = "write a trip file that holds beside one that does not: NAME-mended.toml",
             .rows = {trip_row, json_row},
-            .examples = {"mend my-trip.toml"},
+            .examples = {"mend my-trip.toml", "mend my-trip.toml --json"},
+            .refuses = "nothing mends it, and why; nothing is written",
+            .checks = "it holds, or its mended file does, but something in the trip should be checked",
             .read = read_mend};
 }
 

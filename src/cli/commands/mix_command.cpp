@@ -119,7 +119,7 @@ Act read_mix(Options& options) {
 
 Command mix_command() {
     return {.name = "mix",
-            .group = headings::answers,
+            .group = headings::figure,
             .summary = "how much boiling water to how much cold, and how warm it may really come out",
             .rows = {mix_target, mix_altitude, mix_cold, mix_by, json_row},
             .examples = {"mix --target \"60 C\" --altitude \"1850 m\" --cold \"2 C\"",

@@ -13,7 +13,8 @@ namespace {
 const OptionRow new_trip{.name = "TRIP",
                          .help = "file to write; never over an existing one",
                          .by_default = "trip.toml",
-                         .example = "trip.toml"};
+                         .example = "trip.toml",
+                         .holds = Holds::trip_file};
 
 Exit write_template(const std::string& trip) {
     const auto text = layout_file("trips/template.toml");
@@ -41,7 +42,7 @@ Command new_command() {
             .group = headings::trip,
             .summary = "write a trip file to fill in",
             .rows = {new_trip},
-            .examples = {"new my-trip.toml"},
+            .examples = {"new", "new my-trip.toml"},
             .read = read_new};
 }
 

@@ -137,6 +137,8 @@ Command plan_command() {
             .summary = "show verdict, timeline and curve on the terminal",
             .rows = all_rows(),
             .examples = {"plan my-trip.toml", "plan my-trip.toml --now 14:20 --reading \"58 C\""},
+            .refuses = "the plan does not hold; what would mend it is said",
+            .checks = "planned, but something in the trip should be checked or changed",
             .read = read_plan};
 }
 

@@ -10,8 +10,12 @@ namespace printing_row {
 
 constexpr std::string_view printing = "Printing";
 
-const OptionRow out{
-    .name = "--out", .value = "DIR", .help = "folder to write into", .by_default = "out", .group = printing};
+const OptionRow out{.name = "--out",
+                    .value = "DIR",
+                    .help = "folder to write into",
+                    .by_default = "out",
+                    .holds = Holds::folder,
+                    .group = printing};
 const OptionRow format{.name = "--format",
                        .value = "FORMAT",
                        .help = "card format",
@@ -64,18 +68,29 @@ std::vector<OptionRow> printing_rows(const std::vector<std::string>& cards) {
     return {out, format, sheet, sides, these, copies, preview, lamp, dim};
 }
 
-PrintingOptions read_printing(Options& options) {
+std::vector<OptionRow> printing_rows_of_one() {
+    using namespace printing_row;
+    return {out, format, sheet, sides, copies, preview, lamp, dim};
+}
+
+PrintingOptions read_printing_of_one(Options& options) {
     using namespace printing_row;
     PrintingOptions to;
+    to.only = {"one"};
     to.out = options.folder(out);
     to.format = options.choice(format);
     to.sheet = options.choice(sheet);
     to.sides = options.choice(sides);
-    to.only = options.choices(only);
     to.copies = options.whole_number(copies);
     to.preview = options.has(preview);
     to.lamp = options.has(lamp) ? options.choice(lamp) : "";
     to.dim = options.has(dim);
+    return to;
+}
+
+PrintingOptions read_printing(Options& options) {
+    PrintingOptions to = read_printing_of_one(options);
+    to.only = options.choices(printing_row::only);
     return to;
 }
 

@@ -14,4 +14,8 @@ namespace holdwater::cli {
 std::vector<OptionRow> printing_rows(const std::vector<std::string>& cards);
 PrintingOptions read_printing(Options& options);
 
+/// The same without --only, for a command that prints one card.
+std::vector<OptionRow> printing_rows_of_one();
+PrintingOptions read_printing_of_one(Options& options);
+
 }  // namespace holdwater::cli

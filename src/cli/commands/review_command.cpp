@@ -23,7 +23,8 @@ namespace {
 const OptionRow review_log{.name = "LOG",
                            .help = "log of the bath (CSV): time_hhmm,bath_c,note; a note says \"food in\"",
                            .required = true,
-                           .example = "log.csv"};
+                           .example = "log.csv",
+                           .holds = Holds::log_file};
 const OptionRow review_preview{.name = "--preview", .help = "draw a chart, STEM-review.png, STEM of the log"};
 
 struct ReviewOptions {
@@ -146,7 +147,10 @@ Command review_command() {
             .group = headings::trip,
             .summary = "tell what a written log of a trip means: eat, finish or throw away",
             .rows = {trip_row, review_log, json_row, review_preview, chart_folder_row},
-            .examples = {"review my-trip.toml written-log.csv"},
+            .examples = {"review my-trip.toml written-log.csv",
+                         "review my-trip.toml written-log.csv --preview --out charts"},
+            .refuses = "throw it away, or the rules refuse this food in a bath",
+            .checks = "not done yet, or finish it over the fire and eat; or something should be checked",
             .read = read_review};
 }
 

@@ -118,7 +118,7 @@ Act read_sources(Options& options) {
 
 Command sources_command() {
     return {.name = "sources",
-            .group = headings::program,
+            .group = headings::teaching,
             .summary = "list every figure with its source and how far it was seen",
             .rows = {sources_foods, sources_rules, sources_word},
             .examples = {"sources --foods", "sources --search film"},

@@ -50,4 +50,8 @@ std::string version() {
     return HOLDWATER_VERSION;
 }
 
+std::string version_date() {
+    return HOLDWATER_VERSION_DATE;
+}
+
 }  // namespace holdwater::cli

@@ -14,5 +14,7 @@ problem::Result<std::string> layout_file(const std::string& name);
 std::string layout_path(const std::string& name);
 draw::FontFiles font_files();
 std::string version();
+/// The day on which that version was made, 2026-11-30; a day on which somebody built it would differ each time.
+std::string version_date();
 
 }  // namespace holdwater::cli

@@ -15,6 +15,30 @@ const OptionRow* Command::find(std::string_view row) const {
     return found != rows.end() ? &*found : nullptr;
 }
 
+std::vector<ExitRow> Command::exits() const {
+    std::vector<ExitRow> all;
+    for (const ExitRow& row : exit_rows) {
+        const bool own = row.exit == Exit::refused || row.exit == Exit::check;
+        const std::string_view means = row.exit == Exit::refused ? refuses
+                                       : row.exit == Exit::check ? checks
+                                                                 : row.means;
+        if (!own || !means.empty()) {
+            all.push_back({row.exit, means});
+        }
+    }
+    return all;
+}
+
+std::vector<const OptionRow*> Command::others_for(const OptionRow& row) const {
+    std::vector<const OptionRow*> others;
+    for (const OptionRow& other : rows) {
+        if (!row.one_of.empty() && other.one_of == row.one_of && other.name != row.name) {
+            others.push_back(&other);
+        }
+    }
+    return others;
+}
+
 std::string names_of(const std::vector<Command>& commands) {
     std::string all;
     for (const Command& command : commands) {

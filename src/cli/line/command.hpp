@@ -24,10 +24,16 @@ struct Command {
     std::string_view summary = {};  // one line
     std::vector<OptionRow> rows = {};
     std::vector<std::string_view> examples = {};  // what stands after "holdwater "
+    std::string_view refuses = {};                // what exit code 1 means of it; empty: it never ends so
+    std::string_view checks = {};                 // the same of exit code 3
     /// Reads every value and leaves each fault in the options. What comes back is done only if there was none.
     std::function<Act(Options&)> read = {};
     std::string_view formerly = {};  // the name that it had in earlier versions
 
+    /// The exit codes that it can end with, and what each means of it.
+    std::vector<ExitRow> exits() const;
+    /// The other rows of which one is required, where this one is not given.
+    std::vector<const OptionRow*> others_for(const OptionRow& row) const;
     /// Null: there is no such row.
     const OptionRow* find(std::string_view row) const;
 };

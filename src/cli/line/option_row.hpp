@@ -34,6 +34,9 @@ enum class Takes {
     list      // one word with commas: --only plan,fill; given again, it adds
 };
 
+/// What a text that an option takes names, where that is no word of its choices: a shell completes it by this.
+enum class Holds { text, trip_file, log_file, folder, food_kind, command };
+
 struct OptionRow {
     std::string_view name = {};   // "--bath"; without dashes, a word that stands by itself: "TRIP"
     std::string_view value = {};  // what stands after it, as help shows it: "T"; empty for a switch
@@ -44,9 +47,11 @@ struct OptionRow {
     Range range = {};                            // of a quantity or number
     std::vector<std::string_view> choices = {};  // the words that can stand after it, if only these can
     std::string_view example = {};               // if no range has one
-    std::string_view needs = {};                 // the option without which it says nothing
-    std::string_view group = {};                 // its heading in help; empty: the common one
-    std::string_view formerly = {};              // the name that it had in earlier versions
+    Holds holds = Holds::text;
+    std::string_view needs = {};     // the option without which it says nothing
+    std::string_view one_of = {};    // rows with the same word here: one of them is required
+    std::string_view group = {};     // its heading in help; empty: the common one
+    std::string_view formerly = {};  // the name that it had in earlier versions
 
     bool is_option() const { return name.starts_with("--"); }
     bool is_switch() const { return is_option() && value.empty(); }

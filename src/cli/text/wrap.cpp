@@ -13,7 +13,7 @@ std::size_t columns(std::string_view text) {
 
 }  // namespace
 
-std::string wrap(std::string_view text, std::size_t indent) {
+std::string wrap(std::string_view text, std::size_t indent, std::size_t most) {
     std::string lines;
     std::size_t used = 0;  // columns of the open line; 0: none is open
     while (!text.empty()) {
@@ -23,7 +23,7 @@ std::string wrap(std::string_view text, std::size_t indent) {
         if (word.empty()) {
             continue;
         }
-        if (used > 0 && used + 1 + columns(word) > terminal_columns) {
+        if (used > 0 && used + 1 + columns(word) > most) {
             lines += '\n';
             used = 0;
         }
