@@ -78,8 +78,9 @@ FillSums fill_sums(const SafeSide& safe) {
         }
     }
     const units::Volume warming =
-        as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
-    sums.with_warming = to_the_step ? safe.litres(total + warming) : tenth_litres(total + warming, safe.system());
+        as_printed(fill.warming, safe.measured(fill.warming, units::Toward::up), safe.system());
+    const bool in_steps = to_the_step && !(warming > units::Volume{0});
+    sums.with_warming = in_steps ? sums.all : tenth_litres(total + warming, safe.system());
     return sums;
 }
 

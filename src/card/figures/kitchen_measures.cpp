@@ -13,15 +13,17 @@ using units::Toward;
 std::string slush_reads(const SafeSide& safe) {
     const units::TemperatureDifference error = safe.plan.trip->boxes.front().thermometer.value_or(units::kelvins(0));
     const units::Temperature zero = units::celsius(0.0);
-    const auto half = [](double value, Toward toward) {
-        return units::significant(units::round_to(value, 0.5, toward));
+    // Half degrees, but for a thermometer that is better than they tell.
+    const double step = error < units::kelvins(1) ? 0.1 : 0.5;
+    const auto inward = [step](double value, Toward toward) {
+        return units::significant(units::round_to(value, step, toward));
     };
     const auto ends = [&](units::System one) {
         const auto in_unit = [&](units::Temperature t) {
             return one == units::System::us ? t.fahrenheit() : t.celsius();
         };
-        return safe.words.text("packing.thermometer-ends", {{"low", half(in_unit(zero - error), Toward::up)},
-                                                            {"high", half(in_unit(zero + error), Toward::down)},
+        return safe.words.text("packing.thermometer-ends", {{"low", inward(in_unit(zero - error), Toward::up)},
+                                                            {"high", inward(in_unit(zero + error), Toward::down)},
                                                             {"unit", one == units::System::us ? "°F" : "°C"}});
     };
     const std::string first = ends(units::first_of(safe.system()));

@@ -84,6 +84,8 @@ void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth) {
         if (food.finishing->one.pan) {
             of.span("finish-pan", *food.finishing->one.pan, fire_time(*food.finishing->one.pan), slow, nth);
         }
+        of.brief().litres("finish-water", food.finishing->water, of.safe().litres(food.finishing->water, Toward::up),
+                          {"chosen", "up-half-litre", of.source("heat-balance")}, nth);
         of.count("finish-lots", food.finishing->lots, {"chosen", "none", slow.source}, nth);
     }
 }
@@ -163,8 +165,8 @@ void add_ladder(const FigureMaker& of) {
 void add_warming(const FigureMaker& of) {
     const units::Volume warming = of.plan().fill.warming;
     if (warming.si() > 0.0) {
-        of.brief().litres("warming", warming, of.safe().litres(warming, Toward::down),
-                          {"chosen", "half-litre", of.source("heat-balance")});
+        of.brief().litres("warming", warming, of.safe().measured(warming, Toward::up),
+                          {"chosen", "up-tenth-litre", of.source("heat-balance")});
     }
 }
 

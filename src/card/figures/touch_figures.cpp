@@ -48,6 +48,9 @@ void add_mixing(const FigureMaker& of) {
         const units::Volume most = most_of_a_pour(of.plan());
         act.litres("top-up-most", most, safe.measured(most, Toward::up),
                    {"share-95-largest", "up-tenth-litre", balance});
+        // The depth of the coldest row has room for the most that is poured at once.
+        const units::Length below = of.plan().ladder.back().below_rim;
+        of.brief().length("top-up-below", below, safe.water_line(below), {"share-95", "up-mm", balance});
     }
     const FillSums sums = fill_sums(safe);
     of.brief().litres("boil", fill.boiled, of.reads() ? safe.litres(fill.boiled, Toward::up) : sums.all,

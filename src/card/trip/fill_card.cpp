@@ -54,6 +54,11 @@ Card fill_card(const CardWriter& writer) {
         step("fill.step-level", {{"below", on("below-rim")}});
     }
     step("fill.step-food");
+    const bool floats = std::any_of(plan.notes.begin(), plan.notes.end(),
+                                    [](const problem::Problem& note) { return note.code == "food-floats"; });
+    if (floats) {
+        step("fill.step-floats");
+    }
     card.blocks.add(steps);
     if (plan.foods.front().food->contact != facts::Contact::free) {
         card.blocks.add(Note{contact_line(writer)});  // the drawing shows them apart and off the bottom

@@ -129,7 +129,8 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
                        ? w.text("plan.food-in")
                        : w.text("plan.this-food-in", {{"food", names_at(writer, &plan::FoodPlan::in, event.at)}});
         case Event::Kind::boil_finish:
-            return w.text("plan.boil-finish", {{"food", name_of(writer, *food().food)}});
+            return w.text("plan.boil-finish",
+                          {{"litres", on.brief("finish-water", nth)}, {"food", name_of(writer, *food().food)}});
         case Event::Kind::finish:
             return finish_text(writer, on, food(), nth);
         case Event::Kind::take_out:

@@ -39,7 +39,9 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
         steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
     }
     if (!writer.plan.top_ups.empty()) {
-        steps.add(writer.reads() ? w.text("touch.top-up", {{"litres", on("top-up-most")}, {"plan", writer.ref("plan")}})
+        steps.add(writer.reads() ? w.text("touch.top-up", {{"below", on("top-up-below")},
+                                                           {"litres", on("top-up-most")},
+                                                           {"plan", writer.ref("plan")}})
                                  : w.text("touch.top-up-fixed", {{"plan", writer.ref("plan")}}));
     }
     card.blocks.add(std::move(steps));

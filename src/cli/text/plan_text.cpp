@@ -61,8 +61,8 @@ std::string top_up_words(const Told& told, const plan::TopUp& top_up, int nth) {
     if (!told.reads()) {
         return fmt::format("{}pour {} boiling", out, in);
     }
-    return fmt::format("top up to {}: {}about {} boiling (reads about {})", told("reading", "mark"), out, in,
-                       told("terminal", "top-up-reads", nth));
+    return fmt::format("top up to {} by the row of card Reading for what it reads (should be {} or more), likely {}",
+                       told("reading", "mark"), told("plan", "top-up-reads", nth), in);
 }
 
 std::string ready_words(const Told& told, const plan::FoodPlan& food) {
@@ -99,7 +99,8 @@ std::string what(const Told& told, const Event& event) {
         case Event::Kind::take_out:
             return fmt::format("{}: eat", plan.foods[event.index].food->name);
         case Event::Kind::boil_finish:
-            return fmt::format("fire on, water to the boil to finish {}", plan.foods[event.index].food->name);
+            return fmt::format("fire on, {} to the boil to finish {}", told("plan", "finish-water", nth),
+                               plan.foods[event.index].food->name);
         case Event::Kind::finish:
             return finish_words(told, plan.foods[event.index], nth);
         case Event::Kind::top_up:
@@ -145,10 +146,9 @@ std::vector<Line> timeline(const Told& told) {
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::top_up) {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            const int pots = card::pots_of(top_up, plan.trip->fire);
             lines.emplace_back(top_up.light_fire,
-                               fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "", pots,
-                                           pots == 1 ? "pot" : "pots"));
+                               fmt::format("{}fire on for the top-up: boil {}", top_up.wakes ? "WAKE, " : "",
+                                           told("plan", "top-up-boil", static_cast<int>(event.index) + 1)));
         }
         lines.emplace_back(event.at, what(told, event));
     }
@@ -245,23 +245,29 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                                told("plan", "advice", nth), told.for_hold("plan", "advice-hold", nth));
         }
         if (food.thickest) {
-            out += fmt::format("  planned for pieces up to {} thick; over {} the middle warms too slowly to be safe\n",
-                               told("hold", "own", nth), told("hold", "thickest", name));
+            out += fmt::format(
+                "  planned for pieces up to {} thick; thicker ones by card Hold, over {} cut thinner (over {} the "
+                "middle "
+                "warms too slowly to be safe)\n",
+                told("hold", "own", nth), told("hold", "last-row", nth), told("hold", "thickest", name));
         }
     }
     if (plan.trip->at_risk) {
         out += "people at risk eat: this plan gives them what they need as long as the bath keeps to it\n";
     }
     const std::string longest = told("night", "longest-alone");
-    out += told.reads()
-               ? fmt::format(
-                     "bath never to read below {}; top up by the clock, or sooner at {} or below; after {} it "
-                     "may be left {}\n",
-                     told("reading", "read-floor"), told("reading", "action-line"), told("night", "mark"), longest)
-           : plan.top_ups.empty()
-               ? fmt::format("no thermometer: lid shut until the meal\n")
-               : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n",
-                             longest, what_was_late(told));
+    out +=
+        told.reads()
+            ? fmt::format(
+                  "bath never to read below {}; top up {}at {} or below; after {} it may be left {}; topped up to {}, "
+                  "in wind and cold, {}\n",
+                  told("reading", "read-floor"), plan.top_ups.empty() ? "" : "by the clock, or sooner ",
+                  told("reading", "action-line"), told("night", "mark"), longest, told("reading", "mark"),
+                  told("reading", "interval-rough"))
+        : plan.top_ups.empty()
+            ? fmt::format("no thermometer: lid shut until the meal\n")
+            : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n", longest,
+                          what_was_late(told));
     out += plan.waits_until > plan.trip->serve
                ? fmt::format(
                      "if the meal slips, it may wait in the bath until {} without another top-up, {}, and no longer, "

@@ -43,11 +43,12 @@ std::string ways_text(const plan::Plan& plan) {
     for (const plan::Way& way : plan.ways) {
         ++nth;
         const bool burns = way.burden.fuel > units::Mass{0};
-        out += fmt::format("  {}: fire {}, {}, {}, boils {}{}, ready {}, holds in {:.0f} of 100\n", name_of(way.kind),
-                           day_time(way.light_fire), counted(way.burden.wakings, "waking", "wakings"),
-                           counted(way.top_ups, "top-up", "top-ups"), told("terminal", "way-boils", nth),
-                           burns ? ", burns " + told("terminal", "way-burns", nth) : "", day_time(way.ready),
-                           std::floor(100.0 * way.share));
+        out +=
+            fmt::format("  {}: fire {}, {}, {}, boils {} for the bath{}, ready {}, holds in {:.0f} of 100\n",
+                        name_of(way.kind), day_time(way.light_fire), counted(way.burden.wakings, "waking", "wakings"),
+                        counted(way.top_ups, "top-up", "top-ups"), told("terminal", "way-boils", nth),
+                        burns ? ", burns " + told("terminal", "way-burns", nth) : "", day_time(way.ready),
+                        std::floor(100.0 * way.share));
         for (const std::string& line : way.lines) {
             out += "      " + line + "\n";
         }

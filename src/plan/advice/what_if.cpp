@@ -62,6 +62,11 @@ std::vector<WhatIfAnswer> answers_to_what_ifs(const Ensemble& ensemble, const Sc
                 changed.serve = changed.serve.after(*what.later);
             }
             plan_anew(changed, answer);
+            // Colder or later is never left longer than the same box as planned.
+            answer.longest = std::min(answer.longest, plan.night.longest);
+            if (what.colder && !plan.top_ups.empty()) {
+                answer.longest = std::min(answer.longest, plan.interval_rough);
+            }
         }
         if (what.fire_out) {
             const FireOut out = fire_out(ensemble, schedule, *what.fire_out, what.colder.value_or(units::kelvins(0)));

@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/plan.hpp"
+#include "plan/search/ladder.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -23,6 +24,17 @@ Between<double> heat_of_burning(const trip::Fire& fire) {
     return {gas.low, gas.value, gas.high};
 }
 
+/// What is put on at the most where a card goes by what the box reads then: the litres of a row so much colder, as far
+/// as the pots give them at once.
+units::Volume put_on_for(const Plan& plan, const TopUp& top_up) {
+    if (!plan.trip->boxes.front().thermometer) {
+        return top_up.boiling;
+    }
+    const units::TemperatureDifference between_rows = units::kelvins(4);  // of those that a card has room for
+    const trip::Fire& fire = plan.trip->fire;
+    return std::min(fire.pot * (fire.usable * fire.pots), by_ladder(plan.ladder, top_up.reading.low - between_rows));
+}
+
 }  // namespace
 
 WaterNeed water_of(const Plan& plan, units::Volume besides) {
@@ -30,10 +42,12 @@ WaterNeed water_of(const Plan& plan, units::Volume besides) {
     water.cold = plan.fill.cold;
     water.boil_likely = plan.fill.boiled + plan.fill.warming;
     const double measured = facts::facts().spread("litres").high;
-    water.boil_most = std::max(plan.fill.boiled_most, plan.fill.boiled * measured) + plan.fill.warming * measured;
+    // The cards round what is boiled for the fill up.
+    water.boil_most = to_half_litre(std::max(plan.fill.boiled_most, plan.fill.boiled * measured), units::Toward::up) +
+                      plan.fill.warming * measured;
     for (const TopUp& top_up : plan.top_ups) {
         water.boil_likely += top_up.boiling;
-        water.boil_most += top_up.boiling_most;
+        water.boil_most += std::max(top_up.boiling_most, put_on_for(plan, top_up));
     }
     const units::Volume other = water_to_finish(plan) + besides;
     water.boil_likely += other;

@@ -15,6 +15,7 @@
 #include "plan/search/schedule.hpp"
 #include "plan/search/sleep_window.hpp"
 #include "units/print.hpp"
+#include "units/whole_degrees.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -134,6 +135,13 @@ void add_intervals(Plan& plan, const LeftBoxes& boxes) {
     plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
 }
 
+/// The first whole degree over the line, in the system that is printed first.
+units::Temperature first_over_line(const Plan& plan) {
+    const bool us = units::first_of(plan.trip->units) == units::System::us;
+    return units::whole_degrees(plan.levels.action_line, plan.trip->units, units::Toward::up) +
+           units::kelvins(us ? 5.0 / 9.0 : 1.0);
+}
+
 void add_read_again(Plan& plan, const LeftBoxes& boxes) {
     const LookAgain again = look_again(boxes, {plan.levels, plan.round, plan.interval_rough, plan.trip->units});
     plan.levels.action_line = again.line;
@@ -196,6 +204,10 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
         } else {
             let_ready_hold_as_read(plan, food);
         }
+        if (food.ready_late) {  // cards and clocks tell whole minutes
+            const double minutes = units::in_minutes(food.ready_late->since(trip->from));
+            food.ready_late = trip->from.after(units::minutes(std::ceil(minutes - 1e-6)));
+        }
     }
     made.broken = limits_broken(ensemble, made.tried.schedule, plan, made.tried.results, false);
     return made;
@@ -241,7 +253,7 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
         plan.what_ifs = answers_to_what_ifs(ensemble, schedule, plan);
     }
     plan.waits_until = trip.serve.after(may_wait(boxes));
-    plan.waits_if = std::max(boxes.reading_at_serving(), plan.levels.action_line);  // at that line a top-up is due
+    plan.waits_if = std::max(boxes.reading_at_serving(), first_over_line(plan));  // at the line a top-up is due
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
         const Duration longest{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};
