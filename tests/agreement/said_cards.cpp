@@ -179,10 +179,9 @@ class Cards {
              [&](const Filled& f) { litres("cold water", "fill", litres_in(f.at("litres"))); });
         each("fill", "fill.key-aside-measured",
              [&](const Filled& f) { litres("cold water", "fill, key", litres_in(f.at("cold"))); });
-        each("fill", "fill.step-trim", [&](const Filled& f) {
-            litres("poured by the reading, in all", "fill", litres_in(f.at("litres")));
-            degrees("fill to", "fill, step", f.at("reading"));
-        });
+        for (const char* key : {"fill.step-read", "fill.step-read-after"}) {
+            each("fill", key, [&](const Filled& f) { degrees("fill to", "fill, step", f.at("reading")); });
+        }
     }
 
     void say_reading() {

@@ -197,12 +197,6 @@ void say_json(const Case& one, AllSaid& all) {
                trims ? of_sum : litre);
     }
     if (reads) {
-        double trim = fill.at("boiled_most_l");
-        for (const nlohmann::json& pour : fill.at("pours")) {
-            const trip::Fire& fire = one.trip.fire;
-            trim -= pour.at("whole_pots").get<double>() * units::in_litres(fire.pot * fire.usable);
-        }
-        figure("poured by the reading, in all", trim, "L", of_sum);
         figure("last pour", fill.at("pours").back().at("boiling_most_l"), "L", of_sum);
         figure("night's reading", json.at("night").at("reading_c"), "C", degree);
         figure("fill to", fill.at("reading_c"), "C", degree);

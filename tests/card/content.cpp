@@ -93,9 +93,9 @@ std::string hold_words(units::Duration hold) {
                              : std::to_string(static_cast<int>(hold.si() / 60.0)) + " min";
 }
 
-/// Without the one way in which such a food may be called safe: that it is not, until the fire.
-std::string without_not_safe(std::string text) {
-    const std::string denied = "not safe until";
+/// Without the one way in which such a food may be called ready: that it is so only by its centre, over the fire.
+std::string without_condition(std::string text) {
+    const std::string denied = "Ready only when each centre reads";
     for (std::size_t at = text.find(denied); at != std::string::npos; at = text.find(denied)) {
         text.erase(at, denied.size());
     }
@@ -117,7 +117,7 @@ void check_finishes(const Dealt& dealt) {
             for (const std::string& text : texts_of(card)) {
                 CAPTURE(text);
                 if (has(text, food.food->name)) {
-                    CHECK_FALSE(std::regex_search(without_not_safe(text), good));
+                    CHECK_FALSE(std::regex_search(without_condition(text), good));
                 }
                 const bool is_step = has(text, food.food->name) && has(text, "out of the bag");
                 step = step || is_step;
@@ -145,7 +145,7 @@ void check_finishes(const Dealt& dealt) {
         CHECK(std::none_of(dealt.deck.cards.begin(), dealt.deck.cards.end(),
                            [](const card::Card& card) { return card.key == "hold"; }));  // no hours: the fire decides
         for (const char* key : {"plan", "packing"}) {
-            const std::string text = without_not_safe(joined(texts_of(dealt.card(key))));
+            const std::string text = without_condition(joined(texts_of(dealt.card(key))));
             CAPTURE(text);
             CHECK_FALSE(std::regex_search(text, good));
         }
@@ -271,7 +271,7 @@ void check_fallen(const Dealt& dealt) {
     for (const card::Text& cell : found->rows.back().cells) {
         CHECK(strictness(cell) == 3);
     }
-    CHECK(has(joined(texts_of(dealt.card("reading"))), "every centre to"));
+    CHECK(has(joined(texts_of(dealt.card("reading"))), "each centre to"));
 }
 
 /// The thermometer goes down to the last reading above the floor, and no line pours more than fits.
@@ -279,37 +279,27 @@ void check_ladder(const Dealt& dealt) {
     if (!dealt.reads() || units::first_of(dealt.trip.units) == units::System::us) {
         return;  // the same rungs in other units
     }
-    std::vector<card::Thermometer::Row> good;  // all but those of the last section of all, below the floor
+    std::vector<std::vector<card::Text>> rungs;
     for (const card::Block& block : dealt.card("reading").blocks) {
-        const auto* scale = std::get_if<card::Thermometer>(&block);
-        if (scale != nullptr && scale->sections.front().bar.empty()) {
-            for (const card::Thermometer::Section& section : scale->sections) {
-                good.insert(good.end(), section.rows.begin(), section.rows.end());
-            }
+        if (const auto* table = std::get_if<card::Table>(&block)) {
+            rungs = table->rows;
         }
     }
-    REQUIRE(good.size() >= 2);  // mark, and a rung at least
-    const double lowest = std::stod(good.back().reading);
+    REQUIRE(!rungs.empty());
+    const double lowest = std::stod(rungs.back().front());
     CHECK(lowest >= dealt.plan.levels.read_floor.celsius() - 1e-9);
     CHECK(lowest < dealt.plan.levels.read_floor.celsius() + 1.0);
     double above = 1e9;
-    for (const card::Thermometer::Row& rung : good) {
-        CAPTURE(rung.reading);
-        if (std::isnan(rung.at)) {
-            continue;  // for more than one level
-        }
-        CHECK(rung.at <= above);
-        above = rung.at;
-        if (rung.cells.size() == 1) {
-            continue;  // the mark
-        }
-        REQUIRE(rung.cells.size() == 2);
+    for (const std::vector<card::Text>& rung : rungs) {
+        CAPTURE(rung.front());
+        REQUIRE(rung.size() == 3);
+        CHECK(std::stod(rung.front()) < above);
+        above = std::stod(rung.front());
         // The water down to its line, so much of it goes in below the highest level, or all that the pots give.
         const auto& inside = dealt.trip.boxes.front().inside;
-        const double over = std::stod(rung.cells.front()) * 1e-3 * inside[0].si() * inside[1].si() * 1e3;
+        const double over = std::stod(rung[1]) * 1e-3 * inside[0].si() * inside[1].si() * 1e3;
         const trip::Fire& fire = dealt.trip.fire;
-        const double pours =
-            std::min(std::stod(rung.cells.back()), units::in_litres(fire.pot * (fire.usable * fire.pots)));
+        const double pours = std::min(std::stod(rung[2]), units::in_litres(fire.pot * (fire.usable * fire.pots)));
         CHECK(pours <= over - 0.05 * units::in_litres(heat::room_in(inside)) / 0.95 + 1e-6);
     }
 }

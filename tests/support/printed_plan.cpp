@@ -190,8 +190,9 @@ class Reader {
     bool read_end(LocalTime at, const std::string& text) {
         // What follows on the condition tells of readings below it.
         const std::map<std::string, std::string> later{{"else", form("plan.ready-later", "least", "bath")}};
+        const std::map<std::string, std::string> longer{{"else", form("plan.ready-else-later")}};
         const std::map<std::string, std::string> other{{"else", form("plan.ready-else")}};
-        for (const auto& with : {later, other}) {
+        for (const auto& with : {later, longer, other}) {
             if (const auto ready = by("plan.ready", text, with)) {
                 PrintedFood& one = food(ready->at("food"));
                 one.ready = at;
@@ -214,7 +215,7 @@ class Reader {
         }
         for (const char* key :
              {"plan.sear", "plan.sear-of", "plan.sear-steak", "plan.sear-steak-of", "plan.hot-water", "plan.sitting",
-              "plan.take-out", "plan.take-out-finish", "plan.boil-finish", "plan.side", "plan.clash"}) {
+              "plan.take-out", "plan.pan", "plan.pan-apart", "plan.boil-finish", "plan.side", "plan.clash"}) {
             if (by(key, text)) {
                 return true;
             }
@@ -264,30 +265,25 @@ class Reader {
                         break;
                     }
                 }
-                bool good = section.bar.empty();
-                for (const char* key : {"reading.act", "reading.over-under", "reading.over", "reading.over-none"}) {
-                    if (const auto line = by(key, section.bar)) {
-                        plan_.action = celsius_in(line->at("action"));
-                        good = true;
-                        break;
-                    }
-                }
-                if (!good) {
-                    continue;
+                if (const auto line = by("reading.act", section.bar)) {
+                    plan_.action = celsius_in(line->at("action"));
                 }
                 for (const card::Thermometer::Row& row : section.rows) {
-                    if (row.cells.size() == 1) {
-                        if (by("reading.leave-asleep", row.cells.front()) || by("reading.leave", row.cells.front())) {
-                            plan_.mark = celsius_in(as_read(row.reading));
-                        }
-                        continue;
+                    const bool again = row.cells.size() == 1 && (by("reading.leave-asleep", row.cells.front()) ||
+                                                                 by("reading.leave", row.cells.front()));
+                    if (again && by("reading.or-more", row.reading)) {
+                        plan_.mark = celsius_in(as_read(row.reading));
                     }
-                    PrintedRung line;
-                    line.reading = celsius_in(as_read(row.reading));
-                    line.below = millimetres_in(as_read(row.cells.front()));
-                    line.pour = litres_in(as_read(row.cells.back()));
-                    plan_.ladder.push_back(line);
                 }
+            }
+        });
+        each<card::Table>("reading", [&](const card::Table& table) {
+            for (const auto& row : table.rows) {
+                PrintedRung line;
+                line.reading = celsius_in(as_read(row.at(0)));
+                line.below = millimetres_in(as_read(row.at(1)));
+                line.pour = litres_in(as_read(row.at(2)));
+                plan_.ladder.push_back(line);
             }
         });
         std::sort(plan_.ladder.begin(), plan_.ladder.end(),

@@ -17,7 +17,7 @@ Thermometer::Section class_pours(const ClassWriter& writer, const CardFigures& o
     const std::vector<units::Temperature> rungs = writer.frame.rungs();
     const std::size_t columns = common_litres().size();
     Thermometer::Section section;
-    section.left_head = w.text("one.left");
+    section.left_head = w.text("reading.left");
     for (std::size_t column = 0; column < columns; ++column) {
         section.heads.push_back(on("water", class_cell(0, column, columns)));
     }
@@ -55,7 +55,7 @@ Thermometer::Section class_fall(const ClassWriter& writer, const CardFigures& on
     const plan::Plan& plan = writer.frame.plan();
     Thermometer::Section section;
     section.bar = w.text("class-reading.floor", {{"floor", on("read-floor")}});
-    section.left_head = w.text("one.left");
+    section.left_head = w.text("reading.left");
     std::vector<Text> actions;  // by time; what is colder has the first of them, for less long
     int nth = 0;
     for (const safety::FallRow& row : safety::rows(safety::fall_rules(writer.frame.wish().rules, false))) {

@@ -23,8 +23,8 @@ void add_fill_figures(FigureList& list) {
     act.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
     of.brief().litres("boil-short", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
     of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
-    of.litres("whole", pot_gives(plan) * full_pots(plan), sums.whole, {"chosen", "up-tenth-litre", balance});
-    of.litres("trim", to_trim(plan), sums.trim, {"share-95", "up-tenth-litre", balance});
+    add_acts(of);
+    add_rounds(of);
     add_warming(of);
     if (fill.below_rim) {
         of.length("below-rim", *fill.below_rim, safe.water_line(*fill.below_rim), {"share-95", "up-mm", balance});

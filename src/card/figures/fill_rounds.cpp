@@ -18,10 +18,6 @@ int full_pots(const plan::Plan& plan) {
     return pots;
 }
 
-units::Volume to_trim(const plan::Plan& plan) {
-    return plan.fill.boiled_most - pot_gives(plan) * full_pots(plan);
-}
-
 namespace {
 
 /// A volume as it reads once it was printed, in the first system.
@@ -84,9 +80,6 @@ FillSums fill_sums(const SafeSide& safe) {
     const units::Volume warming =
         as_printed(fill.warming, safe.litres(fill.warming, units::Toward::down), safe.system());
     sums.with_warming = to_the_step ? safe.litres(total + warming) : tenth_litres(total + warming, safe.system());
-    const units::Volume whole = pot_gives(plan) * full_pots(plan);
-    sums.whole = safe.measured(whole);
-    sums.trim = safe.measured(std::max(units::Volume{}, total - as_printed(whole, sums.whole, safe.system())));
     return sums;
 }
 

@@ -13,18 +13,14 @@ namespace holdwater::card {
 int full_pots(const plan::Plan& plan);
 units::Volume pot_gives(const plan::Plan& plan);
 /// The sums of the fill as they are printed, made once so that they add up: all that is boiled for it; what each round
-/// pours, the last of them what the others leave of that; the pots poured in full, and what is poured besides.
+/// pours, the last of them what the others leave of that.
 struct FillSums {
     units::Amount all;
     units::Amount with_warming;  // and what warms the box before
     std::vector<units::Amount> rounds;
-    units::Amount whole;
-    units::Amount trim;
     const char* rounding = "up-tenth-litre";  // how `all` and `with_warming` were rounded, as a figure says it
 };
 FillSums fill_sums(const SafeSide& safe);
-/// What is poured besides, until the reading is right: no more than this in 95 of 100 scenarios.
-units::Volume to_trim(const plan::Plan& plan);
 
 /// False for what would print as no litres at all.
 bool worth_a_pour(units::Volume litres);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/kitchen_measures.hpp"
 
+#include "facts/facts.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -39,6 +40,28 @@ units::LocalTime first_piece_out(const plan::Plan& plan, const plan::Sear& sear,
         }
     }
     return std::min(out, meal);
+}
+
+std::optional<units::LocalTime> late_asked(const plan::Plan& plan) {
+    const units::LocalTime serve = plan.trip->serve;
+    std::optional<units::LocalTime> first;
+    for (const plan::Event& event : plan.events) {
+        const bool served = event.kind == plan::Event::Kind::serve && event.at == serve;
+        const bool to_the_fire = event.kind == plan::Event::Kind::finish && plan.foods[event.index].eaten == serve;
+        if (served || to_the_fire) {
+            first = first ? std::min(*first, event.at) : event.at;
+        }
+    }
+    if (!first) {
+        return std::nullopt;
+    }
+    if (std::any_of(plan.foods.begin(), plan.foods.end(),
+                    [&](const plan::FoodPlan& food) { return plan::is_seared(food) && food.eaten == serve; })) {
+        first = std::min(*first, first_piece_out(plan, plan.around.sear, serve));
+    }
+    const units::LocalTime asked = first->after(-facts::facts().duration("late.asked"));
+    const bool topped_up = plan.trip->boxes.front().thermometer && plan.waits_until <= serve;
+    return topped_up ? std::min(asked, serve.after(-plan.round)) : asked;
 }
 
 units::Volume most_of_a_pour(const plan::Plan& plan) {

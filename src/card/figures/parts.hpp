@@ -29,6 +29,8 @@ void add_terminal_provisions(FigureList& list);
 
 /// The times of what is done: "act", numbered as the events of the plan.
 void add_acts(const FigureMaker& of);
+/// The rounds of the fill, each with its litres: "pour".
+void add_rounds(const FigureMaker& of);
 /// A food as its card tells of it: pieces, thickness, target, advice, finish.
 void add_food(const FigureMaker& of, const plan::FoodPlan& food, int nth);
 /// The temperature of a whole food over the fire after a fall, "reheat", and that of the foods that are finished.
@@ -50,7 +52,7 @@ void add_warming(const FigureMaker& of);
 void add_late(const FigureMaker& of);
 /// The answers to the what-if questions of the trip.
 void add_what_ifs(const FigureMaker& of);
-/// For every meal, from the first: "meal", "first-piece-out", "sear-side", "pans".
+/// For every meal, from the first: "meal", "first-piece-out", "sear-side", "pans", "pan-fire".
 void add_meals(const FigureMaker& of);
 /// "side" at its time, "side-takes", "clash-from", "clash-until".
 /// What is done when around the bath: `act` makes what one acts on.

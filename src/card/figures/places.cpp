@@ -67,20 +67,13 @@ const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature readi
     return plan.ladder.back();
 }
 
-std::optional<units::Temperature> least_expected(const plan::Plan& plan) {
-    std::optional<units::Temperature> least;
-    const auto look = [&](units::LocalTime at, units::Temperature low) {
-        const units::Temperature reads = plan::should_read(plan, at, low);
-        least = least ? std::min(*least, reads) : reads;
-    };
-    if (plan::tells_settled(plan)) {
-        look(plan::settled_at(plan), plan.fill.after_food.low);
+std::optional<units::Temperature> settled_reads(const plan::Plan& plan) {
+    if (!plan::tells_settled(plan)) {
+        return std::nullopt;
     }
-    for (const plan::TopUp& top_up : plan.top_ups) {
-        look(top_up.at, top_up.reading.low);
-    }
-    const bool between = least && *least > plan.levels.action_line && *least < plan.levels.mark;
-    return between ? least : std::nullopt;
+    const units::Temperature reads = plan::should_read(plan, plan::settled_at(plan), plan.fill.after_food.low);
+    const bool told = reads > plan.levels.action_line && reads != plan.levels.mark;
+    return told ? std::optional(reads) : std::nullopt;
 }
 
 std::optional<units::Temperature> away_below(const plan::Plan& plan) {

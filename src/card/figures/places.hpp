@@ -23,10 +23,11 @@ int most_boils(const plan::Plan& plan);
 /// The printed one that a reading is looked up in.
 const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading);
 
-/// The least that the box should read at any look that Plan asks for: a reading of so much or more need not be taken
-/// again before the next of these looks, and none but these may be asked for, since food is ready by what is read at
-/// them. Nothing where that is not between the action line and the mark.
-std::optional<units::Temperature> least_expected(const plan::Plan& plan);
+/// What the box should read at the look that Plan asks for once it has settled: whoever reads so much or more then need
+/// not read again before the next look of Plan, and none but those may be asked for, since food is ready by what is
+/// read at them. At any other time that reading says nothing of the kind. Nothing where that look is not asked for, or
+/// reads the mark, or no more than the action line.
+std::optional<units::Temperature> settled_reads(const plan::Plan& plan);
 
 /// Under this reading nothing is kept, watched or not; nothing where the coldest row still keeps something.
 std::optional<units::Temperature> away_below(const plan::Plan& plan);

@@ -32,13 +32,10 @@ void add_pours(const FigureMaker& of) {
                        {"share-5", "down-degree", of.source("heat-engine"), fill.after_food.error.si()});
     of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
                        {"share-95", "up-degree", of.source("heat-engine")});
+    add_rounds(of);
     int nth = 0;
     for (const plan::Pour& pour : fill.pours) {
-        const bool trims = of.reads() && pour.trims();
-        of.brief().litres("pour", trims ? pour.most : pour.boiling, sums.rounds[static_cast<std::size_t>(nth)],
-                          {trims ? "share-95" : "chosen", "up-tenth-litre", balance}, nth + 1);
-        ++nth;
-        of.count("pots", pour.pots, {"chosen", "none", balance}, nth);
+        of.count("pots", pour.pots, {"chosen", "none", balance}, ++nth);
     }
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The figures that stand on several cards.
+#include "card/figures/fill_rounds.hpp"
 #include "card/figures/kitchen_measures.hpp"
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "facts/facts.hpp"
@@ -40,6 +42,18 @@ void add_acts(const FigureMaker& of) {
     int nth = 0;
     for (const plan::Event& event : of.plan().events) {
         of.at("act", event.at, {"share-95-jointly", "minute", of.source("heat-engine")}, ++nth);
+    }
+}
+
+void add_rounds(const FigureMaker& of) {
+    const std::string balance = of.source("heat-balance");
+    const FillSums sums = fill_sums(of.safe());
+    int nth = 0;
+    for (const plan::Pour& pour : of.plan().fill.pours) {
+        const bool trims = of.reads() && pour.trims();
+        of.brief().litres("pour", trims ? pour.most : pour.boiling, sums.rounds[static_cast<std::size_t>(nth)],
+                          {trims ? "share-95" : "chosen", "up-tenth-litre", balance}, nth + 1);
+        ++nth;
     }
 }
 
@@ -138,8 +152,9 @@ void add_ladder(const FigureMaker& of) {
                           nth);
     }
     const How cooling{"share-95", "down-5-min", of.source("cooling-law")};
-    if (const auto least = least_expected(of.plan())) {
-        of.degrees("as-planned", *least, safe.at_least(*least), {"share-5", "up-degree", of.source("heat-engine")});
+    if (const auto settled = settled_reads(of.plan())) {
+        of.degrees("as-planned", *settled, safe.at_least(*settled), {"share-5", "up-degree", of.source("heat-engine")});
+        of.at("settled-at", plan::settled_at(of.plan()), {"as-given", "minute", of.source("heat-engine")});
     }
     of.span("again-at-mark", of.plan().again_at_mark, safe.read_again(of.plan().again_at_mark), cooling);
     of.span("again", of.plan().again_over_line, safe.read_again(of.plan().again_over_line), cooling);
@@ -177,6 +192,9 @@ void add_meals(const FigureMaker& of) {
         of.number("sear-side", sear.side.si(), units::figure(sear.side.si(), 1.0, Toward::nearest),
                   {"rule", "none", sears}, nth);
         of.count("pans", sear.pans, {"chosen", "none", sears}, nth);
+        if (const auto fire = pan_fire(plan, sear, meal)) {
+            of.at("pan-fire", fire->at, {"slow-sear", "minute", sears}, nth);
+        }
     };
     for (const plan::Meal& meal : plan.around.earlier) {
         add(meal.sear, meal.serve);
@@ -218,9 +236,11 @@ void add_side_dishes(const FigureMaker& of, const FigureMaker& act) {
 
 void add_waits_until(const FigureMaker& of) {
     const plan::Plan& plan = of.plan();
+    if (const auto asked = late_asked(plan)) {
+        of.at("late-asked", *asked, {"as-given", "minute", of.source("figure", "late.asked")});
+    }
     if (of.reads()) {
         // The meal waits after one more top-up, its fire lit in time.
-        of.at("late-fire", plan.trip->serve.after(-plan.round), {"share-95", "minute", of.source("trip-file")});
         const units::Duration keeps{units::round_to(plan.interval_rough.si(), 900.0, Toward::down)};
         of.at("late-until", plan.trip->serve.after(keeps), {"share-95", "down-15-min", of.source("cooling-law")});
     }

@@ -3,6 +3,7 @@
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
+#include "card/trip/plan_timeline.hpp"
 
 #include <initializer_list>
 
@@ -40,13 +41,11 @@ Card fill_card(const CardWriter& writer) {
         step("fill.step-warm", {{"litres", on("warming")}});
     }
     step("fill.step-cold", {{"litres", on("cold")}});
-    if (const int whole_pots = full_pots(plan); whole_pots > 0) {
-        step("fill.step-pots", {{"count", on.count("whole-pots")}, {"litres", on("whole")}});
-    }
-    if (reads) {
-        step("fill.step-trim", {{"litres", on("trim")}, {"reading", on.brief("fill")}});
-    } else if (worth_a_pour(to_trim(plan))) {
-        step("fill.step-trim-measured", {{"litres", on("trim")}});
+    step(reads ? "fill.step-pour" : "fill.step-pour-measured", {{"rounds", rounds_text(writer, on)}});
+    if (reads && full_pots(plan) > 0) {
+        step("fill.step-read-after", {{"count", on.count("whole-pots")}, {"reading", on.brief("fill")}});
+    } else if (reads) {
+        step("fill.step-read", {{"reading", on.brief("fill")}});
     }
     if (!reads && writer.wax()) {
         step("fill.step-wax");

@@ -64,15 +64,20 @@ Text ready_text(const CardWriter& writer, const CardFigures& on, const plan::Foo
     const Which which = food_place(writer.plan, food);
     const Text& least = on("ready-if", which);
     // Below that reading its table has more to say, down to the floor.
-    const auto told_under = [&](const Text& reading) {
-        return writer.ref(has_bars(food) && reading != on.look_at("read-floor-level").brief ? "hold" : "reading");
+    const auto told_by_hold = [&](const Text& reading) {
+        return has_bars(food) && reading != on.look_at("read-floor-level").brief;
     };
     const auto later = [&] {
         const Text& bath = on("late-bath", which);
-        return w.text("plan.ready-later",
-                      {{"least", bath}, {"time", on("ready-late", which)}, {"card", told_under(bath)}});
+        return w.text("plan.ready-later", {{"least", bath},
+                                           {"time", on("ready-late", which)},
+                                           {"card", writer.ref(told_by_hold(bath) ? "hold" : "reading")}});
     };
-    const Text other = on.has("ready-late", which) ? later() : w.text("plan.ready-else", {{"card", told_under(least)}});
+    const auto under = [&] {
+        return told_by_hold(least) ? w.text("plan.ready-else-later", {{"card", writer.ref("hold")}})
+                                   : w.text("plan.ready-else", {{"card", writer.ref("reading")}});
+    };
+    const Text other = on.has("ready-late", which) ? later() : under();
     return w.text("plan.ready", {{"food", name}, {"least", least}, {"else", other}});
 }
 

@@ -54,7 +54,8 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
             return w.text("one.finish",
                           {{"food", name()},
                            {"core", on("finish", static_cast<int>(event.index) + 1)},
-                           {"hold", for_hold(writer, on, "finish-hold", static_cast<int>(event.index) + 1)}});
+                           {"hold", for_hold(writer, on, "finish-hold", static_cast<int>(event.index) + 1)},
+                           {"floor", where_asked(writer, "one.finish", "floor", on, "read-floor-level", {})}});
         case Kind::take_out:
             return w.text("plan.take-out", {{"food", name()}});
         case Kind::serve:
@@ -80,23 +81,6 @@ Steps day_of(const CardWriter& writer, const CardFigures& on) {
         }
     }
     return steps;
-}
-
-Thermometer scale_of(const CardWriter& writer, const CardFigures& on) {
-    const plan::Plan& plan = writer.plan;
-    const words::Words& w = writer.words;
-    Thermometer scale;
-    scale.floor = plan.levels.read_floor.celsius();
-    scale.sections = pours_by_reading(writer, on, true);
-    Thermometer::Section fallen;
-    fallen.bar = w.text("one.below", {{"floor", on.brief("read-floor-level")}, {"reading", writer.ref("reading")}});
-    if (away_below(plan)) {
-        fallen.rows.push_back({plan.night.morning.back().reading.celsius(),
-                               w.text("reading.below", {{"reading", on("away")}}),
-                               {w.text("reading.action-away")}});
-    }
-    scale.sections.push_back(std::move(fallen));
-    return scale;
 }
 
 /// Where to look for another thickness than the trip's; nothing of several foods, which Packing lists.
@@ -127,7 +111,8 @@ Card one_card(const CardWriter& writer) {
     }
     if (writer.reads()) {
         card.blocks.add(Turn{});
-        card.blocks.add(scale_of(writer, on));
+        card.blocks.add(Thermometer{short_readings(writer, on), plan.levels.read_floor.celsius()});
+        card.blocks.add(top_up_table(writer, on, true));
     } else {
         card.blocks.add(Note{plan.top_ups.empty()
                                  ? w.text("one.by-clock-none")

@@ -38,6 +38,25 @@ bool any_tied(const plan::Plan& plan) {
     });
 }
 
+/// The meal for which most pans are needed at once; none where nothing is seared.
+Which meal_of_most_pans(const plan::Plan& plan) {
+    Which found;
+    int most = 0;
+    int nth = 0;
+    const auto look = [&](const plan::Sear& sear) {
+        ++nth;
+        if (!sear.foods.empty() && sear.pans > most) {
+            most = sear.pans;
+            found = nth;
+        }
+    };
+    for (const plan::Meal& meal : plan.around.earlier) {
+        look(meal.sear);
+    }
+    look(plan.around.sear);
+    return found;
+}
+
 Text portions_text(const CardWriter& writer, const CardFigures& on) {
     using Verdict = plan::Portions::Verdict;
     const plan::Portions& p = writer.plan.around.portions;
@@ -92,6 +111,9 @@ std::vector<Text> pack_list(const CardWriter& writer, const CardFigures& on) {
     list.push_back(w.text("packing.bags", {{"count", on.count("bags")}, {"doubled", on.count("bags-doubled")}}));
     if (any_tied(plan)) {
         list.push_back(w.text("packing.string"));
+    }
+    if (const Which meal = meal_of_most_pans(plan); meal.nth) {
+        list.push_back(w.text("packing.pans", {{"count", on.count("pans", meal)}}));
     }
     list.push_back(plan.around.hot_water.list.empty()
                        ? w.text("packing.boil", {{"boil", on("boil-most")}})

@@ -2,6 +2,7 @@
 #include "card/trip/plan_timeline.hpp"
 
 #include "card/figures/fill_rounds.hpp"
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/places.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/trip/acts.hpp"
@@ -77,17 +78,7 @@ bool worth_a_line(const plan::Pour& pour) {
 /// All rounds of the fill in a line, told at the first: each with its time, and where to stop.
 Text pour_text(const CardWriter& writer, const CardFigures& on) {
     const words::Words& w = writer.words;
-    const plan::Plan& plan = writer.plan;
-    Text rounds;
-    int event = 0;
-    for (const Event& one : plan.events) {
-        ++event;
-        if (one.kind != Event::Kind::pour || !worth_a_line(plan.fill.pours[one.index])) {
-            continue;
-        }
-        const Text& litres = on("pour", static_cast<int>(one.index) + 1);
-        rounds += rounds.empty() ? litres : w.text("plan.round", {{"at", on.brief("act", event)}, {"litres", litres}});
-    }
+    const Text rounds = rounds_text(writer, on);
     return writer.reads() ? w.text("plan.pours", {{"rounds", rounds}, {"reading", on("fill")}})
                           : w.text("plan.pours-measured", {{"rounds", rounds}});
 }
@@ -207,35 +198,19 @@ void add_sides(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
     }
 }
 
-/// Who is late is asked before the first food is taken out for the meal: for the pan, or the fire.
-void add_late(const CardWriter& writer, const CardFigures& on, const TimedStep* seared, TimedSteps& all) {
-    const auto& events = writer.plan.events;
-    std::optional<TimedStep> late;
-    const auto sooner = [&](units::LocalTime at, const Text& when) {
-        if (!late || at < late->at) {
-            late = TimedStep{at, {when, ""}};
-        }
-    };
-    for (std::size_t i = 0; i < events.size(); ++i) {
-        const bool served = events[i].kind == Event::Kind::serve && events[i].at == writer.plan.trip->serve;
-        const bool to_the_fire = events[i].kind == Event::Kind::finish &&
-                                 writer.plan.foods[events[i].index].eaten == writer.plan.trip->serve;
-        if (served || to_the_fire) {
-            sooner(events[i].at, on("act", static_cast<int>(i) + 1));
-        }
+void add_late(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
+    if (on.has("late-asked")) {  // else no meal is served from this box
+        all.insert(all.begin(), {on.moment("late-asked"), {on("late-asked"), late_text(writer, on)}});
     }
-    if (!late) {
-        return;  // no meal is served from this box
+}
+
+/// The pan must be hot for the first piece of the nth meal.
+void add_pan(const CardWriter& writer, const CardFigures& on, const plan::Sear& sear, units::LocalTime meal, int nth,
+             TimedSteps& all) {
+    if (const auto fire = pan_fire(writer.plan, sear, meal)) {
+        all.push_back({on.moment("pan-fire", nth),
+                       {on("pan-fire", nth), writer.words.text(fire->apart ? "plan.pan-apart" : "plan.pan")}});
     }
-    if (seared != nullptr) {
-        sooner(seared->at, seared->step.when);
-    }
-    const bool topped_up = writer.reads() && !(writer.plan.waits_until > writer.plan.trip->serve);
-    if (topped_up && on.look_at("late-fire").moment.value() < late->at) {
-        late = TimedStep{on.moment("late-fire"), {on("late-fire"), ""}};  // so that it boils by then
-    }
-    late->step.text = late_text(writer, on);
-    all.insert(all.begin(), std::move(*late));
 }
 
 /// Whether an event has a line of its own: of the rounds of the fill the first has.
@@ -271,6 +246,23 @@ Text late_text(const CardWriter& writer, const CardFigures& on) {
                                         {"until", on.brief("late-until")}});
 }
 
+Text rounds_text(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
+    Text rounds;
+    int event = 0;
+    for (const Event& one : plan.events) {
+        ++event;
+        if (one.kind != Event::Kind::pour || !worth_a_line(plan.fill.pours[one.index])) {
+            continue;
+        }
+        const Text& litres = on("pour", static_cast<int>(one.index) + 1);
+        rounds += rounds.empty()
+                      ? litres
+                      : writer.words.text("plan.round", {{"at", on.brief("act", event)}, {"litres", litres}});
+    }
+    return rounds;
+}
+
 bool tells_settled(const CardWriter& writer) {
     return plan::tells_settled(writer.plan);
 }
@@ -289,17 +281,18 @@ Steps timeline_of(const CardWriter& writer) {
     add_settled(writer, on, all);
     add_sides(writer, on, all);
     int nth = 0;
-    const auto add_sear = [&](units::LocalTime meal) {
-        if (auto step = sear_step(writer, on, meal, ++nth)) {
+    const auto add_sear = [&](const plan::Sear& sear, units::LocalTime meal) {
+        ++nth;
+        add_pan(writer, on, sear, meal, nth, all);
+        if (auto step = sear_step(writer, on, meal, nth)) {
             all.push_back(std::move(*step));
         }
     };
     for (const plan::Meal& meal : plan.around.earlier) {
-        add_sear(meal.serve);
+        add_sear(meal.sear, meal.serve);
     }
-    const std::size_t before = all.size();
-    add_sear(plan.trip->serve);
-    add_late(writer, on, all.size() > before ? &all.back() : nullptr, all);
+    add_sear(plan.around.sear, plan.trip->serve);
+    add_late(writer, on, all);
     std::stable_sort(all.begin(), all.end(), [](const TimedStep& a, const TimedStep& b) { return a.at < b.at; });
     Steps steps;
     steps.numbered = false;

@@ -10,6 +10,9 @@ namespace holdwater::card {
 /// finish over the fire, serving.
 Steps timeline_of(const CardWriter& writer);
 
+/// "6.4 L, 17:09 2.1 L": the rounds of the fill, each but the first with its time. `on` has acts and rounds.
+Text rounds_text(const CardWriter& writer, const CardFigures& on);
+
 /// What is done where the guests are late: until when the food may wait in the box, and on what condition.
 Text late_text(const CardWriter& writer, const CardFigures& on);
 

@@ -29,13 +29,9 @@ Text boils_text(const CardWriter& writer, const CardFigures& on) {
 }
 
 /// Food that was ready: up to where it stays so, and what it needs less than the rest.
-void add_ready_fallen(const CardWriter& writer, const CardFigures& on, bool timed, Card& card) {
+Text ready_fallen(const CardWriter& writer, const CardFigures& on, bool timed) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    if (std::all_of(plan.foods.begin(), plan.foods.end(),
-                    [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); })) {
-        return;  // the fire is what makes it ready
-    }
     Text told = w.text("reading.ready-stays", {{"floor", on.brief("read-floor-level")}});
     // Back into the bath is for whole food that was done and for eaters who are not at risk; all else goes to the fire.
     if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
@@ -45,24 +41,33 @@ void add_ready_fallen(const CardWriter& writer, const CardFigures& on, bool time
                              : w.text("reading.ready-fell-since",
                                       {{"action", on.brief("action-line-level")}, {"mark", on.brief("mark")}}));
     }
-    card.blocks.add(Note{std::move(told)});
+    return told;
 }
 
-/// What the words in the rows after a fall ask for.
-void add_falls_told(const CardWriter& writer, const CardFigures& on, Card& card) {
+/// What the words in the rows after a fall ask for, and whom and when they do not hold for.
+void add_falls_told(const CardWriter& writer, const CardFigures& on, bool timed, Card& card) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     const bool next = any_row(plan, safety::FallAction::finish_and_eat_next);
     const bool now = any_row(plan, safety::FallAction::finish_and_eat_now);
-    Text told;
-    if (next || now) {
-        told = w.text("reading.full", {{"full", full(writer, on)}}) + " " +
-               (next ? w.text("reading.eat-next") + " " : "") + (now ? w.text("reading.eat-now") + " " : "");
+    if (next) {
+        const Text heat = w.text("reading.heat", {{"full", full(writer, on)}, {"mark", on.brief("mark")}});
+        card.blocks.add(Note{now ? heat + " " + w.text("reading.heat-then-eat") : heat});
+    } else if (now) {
+        card.blocks.add(Note{w.text("reading.heat-eat", {{"full", full(writer, on)}})});
+    }
+    // Where the fire alone makes it ready, nothing is before.
+    if (!std::all_of(plan.foods.begin(), plan.foods.end(),
+                     [](const plan::FoodPlan& food) { return food.standard.finish.has_value(); })) {
+        card.blocks.add(Note{ready_fallen(writer, on, timed)});
     }
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
-    told += w.text(once ? "reading.once" : "reading.again");
-    card.blocks.add(Note{std::move(told)});
+    Text last = w.text(once ? "reading.once" : "reading.again");
+    if (!plan.trip->at_risk) {
+        last += " " + w.text("reading.risk", {{"one", writer.ref("one")}});
+    }
+    card.blocks.add(Note{std::move(last)});
 }
 
 }  // namespace
@@ -73,9 +78,8 @@ Card reading_card(const CardWriter& writer) {
     const CardFigures on = writer.on("reading");
     Card card;
     const double floor = plan.levels.read_floor.celsius();
-    std::vector<Thermometer::Section> good = pours_by_reading(writer, on, false);
-    good.insert(good.begin(), topped_up(writer, on));
-    card.blocks.add(Thermometer{std::move(good), floor});
+    card.blocks.add(Thermometer{good_readings(writer, on), floor});
+    card.blocks.add(top_up_table(writer, on, false));
     card.blocks.add(
         Drawings{{shown_drawing(w, "out-then-in", w.text("reading.line", {{"mark", on("mark")}}))}, reading_drawn_mm});
     card.blocks.add(Note{w.text("reading.between") + " " + boils_text(writer, on)});
@@ -86,11 +90,7 @@ Card reading_card(const CardWriter& writer) {
     Thermometer::Section fallen = fallen_readings(writer, on);
     const bool timed = !fallen.heads.empty();
     card.blocks.add(Thermometer{{std::move(fallen)}, floor});
-    add_ready_fallen(writer, on, timed, card);
-    add_falls_told(writer, on, card);
-    if (!plan.trip->at_risk) {
-        card.blocks.add(Note{w.text("reading.risk", {{"one", writer.ref("one")}})});
-    }
+    add_falls_told(writer, on, timed, card);
     card.harmless = true;  // its table says in black and bold what is thrown away: a box below it would say less
     return card;
 }

@@ -39,78 +39,73 @@ std::vector<std::size_t> telling_columns(const std::vector<std::vector<Text>>& a
     return columns;
 }
 
-/// By how many printed degrees the coldest reading that Plan expects lies over the line; 0 where Plan expects none over
-/// it.
-double over_action(const CardFigures& on) {
-    const auto printed = [&](const char* key) { return on.look_at(key).amount->value.value; };
-    return on.has("as-planned") ? std::max(0.0, printed("as-planned") - printed("action-line-level")) : 0.0;
-}
-
-/// Over the line, and under what Plan expects: where a degree lies between the two, when to read again.
-Text calm_text(const CardWriter& writer, const CardFigures& on) {
-    const words::Words& w = writer.words;
-    const Text& line = on.brief("action-line-level");
-    const double over = over_action(on);
-    if (over <= 0.0) {
-        return w.text("reading.over", {{"action", line}, {"time", on("again")}});
-    }
-    return over > 1.0 ? w.text("reading.over-under",
-                               {{"action", line}, {"planned", on.brief("as-planned")}, {"time", on("again")}})
-                      : w.text("reading.over-none", {{"action", line}});
+/// The reading that asks for the fire, as a bar.
+Text fire_bar(const CardWriter& writer, const CardFigures& on) {
+    return writer.words.text("reading.act", {{"action", on.brief("action-line-level")}});
 }
 
 }  // namespace
 
-Thermometer::Section topped_up(const CardWriter& writer, const CardFigures& on) {
-    const plan::Plan& plan = writer.plan;
-    Thermometer::Section section;
-    // Who watches looks again in time for the pots; how long nobody need look is Night's.
-    const Text& again = on("again-at-mark");
-    section.rows.push_back(
-        {std::min(plan.levels.mark, plan.fill.reading).celsius(),
-         on("mark"),
-         {overnight(plan) ? writer.words.text("reading.leave-asleep", {{"time", again}, {"night", writer.ref("night")}})
-                          : writer.words.text("reading.leave", {{"time", again}})}});
-    // From there up to the mark, beside rows that lie between: no single level.
-    if (over_action(on) > 0.0) {
-        section.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
-                                writer.words.text("reading.or-more", {{"reading", on("as-planned")}}),
-                                {writer.words.text("reading.as-planned", {{"plan", writer.ref("plan")}})}});
-    }
-    return section;
-}
-
-std::vector<Thermometer::Section> pours_by_reading(const CardWriter& writer, const CardFigures& on, bool brief) {
+std::vector<Thermometer::Section> good_readings(const CardWriter& writer, const CardFigures& on) {
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
-    const double action = plan.levels.action_line.celsius();
-    // By what is printed: no reading stands under a line that it does not belong to.
-    const double printed_action = on.look_at("action-line-level").amount->value.value;
-    const Text& line = on.brief("action-line-level");
     Thermometer::Section calm;
-    calm.bar =
-        brief ? w.text("one.over", {{"action", line}, {"reading", writer.ref("reading")}}) : calm_text(writer, on);
-    calm.bar_at = action;
+    // Who watches looks again in time for the pots; how long nobody need look is Night's.
+    const Text& again = on("again-at-mark");
+    calm.rows.push_back(
+        {std::min(plan.levels.mark, plan.fill.reading).celsius(),
+         w.text("reading.or-more", {{"reading", on.brief("mark")}}),
+         {overnight(plan) ? w.text("reading.leave-asleep", {{"time", again}, {"night", writer.ref("night")}})
+                          : w.text("reading.leave", {{"time", again}})}});
+    if (const auto settled = settled_reads(plan)) {
+        const double at = settled->celsius();
+        Thermometer::Row row{at,
+                             w.text("reading.or-more", {{"reading", on.brief("as-planned")}}),
+                             {w.text("reading.as-planned", {{"time", on.brief("settled-at")}})}};
+        calm.rows.insert(at > calm.rows.front().at ? calm.rows.begin() : calm.rows.end(), std::move(row));
+    }
+    // For whatever reading is left over the line, so beside rows that lie there: no single level.
+    calm.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
+                         w.text("reading.over", {{"action", on.brief("action-line-level")}}),
+                         {w.text("reading.leave", {{"time", on("again")}})}});
+    Thermometer::Section now;
+    now.bar = fire_bar(writer, on);
+    now.bar_at = plan.levels.action_line.celsius();
+    Thermometer::Section fallen;
+    fallen.bar = w.text("reading.turn", {{"floor", on.brief("read-floor-level")}});
+    return {std::move(calm), std::move(now), std::move(fallen)};
+}
+
+std::vector<Thermometer::Section> short_readings(const CardWriter& writer, const CardFigures& on) {
+    const plan::Plan& plan = writer.plan;
+    const words::Words& w = writer.words;
+    Thermometer::Section calm;
+    calm.bar = w.text("one.over", {{"action", on.brief("action-line-level")}, {"reading", writer.ref("reading")}});
+    calm.bar_at = std::min(plan.levels.mark, plan.fill.reading).celsius();
     calm.calm = true;
     Thermometer::Section now;
-    now.bar = w.text("reading.act", {{"action", brief ? line : on("action-line-level")}});
-    now.bar_at = action;
-    bool headed = false;
-    for (const int nth : printed_rungs(plan)) {
-        Thermometer::Section& section = on.look_at("reads", nth).amount->value.value > printed_action ? calm : now;
-        if (!std::exchange(headed, true)) {
-            section.left_head = w.text(brief ? "one.left" : "reading.left");
-            section.heads = {w.text(brief ? "one.below-rim" : "reading.below-rim"),
-                             w.text(brief ? "one.pour" : "reading.pour")};
-        }
-        section.rows.push_back({plan.ladder[static_cast<std::size_t>(nth) - 1].reading.celsius(),
-                                brief ? on.brief("reads", nth) : on("reads", nth),
-                                {on("below-rim", nth), on("pour", nth)}});
+    now.bar = fire_bar(writer, on);
+    now.bar_at = plan.levels.action_line.celsius();
+    Thermometer::Section fallen;
+    fallen.bar = w.text("one.below", {{"floor", on.brief("read-floor-level")}, {"reading", writer.ref("reading")}});
+    if (away_below(plan)) {
+        fallen.rows.push_back({plan.night.morning.back().reading.celsius(),
+                               w.text("reading.below", {{"reading", on("away")}}),
+                               {w.text("reading.action-away")}});
     }
-    if (!calm.rows.empty()) {
-        calm.bar_at = std::max(action, calm.rows.front().at);
+    return {std::move(calm), std::move(now), std::move(fallen)};
+}
+
+Table top_up_table(const CardWriter& writer, const CardFigures& on, bool brief) {
+    const words::Words& w = writer.words;
+    Table table;
+    table.column(w.text(brief ? "reading.left" : "reading.from"), Align::left, true);
+    table.column(w.text("reading.below-rim"));
+    table.column(w.text("reading.pour"));
+    for (const int nth : printed_rungs(writer.plan)) {
+        table.row({brief ? on.brief("reads", nth) : on("reads", nth), on("below-rim", nth), on("pour", nth)});
     }
-    return {std::move(calm), std::move(now)};
+    return table;
 }
 
 Thermometer::Section fallen_readings(const CardWriter& writer, const CardFigures& on) {

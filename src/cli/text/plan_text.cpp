@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/text/plan_text.hpp"
 
+#include "card/figures/pan_fire.hpp"
 #include "card/figures/places.hpp"
 #include "cli/text/told.hpp"
 #include "facts/facts.hpp"
@@ -120,34 +121,17 @@ std::string what(const Told& told, const Event& event) {
 
 using Line = std::pair<units::LocalTime, std::string>;
 
-int pots_of(const plan::TopUp& top_up, const trip::Fire& fire) {
-    return std::clamp(static_cast<int>(std::ceil(top_up.boiling_most / (fire.pot * fire.usable) - 1e-9)), 1, fire.pots);
-}
-
-/// The pan, and the first piece of the nth meal out of the bath. A pan takes no longer to heat than a pot to boil.
+/// The pan, and the first piece of the nth meal out of the bath.
 void add_sear(const Told& told, const plan::Sear& sear, int nth, std::vector<Line>& lines) {
     if (sear.foods.empty()) {
         return;
     }
-    const plan::Plan& plan = told.plan;
     const units::LocalTime out = told.moment("plan", "first-piece-out", nth);
     const bool after_another = sear.foods.front().elsewhere;  // the other box has the pan on by then
     if (!after_another) {
-        units::LocalTime pan = out.after(-plan.round);
-        const char* where = "fire on for the pan";
-        for (const plan::TopUp& top_up : plan.top_ups) {
-            const bool full = pots_of(top_up, plan.trip->fire) == plan.trip->fire.pots;
-            if (!full || top_up.light_fire >= out || top_up.at <= pan) {
-                continue;
-            }
-            // The pots have every place until they are poured.
-            if (top_up.at < out) {
-                pan = top_up.at;
-            } else {
-                where = "a second fire on for the pan: the pots have this one";
-            }
-        }
-        lines.emplace_back(pan, where);
+        const bool apart = card::pan_fire(told.plan, sear, sear.serve)->apart;
+        lines.emplace_back(told.moment("plan", "pan-fire", nth),
+                           apart ? "a second fire on for the pan: the pots have this one" : "fire on for the pan");
     }
     lines.emplace_back(out, fmt::format("{}; first piece out of the bath, sear, on the plates at {}",
                                         after_another ? "pan free after the other box" : "pan very hot",
@@ -161,7 +145,7 @@ std::vector<Line> timeline(const Told& told) {
     for (const Event& event : plan.events) {
         if (event.kind == Event::Kind::top_up) {
             const plan::TopUp& top_up = plan.top_ups[event.index];
-            const int pots = pots_of(top_up, plan.trip->fire);
+            const int pots = card::pots_of(top_up, plan.trip->fire);
             lines.emplace_back(top_up.light_fire,
                                fmt::format("{}fire on for the top-up, {} {}", top_up.wakes ? "WAKE, " : "", pots,
                                            pots == 1 ? "pot" : "pots"));
