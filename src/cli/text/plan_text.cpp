@@ -259,11 +259,11 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
     out +=
         told.reads()
             ? fmt::format(
-                  "bath never to read below {}; top up {}at {} or below; after {} it may be left {}; topped up to {}, "
-                  "in wind and cold, {}\n",
+                  "bath never to read below {}; top up {}at {} or below; topped up to {} it keeps {} in wind and cold; "
+                  "after {} it may be left {}\n",
                   told("reading", "read-floor"), plan.top_ups.empty() ? "" : "by the clock, or sooner ",
-                  told("reading", "action-line"), told("night", "mark"), longest, told("reading", "mark"),
-                  told("reading", "interval-rough"))
+                  told("reading", "action-line"), told("reading", "mark"), told("reading", "interval-rough"),
+                  told("night", "mark"), longest)
         : plan.top_ups.empty()
             ? fmt::format("no thermometer: lid shut until the meal\n")
             : fmt::format("no thermometer: pour by the clock alone; after each pour it may be left {}; {}\n", longest,
