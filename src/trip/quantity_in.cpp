@@ -82,8 +82,7 @@ std::optional<Q> quantity_in(std::string_view text, std::string_view label, cons
 
 template <class Q>
 std::optional<Q> read_quantity(const toml::node& node, std::string_view label, const Range& range, Report& report) {
-    const auto begin = node.source().begin;
-    problem::Place place = report.place(static_cast<int>(begin.line), static_cast<int>(begin.column));
+    problem::Place place = place_of(node.source(), report);
     if (const auto* const text = node.as_string()) {
         return quantity_in<Q>(text->get(), label, range, std::move(place), report);
     }

@@ -8,6 +8,8 @@
 namespace holdwater::trip {
 
 void read_fire(Table& table, Fire& fire) {
+    std::string kit;  // whose values stand in this table by now
+    table.text("use", kit, Need::optional);
     table.count("pots", fire.pots, ranges::pots);
     table.quantity("pot", fire.pot, ranges::pot);
     fire.usable = limit<units::Fraction>(ranges::usable.example).si();

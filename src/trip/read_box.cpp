@@ -65,6 +65,8 @@ void check_water(Table& table, std::string_view key, units::Volume water, units:
 
 void read_box(Table& table, const FileReader& read_file, Box& box) {
     box.place = table.place();
+    std::string kit;  // whose values stand in this table by now
+    table.text("use", kit, Need::optional);
     table.name("name", box.name, Need::optional);
     const bool has_inside = read_inside(table, box.inside);
     const bool has_water = table.quantity("water", box.water, ranges::water);

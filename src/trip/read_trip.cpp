@@ -2,6 +2,7 @@
 #include "trip/read_trip.hpp"
 
 #include "problem/bounds.hpp"
+#include "trip/kit.hpp"
 #include "trip/parts.hpp"
 #include "units/toml_bounds.hpp"
 
@@ -119,6 +120,7 @@ problem::Result<Trip> read_trip(std::string_view text, const std::string& file_n
         report_syntax(fault, text, report);
         return std::move(report).take();
     }
+    put_in_kits(*parsed, known.read_kit, report);
     Trip trip;
     Table file(report, *parsed, "a trip file");
     read_tables(file, read_file, known, trip);

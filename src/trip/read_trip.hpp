@@ -16,6 +16,16 @@ namespace holdwater::trip {
 /// Gives the text of a file named in the trip file (a box log), relative to the trip file; wired to the disk in cli/.
 using FileReader = std::function<problem::Result<std::string>(const std::string& name)>;
 
+/// A box or a fire that is kept in a file of its own, for use in many trips.
+struct Kit {
+    std::string text;
+    std::string path;    // for messages
+    std::string folder;  // a whole path: what the kit names is looked up there
+};
+
+/// Gives the kit of that name. Errors: word-unknown, and what keeps its file from being read.
+using KitReader = std::function<problem::Result<Kit>(const std::string& name)>;
+
 /// Words that a trip file may use and that are listed elsewhere: the kinds of food in facts/, the languages in
 /// layouts/. And what a card can print.
 struct Known {
@@ -24,6 +34,7 @@ struct Known {
     NameCheck name_fault = {};  // none: every name will do
     /// How long a piece of that mass takes to thaw, in words; none: nobody knows.
     std::function<std::string(units::Mass)> thawing = {};
+    KitReader read_kit = {};  // none: there are no kits
 };
 
 /// file_name is only used in messages. Warnings come with a good value.

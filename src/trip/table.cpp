@@ -36,6 +36,14 @@ std::string shown(const toml::node& node) {
 
 }  // namespace
 
+problem::Place place_of(const toml::source_region& source, const Report& report) {
+    problem::Place place = report.place(static_cast<int>(source.begin.line), static_cast<int>(source.begin.column));
+    if (source.path) {
+        place.file = *source.path;
+    }
+    return place;
+}
+
 std::string_view kind_of(const toml::node& node) {
     switch (node.type()) {
         case toml::node_type::table:
@@ -74,7 +82,7 @@ problem::Place Table::place() const {
 }
 
 problem::Place Table::place(const toml::node& node) const {
-    return report_.place(static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column));
+    return place_of(node.source(), report_);
 }
 
 problem::Place Table::place(std::string_view key) const {
@@ -336,8 +344,7 @@ void Table::finish() {
             continue;
         }
         const auto near = units::nearest(quoted(name), known);
-        const auto begin = key.source().begin;
-        report_.error(report_.place(static_cast<int>(begin.line), static_cast<int>(begin.column)), "key-unknown",
+        report_.error(place_of(key.source(), report_), "key-unknown",
                       fmt::format("{} has no key \"{}\"", what_, quoted(name)),
                       near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("it has: {}", listed(known)));
     }

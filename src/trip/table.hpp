@@ -82,6 +82,9 @@ class Table {
     std::vector<std::string_view> asked_;
 };
 
+/// Where something stands: in the file that it was read from, which is that of the report unless a kit was used.
+problem::Place place_of(const toml::source_region& source, const Report& report);
+
 /// "a whole number", "a date": what stands there instead of what is due.
 std::string_view kind_of(const toml::node& node);
 

@@ -5,6 +5,7 @@
 #include "cli/commands/printing_rows.hpp"
 #include "cli/files/files.hpp"
 #include "cli/files/formats_that_do.hpp"
+#include "cli/files/many_trips.hpp"
 #include "cli/files/trip_deck.hpp"
 #include "cli/files/trip_file.hpp"
 #include "cli/line/options.hpp"
@@ -39,8 +40,15 @@ problem::Problems faults_of_names(const std::vector<std::string>& trips) {
     return faults;
 }
 
+const OptionRow cards_jobs{.name = "--jobs",
+                           .value = "N",
+                           .help = "trips planned at one time, where there are several",
+                           .by_default = "1",
+                           .range = {"1", "64", "4"}};
+
 struct CardsOptions {
     std::vector<std::string> trips;
+    int jobs = 1;
     PrintingOptions printing;
 };
 
@@ -51,15 +59,15 @@ Exit print_decks(const CardsOptions& options) {
             return exit_for(faults);
         }
     }
-    Exit worst = Exit::done;
-    for (const std::string& path : options.trips) {
-        worst = worse(worst, print_trip_deck(path, options.printing));
+    if (options.trips.size() == 1) {
+        return print_trip_deck(options.trips.front(), options.printing);
     }
-    return worst;
+    return each_trip(options.trips, options.jobs,
+                     [&](const std::string& path) { return print_trip_deck(path, options.printing); });
 }
 
 Act read_cards(Options& options) {
-    const CardsOptions given{options.files(cards_trips), read_printing(options)};
+    const CardsOptions given{options.files(cards_trips), options.whole_number(cards_jobs), read_printing(options)};
     return [given] { return print_decks(given); };
 }
 
@@ -70,7 +78,7 @@ Command cards_command() {
         .name = "cards",
         .group = headings::trip,
         .summary = "print the deck of a trip and what stands behind it (PDF, with --preview PNG too)",
-        .rows = {cards_trips},
+        .rows = {cards_trips, cards_jobs},
         .examples = {"cards my-trip.toml", "cards my-trip.toml --format pocket --only plan,fill --sheet letter"},
         .refuses = "a plan does not hold: no cards, and those of before are renamed *.superseded",
         .checks = "printed, but something in a trip should be checked or changed",

@@ -21,6 +21,7 @@ Command boil_command();
 Command fingertip_command();
 Command class_command();
 Command sources_command();
+Command schema_command();
 Command help_command();
 
 /// In the order in which help lists them.

@@ -4,6 +4,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/commands/common_rows.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/kits.hpp"
 #include "cli/files/trip_file.hpp"
 #include "cli/json/answers_json.hpp"
 #include "cli/line/options.hpp"
@@ -11,7 +12,10 @@
 #include "cli/text/gauge_text.hpp"
 #include "facts/facts.hpp"
 #include "problem/in_text.hpp"
+#include "trip/form.hpp"
+#include "trip/kit.hpp"
 #include "trip/ranges.hpp"
+#include "trip/written.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -68,6 +72,12 @@ const OptionRow gauge_fill{.name = "--fill",
                            .range = gauge_baths};
 const OptionRow gauge_floor{
     .name = "--floor", .value = "T", .help = "count hours to this bath", .range = {"30 C", "95 C", "54.4 C"}};
+const OptionRow gauge_save{.name = "--save",
+                           .value = "NAME",
+                           .help =
+                               "keep the box as a kit, for use = \"NAME\" in [[box]] of any trip; never over an "
+                               "existing one",
+                           .example = "blue"};
 const OptionRow gauge_preview{.name = "--preview", .help = "draw a chart, STEM-gauge.png"};
 
 units::TemperatureDifference usual_error() {
@@ -222,7 +232,44 @@ Exit write_chart(const Asked& asked, const answer::Gauge& gauge, const std::stri
     return Exit::done;
 }
 
-Exit show_gauge(const Asked& asked, bool json, const std::optional<std::string>& chart_folder) {
+/// The box as a kit in the user's own folder; its path goes where it does not disturb JSON.
+Exit save_kit(const Asked& asked, const answer::Gauge& gauge, const std::string& name, bool json) {
+    const auto folder = own_kit_folder();
+    if (!folder) {
+        const problem::Problem nowhere = problem::error("folder-missing", "--save knows no folder of yours",
+                                                        "set HOME, or XDG_CONFIG_HOME, to a whole path");
+        tell({nowhere});
+        return Exit::bad_input;
+    }
+    const std::string path = *folder + "/" + trip::kit_file(name);
+    const std::string text = fmt::format(
+        "# The box \"{0}\" as `holdwater gauge` found it. In a trip file: use = \"{0}\" under [[box]]. What stands "
+        "there\n"
+        "# wins; thermometer and, where it is missing here, inside stand there or are added below.\n[box]\nname = "
+        "\"{0}\"\n"
+        "water = {1}\n{2}",
+        name, trip::in_toml(trip::written(asked.question.water)), box_lines(gauge, asked.question));
+    const auto written = write_file(path, text, false);
+    if (!written) {
+        tell(written.problems());
+        return Exit::bad_input;
+    }
+    const std::string said = fmt::format("{}\nIn a trip file: use = \"{}\" under [[box]]", path, name);
+    if (json) {
+        tell_line(said);
+    } else {
+        fmt::print("{}\n", said);
+    }
+    return Exit::done;
+}
+
+struct GaugeOutput {
+    bool json = false;
+    std::optional<std::string> chart_folder;
+    std::optional<std::string> kit;
+};
+
+Exit show_gauge(const Asked& asked, const GaugeOutput& output) {
     const auto gauge = answer::gauge(asked.question);
     problem::Problems remarks = asked.remarks;
     remarks.insert(remarks.end(), gauge.problems().begin(), gauge.problems().end());
@@ -230,17 +277,27 @@ Exit show_gauge(const Asked& asked, bool json, const std::optional<std::string>&
         tell(remarks);
         return Exit::bad_input;
     }
-    fmt::print("{}", json ? gauge_json(*gauge, remarks) : gauge_text(*gauge, asked.question));
+    fmt::print("{}", output.json ? gauge_json(*gauge, remarks) : gauge_text(*gauge, asked.question));
     tell(remarks);
-    const Exit drawn = chart_folder ? write_chart(asked, *gauge, *chart_folder, json) : Exit::done;
-    return drawn != Exit::done ? drawn : exit_for(remarks);
+    const Exit drawn = output.chart_folder ? write_chart(asked, *gauge, *output.chart_folder, output.json) : Exit::done;
+    const Exit saved = output.kit ? save_kit(asked, *gauge, *output.kit, output.json) : Exit::done;
+    const Exit files = worse(drawn, saved);
+    return files != Exit::done ? files : exit_for(remarks);
 }
 
 Act read_gauge(Options& options) {
     const Asked asked = read_box_test(options);
     const std::string folder = options.folder(chart_folder_row);
-    const auto chart_folder = options.has(gauge_preview) ? std::optional(folder) : std::nullopt;
-    return [=, json = options.has(json_row)] { return show_gauge(asked, json, chart_folder); };
+    GaugeOutput output;
+    output.json = options.has(json_row);
+    output.chart_folder = options.has(gauge_preview) ? std::optional(folder) : std::nullopt;
+    output.kit = options.text(gauge_save);
+    if (output.kit && !trip::is_kit_name(*output.kit)) {
+        options.fault(gauge_save.name, "word-unknown",
+                      fmt::format("\"{}\" cannot be the name of a kit", problem::quoted(*output.kit)),
+                      "letters, digits, - and _, such as " + written(gauge_save));
+    }
+    return [=] { return show_gauge(asked, output); };
 }
 
 }  // namespace
@@ -254,9 +311,9 @@ Command gauge_command() {
             .group = headings::box,
             .summary = "find how well a box holds heat, from readings as it cools",
             .rows = {gauge_log, gauge_reading, gauge_water, gauge_outside, gauge_inside, error, gauge_poured,
-                     gauge_liner_start, gauge_fill, floor, json_row, gauge_preview, chart_folder_row},
+                     gauge_liner_start, gauge_fill, floor, gauge_save, json_row, gauge_preview, chart_folder_row},
             .examples = {"gauge --reading \"0 h=62 C\" --reading \"5 h=55 C\" --water \"20 L\" --outside \"8 C\"",
-                         "gauge box.csv --water \"20 L\" --preview"},
+                         "gauge box.csv --water \"20 L\" --preview", "gauge box.csv --water \"20 L\" --save blue"},
             .checks = "done, but the readings leave the loss doubtful: see what is said of them",
             .read = read_gauge};
 }

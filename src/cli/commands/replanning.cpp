@@ -122,6 +122,9 @@ Exit show_replan(const std::string& trip_path, const FoundGiven& given, bool jso
     found.core = given.core;
     const auto replanned = plan::replan(*trip, found);
     if (!replanned) {
+        if (json) {
+            fmt::print("{}", boxes_json(*trip, {BoxResult{&*trip, nullptr, {}, replanned.problems()}}, ""));
+        }
         tell(replanned.problems());
         return exit_for(replanned.problems());
     }

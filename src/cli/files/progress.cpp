@@ -34,6 +34,24 @@ std::string progress_line(std::size_t tried, int seconds) {
     return fmt::format("looking for a plan: {} tried, {} s", tried, seconds);
 }
 
+CountLine::CountLine(bool wanted) : wanted_(wanted && isatty(STDERR_FILENO) == 1 && clears_lines()) {}
+
+void CountLine::show(const std::string& line) {
+    if (wanted_) {
+        std::fputs((clear_line + line.substr(0, columns() - 1)).c_str(), stderr);
+        std::fflush(stderr);
+        shown_ = true;
+    }
+}
+
+void CountLine::clear() {
+    if (shown_) {
+        std::fputs(clear_line, stderr);
+        std::fflush(stderr);
+        shown_ = false;
+    }
+}
+
 Progress::Progress(bool wanted) {
     if (wanted && isatty(STDERR_FILENO) == 1 && clears_lines()) {
         thread_ = std::thread([this] { show(); });

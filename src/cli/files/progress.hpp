@@ -13,6 +13,18 @@ namespace holdwater::cli {
 /// What stands there after so many seconds and trips tried: "looking for a plan: 12 tried, 3 s".
 std::string progress_line(std::size_t tried, int seconds);
 
+/// A line that somebody else keeps up to date, under the same conditions.
+class CountLine {
+  public:
+    explicit CountLine(bool wanted);
+    void show(const std::string& line);
+    void clear();
+
+  private:
+    bool wanted_;
+    bool shown_ = false;
+};
+
 class Progress {
   public:
     /// Shows itself after a second, if it is wanted and standard error is a terminal that can clear a line.

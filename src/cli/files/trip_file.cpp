@@ -4,6 +4,7 @@
 #include "card/shared/own_words.hpp"
 #include "cli/files/data.hpp"
 #include "cli/files/files.hpp"
+#include "cli/files/kits.hpp"
 #include "draw/draw.hpp"
 #include "facts/facts.hpp"
 #include "layout/text/name_fault.hpp"
@@ -64,6 +65,7 @@ problem::Result<trip::Trip> trip_of(const std::string& text, const std::string& 
     }
     known.languages = languages();
     known.thawing = thawing_words;
+    known.read_kit = kits_for(folder.string());
     const auto measure = draw::open_measure(font_files());
     if (!measure) {
         return measure.problems();

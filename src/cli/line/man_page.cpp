@@ -157,6 +157,9 @@ std::string program_page(const std::vector<Command>& commands, const Edition& ed
     }
     page.section("ENVIRONMENT");
     page.entry("TERM", "Where it is dumb, or not set, nothing is shown while a plan is looked for.");
+    page.entry("XDG_CONFIG_HOME, HOME", "Where your own kits are.");
+    page.section("FILES");
+    page.entry("~/.config/holdwater/kits/NAME.toml", "A box or a fire that is kept, for use = \"NAME\" in trip files.");
     page.section("SEE ALSO");
     page.line(".BR holdwater\\-trip (5)");
     return std::move(page).take();
@@ -186,6 +189,11 @@ std::string trip_page(const Edition& edition) {
             page.entry(key.name, meaning_of_key(key));
         }
     }
+    page.section("KITS");
+    page.text(
+        "A kit is a file with [box], [fire] or both, whose keys are those of [[box]] and [fire] above without use. "
+        "use = \"blue\" looks for kits/blue.toml beside the trip file, then in ~/.config/holdwater, or in "
+        "$XDG_CONFIG_HOME/holdwater where that is set. A log that a kit names is looked up beside the kit.");
     page.section("EXAMPLES");
     page.text("The shortest trip file:");
     page.copy(trip::shortest_trip());

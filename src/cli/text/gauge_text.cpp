@@ -77,28 +77,37 @@ std::string liner_text(const answer::Gauge& gauge, const answer::GaugeQuestion& 
     return fmt::format("Nothing shows what the liner takes up (--poured tells); it is {}.", taken);
 }
 
-std::string trip_lines(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
-    const answer::GaugedReading& first = gauge.readings[gauge.first_used()];
-    const answer::GaugedReading& last = gauge.readings[gauge.last_used()];
-    std::string out = "For [[box]] of a trip file:\n";
-    if (question.inside) {
-        const auto& inside = *question.inside;
-        out +=
-            fmt::format("  inside = [\"{:.4g} mm\", \"{:.4g} mm\", \"{:.4g} mm\"]\n", units::in_millimetres(inside[0]),
-                        units::in_millimetres(inside[1]), units::in_millimetres(inside[2]));
+std::string indented(const std::string& lines) {
+    std::string out;
+    for (std::size_t at = 0; at < lines.size();) {
+        const std::size_t end = lines.find('\n', at) + 1;
+        out += "  " + lines.substr(at, end - at);
+        at = end;
     }
-    out += fmt::format(
-        "  test = [{{ after = \"0 h\", bath = \"{:.4g} C\" }}, {{ after = \"{:.4g} h\", bath = \"{:.4g} C\" "
-        "}}]\n",
-        gauge.in_mean_air(first.at).celsius(), units::in_hours(last.at - first.at),
-        gauge.in_mean_air(last.at).celsius());
-    out += fmt::format("  test_outside = \"{:.4g} C\"\n  test_water = \"{:.4g} L\"\n  reading_error = \"{:.2f} K\"\n",
-                       units::celsius(units::round_to(gauge.outside.celsius(), 0.01, Toward::nearest)).celsius(),
-                       units::in_litres(question.water), units::round_to(gauge.pair_error.si(), 0.01, Toward::up));
     return out;
 }
 
 }  // namespace
+
+std::string box_lines(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
+    const answer::GaugedReading& first = gauge.readings[gauge.first_used()];
+    const answer::GaugedReading& last = gauge.readings[gauge.last_used()];
+    std::string out;
+    if (question.inside) {
+        const auto& inside = *question.inside;
+        out += fmt::format("inside = [\"{:.4g} mm\", \"{:.4g} mm\", \"{:.4g} mm\"]\n", units::in_millimetres(inside[0]),
+                           units::in_millimetres(inside[1]), units::in_millimetres(inside[2]));
+    }
+    out += fmt::format(
+        "test = [{{ after = \"0 h\", bath = \"{:.4g} C\" }}, {{ after = \"{:.4g} h\", bath = \"{:.4g} C\" "
+        "}}]\n",
+        gauge.in_mean_air(first.at).celsius(), units::in_hours(last.at - first.at),
+        gauge.in_mean_air(last.at).celsius());
+    out += fmt::format("test_outside = \"{:.4g} C\"\ntest_water = \"{:.4g} L\"\nreading_error = \"{:.2f} K\"\n",
+                       units::celsius(units::round_to(gauge.outside.celsius(), 0.01, Toward::nearest)).celsius(),
+                       units::in_litres(question.water), units::round_to(gauge.pair_error.si(), 0.01, Toward::up));
+    return out;
+}
 
 std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& question) {
     std::string out = wrap(fmt::format(
@@ -111,7 +120,7 @@ std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& 
            "\n";
     out += hours_table(gauge) + "\n";
     out += wrap(liner_text(gauge, question)) + "\n";
-    out += trip_lines(gauge, question) + "\n";
+    out += "For [[box]] of a trip file:\n" + indented(box_lines(gauge, question)) + "\n";
     out += residual_plot(gauge, question.reading_error);
     if (gauge.last_used() == gauge.first_used() + 1) {
         out += "Two readings always lie on their line: a third one would show a mistake.\n";

@@ -14,6 +14,8 @@ namespace holdwater::cli {
 
 /// Verdict first; then hours, the liner, lines for a trip file and the residuals.
 std::string gauge_text(const answer::Gauge& gauge, const answer::GaugeQuestion& question);
+/// Lines for [[box]] of a trip file, or [box] of a kit: two readings that mean the same as the test.
+std::string box_lines(const answer::Gauge& gauge, const answer::GaugeQuestion& question);
 /// Readings less the fitted line over time, 72 columns wide, for two readings or thousands.
 std::string residual_plot(const answer::Gauge& gauge, units::TemperatureDifference reading_error);
 /// Readings, fitted line, its band and the floor.
