@@ -73,6 +73,23 @@ TEST_CASE("a longer time without fire, and a colder one, is never judged milder"
     CHECK(cold->what_ifs[1].below >= cold->what_ifs[0].below);
 }
 
+TEST_CASE("a colder day never lets a box be left longer than the planned one") {
+    for (const char* name :
+         {"layouts/trips/hut-night.toml", "tests/plan/trips/frosty-weekend.toml", "layouts/trips/paddling-day.toml"}) {
+        CAPTURE(name);
+        trip::Trip trip = support::trip_at(name);
+        trip.what_ifs = {colder(2), colder(5), colder(10)};
+        const auto plan = plan::make_plan(trip, with_answers());
+        REQUIRE(plan.ok());
+        for (const plan::WhatIfAnswer& answer : plan->what_ifs) {
+            CHECK(answer.longest <= plan->night.longest);
+            if (!plan->top_ups.empty()) {
+                CHECK(answer.longest <= plan->interval_rough);
+            }
+        }
+    }
+}
+
 TEST_CASE("a cold that the fire cannot make good is said to break, with the limit") {
     trip::Trip trip = support::demo_trip("frosty-weekend");
     trip.what_ifs = {colder(200)};
