@@ -17,7 +17,8 @@ class Form {
 
     /// One line with a value.
     struct Entry {
-        std::string table;  // "trip", "food"
+        std::string table;      // "trip", "food"
+        std::size_t index = 0;  // of several tables of that name
         std::string key;
         std::string value;   // as it is written, with its quotes
         std::string remark;  // behind it, without its sign; may be empty
@@ -26,12 +27,14 @@ class Form {
     const std::vector<Entry>& entries() const { return entries_; }
 
     /// As it stands now. Throws std::logic_error where the form has no such line, as all of these do: our own fault.
-    const Entry& entry(std::string_view table, std::string_view key) const;
+    const Entry& entry(std::string_view table, std::string_view key, std::size_t index = 0) const;
+    /// The same; null where there is no such line.
+    const Entry* find(std::string_view table, std::string_view key, std::size_t index = 0) const;
     /// Writes what somebody said in the place of the form's own value, whose remark goes. A choice that nobody had made
     /// is made.
-    void put(std::string_view table, std::string_view key, std::string_view value);
+    void put(std::string_view table, std::string_view key, std::string_view value, std::size_t index = 0);
     /// Writes another value of our own; its remark stays.
-    void suggest(std::string_view table, std::string_view key, std::string_view value);
+    void suggest(std::string_view table, std::string_view key, std::string_view value, std::size_t index = 0);
     /// The line becomes a remark: the choice is not made.
     void leave_out(std::string_view table, std::string_view key);
 
@@ -43,7 +46,7 @@ class Form {
         std::optional<std::size_t> entry;
         bool written = false;
     };
-    Entry& to_write(std::string_view table, std::string_view key);
+    Entry& to_write(std::string_view table, std::string_view key, std::size_t index);
 
     std::vector<Line> lines_;
     std::vector<Entry> entries_;

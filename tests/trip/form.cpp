@@ -5,6 +5,7 @@
 #include "reading.hpp"
 #include "support/near.hpp"
 #include "trip/large_piece.hpp"
+#include "trip/moved_dates.hpp"
 #include "trip/shape_mass.hpp"
 
 #include <doctest/doctest.h>
@@ -94,4 +95,33 @@ TEST_CASE("a roomy box holds a third more than water and food, and a bath of it 
         CHECK(filled / room >= 0.6);
         CHECK(inside[0] >= inside[1]);
     }
+}
+
+TEST_CASE("of several tables of one name each line is found, and what is a remark belongs to the heading before it") {
+    Form form(R"([[food]]
+pieces = 1
+[[food]]
+pieces = 2
+# [sleep]
+# from = "22:00"
+name = "x"
+)");
+    CHECK(form.entry("food", "pieces", 1).value == "2");
+    CHECK(form.find("food", "pieces", 2) == nullptr);
+    CHECK(form.find("sleep", "from") != nullptr);
+    CHECK(form.entry("food", "name", 1).value == "\"x\"");
+    form.put("food", "pieces", "7", 1);
+    CHECK(form.entry("food", "pieces").value == "1");
+    CHECK(form.text().find("pieces = 7") != std::string::npos);
+}
+
+TEST_CASE("dates move by whole days over the end of a month, clocks and remarks stay") {
+    const std::string text =
+        "from = 2027-12-31T16:00:00  # not 2027-01-01T00:00:00\nserve = [2028-02-28T08:00, "
+        "2028-02-29T08:00]\nat = \"08:00\"\nname = \"12027-12-31T16:00\"\n";
+    CHECK(trip::moved_dates(text, 0) == text);
+    CHECK(trip::moved_dates(text, 1) ==
+          "from = 2028-01-01T16:00:00  # not 2027-01-01T00:00:00\nserve = [2028-02-29T08:00, "
+          "2028-03-01T08:00]\nat = \"08:00\"\nname = \"12027-12-31T16:00\"\n");
+    CHECK(trip::moved_dates(trip::moved_dates(text, 400), -400) == text);
 }
