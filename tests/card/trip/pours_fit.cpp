@@ -59,12 +59,23 @@ TEST_CASE("no printed pour of the fill is more than its pots give, and the print
         adding_up += adds_up ? 1 : 0;
         // What is put on for a top-up boils in one round.
         const units::Volume batch = card::pot_gives(*plan) * plan->trip->fire.pots;
+        double packed = 0.0;
+        double asked = 0.0;
         for (const card::CardNumber& number : card::card_numbers(safe)) {
-            if (number.name.starts_with("top_up_boil_")) {
+            const bool fire = number.name.starts_with("top_up_boil_");
+            if (fire) {
                 CHECK(number.value <= units::in_litres(batch) + 1e-6);
                 ++fires;
             }
+            if (number.card == "packing" && number.name == "fetch_l") {
+                packed = number.value;
+            } else if (number.card == "plan" && (fire || number.name == "boil_l" || number.name == "cold_l")) {
+                asked += number.value;
+            }
         }
+        // Who adds up what Plan asks to boil misses none of it in the packs.
+        CHECK(asked > 0.0);
+        CHECK(packed >= asked - 1e-6);
     }
     CHECK(plans >= 10);
     CHECK(fires >= 3);
