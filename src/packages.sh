@@ -8,7 +8,7 @@ build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libfr
   $(sed -n 's/^set(typeface_package \([^)]*\)).*/\1/p' fonts/CMakeLists.txt)"
 test_packages="doctest-dev qpdf mupdf-tools poppler-utils ghostscript default-jre-headless libpdfbox2-java
   libactivation-java libjaxb-api-java libcommons-io-java libcommons-logging-java libsundials-dev libbenchmark-dev
-  clang-format strace"
+  clang-format strace man-db bsdextrautils mandoc"
 # shellcheck disable=SC2034 # used by tests/hard.sh
 hard_packages="clang valgrind"
 
