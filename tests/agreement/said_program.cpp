@@ -99,12 +99,10 @@ class Terminal {
         const struct {
             const char* form;
             bool first;
-        } forms[] = {{"top up to {mark}: water down to {below} below the rim, about {litres} boiling (reads about "
-                      "{reading})",
+        } forms[] = {{"top up to {mark} by the row of card Reading for what it reads (should be {reading} or more), "
+                      "likely {litres}",
                       false},
                      {"water down to {below} below the rim, pour {litres} boiling", false},
-                     {"top up to {mark}: take out {out} first, about {litres} boiling (reads about {reading})", true},
-                     {"top up to {mark}: about {litres} boiling (reads about {reading})", false},
                      {"take out {out} first, pour {litres} boiling", true},
                      {"pour {litres} boiling", false}};
         for (const auto& [form, first] : forms) {
@@ -115,7 +113,7 @@ class Terminal {
                 if (found->contains("below")) {
                     all_.push_back(said_figure(fmt::format("top-up {} line", top_ups_), "terminal",
                                                millimetres_in(found->at("below")), "mm"));
-                } else if (!says_lines(case_.words)) {
+                } else if (!found->contains("reading") && !says_lines(case_.words)) {
                     all_.push_back(said_figure(fmt::format("top-up {} out", top_ups_), "terminal",
                                                first ? litres_in(found->at("out")) : 0.0, "L"));
                 }
@@ -128,19 +126,21 @@ class Terminal {
     }
 
     void rest(const std::string& line) {
-        if (const auto bath = filled("bath never to read below {floor}; top up by the clock, or sooner at {action} or "
-                                     "below; after {mark} it may be left {longest}",
-                                     line)) {
+        if (const auto bath =
+                filled("bath never to read below {floor}; top up {clock}at {action} or below; topped up to "
+                       "{top} it keeps {rough} in wind and cold; after {mark} it may be left {longest}",
+                       line)) {
+            degrees("mark", bath->at("top"));
             degrees("read floor", bath->at("floor"));
             degrees("action line", bath->at("action"));
             degrees("night's reading", bath->at("mark"));
             all_.push_back(said_figure("leave it", "terminal", seconds_in(bath->at("longest")) / 3600.0, "h"));
         } else if (const auto blind = filled("no thermometer: pour by the clock alone; after each pour it may be left "
-                                             "{longest}; what was late is thrown away",
+                                             "{longest}; {late}",
                                              line)) {
             all_.push_back(said_figure("leave it", "terminal", seconds_in(blind->at("longest")) / 3600.0, "h"));
         } else if (const auto wait = filled("if the meal slips, it may wait in the bath until {until} without another "
-                                            "top-up, and no longer, whatever is said above",
+                                            "top-up, {how}, and no longer, whatever is said above",
                                             line)) {
             at("may wait until", moment(wait->at("until")));
         } else if (const auto none = filled("if the meal slips, top up before {until}", line)) {
