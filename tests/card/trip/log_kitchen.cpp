@@ -127,7 +127,7 @@ void check_leftovers(const Dealt& dealt) {
         CHECK_FALSE(has(text, "ice slush"));
         return;
     }
-    CHECK(has(text, "Into the cold within 1 h of leaving the bath."));
+    CHECK(has(text, "Into the cold within 1 h of leaving the bath"));
     CHECK(has(text, "in 2 h, "));
     CHECK(has(text, "in 6 h. If not: throw away."));
     CHECK(has(text, "no closed bag"));
@@ -139,7 +139,7 @@ void check_leftovers(const Dealt& dealt) {
     if (dealt.trip.units != units::System::both) {
         return;  // the same code writes one system or two
     }
-    CHECK(has(text, "From bath: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
+    CHECK(has(text, "From then: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
     for (const answer::ThickestSlice& slice : dealt.plan.around.leftovers.slices) {
         if (slice.contact != facts::Contact::free) {
             continue;
