@@ -168,7 +168,8 @@ TEST_CASE("Touch asks for clear wax with poultry and fish, and names what pours 
     CHECK_FALSE(has(text, "Poultry"));
     // Nobody reads how much is needed then: what 95 of 100 scenarios need at the most, of any top-up.
     std::smatch litres;
-    REQUIRE(std::regex_search(text, litres, std::regex(R"(Top up by card \d+, Plan: scoop to \d+ mm.*?, pour (\d+\.\d) L)")));
+    REQUIRE(std::regex_search(text, litres,
+                              std::regex(R"(Top up by card \d+, Plan: scoop to \d+ mm.*?, pour (\d+\.\d) L)")));
     REQUIRE_FALSE(pork.plan.top_ups.empty());
     for (const plan::TopUp& top_up : pork.plan.top_ups) {
         CHECK(std::stod(litres[1]) >= units::in_litres(top_up.boiling_most) - 1e-9);
