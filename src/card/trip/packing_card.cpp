@@ -166,8 +166,7 @@ void add_leftovers(const CardWriter& writer, const CardFigures& on, Card& card) 
         card.blocks.add(Note{w.text("packing.left-none")});
         return;
     }
-    const Text slice = w.text(writer.any_finish() ? "packing.left-slice-fire" : "packing.left-slice",
-                              {{"begin", on("left-begin")}, {"where", slices(writer, on)}});
+    const Text slice = w.text("packing.left-slice", {{"begin", on("left-begin")}, {"where", slices(writer, on)}});
     Steps steps;
     if (on.has("slice-slush")) {
         card.blocks.add(Drawings{{shown_drawing(w, "slices-in-slush", slice)}, packing_drawn_mm});

@@ -127,7 +127,7 @@ void check_leftovers(const Dealt& dealt) {
         CHECK_FALSE(has(text, "ice slush"));
         return;
     }
-    CHECK(has(text, "Into the cold within 1 h of leaving the bath"));
+    CHECK(has(text, "Into the cold within 1 h of leaving the bath."));
     CHECK(has(text, "in 2 h, "));
     CHECK(has(text, "in 6 h. If not: throw away."));
     CHECK(has(text, "no closed bag"));
