@@ -179,9 +179,7 @@ class Cards {
              [&](const Filled& f) { litres("cold water", "fill", litres_in(f.at("litres"))); });
         each("fill", "fill.key-aside-measured",
              [&](const Filled& f) { litres("cold water", "fill, key", litres_in(f.at("cold"))); });
-        for (const char* key : {"fill.step-read", "fill.step-read-after"}) {
-            each("fill", key, [&](const Filled& f) { degrees("fill to", "fill, step", f.at("reading")); });
-        }
+        each("fill", "fill.step-read", [&](const Filled& f) { degrees("fill to", "fill, step", f.at("reading")); });
     }
 
     void say_reading() {
@@ -213,6 +211,9 @@ class Cards {
                 degrees("read floor", "reading, ready food", found->at("floor"));
                 if (found->contains("mark")) {
                     degrees("mark", "reading, note", found->at("mark"));
+                }
+                if (found->contains("away")) {
+                    degrees("away", "reading, note", found->at("away"));
                 }
                 if (found->contains("action")) {
                     degrees("action line", "reading, note", found->at("action"));

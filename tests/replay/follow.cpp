@@ -46,6 +46,9 @@ class Cook {
         if (!cards_.leave.empty() || cards_.leave_by_clock) {
             kept_[promise::leave] = left_well_;
         }
+        if (!cards_.looks.empty()) {
+            kept_[promise::look] = looked_well_;
+        }
         kept_[promise::floor] = floor_kept_;
         if (!cards_.top_ups.empty()) {
             kept_[promise::rim] = most_ <= inside_;
@@ -213,6 +216,11 @@ class Cook {
         if (shown() < *cards_.mark) {
             scoop_to(rung.below);
             pour_until(*cards_.mark, std::min(*rung.pour, cards_.at_once));
+            if (*rung.pour > cards_.at_once && !at_mark()) {  // "scoop, boil twice"
+                until(box_.state().now + cards_.boils_in);
+                scoop_to(rung.below);
+                pour_until(*cards_.mark, std::min(*rung.pour - cards_.at_once, cards_.at_once));
+            }
             note(promise::mark, at_mark());
         }
     }
@@ -276,15 +284,37 @@ class Cook {
         return {litres, litres};
     }
 
+    struct Seen {
+        double at;
+        double reading;
+    };
+
+    /// When whoever first reads at `first` pours, going by the card Reading alone; of later readings only as many are
+    /// known as were seen before the bath was under the floor.
+    double poured_by_looks(const std::vector<Seen>& seen, std::size_t first) const {
+        for (std::size_t k = first;;) {
+            if (seen[k].reading <= *cards_.action) {
+                return seen[k].at + cards_.boils_in;
+            }
+            double again = 0.0;
+            for (const PrintedLook& row : cards_.looks) {
+                again = row.reading <= seen[k].reading ? std::max(again, row.again) : again;
+            }
+            const double next = seen[k].at + again;
+            while (k + 1 < seen.size() && seen[k].at < next) {
+                ++k;
+            }
+            if (seen[k].at < next) {
+                return next;
+            }
+        }
+    }
+
     /// What would become of the box from here on if nobody came any more. Each reading that was seen on the way says
-    /// how long it may be left; the times begin at food in, or after a pour.
+    /// how long it may be left, and when to look again; the times begin at food in, or after a pour.
     void watch_gap() {
         const ReplayState here = box_.state();
         const double end = time(std::max(cards_.waits_until, cards_.serve));
-        struct Seen {
-            double at;
-            double reading;
-        };
         std::vector<Seen> seen{{box_.state().now, shown()}};
         double below = std::numeric_limits<double>::infinity();
         box_.advance_to(end, look_every, [&](const ReplayLook& look) {
@@ -296,6 +326,9 @@ class Cook {
         });
         box_.go_back_to(here);
         const double from = cards_.leave_from ? time(*cards_.leave_from) : 0.0;
+        for (std::size_t k = 0; k < seen.size() && !cards_.looks.empty() && seen[k].at < below; ++k) {
+            looked_well_ = looked_well_ && (seen[k].reading <= *cards_.action || poured_by_looks(seen, k) <= below);
+        }
         for (const Seen& one : seen) {
             double longest = 0.0;
             if (one.at < from) {
@@ -359,6 +392,7 @@ class Cook {
     std::vector<std::pair<double, double>> read_;  // s, C: at the top-ups
     bool floor_kept_ = true;
     bool left_well_ = true;
+    bool looked_well_ = true;
     double below_since_ = std::numeric_limits<double>::infinity();
 };
 

@@ -37,6 +37,7 @@ inline constexpr const char* floor = "bath never under the floor, food in";
 inline constexpr const char* ready = "core done at the printed ready time";
 inline constexpr const char* peak = "core never over the printed peak";
 inline constexpr const char* leave = "night: left alone as long as printed, above the floor";
+inline constexpr const char* look = "reading: looked at again as printed and topped up, above the floor";
 inline constexpr const char* wait = "meal late: above the floor until the printed time";
 inline constexpr const char* fill = "printed pots bring the fill to its reading";
 inline constexpr const char* mark = "top-ups reach their mark, pouring on from the printed pots";

@@ -252,6 +252,24 @@ class Reader {
         plan_.reads = plan_.fill_to.has_value();
     }
 
+    /// "68 or more: read again in 1 h 15", "over 57: read again in 15 min".
+    void read_look(const card::Thermometer::Row& row) {
+        auto again = row.cells.size() == 1 ? by("reading.leave-asleep", row.cells.front()) : std::nullopt;
+        if (!again && row.cells.size() == 1) {
+            again = by("reading.leave", row.cells.front());
+        }
+        if (!again) {
+            return;
+        }
+        const double wait = seconds_in(again->at("time"));
+        if (by("reading.or-more", row.reading)) {
+            plan_.mark = celsius_in(as_read(row.reading));
+            plan_.looks.push_back({*plan_.mark, wait});
+        } else if (const auto over = by("reading.over", row.reading)) {
+            plan_.looks.push_back({celsius_in(over->at("action")), wait});
+        }
+    }
+
     /// The good part of the thermometer: fill, mark, then a line for each reading that asks for a pour.
     void read_reading() {
         if (!plan_.reads) {
@@ -269,11 +287,7 @@ class Reader {
                     plan_.action = celsius_in(line->at("action"));
                 }
                 for (const card::Thermometer::Row& row : section.rows) {
-                    const bool again = row.cells.size() == 1 && (by("reading.leave-asleep", row.cells.front()) ||
-                                                                 by("reading.leave", row.cells.front()));
-                    if (again && by("reading.or-more", row.reading)) {
-                        plan_.mark = celsius_in(as_read(row.reading));
-                    }
+                    read_look(row);
                 }
             }
         });
@@ -296,7 +310,8 @@ class Reader {
                 }
             }
         });
-        if (!plan_.mark || plan_.ladder.empty() || plan_.at_once <= 0.0 || !plan_.read_floor) {
+        if (!plan_.mark || plan_.looks.size() != 2 || plan_.ladder.empty() || plan_.at_once <= 0.0 ||
+            !plan_.read_floor) {
             lost("reading", "mark, floor, readings and what the pots give");
         }
     }

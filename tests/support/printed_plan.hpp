@@ -42,6 +42,11 @@ struct PrintedLeave {
     double longest = 0.0;  // s
 };
 
+struct PrintedLook {
+    double reading = 0.0;  // C, this or more; of the last row: anything over the line of the fire
+    double again = 0.0;    // s, until the next look
+};
+
 struct PrintedFood {
     std::string name;
     std::optional<units::LocalTime> ready;  // "surely ready"
@@ -67,6 +72,7 @@ struct PrintedPlan {
     std::optional<double> mark;                  // C, card Top-up
     std::optional<double> action;                // C
     std::optional<double> read_floor;            // C
+    std::vector<PrintedLook> looks;              // card Reading, falling
     std::vector<PrintedRung> ladder;             // falling
     double at_once = 0.0;                        // litres that the pots give
     double boils_in = 0.0;                       // s, fire on before the pour

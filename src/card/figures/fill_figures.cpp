@@ -22,7 +22,6 @@ void add_fill_figures(FigureList& list) {
     const How boiled{of.reads() ? "share-95" : "likely-trimmed", sums.rounding, balance};
     act.litres("boiled", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
     of.brief().litres("boil-short", of.reads() ? fill.boiled_most : fill.boiled, sums.all, boiled);
-    of.count("whole-pots", full_pots(plan), {"chosen", "none", balance});
     add_acts(of);
     add_rounds(of);
     add_warming(of);

@@ -10,14 +10,6 @@ units::Volume pot_gives(const plan::Plan& plan) {
     return plan.trip->fire.pot * plan.trip->fire.usable;
 }
 
-int full_pots(const plan::Plan& plan) {
-    int pots = 0;
-    for (const plan::Pour& pour : plan.fill.pours) {
-        pots += pour.whole;
-    }
-    return pots;
-}
-
 namespace {
 
 /// A volume as it reads once it was printed, in the first system.

@@ -9,8 +9,7 @@
 
 namespace holdwater::card {
 
-/// The pots that are poured in full, of all rounds together, and what one of them gives.
-int full_pots(const plan::Plan& plan);
+/// What one pot gives.
 units::Volume pot_gives(const plan::Plan& plan);
 /// The sums of the fill as they are printed, made once so that they add up: all that is boiled for it; what each round
 /// pours, the last of them what the others leave of that.

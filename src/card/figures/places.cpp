@@ -32,41 +32,6 @@ Which named_place(const std::string& name, int before) {
 
 }  // namespace
 
-std::vector<int> printed_rungs(const plan::Plan& plan) {
-    constexpr int most = 3;
-    const int rungs = static_cast<int>(plan.ladder.size());
-    if (rungs <= most) {
-        std::vector<int> all(static_cast<std::size_t>(rungs));
-        std::iota(all.begin(), all.end(), 1);
-        return all;
-    }
-    std::vector<int> chosen;
-    for (int i = 1; i <= most; ++i) {
-        chosen.push_back(i * rungs / most);
-    }
-    return chosen;
-}
-
-int most_boils(const plan::Plan& plan) {
-    const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
-    int most = 1;
-    for (const int nth : printed_rungs(plan)) {
-        const units::Volume pour = plan.ladder[static_cast<std::size_t>(nth) - 1].pour;
-        most = std::max(most, static_cast<int>(std::ceil(pour / batch - 1e-9)));
-    }
-    return most;
-}
-
-const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading) {
-    for (const int nth : printed_rungs(plan)) {
-        const plan::LadderRung& rung = plan.ladder[static_cast<std::size_t>(nth) - 1];
-        if (!(rung.reading > reading)) {
-            return rung;
-        }
-    }
-    return plan.ladder.back();
-}
-
 std::optional<units::Temperature> settled_reads(const plan::Plan& plan) {
     if (!plan::tells_settled(plan)) {
         return std::nullopt;

@@ -15,14 +15,6 @@ struct HoldPlaces {
 };
 HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 
-/// The rungs of the ladder that are printed, a few, evenly, with the last, by number from 1: between two lines the
-/// colder one counts, and so the first stands for all above it.
-std::vector<int> printed_rungs(const plan::Plan& plan);
-/// How often the pots must boil for the most that a printed rung asks for.
-int most_boils(const plan::Plan& plan);
-/// The printed one that a reading is looked up in.
-const plan::LadderRung& row_for(const plan::Plan& plan, units::Temperature reading);
-
 /// What the box should read at the look that Plan asks for once it has settled: whoever reads so much or more then need
 /// not read again before the next look of Plan, and none but those may be asked for, since food is ready by what is
 /// read at them. At any other time that reading says nothing of the kind. Nothing where that look is not asked for, or

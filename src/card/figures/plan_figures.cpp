@@ -3,6 +3,7 @@
 #include "card/figures/fill_rounds.hpp"
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
+#include "plan/result/reading_rows.hpp"
 #include "plan/result/ready_condition.hpp"
 
 #include <algorithm>
@@ -52,9 +53,7 @@ void add_top_ups(const FigureMaker& of) {
         }
         // What is put on for it: the litres of the row that Reading has for what it should read then.
         // What more that row asks for takes a second boil.
-        const units::Volume batch = pot_gives(of.plan()) * of.plan().trip->fire.pots;
-        const units::Volume boil =
-            of.reads() ? std::min(batch, row_for(of.plan(), top_up.reading.low).pour) : top_up.boiling;
+        const units::Volume boil = of.reads() ? plan::to_put_on(of.plan(), top_up.reading.low) : top_up.boiling;
         of.litres("top-up-boil", boil, safe.one_boil(boil),
                   {of.reads() ? "share-95" : "fixed", "up-half-litre", balance}, nth);
         of.at("top-up-fire", top_up.light_fire, {"share-95-jointly", "minute", of.source("heat-engine")}, nth);

@@ -3,6 +3,7 @@
 #include "card/figures/parts.hpp"
 #include "card/figures/places.hpp"
 #include "facts/facts.hpp"
+#include "plan/result/reading_rows.hpp"
 
 namespace holdwater::card {
 
@@ -54,7 +55,7 @@ void add_reading_figures(FigureList& list) {
     if (const auto away = away_below(plan)) {
         of.brief().degrees("away", *away, safe.at_least(*away), {"chosen", "up-degree", of.source("cooling-law")});
     }
-    const units::Volume batch = plan.trip->fire.pot * (plan.trip->fire.usable * plan.trip->fire.pots);
+    const units::Volume batch = plan::pots_give(plan);
     of.litres("pots-give", batch, safe.measured(batch, Toward::down),
               {"as-given", "down-tenth", of.source("trip-file")});
     of.span("round", plan.round, units::print(plan.round, Toward::up), {"as-given", "none", of.source("trip-file")});

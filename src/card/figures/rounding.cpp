@@ -2,6 +2,7 @@
 #include "card/figures/rounding.hpp"
 
 #include "facts/published.hpp"
+#include "plan/result/reading_rows.hpp"
 #include "units/whole_degrees.hpp"
 
 #include <fmt/format.h>
@@ -97,9 +98,8 @@ Amount SafeSide::one_boil(units::Volume v) const {
     if (!reads()) {
         return litres_short(v);
     }
-    const trip::Fire& fire = plan.trip->fire;
-    const units::Volume batch = fire.pot * (fire.usable * fire.pots);
-    const bool close = v > batch - step_of_litres(system());  // so that rounding could pass what the pots give
+    const bool close =
+        v > plan::pots_give(plan) - step_of_litres(system());  // so that rounding could pass what the pots give
     return close ? measured(v, Toward::up) : litres_short(v, Toward::up);
 }
 

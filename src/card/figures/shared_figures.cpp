@@ -148,8 +148,7 @@ void add_ladder(const FigureMaker& of) {
         ++nth;
         of.degrees("reads", rung.reading, safe.at_least(rung.reading), {"chosen", "up-degree", balance}, nth);
         // Pots are measured in the first of two systems: two more figures a rung would not fit.
-        of.brief().litres("pour", rung.pour, safe.litres(rung.pour, Toward::up), {"share-95", "up-half-litre", balance},
-                          nth);
+        of.brief().litres("pour", rung.pour, safe.one_boil(rung.pour), {"share-95", "up-half-litre", balance}, nth);
         of.brief().length("below-rim", rung.below_rim, safe.water_line(rung.below_rim), {"share-95", "up-mm", balance},
                           nth);
     }

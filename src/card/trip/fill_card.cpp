@@ -42,9 +42,7 @@ Card fill_card(const CardWriter& writer) {
     }
     step("fill.step-cold", {{"litres", on("cold")}});
     step(reads ? "fill.step-pour" : "fill.step-pour-measured", {{"rounds", rounds_text(writer, on)}});
-    if (reads && full_pots(plan) > 0) {
-        step("fill.step-read-after", {{"count", on.count("whole-pots")}, {"reading", on.brief("fill")}});
-    } else if (reads) {
+    if (reads) {
         step("fill.step-read", {{"reading", on.brief("fill")}});
     }
     if (!reads && writer.wax()) {

@@ -132,6 +132,9 @@ std::vector<Text> cold_list(const CardWriter& writer, const CardFigures& on) {
     if (plan.around.frost) {
         list.push_back(w.text("packing.frost"));
     }
+    if (writer.wax()) {
+        list.push_back(w.text("packing.wax"));
+    }
     if (writer.reads()) {
         list.push_back(w.text("packing.thermometer", {{"ends", on("slush")}}));
     }

@@ -241,7 +241,7 @@ Text late_text(const CardWriter& writer, const CardFigures& on) {
                                         {"least", on("waits-if")},
                                         {"serve", on.brief("act", act_at(plan, plan.trip->serve))},
                                         {"reading", writer.ref("reading")},
-                                        {"rough", on("interval-rough")}})
+                                        {"late", on.brief("late-until")}})
                  : w.text("plan.late", {{"serve", on.brief("act", act_at(plan, plan.trip->serve))},
                                         {"reading", writer.ref("reading")},
                                         {"until", on.brief("late-until")}});

@@ -5,6 +5,7 @@
 #include "card/trip/cards.hpp"
 #include "card/trip/reading_scale.hpp"
 #include "facts/facts.hpp"
+#include "plan/result/reading_rows.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -23,7 +24,7 @@ bool any_row(const plan::Plan& plan, safety::FallAction action) {
 
 /// What the pots give at once, and when the next comes where a row asks for more.
 Text boils_text(const CardWriter& writer, const CardFigures& on) {
-    const int most = most_boils(writer.plan);
+    const int most = plan::most_boils(writer.plan);
     const char* key = most > 2 ? "reading.boils-more" : most > 1 ? "reading.boils-two" : "reading.boils-one";
     return writer.words.text(key, {{"litres", on("pots-give")}, {"minutes", on("round")}});
 }
@@ -37,9 +38,10 @@ Text ready_fallen(const CardWriter& writer, const CardFigures& on, bool timed) {
     if (any_row(plan, safety::FallAction::finish_and_eat_next) && away_below(plan) && !writer.any_finish() &&
         !plan.trip->at_risk) {
         // Where the table asks how long ago it is, under 2 h is one of its columns.
-        told += " " + (timed ? w.text("reading.ready-fell", {{"mark", on.brief("mark")}})
-                             : w.text("reading.ready-fell-since",
-                                      {{"action", on.brief("action-line-level")}, {"mark", on.brief("mark")}}));
+        told += " " + (timed ? w.text("reading.ready-fell", {{"away", on.brief("away")}, {"mark", on.brief("mark")}})
+                             : w.text("reading.ready-fell-since", {{"away", on.brief("away")},
+                                                                   {"action", on.brief("action-line-level")},
+                                                                   {"mark", on.brief("mark")}}));
     }
     return told;
 }

@@ -3,6 +3,7 @@
 
 #include "card/figures/places.hpp"
 #include "card/trip/overnight.hpp"
+#include "plan/result/reading_rows.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -102,7 +103,7 @@ Table top_up_table(const CardWriter& writer, const CardFigures& on, bool brief) 
     table.column(w.text(brief ? "reading.left" : "reading.from"), Align::left, true);
     table.column(w.text("reading.below-rim"));
     table.column(w.text("reading.pour"));
-    for (const int nth : printed_rungs(writer.plan)) {
+    for (const int nth : plan::printed_rungs(writer.plan)) {
         table.row({brief ? on.brief("reads", nth) : on("reads", nth), on("below-rim", nth), on("pour", nth)});
     }
     return table;

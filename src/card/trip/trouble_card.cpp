@@ -27,7 +27,10 @@ void add_injuries(const CardWriter& writer, Troubles& rows) {
 }
 
 void add_late_fire(const CardWriter& writer, const CardFigures& on, Troubles& rows) {
-    rows.add("trouble.fire-late", writer.words.text("trouble.fire-late-do", {{"latest", on("latest-fire")}}));
+    const plan::Fill& fill = writer.plan.fill;
+    rows.add("trouble.fire-late", fill.latest_fire > fill.light_fire
+                                      ? writer.words.text("trouble.fire-late-do", {{"latest", on("latest-fire")}})
+                                      : writer.words.text("trouble.fire-late-none"));
 }
 
 /// Nobody can measure bath or core: whatever may have been too cool is thrown away.
@@ -78,7 +81,7 @@ Card trouble_card(const CardWriter& writer) {
     Troubles rows(w);
     add_late_fire(writer, on, rows);
     rows.add("trouble.leak", w.text("trouble.leak-do", {{"full", full(writer, on)}}));
-    rows.add("trouble.tipped", w.text("trouble.tipped-do"));
+    rows.add("trouble.tipped", w.text("trouble.tipped-do", {{"fill", writer.ref("fill")}}));
     rows.add("trouble.lid", w.text("trouble.lid-do"));
     if (!writer.plan.top_ups.empty()) {
         rows.add("trouble.late", w.text("trouble.late-do", {{"late", on("late")}}));

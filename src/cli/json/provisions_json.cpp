@@ -27,6 +27,7 @@ Json water_of(const plan::WaterNeed& w) {
     return {{"cold_l", units::in_litres(w.cold)},
             {"boil_likely_l", units::in_litres(w.boil_likely)},
             {"boil_most_l", units::in_litres(w.boil_most)},
+            {"spare_l", units::in_litres(w.spare)},
             {"fetch_l", units::in_litres(w.fetch)}};
 }
 

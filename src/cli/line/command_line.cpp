@@ -108,7 +108,7 @@ problem::Result<CommandLine> read_words(const Command& command, const std::vecto
     reader.allow_extras();
     std::deque<Slot> slots;  // the reader points into them
     for (const OptionRow& row : command.rows) {
-        slots.push_back({&row});
+        slots.emplace_back().row = &row;
         add(reader, slots.back());
     }
     const auto mark = std::find(words.begin(), words.end(), "--");

@@ -21,9 +21,8 @@ struct Pair {
 
 /// 1 for a change that seldom decides: tried last.
 int moves_little(Lever::Kind kind) {
-    using Kind = Lever::Kind;
-    const bool little = kind == Kind::more_water || kind == Kind::less_water || kind == Kind::prewarmed ||
-                        kind == Kind::wind || kind == Kind::free;
+    const bool little = kind == Lever::Kind::more_water || kind == Lever::Kind::less_water ||
+                        kind == Lever::Kind::prewarmed || kind == Lever::Kind::wind || kind == Lever::Kind::free;
     return little ? 1 : 0;
 }
 

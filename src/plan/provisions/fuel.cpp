@@ -4,7 +4,7 @@
 #include "facts/facts.hpp"
 #include "heat/water.hpp"
 #include "plan/result/plan.hpp"
-#include "plan/search/ladder.hpp"
+#include "plan/result/reading_rows.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -24,36 +24,31 @@ Between<double> heat_of_burning(const trip::Fire& fire) {
     return {gas.low, gas.value, gas.high};
 }
 
-/// What is put on at the most where a card goes by what the box reads then: the litres of a row so much colder, as far
-/// as the pots give them at once.
-units::Volume put_on_for(const Plan& plan, const TopUp& top_up) {
-    if (!plan.trip->boxes.front().thermometer) {
-        return top_up.boiling;
-    }
-    const units::TemperatureDifference between_rows = units::kelvins(4);  // of those that a card has room for
-    const trip::Fire& fire = plan.trip->fire;
-    return std::min(fire.pot * (fire.usable * fire.pots), by_ladder(plan.ladder, top_up.reading.low - between_rows));
-}
-
 }  // namespace
 
 WaterNeed water_of(const Plan& plan, units::Volume besides) {
+    using units::Toward;
     WaterNeed water;
     water.cold = plan.fill.cold;
     water.boil_likely = plan.fill.boiled + plan.fill.warming;
     const double measured = facts::facts().spread("litres").high;
-    // The cards round what is boiled for the fill up.
-    water.boil_most = to_half_litre(std::max(plan.fill.boiled_most, plan.fill.boiled * measured), units::Toward::up) +
+    // The cards round what is boiled up, each time that it is boiled.
+    water.boil_most = to_half_litre(std::max(plan.fill.boiled_most, plan.fill.boiled * measured), Toward::up) +
                       plan.fill.warming * measured;
+    const bool reads = plan.trip->boxes.front().thermometer.has_value();
     for (const TopUp& top_up : plan.top_ups) {
         water.boil_likely += top_up.boiling;
-        water.boil_most += std::max(top_up.boiling_most, put_on_for(plan, top_up));
+        const units::Volume put_on = reads ? to_put_on(plan, top_up.reading.low) : top_up.boiling;
+        water.boil_most += to_half_litre(std::max(top_up.boiling_most, put_on), Toward::up);
     }
-    const units::Volume other = water_to_finish(plan) + besides;
-    water.boil_likely += other;
-    water.boil_most += other;
+    const units::Volume finish = water_to_finish(plan);
+    water.boil_likely += finish + besides;
+    water.boil_most += to_half_litre(finish, Toward::up) + to_half_litre(besides, Toward::up);
+    if (reads) {
+        water.spare = to_put_on(plan, plan.levels.read_floor);
+    }
     // Boiling litres are some 4 % fewer while they are cold; the cook who adds up the card must not miss them.
-    water.fetch = water.cold * facts::facts().spread("litres").high + water.boil_most;
+    water.fetch = water.cold * measured + water.boil_most + water.spare;
     return water;
 }
 
@@ -102,7 +97,7 @@ std::optional<FuelNeed> fuel_of(const Plan& plan, const WaterNeed& water) {
         return heat_to_boil(litres, plan.trip->fire.cold_water, plan.levels.boiling, share);
     };
     return fuel_for(plan.trip->fire, {heat(water.boil_likely, pot.low), heat(water.boil_likely, pot.value),
-                                      heat(water.boil_most, pot.high)});
+                                      heat(water.boil_most + water.spare, pot.high)});
 }
 
 }  // namespace holdwater::plan

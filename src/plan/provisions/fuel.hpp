@@ -17,7 +17,8 @@ struct WaterNeed {
     units::Volume cold;         // straight into the box
     units::Volume boil_likely;  // fill, top-ups, finish over the fire, and besides, as measured boiling
     units::Volume boil_most;    // every top-up at its most, the fill with the error of pouring
-    units::Volume fetch;        // cold litres in all, at the most
+    units::Volume spare;        // for a top-up that no plan has, for a late meal or a colder box: the coldest row
+    units::Volume fetch;        // cold litres in all, the spare with them, at the most
 };
 /// `besides`: boiling water for drinks and washing-up.
 WaterNeed water_of(const Plan& plan, units::Volume besides = units::Volume{0});

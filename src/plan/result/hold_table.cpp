@@ -76,15 +76,17 @@ std::vector<Temperature> with_condition(std::vector<Temperature> baths, const Pl
     return baths;
 }
 
-/// Around the trip's own piece, and none thicker than the thickest that the same card allows.
+/// Around the trip's own piece, none that would print as it does, and none thicker than the thickest that the same card
+/// allows.
 std::vector<Length> rows_around(Length own, Length most) {
     constexpr std::size_t rows = 5;
+    constexpr double apart = 3.2;  // mm: an eighth of an inch, in which the other system is printed
     const double mm = units::in_millimetres(own);
     const double step = mm > 60 ? 15.0 : mm > 30 ? 10.0 : 5.0;
     const double lowest = std::max(step, std::floor(mm / step) * step - 2 * step);
     std::vector<Length> thicknesses;
     for (double row = lowest; thicknesses.size() < rows && row <= units::in_millimetres(most); row += step) {
-        if (std::abs(row - mm) >= 0.5) {
+        if (std::abs(row - mm) >= apart) {
             thicknesses.push_back(units::millimetres(row));
         }
     }

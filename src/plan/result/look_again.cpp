@@ -18,13 +18,13 @@ LookAgain look_again(const LeftBoxes& boxes, const LooksOf& of) {
     const auto degrees = [us](double whole) { return us ? units::fahrenheit(whole) : units::celsius(whole); };
     const Temperature line = of.levels.action_line;
     const double printed = std::ceil((us ? line.fahrenheit() : line.celsius()) - 1e-9);
-    for (double over = printed + 1.0;; over += 1.0) {
-        const std::vector<Duration> left = boxes.after_readings_settled({of.levels.mark, degrees(over)});
+    for (double whole = printed;; whole += 1.0) {
+        // Over the line may be by a tenth of a degree: what holds from the line itself holds from all over it.
+        const std::vector<Duration> left = boxes.after_readings_settled({of.levels.mark, degrees(whole)});
         const Duration again = left.back() - of.round;
-        if (again >= soonest || degrees(over + 1.0) >= of.levels.mark) {
+        if (again >= soonest || degrees(whole + 1.0) >= of.levels.mark) {
             const Duration at_mark = std::max(soonest, std::min(of.rough, left.front()) - of.round);
-            return {over > printed + 1.0 ? degrees(over - 1.0) : line, at_mark,
-                    std::max(soonest, std::min(at_mark, again))};
+            return {whole > printed ? degrees(whole) : line, at_mark, std::max(soonest, std::min(at_mark, again))};
         }
     }
 }

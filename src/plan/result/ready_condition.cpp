@@ -21,11 +21,11 @@ struct Look {
     Interval<units::Temperature> reads;
 };
 
-/// Every look that the cards ask for while a food is in and not yet ready.
+/// Every look that the cards ask for while a food is in and not yet ready, at the minute of ready the last of them.
 std::vector<Look> looks_before_ready(const Plan& plan, const FoodPlan& food) {
     std::vector<Look> looks;
     const auto add = [&](units::LocalTime at, const Interval<units::Temperature>& reads) {
-        if (food.ready_late && at >= food.in && at < *food.ready_late) {
+        if (food.ready_late && at >= food.in && at <= *food.ready_late) {
             looks.push_back({at, reads});
         }
     };
@@ -80,7 +80,7 @@ void let_ready_hold_as_read(const Plan& plan, FoodPlan& food) {
 units::Temperature should_read(const Plan& plan, units::LocalTime at, units::Temperature low) {
     units::Temperature reads = units::whole_degrees(low, plan.trip->units, Toward::down);
     for (const FoodPlan& food : plan.foods) {
-        const bool awaited = food.ready_late && at >= food.in && at < *food.ready_late && !food.standard.finish;
+        const bool awaited = food.ready_late && at >= food.in && at <= *food.ready_late && !food.standard.finish;
         if (awaited && food.ready_if > food.coolest.low) {
             reads = std::max(reads, units::whole_degrees(food.ready_if, plan.trip->units, Toward::up));
         }

@@ -129,7 +129,7 @@ void check_leftovers(const Dealt& dealt) {
     }
     CHECK(has(text, "Into the cold within 1 h of leaving the bath."));
     CHECK(has(text, "in 2 h, "));
-    CHECK(has(text, "in 6 h. If not: throw away."));
+    CHECK(has(text, "in 6 h, else throw away."));
     CHECK(has(text, "no closed bag"));
     const bool uk = dealt.trip.rules == facts::from_name<facts::Ruleset>("uk");
     const bool rice = std::any_of(dealt.trip.foods.begin(), dealt.trip.foods.end(),
@@ -139,7 +139,7 @@ void check_leftovers(const Dealt& dealt) {
     if (dealt.trip.units != units::System::both) {
         return;  // the same code writes one system or two
     }
-    CHECK(has(text, "From then: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h."));
+    CHECK(has(text, "From the bath: 21 °C (70 °F) in 2 h, 5 °C (41 °F) in 6 h, else"));
     for (const answer::ThickestSlice& slice : dealt.plan.around.leftovers.slices) {
         if (slice.contact != facts::Contact::free) {
             continue;

@@ -61,16 +61,16 @@ TEST_CASE("no printed pour of the fill is more than its pots give, and the print
         const units::Volume batch = card::pot_gives(*plan) * plan->trip->fire.pots;
         double packed = 0.0;
         double asked = 0.0;
-        for (const card::CardNumber& number : card::card_numbers(safe)) {
-            const bool fire = number.name.starts_with("top_up_boil_");
+        for (const card::CardNumber& figure : card::card_numbers(safe)) {
+            const bool fire = figure.name.starts_with("top_up_boil_");
             if (fire) {
-                CHECK(number.value <= units::in_litres(batch) + 1e-6);
+                CHECK(figure.value <= units::in_litres(batch) + 1e-6);
                 ++fires;
             }
-            if (number.card == "packing" && number.name == "fetch_l") {
-                packed = number.value;
-            } else if (number.card == "plan" && (fire || number.name == "boil_l" || number.name == "cold_l")) {
-                asked += number.value;
+            if (figure.card == "packing" && figure.name == "fetch_l") {
+                packed = figure.value;
+            } else if (figure.card == "plan" && (fire || figure.name == "boil_l" || figure.name == "cold_l")) {
+                asked += figure.value;
             }
         }
         // Who adds up what Plan asks to boil misses none of it in the packs.

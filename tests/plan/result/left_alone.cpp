@@ -107,7 +107,7 @@ double share_too_late(const Planned& planned) {
         std::optional<plan::Simulation> before;
         const auto try_all_until = [&](Duration moment) {
             while (before && kept && before->bath().now() < moment) {
-                if (before->bath().now() >= *settled && before->shown() >= look.line + units::kelvins(1)) {
+                if (before->bath().now() >= *settled && before->shown() > look.line) {
                     kept = keeps(*before, cold, look.over_line + planned.setup.round);
                 }
                 before->advance_to(std::min(moment, before->bath().now() + units::minutes(20)));
