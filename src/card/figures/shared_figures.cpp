@@ -246,8 +246,8 @@ void add_waits_until(const FigureMaker& of) {
         of.at("late-until", plan.trip->serve.after(keeps), {"share-95", "down-15-min", of.source("cooling-law")});
     }
     of.at("waits-until", of.plan().waits_until, {"share-95", "down-15-min", of.source("cooling-law")});
-    of.degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
-               {"share-5", "up-degree", of.source("heat-engine")});
+    of.brief().degrees("waits-if", of.plan().waits_if, of.safe().at_least(of.plan().waits_if),
+                       {"share-5", "up-degree", of.source("heat-engine")});
 }
 
 }  // namespace holdwater::card
