@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/places.hpp"
 
+#include "plan/result/overnight.hpp"
 #include "plan/result/ready_condition.hpp"
 
 #include <algorithm>
@@ -32,11 +33,36 @@ Which named_place(const std::string& name, int before) {
 
 }  // namespace
 
+namespace {
+
+/// The lowest reading after which the card Night leaves the box alone from the settled look to the next of Plan.
+std::optional<units::Temperature> keeps_until_next_look(const plan::Plan& plan) {
+    const units::LocalTime look = plan::settled_at(plan);
+    const units::LocalTime next = plan.top_ups.empty() ? plan.trip->serve : plan.top_ups.front().light_fire;
+    std::optional<units::Temperature> lowest;
+    for (const plan::Unattended& row : plan.night.unattended) {
+        const units::Duration printed{units::round_to(row.longest.si(), 900.0, units::Toward::down)};
+        if (printed >= next.since(look) && (!lowest || row.reading < *lowest)) {
+            lowest = row.reading;
+        }
+    }
+    return lowest;
+}
+
+}  // namespace
+
 std::optional<units::Temperature> settled_reads(const plan::Plan& plan) {
     if (!plan::tells_settled(plan)) {
         return std::nullopt;
     }
-    const units::Temperature reads = plan::should_read(plan, plan::settled_at(plan), plan.fill.after_food.low);
+    units::Temperature reads = plan::should_read(plan, plan::settled_at(plan), plan.fill.after_food.low);
+    if (plan::overnight(plan)) {  // the card Night must leave it until then too
+        const auto until_next = keeps_until_next_look(plan);
+        if (!until_next) {
+            return std::nullopt;
+        }
+        reads = std::max(reads, *until_next);
+    }
     const bool told = reads > plan.levels.action_line && reads != plan.levels.mark;
     return told ? std::optional(reads) : std::nullopt;
 }

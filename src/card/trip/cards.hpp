@@ -4,7 +4,7 @@
 
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/writer.hpp"
-#include "card/trip/overnight.hpp"
+#include "plan/result/overnight.hpp"
 
 namespace holdwater::card {
 

@@ -2,7 +2,7 @@
 #include "card/trip/reading_scale.hpp"
 
 #include "card/figures/places.hpp"
-#include "card/trip/overnight.hpp"
+#include "plan/result/overnight.hpp"
 #include "plan/result/reading_rows.hpp"
 
 #include <algorithm>

@@ -3,10 +3,10 @@
 
 #include "plan/result/plan.hpp"
 
-namespace holdwater::card {
+namespace holdwater::plan {
 
 /// True if somebody sleeps while food is in the bath: the trip names hours of sleep, and they fall between food in and
 /// the meal.
-bool overnight(const plan::Plan& plan);
+bool overnight(const Plan& plan);
 
-}  // namespace holdwater::card
+}  // namespace holdwater::plan
