@@ -219,7 +219,6 @@ LeftBoxes::LeftBoxes(const Ensemble& ensemble, const Schedule& schedule)
     : allowed_(ensemble.allowed()), boxes_(std::min(ensemble.size(), scenarios_for_times)) {
     Simulation likely(ensemble.setup(), likely_scenario(), {}, false);
     likely.fill(schedule.recipe);
-    settled_from_ = likely.food_in() + units::hours(1);
     watch_from_ = plan::watch_from(ensemble.setup(), likely.food_in());
     last_reading_ = plan::last_reading(ensemble, schedule, boxes_.size(), watch_from_);
     each_side_by_side(boxes_.size(), [&](const Group& group) {
@@ -248,19 +247,15 @@ std::vector<Duration> LeftBoxes::after_readings(const std::vector<Temperature>& 
     return all_but_few_together(kept);
 }
 
-std::vector<Duration> LeftBoxes::after_readings_settled(const std::vector<Temperature>& readings) const {
+std::vector<Duration> LeftBoxes::after_readings_at_any_time(const std::vector<Temperature>& readings) const {
     std::vector<std::vector<Duration>> kept(readings.size());
     for (std::size_t r = 0; r < readings.size(); ++r) {
         for (const LeftBox& box : boxes_) {
-            Duration shortest = keeps_after(box, readings[r], settled_from_);
-            for (std::size_t k = 0; k < box.poured.size(); ++k) {
-                const Alone& way = box.poured[k];
-                if (box.when[k] + way.down_to(readings[r] - way.error) >= settled_from_) {
+            Duration shortest = keeps_after(box, readings[r], Duration{0});
+            for (const std::vector<Alone>* ways : {&box.poured, &box.rough}) {
+                for (const Alone& way : *ways) {
                     shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
                 }
-            }
-            for (const Alone& way : box.rough) {
-                shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
             }
             kept[r].push_back(shortest);
         }

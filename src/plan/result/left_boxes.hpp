@@ -30,8 +30,8 @@ class LeftBoxes {
     /// How long the box may be left after it read each of these at watch_from or later: what all but the allowed share
     /// of scenarios keep, all readings taken together, whenever in the plan they are taken.
     std::vector<units::Duration> after_readings(const std::vector<units::Temperature>& readings) const;
-    /// The same of readings taken an hour after the food went in or later, and in windy air where that is sooner.
-    std::vector<units::Duration> after_readings_settled(const std::vector<units::Temperature>& readings) const;
+    /// The same of readings taken at any moment since the food went in, and in windy air where that is sooner.
+    std::vector<units::Duration> after_readings_at_any_time(const std::vector<units::Temperature>& readings) const;
     units::Duration after_reading(units::Temperature reading) const { return after_readings({reading}).front(); }
     /// The same after any pour, whatever it reads, the fill among them.
     units::Duration after_any_pour() const;
@@ -56,7 +56,6 @@ class LeftBoxes {
     std::vector<units::Duration> all_but_few_together(const std::vector<std::vector<units::Duration>>& kept) const;
 
     double allowed_;
-    units::Duration settled_from_{0};
     units::Duration watch_from_{0};
     units::Temperature last_reading_;
     std::vector<LeftBox> boxes_;  // a scenario each

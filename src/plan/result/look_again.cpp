@@ -20,7 +20,7 @@ LookAgain look_again(const LeftBoxes& boxes, const LooksOf& of) {
     const double printed = std::ceil((us ? line.fahrenheit() : line.celsius()) - 1e-9);
     for (double whole = printed;; whole += 1.0) {
         // Over the line may be by a tenth of a degree: what holds from the line itself holds from all over it.
-        const std::vector<Duration> left = boxes.after_readings_settled({of.levels.mark, degrees(whole)});
+        const std::vector<Duration> left = boxes.after_readings_at_any_time({of.levels.mark, degrees(whole)});
         const Duration again = left.back() - of.round;
         if (again >= soonest || degrees(whole + 1.0) >= of.levels.mark) {
             const Duration at_mark = std::max(soonest, std::min(of.rough, left.front()) - of.round);

@@ -103,18 +103,16 @@ double share_too_late(const Planned& planned) {
     std::size_t wrong = 0;
     for (std::size_t i = 0; i < planned.ensemble.size(); ++i) {
         bool kept = true;
-        std::optional<Duration> settled;
         std::optional<plan::Simulation> before;
         const auto try_all_until = [&](Duration moment) {
             while (before && kept && before->bath().now() < moment) {
-                if (before->bath().now() >= *settled && before->shown() > look.line) {
+                if (before->shown() > look.line) {
                     kept = keeps(*before, cold, look.over_line + planned.setup.round);
                 }
                 before->advance_to(std::min(moment, before->bath().now() + units::minutes(20)));
             }
         };
         plan::replay(planned.ensemble, planned.schedule, i, false, [&](const plan::Simulation& box) {
-            settled = settled.value_or(box.food_in() + units::hours(1));
             try_all_until(box.bath().now());
             before = box;
         });
