@@ -82,7 +82,10 @@ std::optional<Recipe> recipe_by_reading(const Setup& setup, Temperature reading)
                 if (share_short(setup, recipe) <= allowed_failures()) {
                     return recipe;
                 }
-                too_short = too_short ? too_short : recipe;
+                if (!too_short) {
+                    too_short = recipe;
+                    too_short->sure = false;
+                }
             }
         }
     }

@@ -21,6 +21,7 @@ struct Recipe {
     int pours = 1;                   // batches that are expected
     units::Temperature top_up_mark;  // top up to this reading
     std::vector<LadderRung> ladder;  // for that, hottest first; empty: as much as it takes
+    bool sure = true;                // those batches reach the reading in all but the allowed share of scenarios
 };
 
 /// What the cards say of one top-up beforehand.
