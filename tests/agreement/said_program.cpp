@@ -184,9 +184,10 @@ void say_json(const Case& one, AllSaid& all) {
     at("latest fire", fill.at("latest_fire"));
     at("food in", fill.at("food_in"));
     figure("cold water", fill.at("cold_l"), "L", litre);
-    // The fill is rounded up to its step, what warms the box before to a tenth, a fifth of that.
-    figure("boil for the fill", fill.at("boiled_most_l").get<double>() + fill.at("warming_l").get<double>(), "L",
-           1.2 * litre);
+    // The fill is rounded up to its step; what warms the box before, where it is warmed, to a tenth, a fifth of that.
+    const auto warming = fill.at("warming_l").get<double>();
+    figure("boil for the fill", fill.at("boiled_most_l").get<double>() + warming, "L",
+           (warming > 0.0 ? 1.2 : 1.0) * litre);
     const bool reads = one.trip.boxes.front().thermometer.has_value();
     // The last pour makes up what the sum was rounded by and, a tenth of that each, the rounds before it and itself.
     const double of_sum = litre * (1.0 + 0.1 * static_cast<double>(fill.at("pours").size()));

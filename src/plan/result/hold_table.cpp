@@ -80,7 +80,7 @@ std::vector<Temperature> with_condition(std::vector<Temperature> baths, const Pl
 /// allows.
 std::vector<Length> rows_around(Length own, Length most) {
     constexpr std::size_t rows = 5;
-    constexpr double apart = 3.2;  // mm: an eighth of an inch, in which the other system is printed
+    constexpr double apart = 25.4 / 8.0;  // mm: an eighth of an inch, in which the other system is printed
     const double mm = units::in_millimetres(own);
     const double step = mm > 60 ? 15.0 : mm > 30 ? 10.0 : 5.0;
     const double lowest = std::max(step, std::floor(mm / step) * step - 2 * step);

@@ -252,10 +252,8 @@ std::vector<Duration> LeftBoxes::after_readings_at_any_time(const std::vector<Te
     for (std::size_t r = 0; r < readings.size(); ++r) {
         for (const LeftBox& box : boxes_) {
             Duration shortest = keeps_after(box, readings[r], Duration{0});
-            for (const std::vector<Alone>* ways : {&box.poured, &box.rough}) {
-                for (const Alone& way : *ways) {
-                    shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
-                }
+            for (const Alone& way : box.rough) {
+                shortest = std::min(shortest, way.keeps_after(readings[r]).value_or(shortest));
             }
             kept[r].push_back(shortest);
         }

@@ -50,7 +50,7 @@ const LadderRung& row_for(const Plan& plan, units::Temperature reading) {
 }
 
 units::Volume to_put_on(const Plan& plan, units::Temperature reading) {
-    // Who asks only whether a plan holds has no ladder worked out.
+    // A plan without a ladder has no row to boil for.
     return plan.ladder.empty() ? units::Volume{0} : std::min(pots_give(plan), row_for(plan, reading).pour);
 }
 

@@ -55,14 +55,14 @@ std::optional<Recipe> hottest_within_tolerance(const Ensemble& ensemble) {
 /// The same, or a little cooler where the pots that fill the box reach the hottest only by luck: who has to boil once
 /// more has another plan.
 std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
-    constexpr double at_most = 5.0;  // K: more would be another plan too
     const auto best = hottest_within_tolerance(ensemble);
     if (!best || best->sure) {
         return best;
     }
     const Setup& setup = ensemble.setup();
     const double hottest = best->reading.celsius();
-    const double low = std::max(hottest - at_most, std::ceil(setup.levels.action_line.celsius()));
+    const double low =
+        std::max(hottest - facts::facts().value("fill.cooler"), std::ceil(setup.levels.action_line.celsius()));
     for (double reading = hottest - 1.0; reading >= low; reading -= 1.0) {
         if (auto cooler = recipe_for(setup, units::celsius(reading)); cooler && cooler->sure) {
             return cooler;
