@@ -23,7 +23,20 @@ struct Ladder {
     std::vector<double> rate;
     std::vector<double> faded;  // e^(-fade_time rate / slowest); a product over directions like the weights
     Series series;
+    // From each term on, the most that one can have.
+    std::vector<double> most_core;
+    std::vector<double> most_mean;
 };
+
+std::vector<double> most_from(const std::vector<double>& values, std::size_t count) {
+    std::vector<double> most(count);
+    double so_far = 0.0;
+    for (std::size_t n = count; n-- > 0;) {
+        so_far = std::max(so_far, std::abs(values[n]));
+        most[n] = so_far;
+    }
+    return most;
+}
 
 double rate_per_zeta(const Direction& direction, const FoodProperties& properties) {
     return properties.diffusivity.si() / (direction.half * direction.half);
@@ -38,7 +51,7 @@ Ladder ladder_of(const Direction& direction, const FoodProperties& properties, d
     const double per_zeta = rate_per_zeta(direction, properties);
     // One eigenvalue lies in each stretch of about pi.
     const int terms = 1 + static_cast<int>(std::sqrt(fastest / per_zeta) / 3.14159);
-    Ladder ladder{{}, {}, series_of(direction, properties, film, terms)};
+    Ladder ladder{{}, {}, series_of(direction, properties, film, terms), {}, {}};
     for (const double zeta : ladder.series.zeta) {
         const double rate = per_zeta * zeta * zeta;
         if (rate > fastest) {
@@ -47,6 +60,8 @@ Ladder ladder_of(const Direction& direction, const FoodProperties& properties, d
         ladder.rate.push_back(rate);
         ladder.faded.push_back(std::exp(-fade_time * rate / slowest));
     }
+    ladder.most_core = most_from(ladder.series.centre, ladder.rate.size());
+    ladder.most_mean = most_from(ladder.series.mean, ladder.rate.size());
     return ladder;
 }
 
@@ -65,15 +80,19 @@ class Collector {
         groups_.resize(2 * edges_.size());
     }
 
+    /// Whether a mode of such weights, never negative, is worth keeping.
+    bool matters(double core, double mean, double rate) const {
+        const double life = first_.rate / rate;
+        return core * life >= least_core * std::abs(first_.core) || mean * life >= least_mean * first_.mean;
+    }
+
     /// faded: the product of the directions' shares. The core's series alternates: cut off sharply it would swing by
     /// several per cent after each jump. 1 - (1 - faded)^3 fades its last terms out, leaves slow modes alone, and the
     /// core at rest while it has not begun to move.
     void add(Mode mode, double faded) {
         const double rest = 1.0 - faded;
         mode.core *= 1.0 - rest * rest * rest;
-        const double life = first_.rate / mode.rate;
-        if (std::abs(mode.core) * life < least_core * std::abs(first_.core) &&
-            mode.mean * life < least_mean * first_.mean) {
+        if (!matters(std::abs(mode.core), mode.mean, mode.rate)) {
             return;
         }
         if (!merging_ || mode.rate < merge_above * first_.rate) {
@@ -113,21 +132,62 @@ class Collector {
     std::vector<Mode> modes_;
 };
 
-/// All products from `direction` on with a rate up to `fastest`.
-void multiply(const std::vector<Ladder>& ladders, std::size_t direction, std::size_t nearest, const Mode& so_far,
-              double faded, double fastest, Collector& collector) {
-    if (direction == ladders.size()) {
-        collector.add(so_far, faded);
-        return;
+/// The most, and the slowest, that the directions after each can add to a product.
+struct Rest {
+    double core = 1.0;
+    double mean = 1.0;
+    double rate = 0.0;
+};
+
+std::vector<Rest> rests_of(const std::vector<Ladder>& ladders) {
+    std::vector<Rest> rests(ladders.size());
+    for (std::size_t i = ladders.size(); i-- > 1;) {
+        const Ladder& next = ladders[i];
+        if (!next.rate.empty()) {
+            rests[i - 1] = {rests[i].core * next.most_core[0], rests[i].mean * next.most_mean[0],
+                            rests[i].rate + next.rate[0]};
+        }
     }
-    const Ladder& ladder = ladders[direction];
-    const std::vector<double>& surface = direction == nearest ? ladder.series.surface : ladder.series.centre;
-    for (std::size_t n = 0; n < ladder.rate.size() && so_far.rate + ladder.rate[n] <= fastest; ++n) {
-        const Mode next = {so_far.rate + ladder.rate[n], so_far.core * ladder.series.centre[n],
-                           so_far.surface * surface[n], so_far.mean * ladder.series.mean[n]};
-        multiply(ladders, direction + 1, nearest, next, faded * ladder.faded[n], fastest, collector);
-    }
+    return rests;
 }
+
+/// The products of all terms of the directions, with a rate up to `fastest`.
+class Products {
+  public:
+    Products(const std::vector<Ladder>& ladders, std::size_t nearest, double fastest, Collector& collector)
+        : ladders_(&ladders), rests_(rests_of(ladders)), nearest_(nearest), fastest_(fastest), collector_(&collector) {}
+
+    void multiply() { multiply(0, {0.0, 1.0, 1.0, 1.0}, 1.0); }
+
+  private:
+    void multiply(std::size_t direction, const Mode& so_far, double faded) {
+        if (direction == ladders_->size()) {
+            collector_->add(so_far, faded);
+            return;
+        }
+        constexpr double rounding = 1.0 + 1e-9;
+        const Ladder& ladder = (*ladders_)[direction];
+        const Rest& rest = rests_[direction];
+        const std::vector<double>& surface = direction == nearest_ ? ladder.series.surface : ladder.series.centre;
+        for (std::size_t n = 0; n < ladder.rate.size() && so_far.rate + ladder.rate[n] <= fastest_; ++n) {
+            // Of a block thousands of products would be made, and nine in ten dropped.
+            if (!collector_->matters(std::abs(so_far.core) * ladder.most_core[n] * rest.core * rounding,
+                                     so_far.mean * ladder.most_mean[n] * rest.mean * rounding,
+                                     (so_far.rate + ladder.rate[n] + rest.rate) / rounding)) {
+                return;  // nor does any that follows
+            }
+            const Mode next = {so_far.rate + ladder.rate[n], so_far.core * ladder.series.centre[n],
+                               so_far.surface * surface[n], so_far.mean * ladder.series.mean[n]};
+            multiply(direction + 1, next, faded * ladder.faded[n]);
+        }
+    }
+
+    const std::vector<Ladder>* ladders_;
+    std::vector<Rest> rests_;
+    std::size_t nearest_;
+    double fastest_;
+    Collector* collector_;
+};
 
 }  // namespace
 
@@ -150,7 +210,7 @@ Modes product_of(const std::vector<Direction>& directions, const FoodProperties&
         ladders.push_back(ladder_of(direction, properties, film.si(), first.rate, fastest));
     }
     Collector collector(first, fastest, directions.size() > 1);
-    multiply(ladders, 0, nearest, {0.0, 1.0, 1.0, 1.0}, 1.0, fastest, collector);
+    Products(ladders, nearest, fastest, collector).multiply();
 
     Modes result{collector.finish(), 1.0};
     double core = 1.0;

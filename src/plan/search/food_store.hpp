@@ -10,7 +10,7 @@
 
 namespace holdwater::plan {
 
-/// A food of one setup in each of the scenarios that `draw` gives.
+/// A food of one setup in each of the scenarios that `draw` gives, and perhaps in others after them.
 using FoodsInBath = std::shared_ptr<const std::vector<heat::FoodInBath>>;
 FoodsInBath foods_of(const FoodSetup& food, const Draw& draw, const std::vector<Scenario>& scenarios);
 

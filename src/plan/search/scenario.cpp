@@ -8,6 +8,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <mutex>
+#include <utility>
 
 namespace holdwater::plan {
 namespace {
@@ -56,7 +59,9 @@ Scenario likely_scenario() {
     return scenario_at(spreads(), std::vector<double>(dimensions, 0.5));
 }
 
-std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
+namespace {
+
+std::vector<Scenario> drawn(std::size_t points, std::size_t shifts) {
     const auto all = spreads();
     std::vector<Scenario> scenarios;
     scenarios.reserve(points * shifts);
@@ -64,6 +69,27 @@ std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
         scenarios.push_back(scenario_at(all, shares));
     }
     return scenarios;
+}
+
+}  // namespace
+
+std::vector<Scenario> draw_scenarios(std::size_t points, std::size_t shifts) {
+    // To draw as many as a plan promises by takes as long as to live a quarter of them, and every try asks for them.
+    using Draws = std::map<std::pair<std::size_t, std::size_t>, std::vector<Scenario>>;
+    static std::mutex mutex;
+    static Draws known;
+    static std::uint64_t known_in = 0;  // generation of the facts
+    constexpr std::size_t most = 16;    // draws: tests ask for many
+    const std::scoped_lock lock(mutex);
+    if (known_in != facts::facts_generation() || known.size() > most) {
+        known.clear();
+        known_in = facts::facts_generation();
+    }
+    const auto [draw, is_new] = known.try_emplace({points, shifts});
+    if (is_new) {
+        draw->second = drawn(points, shifts);
+    }
+    return draw->second;
 }
 
 double late_of(const Scenario& scenario, std::size_t top_up) {
