@@ -6,10 +6,12 @@
 #include "cli/files/trip_file.hpp"
 #include "cli/json/mend_json.hpp"
 #include "cli/line/options.hpp"
+#include "facts/facts.hpp"
 #include "plan/advice/mend.hpp"
 #include "plan/advice/proof.hpp"
 #include "plan/choose/bend_wishes.hpp"
 #include "plan/result/boxes.hpp"
+#include "plan/search/work.hpp"
 #include "trip/amend.hpp"
 
 #include <fmt/format.h>
@@ -95,6 +97,7 @@ Exit mend(const MendOptions& options) {
     const std::string path = mended_path(options.trip);
     Mended mended;
     std::optional<Progress> waiting(std::in_place, !options.json);
+    const plan::WorkBound bound(facts::facts().value("search.most-work"));
     mended.problems = faults_of(*trip);
     mended.holds_already = mended.problems.empty();
     if (!mended.holds_already) {

@@ -30,7 +30,7 @@ Effort only_whether(Draw search, Draw promise) {
     effort.what_ifs = false;
     effort.schedule_only = effort.whether = true;
     effort.for_cards = false;
-    effort.diagnose = false;
+    effort.diagnose = effort.compare = false;
     return effort;
 }
 

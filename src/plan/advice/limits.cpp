@@ -260,8 +260,8 @@ Problems limits_broken(const Ensemble& ensemble, const Schedule& schedule, const
     for (const ScenarioResult& one : results) {
         excess.push_back(one.excess);
     }
-    const bool too_hot = quantile_high(excess, 1.0 - allowed_failures()) > units::kelvins(1e-9);
-    const bool falls = !schedule.boils_in_time || 1.0 - plan.promise.share > allowed_failures() + 1e-9;
+    const bool too_hot = quantile_high(excess, 1.0 - ensemble.allowed()) > units::kelvins(1e-9);
+    const bool falls = !schedule.boils_in_time || 1.0 - plan.promise.share > ensemble.allowed() + 1e-9;
     if (too_hot || falls) {
         // What else is wrong may come of it, so it is told first.
         broken.insert(broken.begin(), bath_refusal(setup, too_hot, diagnose));

@@ -3,6 +3,7 @@
 
 #include "facts/facts.hpp"
 #include "plan/choose/start.hpp"
+#include "plan/search/work.hpp"
 
 #include <fmt/format.h>
 
@@ -84,11 +85,12 @@ bool takes_time(const Mend& mend) {
 std::optional<Mend> mend_of(const Trip& trip, Feasible& feasible) {
     const std::vector<Lever> levers = levers_of(trip);
     auto mend = least_of(trip, levers, feasible);
-    if (!mend) {
+    if (!mend && !work_is_enough()) {
         feasible.look_closer();
         mend = least_of(trip, levers, feasible);
     }
-    if (mend && takes_time(*mend) && trip.boxes.size() == 1 && waters_of_fewer_rounds(trip).size() > 1) {
+    if (mend && takes_time(*mend) && !work_is_enough() && trip.boxes.size() == 1 &&
+        waters_of_fewer_rounds(trip).size() > 1) {
         feasible.try_less_water();
         auto other = least_of(trip, levers, feasible, mend->cost);
         if (other && other->kinds.size() <= mend->kinds.size() && other->cost < mend->cost) {

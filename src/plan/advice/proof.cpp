@@ -3,6 +3,7 @@
 
 #include "plan/advice/mend.hpp"
 #include "plan/result/boxes.hpp"
+#include "plan/search/work.hpp"
 
 #include <fmt/format.h>
 
@@ -32,6 +33,13 @@ problem::Problems faults_of(const Trip& trip) {
 }  // namespace
 
 problem::Problem proof_of_none(const Trip& trip) {
+    if (work_is_enough()) {
+        return problem::note("no-mend",
+                             "the search for a change that makes this trip hold stopped at its bound before all were "
+                             "tried; none that was tried does",
+                             "fewer foods or fewer hours on one trip are sooner looked through; else change more: "
+                             "thinner pieces, more time, a better box");
+    }
     Feasible feasible;
     std::vector<Lever> levers = levers_of(trip);
     const std::size_t count = levers.size();

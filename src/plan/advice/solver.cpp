@@ -2,6 +2,7 @@
 #include "plan/advice/mend.hpp"
 #include "plan/advice/solver_parts.hpp"
 #include "plan/search/parallel.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -96,7 +97,7 @@ std::optional<Steps> Solver::with_one_more(const Steps& base, double than) {
         return levers_[a.lever].cost(1) < levers_[b.lever].cost(1);
     });
     std::optional<Steps> best;
-    for (std::size_t from = 0; from < tries.size(); from += tries_at_once) {
+    for (std::size_t from = 0; from < tries.size() && !work_is_enough(); from += tries_at_once) {
         const std::size_t count = std::min(tries_at_once, tries.size() - from);
         std::vector<Steps> tried(count, base);
         std::vector<char> hold(count, 0);
@@ -159,7 +160,7 @@ Steps Solver::few_of(const Steps& all) {
     }
     std::optional<Steps> best;
     for (const std::vector<std::size_t>& order : orders) {
-        if (best && count_of(*best) <= few_changes) {
+        if (best && (count_of(*best) <= few_changes || work_is_enough())) {
             break;
         }
         Steps other = left_out(all, order);

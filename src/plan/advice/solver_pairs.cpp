@@ -2,6 +2,7 @@
 // Two small changes that ask for less together than a single large one.
 #include "plan/advice/solver_parts.hpp"
 #include "plan/search/parallel.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -33,7 +34,7 @@ std::vector<std::pair<std::size_t, std::size_t>> Solver::mates(const Steps& base
     const Against first = against(base);
     std::vector<Against> then(levers_.size(), first);
     for (std::size_t i = 0; i < levers_.size(); ++i) {
-        if (base[i] == 0 && helps(levers_[i].kind, first)) {
+        if (base[i] == 0 && helps(levers_[i].kind, first) && !work_is_enough()) {
             Steps steps = base;
             steps[i] = levers_[i].steps;
             then[i] = against(steps);
@@ -70,7 +71,7 @@ std::optional<Steps> Solver::with_two_more(const Steps& base, double than) {
     });
     pairs.resize(std::min(pairs.size(), pairs_tried));
     std::optional<Steps> best;
-    for (std::size_t from = 0; from < pairs.size(); from += tries_at_once) {
+    for (std::size_t from = 0; from < pairs.size() && !work_is_enough(); from += tries_at_once) {
         const std::size_t count = std::min(tries_at_once, pairs.size() - from);
         std::vector<Steps> tried(count, base);
         std::vector<char> hold(count, 0);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // From what holds in few scenarios to what holds in all that a plan promises by, and only just.
 #include "plan/advice/mend.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -45,7 +46,7 @@ void Solver::settle_back(Steps& steps) {
             continue;
         }
         // In larger and larger strides as long as it holds, then in single ones to the very edge.
-        for (int stride = 1; steps[lever] > 0;) {
+        for (int stride = 1; steps[lever] > 0 && !work_is_enough();) {
             Steps less = steps;
             less[lever] = std::max(0, steps[lever] - stride);
             if (fully(less)) {
@@ -71,7 +72,8 @@ std::optional<Mend> Solver::settled(Steps steps) {
     }
     for (const std::size_t lever : dearest_first(steps)) {
         Steps less = steps;
-        for (--less[lever]; less[lever] >= 0 && feasible_->thoroughly(changed_by(less)); --less[lever]) {
+        for (--less[lever]; less[lever] >= 0 && !work_is_enough() && feasible_->thoroughly(changed_by(less));
+             --less[lever]) {
             steps = less;
         }
     }

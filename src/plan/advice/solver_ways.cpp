@@ -2,6 +2,7 @@
 // Where the solver begins and where it ends: the least with which a trip may be planned at all, and the most that can
 // be changed about it.
 #include "plan/advice/solver_parts.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <deque>
@@ -132,7 +133,8 @@ Steps Solver::furthest() {
     std::deque<Steps> to_try{start};
     Steps best = start;
     Against best_against = against(start);
-    for (std::size_t tried = 0; tried < most_tried && !to_try.empty() && best_against != Against::nothing;) {
+    for (std::size_t tried = 0;
+         tried < most_tried && !to_try.empty() && best_against != Against::nothing && !work_is_enough();) {
         const Steps steps = std::move(to_try.front());
         to_try.pop_front();
         const Against now = against(steps);

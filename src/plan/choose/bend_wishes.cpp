@@ -2,6 +2,7 @@
 #include "plan/choose/bend_wishes.hpp"
 
 #include "plan/advice/mend.hpp"
+#include "plan/search/work.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -44,11 +45,11 @@ std::optional<Mend> least_bent(const Trip& trip, Feasible& feasible) {
 trip::Trip least_with_choice(const Trip& trip, const Mend& mend, Feasible& feasible, const Effort& effort) {
     Effort whether = effort;
     whether.schedule_only = true;
-    whether.diagnose = whether.ways = whether.advise = false;
+    whether.diagnose = whether.ways = whether.advise = whether.compare = false;
     const Solver solver(trip, mend.levers, feasible);
     Steps steps = mend.steps;
     for (std::size_t lever = 0; lever < steps.size(); ++lever) {
-        while (steps[lever] > 0) {
+        while (steps[lever] > 0 && !work_is_enough()) {
             Steps less = steps;
             --less[lever];
             if (!make_plan(solver.changed_by(less), whether)) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // From a trip to a plan: chooses what the trip leaves open, and says what would hold where nothing does.
+#include "facts/facts.hpp"
 #include "plan/advice/remedy.hpp"
 #include "plan/choose/bend_wishes.hpp"
 #include "plan/choose/ways.hpp"
 #include "plan/result/effort.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -19,23 +21,35 @@ using Shared = std::shared_ptr<const trip::Trip>;
 problem::Result<Plan> chosen(const Shared& trip, const Effort& effort) {
     constexpr std::size_t most = 4;
     const std::vector<Choice> choices = choices_of(*trip);
-    std::optional<Plan> best;
+    Effort brief = effort;
+    brief.schedule_only = true;
+    brief.diagnose = false;
+    FoundPlan best;
+    std::optional<units::Duration> weight;
     for (std::size_t i = 0; i < std::min(choices.size(), most); ++i) {
-        if (best && burden_of(*best).weight() <= choices[i].burden.weight()) {
+        if (weight && *weight <= choices[i].burden.weight()) {
             break;
         }
-        auto plan = plan_as_given(choices[i].trip, effort);
-        if (plan && (!best || burden_of(*plan).weight() < burden_of(*best).weight())) {
-            best = std::move(plan).value();
+        FoundPlan found = look_for_plan(choices[i].trip, brief);
+        const auto plan = found(brief);
+        if (plan && (!weight || burden_of(*plan).weight() < *weight)) {
+            weight = burden_of(*plan).weight();
+            best = std::move(found);
+            if (!effort.compare) {
+                break;
+            }
         }
     }
     if (!best) {
         return plan_as_given(trip, effort);
     }
-    if (effort.ways) {
-        best->ways = ways_of(*trip, *best, effort);
+    auto plan = best(effort);
+    if (!plan || !effort.ways) {
+        return plan;
     }
-    return *std::move(best);
+    Plan with_ways = std::move(plan).value();
+    with_ways.ways = ways_of(*trip, with_ways, effort);
+    return with_ways;
 }
 
 }  // namespace
@@ -45,6 +59,11 @@ problem::Result<Plan> make_plan(Shared trip, const Effort& effort) {
         trip = std::make_shared<const trip::Trip>(lit_at(*trip, *trip->light_fire));
     }
     const bool open = effort.choose && !trip->light_fire && trip->boxes.size() == 1 && !trip->foods.empty();
+    // Whoever has a bound keeps to that.
+    std::optional<WorkBound> bound;
+    if (WorkBound::current() == nullptr) {
+        bound.emplace(facts::facts().value("search.most-work"));
+    }
     auto plan = open ? chosen(trip, effort) : plan_as_given(trip, effort);
     if (plan || !effort.advise) {
         return plan;

@@ -7,6 +7,7 @@
 #include "heat/driven.hpp"
 #include "plan/search/setup.hpp"
 #include "plan/search/sleep_window.hpp"
+#include "plan/search/work.hpp"
 #include "units/print.hpp"
 
 #include <fmt/format.h>
@@ -163,7 +164,7 @@ class Choosing {
 
     /// True if this is the lightest so far.
     bool look(LocalTime start, units::Volume water) {
-        if (start < trip_->from || start >= last_ || (asked_.unwoken && in_the_night(start))) {
+        if (start < trip_->from || start >= last_ || (asked_.unwoken && in_the_night(start)) || work_is_enough()) {
             return false;
         }
         const Duration waits = looks_.quickest() ? least_wait(*trip_, start, *looks_.quickest()) : Duration{0};
@@ -181,7 +182,7 @@ class Choosing {
     /// At all of these starts, the latest first, from the latest with which food may be ready: that is halved for.
     void look_around(const std::vector<LocalTime>& starts, units::Volume water) {
         std::size_t from = 0;
-        for (std::size_t end = starts.size(); from < end;) {
+        for (std::size_t end = starts.size(); from < end && !work_is_enough();) {
             const std::size_t middle = from + (end - from) / 2;
             if (may_be_ready(starts[middle], water)) {
                 end = middle;

@@ -81,21 +81,31 @@ std::optional<Plan> first_that_holds(const std::vector<Choice>& choices, const E
     return std::nullopt;
 }
 
-/// An undisturbed night: by another start alone, or by a little more tolerance.
+/// An undisturbed night: by another start alone, or by a little more tolerance, as little as does.
 std::optional<Plan> unwoken(const Trip& trip, const Effort& effort, units::Duration lighter_than) {
-    Trip bent = trip;
     Effort asleep = effort;
     asleep.unwoken = true;
-    for (int more = 0; more <= (trip.strict ? 0 : most_tolerance); ++more) {
-        if (auto plan = first_that_holds(choices_of(bent, {.unwoken = true, .lighter_than = lighter_than}), asleep);
-            plan && burden_of(*plan).wakings == 0) {
-            return plan;
-        }
+    const auto with = [&](int more) -> std::optional<Plan> {
+        Trip bent = trip;
         for (trip::Food& food : bent.foods) {
-            food.tolerance += units::kelvins(1);
+            food.tolerance += units::kelvins(more);
+        }
+        auto plan = first_that_holds(choices_of(bent, {.unwoken = true, .lighter_than = lighter_than}), asleep);
+        return plan && burden_of(*plan).wakings == 0 ? std::move(plan) : std::nullopt;
+    };
+    const int most = trip.strict ? 0 : most_tolerance;
+    auto plan = with(0);
+    if (plan || most == 0) {
+        return plan;
+    }
+    // Where all of it is not enough, less is not either: nights that nothing mends are the longest to look through.
+    auto widest = with(most);
+    for (int more = 1; widest && more < most; ++more) {
+        if (auto narrower = with(more)) {
+            return narrower;
         }
     }
-    return std::nullopt;
+    return widest;
 }
 
 std::optional<Plan> at_once(const Trip& trip, const Effort& effort) {

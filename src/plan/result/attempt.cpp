@@ -213,22 +213,22 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
     return made;
 }
 
-problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Effort& effort) {
+problem::Result<Plan> completed(const Ensemble& ensemble, const Attempt& made, const Effort& effort) {
     const Setup& setup = ensemble.setup();
     const trip::Trip& trip = *setup.trip;
     const Schedule& schedule = made.tried.schedule;
     const std::vector<ScenarioResult>& results = made.tried.results;
-    Plan& plan = made.plan;
     if (!made.broken.empty()) {
-        return effort.diagnose ? limits_broken(ensemble, schedule, plan, results, true) : made.broken;
+        return effort.diagnose ? limits_broken(ensemble, schedule, made.plan, results, true) : made.broken;
     }
+    Plan plan = made.plan;
     // Whoever only compares plans need not know more than whether it has the slack of a good one.
     const units::Duration most = effort.schedule_only ? facts::facts().duration("burden.slack") : units::hours(48);
     plan.fill.latest_food_in = latest_food_in(ensemble, schedule, plan, most);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);
     if (effort.schedule_only) {
-        return std::move(plan);
+        return plan;
     }
     if (effort.for_cards) {
         for (FoodPlan& food : plan.foods) {
@@ -267,7 +267,7 @@ problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Ef
     plan.notes = remarks(setup, plan);
     plan.around = provisions_of(setup, plan);
     plan.notes.insert(plan.notes.end(), plan.around.notes.begin(), plan.around.notes.end());
-    return std::move(plan);
+    return plan;
 }
 
 }  // namespace holdwater::plan

@@ -19,6 +19,6 @@ struct Attempt {
 Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>& trip, Tried tried);
 
 /// The rest of the plan of an attempt that nothing is against, as far as the effort asks; else what is against it.
-problem::Result<Plan> completed(const Ensemble& ensemble, Attempt made, const Effort& effort);
+problem::Result<Plan> completed(const Ensemble& ensemble, const Attempt& made, const Effort& effort);
 
 }  // namespace holdwater::plan

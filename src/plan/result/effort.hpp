@@ -5,6 +5,7 @@
 #include "plan/search/ensemble.hpp"
 #include "units/quantity.hpp"
 
+#include <functional>
 #include <memory>
 #include <optional>
 
@@ -24,6 +25,7 @@ struct Effort {
     bool unwoken = false;  // nor what somebody must wake for
     bool ways = true;      // look for others that hold too, to choose from
     bool choose = true;    // the start, where the trip leaves it open
+    bool compare = true;   // of the choices of a start keep the lightest; else the first that holds
     bool diagnose = true;  // find the limit that binds where the bath cannot be held; costs about one search
 };
 
@@ -35,6 +37,12 @@ problem::Result<Plan> make_plan(std::shared_ptr<const trip::Trip> trip, const Ef
 /// The plan of this trip to the letter: the fire is lit at trip.from, wishes are met or it is refused, and no advice is
 /// sought. What chooses and advises is made of this.
 problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
+
+/// The same in two steps, for whoever compares plans and keeps one: looks for the plan at once, and what it gives back
+/// works out so much of it as is asked for. Without `diagnose` a trip that clearly does not hold is given up in a part
+/// of the scenarios; the rest of that first effort counts for the search alone.
+using FoundPlan = std::function<problem::Result<Plan>(const Effort& effort)>;
+FoundPlan look_for_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort);
 
 /// False if its food cannot be ready in time with the fire lit at trip.from, however hot the bath is kept, nor with any
 /// later fire, or if it may not be planned at all. Costs a small part of a plan.

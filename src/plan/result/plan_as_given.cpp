@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "facts/facts.hpp"
 #include "plan/advice/limits.hpp"
 #include "plan/result/attempt.hpp"
 #include "plan/result/progress.hpp"
 #include "plan/search/schedule_search.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <array>
@@ -16,6 +18,7 @@ namespace {
 
 constexpr double far_more = 4.0;  // times as many late scenarios as may be: not worth to look on
 constexpr Draw draft{512, 1};     // in which marks are compared: no figure of any science
+constexpr double clearly = 1.6;   // times as many broken scenarios of a draft as may be: no more of them will hold
 
 /// Searches in few scenarios, more and more strictly, shared by all that is tried of one trip.
 class Searches {
@@ -154,6 +157,13 @@ class Trying {
     /// What that came to in other scenarios is tried in these.
     const Attempt* as_in(const Attempt& other) { return attempt_of(other.tried.schedule); }
 
+    /// Of the scenarios, in how many a bath met its level, a core came out too hot or a food is late.
+    double share_broken(const Attempt& made) const {
+        return share_that(made, [&](const ScenarioResult& one) {
+            return one.failed || one.excess > units::TemperatureDifference{0} || is_late(one, made);
+        });
+    }
+
   private:
     /// What a schedule is known by: the rest of it follows from this.
     using Key = std::tuple<double, double, std::vector<double>>;
@@ -174,20 +184,24 @@ class Trying {
                    : tried_.emplace(key, Tried{schedule, simulate(*ensemble_, schedule)}).first->second;
     }
 
-    /// Of the scenarios, in how many a food is not ready when it is to leave.
-    double share_late(const Attempt& made) const {
+    template <class Condition>
+    static double share_that(const Attempt& made, const Condition& is_so) {
+        const std::vector<ScenarioResult>& all = made.tried.results;
+        return static_cast<double>(std::count_if(all.begin(), all.end(), is_so)) / static_cast<double>(all.size());
+    }
+    /// A food is not ready when it is to leave.
+    bool is_late(const ScenarioResult& one, const Attempt& made) const {
         const units::LocalTime from = trip_->from;
-        const auto late = [&](const ScenarioResult& one) {
-            for (std::size_t i = 0; i < one.foods.size(); ++i) {
-                const auto& ready = one.foods[i].ready;
-                if (!ready || from.after(*ready) > made.plan.foods[i].leaves()) {
-                    return true;
-                }
+        for (std::size_t i = 0; i < one.foods.size(); ++i) {
+            const auto& ready = one.foods[i].ready;
+            if (!ready || from.after(*ready) > made.plan.foods[i].leaves()) {
+                return true;
             }
-            return false;
-        };
-        const auto count = std::count_if(made.tried.results.begin(), made.tried.results.end(), late);
-        return static_cast<double>(count) / static_cast<double>(made.tried.results.size());
+        }
+        return false;
+    }
+    double share_late(const Attempt& made) const {
+        return share_that(made, [&](const ScenarioResult& one) { return is_late(one, made); });
     }
 
     const Attempt* attempt_of(const Schedule& schedule) {
@@ -203,7 +217,7 @@ class Trying {
     /// strictly, since what lies at the edge in the few may lie beyond it in the many. The last try is what is judged.
     const Attempt* search_and_try(const Wanted& wanted) {
         std::optional<Schedule> last;
-        for (std::size_t strict = 0; strict < Searches::strictness.size(); ++strict) {
+        for (std::size_t strict = 0; strict < Searches::strictness.size() && (!last || !work_is_enough()); ++strict) {
             auto schedule = searches_->best(strict, wanted);
             if (!schedule) {
                 return nullptr;
@@ -272,7 +286,7 @@ class Trying {
         constexpr int most_late = 3;
         const Attempt* ready = nullptr;
         int late = 0;
-        for (; hot > cool && late < most_late; hot -= 1.0) {
+        for (; hot > cool && late < most_late && !work_is_enough(); hot -= 1.0) {
             const Attempt* const hotter = with(hot, soon);
             if (hotter == nullptr) {
                 continue;
@@ -298,7 +312,7 @@ class Trying {
             return ready;
         }
         double hot = ready->plan.levels.mark.celsius();
-        while (hot - cool > 1.0) {
+        while (hot - cool > 1.0 && !work_is_enough()) {
             const double mark = std::floor((hot + cool) / 2.0);
             const Attempt* const cooler = with(mark, soon);
             const bool good = cooler != nullptr && outcome_of(*cooler) == Outcome::good;
@@ -318,37 +332,101 @@ class Trying {
     std::map<Key, Attempt> judged_;
 };
 
+/// The search for the plan of one trip, with all that the rest of the plan is worked out from.
+struct Found {
+    std::shared_ptr<const trip::Trip> trip;
+    Effort effort;
+    std::optional<Setup> setup;
+    std::optional<Searches> searches;
+    // What was made, and the scenarios that it was made in.
+    std::optional<Ensemble> part;
+    std::optional<Ensemble> all;
+    std::optional<Trying> looking;
+    std::optional<Trying> trying;
+    const Ensemble* in = nullptr;
+    const Attempt* made = nullptr;
+
+    void look_in_all() {
+        all.emplace(*setup, effort.promise);
+        trying.emplace(*all, *searches, trip, effort);
+        in = &*all;
+    }
+    void look();
+    const Attempt* best_at_edge(const Attempt& found, const Attempt* first);
+};
+
+/// What to try is found in a part of the scenarios; what is promised is what holds in all of them.
+void Found::look() {
+    if (effort.promise.points * effort.promise.shifts <= 2 * draft.points) {
+        look_in_all();
+        made = trying->best();
+        return;
+    }
+    part.emplace(*setup, draft);
+    looking.emplace(*part, *searches, trip, effort);
+    const Attempt* const found = looking->best();
+    if (found == nullptr) {
+        return;
+    }
+    const bool given_up = outcome_of(*found) >= Outcome::late && !effort.diagnose &&
+                          (effort.whether || looking->share_broken(*found) > clearly * allowed_failures());
+    if (given_up) {
+        in = &*part;
+        made = found;
+        return;
+    }
+    look_in_all();
+    made = trying->as_in(*found);
+    if (outcome_of(*found) < outcome_of(*made)) {
+        made = best_at_edge(*found, made);
+    }
+}
+
+/// What lies at the edge in a part of the scenarios may lie beyond it in all: it is looked for again more and more
+/// strictly.
+const Attempt* Found::best_at_edge(const Attempt& found, const Attempt* first) {
+    BestOf best(first);
+    for (const double strict : {0.8, 0.6, 0.4}) {
+        const Ensemble stricter(*setup, draft, allowed_failures() * strict);
+        Trying strictly(stricter, *searches, trip, effort);
+        const Attempt* const other = strictly.best();
+        if (other == nullptr || outcome_of(*other) > outcome_of(found) || work_is_enough()) {
+            break;  // stricter cannot be had
+        }
+        best.take(trying->as_in(*other));
+        if (best.outcome() <= outcome_of(found)) {
+            break;
+        }
+    }
+    return best.attempt();
+}
+
 }  // namespace
 
-problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+FoundPlan look_for_plan(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
     count_trip();
-    const auto setup = set_up(*trip);
+    const bool is_enough = work_is_enough();
+    const WorkBound bound(facts::facts().value("search.most-of-a-try"));
+    const auto found = std::make_shared<Found>();
+    found->trip = std::move(trip);
+    found->effort = effort;
+    // Who has looked for long enough is told in a part of the scenarios why it does not hold.
+    found->effort.diagnose = effort.diagnose && !is_enough;
+    auto setup = set_up(*found->trip);
     if (!setup) {
-        return setup.problems();
+        return [faults = setup.problems()](const Effort&) { return problem::Result<Plan>(faults); };
     }
-    Searches searches(*setup, effort.search);
-    const Ensemble ensemble(*setup, effort.promise);
-    Trying trying(ensemble, searches, trip, effort);
-    const Attempt* made = nullptr;
-    if (ensemble.size() > 2 * draft.points) {
-        // What to try is found in a part of the scenarios; what is promised is what holds in all of them.
-        const Ensemble some(*setup, draft);
-        Trying looking(some, searches, trip, effort);
-        const Attempt* const found = looking.best();
-        if (effort.whether && found != nullptr && outcome_of(*found) >= Outcome::late) {
-            return completed(some, *found, effort);
-        }
-        made = found != nullptr ? trying.as_in(*found) : nullptr;
-        if (found != nullptr && outcome_of(*found) < outcome_of(*made)) {
-            made = trying.best();  // at the edge
-        }
-    } else {
-        made = trying.best();
-    }
-    if (made == nullptr) {
-        return fill_impossible(*setup, effort.diagnose);
-    }
-    return completed(ensemble, *made, effort);
+    found->setup = std::move(setup).value();
+    found->searches.emplace(*found->setup, effort.search);
+    found->look();
+    return [found](const Effort& asked) {
+        return found->made != nullptr ? completed(*found->in, *found->made, asked)
+                                      : fill_impossible(*found->setup, asked.diagnose);
+    };
+}
+
+problem::Result<Plan> plan_as_given(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {
+    return look_for_plan(std::move(trip), effort)(effort);
 }
 
 bool may_be_ready(std::shared_ptr<const trip::Trip> trip, const Effort& effort) {

@@ -29,7 +29,7 @@ Draw full_draw();
 class Ensemble {
   public:
     /// `allowed` less than allowed_failures() is stricter: for a search with few scenarios whose find is to hold in
-    /// many.
+    /// many. The outer quantiles of an interval lie so far out, too.
     Ensemble(const Setup& setup, Draw draw, double allowed = allowed_failures());
 
     /// The same with these scenarios alone, in one set. At least one.
@@ -43,9 +43,9 @@ class Ensemble {
     Simulation start(std::size_t i, bool recording) const { return {*setup_, scenarios_[i], foods(i), recording}; }
     std::vector<heat::FoodInBath> foods(std::size_t i) const;
 
-    /// 5 %, 50 % and 95 % of one value a scenario. With several shifts, and a value of every scenario, its error is
-    /// that of one set of points: half of how far the quantiles of the single shifts lie apart, the widest of the
-    /// three.
+    /// 5 %, 50 % and 95 % (or stricter, see above) of one value a scenario. With several shifts, and a value of every
+    /// scenario, its error is that of one set of points: half of how far the quantiles of the single shifts lie apart,
+    /// the widest of the three.
     template <class Q>
     units::Interval<Q> interval(const std::vector<Q>& values) const;
 
@@ -102,7 +102,7 @@ typename units::DifferenceOf<Q>::type apart(const std::optional<Q>& a, const std
 
 template <class Q>
 units::Interval<Q> Ensemble::interval(const std::vector<Q>& values) const {
-    const double tail = allowed_failures();
+    const double tail = allowed_;
     const auto of = [tail](const std::vector<Q>& some) {
         return units::Interval<Q>{quantile_low(some, tail), quantile_high(some, 0.5), quantile_high(some, 1.0 - tail)};
     };

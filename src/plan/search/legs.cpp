@@ -2,9 +2,11 @@
 // Runs that go on side by side: the bath is looked at every few minutes, foods go in and come out on the way.
 #include "heat/lanes.hpp"
 #include "plan/search/simulation.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 namespace holdwater::plan {
 namespace {
@@ -87,6 +89,7 @@ class Legs {
 
     /// Those that may stand beside the first go on until all of them are there or have food to move.
     void some_together() {
+        std::uint64_t looks = 0;
         heat::Lanes together;
         std::array<Going*, heat::lanes> by_lane{};
         for (Going& one : going_) {
@@ -103,6 +106,7 @@ class Legs {
                 }
             }
             together.advance_to(moments);
+            ++looks;
             any = false;
             for (std::size_t lane = 0; lane < heat::lanes; ++lane) {
                 if (Going* one = by_lane[lane]; one != nullptr && !one->there && !one->at_move) {
@@ -110,6 +114,11 @@ class Legs {
                     any = any || (!one->there && !one->at_move);
                 }
             }
+        }
+        const auto first =
+            std::find_if(by_lane.begin(), by_lane.end(), [](const Going* one) { return one != nullptr; });
+        if (first != by_lane.end()) {
+            count_work(looks * (1 + (*first)->leg->run->foods_.size()));
         }
     }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "plan/search/parallel.hpp"
 
+#include "plan/search/work.hpp"
+
 #include <condition_variable>
 #include <cstdint>
 #include <thread>
@@ -91,7 +93,8 @@ void on_all_processors(const std::function<void()>& work) {
         return;
     }
     static Workers workers;
-    workers.run([&work] {
+    workers.run([&work, bound = WorkBound::current()] {
+        const WorkingFor own(bound);
         inside = true;
         work();
         inside = false;

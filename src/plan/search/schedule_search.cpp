@@ -3,6 +3,7 @@
 
 #include "facts/facts.hpp"
 #include "plan/search/parallel.hpp"
+#include "plan/search/work.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
@@ -121,7 +122,7 @@ void ScheduleSearch::try_cooler_fills(std::optional<Schedule>& best, const Wante
         return;
     }
     const Temperature lowest = units::celsius(std::ceil(ensemble_.setup().levels.action_line.celsius()));
-    for (double less = 1.0; less <= cooler; less += 1.0) {
+    for (double less = 1.0; less <= cooler && !work_is_enough(); less += 1.0) {
         const Temperature reading = found.recipe.reading - units::kelvins(less);
         const auto recipe = reading >= lowest ? recipe_for(ensemble_.setup(), reading) : std::nullopt;
         if (!recipe) {
@@ -154,7 +155,7 @@ std::optional<Schedule> ScheduleSearch::best(const Wanted& wanted) {
         const bool enough =
             schedule && holds(*schedule) && (schedule->top_ups.empty() || (wanted.any && reaches_mark(*schedule)));
         take(best, std::move(schedule));
-        if (enough) {
+        if (enough || work_is_enough()) {
             break;
         }
     }
