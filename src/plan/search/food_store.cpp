@@ -48,12 +48,6 @@ void make_up_to(std::size_t count, Stored& stored, const FoodSetup& food, const 
     stored.made = count;
 }
 
-/// The target does not change how a piece warms.
-bool warms_alike(const answer::Piece& a, answer::Piece b) {
-    b.target = a.target;
-    return answer::same_piece(a, b);
-}
-
 }  // namespace
 
 FoodsInBath foods_of(const FoodSetup& food, const Draw& draw, const std::vector<Scenario>& scenarios) {
@@ -66,7 +60,7 @@ FoodsInBath foods_of(const FoodSetup& food, const Draw& draw, const std::vector<
     const Draw drawn = first_of_full ? full : draw;
     const auto same = [&](const std::shared_ptr<Stored>& one) {
         return one->facts == facts::facts_generation() && one->draw.points == drawn.points &&
-               one->draw.shifts == drawn.shifts && warms_alike(one->piece, food.piece);
+               one->draw.shifts == drawn.shifts && answer::same_piece(one->piece, food.piece);
     };
     std::shared_ptr<Stored> stored;
     {

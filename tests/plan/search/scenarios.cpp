@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "answer/spread/draw.hpp"
 #include "facts/facts.hpp"
+#include "plan/search/food_store.hpp"
 #include "plan/search/scenario.hpp"
+#include "plan/search/setup.hpp"
 #include "support/near.hpp"
+#include "support/trips.hpp"
 
 #include <doctest/doctest.h>
 
@@ -59,4 +62,20 @@ TEST_CASE("what the basis sheet prints of a spread is what is drawn: its ends, a
         CHECK(support::near_abs(above, tails ? 0.05 : 0.0, 0.002));
         CHECK(support::near_abs(under_the_middle, 0.5, 0.002));
     }
+}
+
+TEST_CASE("foods that are kept are those of just that piece: another target is another mean temperature") {
+    trip::Trip trip = support::demo_trip("template");
+    const std::vector<plan::Scenario> scenarios = plan::draw_scenarios(8);
+    std::vector<units::HeatCapacity> capacities;
+    for (int more = 0; more < 2; ++more) {
+        const auto setup = plan::set_up(trip);
+        REQUIRE(setup.ok());
+        const plan::FoodsInBath kept = plan::foods_of(setup->foods[0], {8, 1}, scenarios);
+        const std::vector<heat::FoodInBath> anew = plan::foods_in(setup->foods[0], scenarios);
+        CHECK(kept->front().capacity == anew.front().capacity);
+        capacities.push_back(anew.front().capacity);
+        trip.foods[0].target = trip.foods[0].target + units::kelvins(8);
+    }
+    CHECK(capacities[0] != capacities[1]);
 }
