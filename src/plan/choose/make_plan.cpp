@@ -23,6 +23,7 @@ problem::Result<Plan> chosen(const Shared& trip, const Effort& effort) {
     const std::vector<Choice> choices = choices_of(*trip);
     Effort brief = effort;
     brief.schedule_only = true;
+    brief.last_chance = !effort.schedule_only;  // so that it weighs what the whole plan does
     brief.diagnose = false;
     FoundPlan best;
     std::optional<units::Duration> weight;

@@ -223,7 +223,8 @@ problem::Result<Plan> completed(const Ensemble& ensemble, const Attempt& made, c
     }
     Plan plan = made.plan;
     // Whoever only compares plans need not know more than whether it has the slack of a good one.
-    const units::Duration most = effort.schedule_only ? facts::facts().duration("burden.slack") : units::hours(48);
+    const bool to_the_slack = effort.schedule_only && !effort.last_chance;
+    const units::Duration most = to_the_slack ? facts::facts().duration("burden.slack") : units::hours(48);
     plan.fill.latest_food_in = latest_food_in(ensemble, schedule, plan, most);
     plan.fill.latest_fire = plan.fill.light_fire.after(plan.fill.latest_food_in.since(plan.fill.food_in));
     keep_out_of_sleep(plan);

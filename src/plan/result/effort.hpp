@@ -19,6 +19,7 @@ struct Effort {
     bool what_ifs = true;        // answer those of the trip
     bool whether = false;        // the first plan that holds will do: for whoever asks only whether there is one
     bool schedule_only = false;  // of a good plan no more than fill, foods and top-ups: whether it holds, and how
+    bool last_chance = false;    // of that as well how late the fire may be at all, not only whether by the slack
     bool for_cards = true;       // work out what only cards print: hold tables
     /// Nothing heavier for the cook than this is of interest.
     std::optional<units::Duration> lighter_than = std::nullopt;

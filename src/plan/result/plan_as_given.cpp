@@ -105,7 +105,8 @@ class Trying {
         if (lightest == nullptr || outcome_of(*lightest) < Outcome::late) {
             return lightest;
         }
-        // What holds for those who ask only whether it does must hold here too.
+        // What holds for those who ask only whether it does must hold here too, however long the lightest was sought.
+        const WorkBound own(facts::facts().value("search.most-of-a-try"));
         BestOf best(lightest);
         take_in_reach(best, any());
         return best.attempt();
@@ -383,7 +384,7 @@ void Found::look() {
 }
 
 /// What lies at the edge in a part of the scenarios may lie beyond it in all: it is looked for again more and more
-/// strictly.
+/// strictly, and at last in all.
 const Attempt* Found::best_at_edge(const Attempt& found, const Attempt* first) {
     BestOf best(first);
     for (const double strict : {0.8, 0.6, 0.4}) {
@@ -395,9 +396,10 @@ const Attempt* Found::best_at_edge(const Attempt& found, const Attempt* first) {
         }
         best.take(trying->as_in(*other));
         if (best.outcome() <= outcome_of(found)) {
-            break;
+            return best.attempt();
         }
     }
+    best.take(trying->best());
     return best.attempt();
 }
 
