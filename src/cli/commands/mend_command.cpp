@@ -73,6 +73,11 @@ Exit say(const MendOptions& options, const trip::Trip& trip, const Mended& mende
         for (const std::string& change : mended.changes) {
             fmt::print("  {}\n", change);
         }
+        for (const problem::Problem& one : mended.problems) {
+            if (one.code == "mend") {
+                fmt::print("{}\n", problem::to_line(one));
+            }
+        }
         fmt::print("It holds. Then: holdwater plan {}\n", *mended.file);
     } else {
         fmt::print("{}: nothing was written\n\n", trip.name);
@@ -118,6 +123,9 @@ Exit mend(const MendOptions& options) {
             }
             mended.file = path;
             mended.changes = mend->changes;
+            if (bound.reached()) {
+                mended.problems.push_back(problem::note("mend", plan::stopped_before_the_least));
+            }
         }
     }
     waiting.reset();

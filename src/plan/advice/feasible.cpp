@@ -168,17 +168,18 @@ Feasible::Quick Feasible::try_quickly(const Trip& trip, std::optional<double>& g
 Against Feasible::against(const Trip& trip) {
     const std::string text = trip::canonical(trip);
     std::optional<double> guess;
+    Looked* looked = nullptr;
     {
         const std::scoped_lock lock(mutex_);
-        if (const auto known = quick_.find(text); known != quick_.end()) {
-            return known->second.against;
-        }
+        looked = &quick_[text];
         guess = guess_;
     }
-    const Quick quick = try_quickly(trip, guess);
-    const std::scoped_lock lock(mutex_);
-    guess_ = quick.against == Against::input ? guess_ : guess;
-    return quick_.emplace(text, quick).first->second.against;
+    std::call_once(looked->once, [&] {
+        looked->quick = try_quickly(trip, guess);
+        const std::scoped_lock lock(mutex_);
+        guess_ = looked->quick.against == Against::input ? guess_ : guess;
+    });
+    return looked->quick.against;
 }
 
 Trip Feasible::chosen(const Trip& trip) {
@@ -186,7 +187,7 @@ Trip Feasible::chosen(const Trip& trip) {
         return trip;
     }
     const std::scoped_lock lock(mutex_);
-    const Quick& quick = quick_.at(trip::canonical(trip));
+    const Quick& quick = quick_.at(trip::canonical(trip)).quick;
     Trip chosen = trip;
     chosen.light_fire = quick.start || quick.water ? quick.start.value_or(trip.from) : trip.light_fire;
     if (quick.water) {

@@ -58,9 +58,14 @@ class Feasible {
     Draw search_{32, 1};
     Draw promise_{128, 1};
     bool less_water_ = false;
-    std::mutex mutex_;                    // of the two below
-    std::map<std::string, Quick> quick_;  // by the trip's own text
-    std::optional<double> guess_;         // of the first trip, so that it hangs on no order of threads
+    /// Of two threads with the same trip one waits for the other: what is looked at hangs on no order of theirs.
+    struct Looked {
+        std::once_flag once;
+        Quick quick;
+    };
+    std::mutex mutex_;                     // of those below
+    std::map<std::string, Looked> quick_;  // by the trip's own text
+    std::optional<double> guess_;          // of the first trip, so that it hangs on no order of threads
     std::map<std::string, bool> full_;
 
     bool holds_in_all(const trip::Trip& trip, Effort effort);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/advice/proof.hpp"
 
+#include "facts/facts.hpp"
 #include "plan/advice/mend.hpp"
 #include "plan/result/boxes.hpp"
 #include "plan/search/work.hpp"
@@ -30,16 +31,21 @@ problem::Problems faults_of(const Trip& trip) {
     return {};
 }
 
+problem::Problem stopped_at_bound() {
+    return problem::note("no-mend",
+                         "the search for a change that makes this trip hold stopped at its bound before all were "
+                         "tried; none that was tried does",
+                         "fewer foods or fewer hours on one trip are sooner looked through; else change more: "
+                         "thinner pieces, more time, a better box");
+}
+
 }  // namespace
 
 problem::Problem proof_of_none(const Trip& trip) {
     if (work_is_enough()) {
-        return problem::note("no-mend",
-                             "the search for a change that makes this trip hold stopped at its bound before all were "
-                             "tried; none that was tried does",
-                             "fewer foods or fewer hours on one trip are sooner looked through; else change more: "
-                             "thinner pieces, more time, a better box");
+        return stopped_at_bound();
     }
+    const WorkBound own(facts::facts().value("search.most-work"));
     Feasible feasible;
     std::vector<Lever> levers = levers_of(trip);
     const std::size_t count = levers.size();
@@ -48,6 +54,9 @@ problem::Problem proof_of_none(const Trip& trip) {
     const auto error = std::find_if(faults.begin(), faults.end(), [](const problem::Problem& one) {
         return one.severity == problem::Severity::error;
     });
+    if (own.stopped()) {
+        return stopped_at_bound();  // what was not looked through proves nothing
+    }
     if (error == faults.end()) {
         return problem::note("no-mend", "no change that was found makes this trip hold for sure",
                              "change more: thinner pieces, more time, a better box");

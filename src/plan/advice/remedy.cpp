@@ -3,6 +3,7 @@
 
 #include "plan/advice/mend.hpp"
 #include "plan/advice/proof.hpp"
+#include "plan/search/work.hpp"
 
 #include <algorithm>
 #include <array>
@@ -24,7 +25,14 @@ problem::Problems with_advice(const trip::Trip& trip, problem::Problems problems
         return problems;
     }
     const std::optional<Mend> mend = mend_of(trip, feasible);
-    problems.push_back(mend ? problem::note("mend", "this would hold: " + mend->advice()) : proof_of_none(trip));
+    if (!mend) {
+        problems.push_back(proof_of_none(trip));
+        return problems;
+    }
+    problems.push_back(problem::note("mend", "this would hold: " + mend->advice()));
+    if (work_is_enough()) {
+        problems.push_back(problem::note("mend", stopped_before_the_least));
+    }
     return problems;
 }
 

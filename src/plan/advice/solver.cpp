@@ -210,7 +210,7 @@ std::optional<Steps> Solver::found(std::optional<double> less_than) {
         }
     };
     for (const Steps& base : bases) {
-        if (cost(base) < least && quickly(base)) {
+        if (cost(base) < least && !work_is_enough() && quickly(base)) {
             take(base);
         }
     }
