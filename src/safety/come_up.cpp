@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "facts/kept.hpp"
 #include "safety/clocks.hpp"
 
 namespace holdwater::safety {
@@ -8,9 +9,10 @@ std::optional<units::Duration> come_up(const units::History& core) {
         return std::nullopt;
     }
     const units::Duration start = core.points.front().at;
-    const std::optional<units::Duration> from =
-        core.first_at_or_above(facts::facts().temperature("come-up.from"), start);
-    const std::optional<units::Duration> to = core.first_at_or_above(facts::facts().temperature("come-up.to"), start);
+    const auto cold = facts::kept([](const facts::Facts& facts) { return facts.temperature("come-up.from"); });
+    const auto warm = facts::kept([](const facts::Facts& facts) { return facts.temperature("come-up.to"); });
+    const std::optional<units::Duration> from = core.first_at_or_above(cold, start);
+    const std::optional<units::Duration> to = core.first_at_or_above(warm, start);
     if (!from || !to) {
         return std::nullopt;
     }

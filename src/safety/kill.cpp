@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "safety/kill.hpp"
 
+#include "facts/kept.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -114,9 +116,9 @@ std::optional<units::Duration> moment_met(const facts::KillStandard& standard, c
 }
 
 double adaptation_factor(std::optional<units::Duration> come_up) {
-    const facts::Facts& facts = facts::facts();
-    const bool fast = come_up && *come_up <= facts.duration("adaptation.limit");
-    return fast ? 1.0 : facts.value("adaptation.factor");
+    const auto limit = facts::kept([](const facts::Facts& facts) { return facts.duration("adaptation.limit"); });
+    const bool fast = come_up && *come_up <= limit;
+    return fast ? 1.0 : facts::kept([](const facts::Facts& facts) { return facts.value("adaptation.factor"); });
 }
 
 }  // namespace holdwater::safety

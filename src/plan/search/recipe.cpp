@@ -2,13 +2,20 @@
 #include "plan/search/recipe.hpp"
 
 #include "facts/facts.hpp"
+#include "facts/kept.hpp"
+#include "heat/box.hpp"
 #include "plan/search/ensemble.hpp"
 #include "plan/search/parallel.hpp"
 #include "units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <map>
+#include <mutex>
 #include <numeric>
+#include <utility>
+#include <vector>
 
 namespace holdwater::plan {
 namespace {
@@ -44,10 +51,17 @@ double share_short(const Setup& setup, const Recipe& recipe) {
     constexpr std::size_t enough = 128;
     const std::vector<Scenario> scenarios = draw_scenarios(enough);
     std::vector<int> shorts(scenarios.size());
-    for_each_index(scenarios.size(), [&](std::size_t i) {
-        Simulation run(setup, scenarios[i], {}, false);
-        run.fill(recipe);
-        shorts[i] = run.fill_pours() > static_cast<std::size_t>(recipe.pours) ? 1 : 0;
+    each_side_by_side(scenarios.size(), [&](const std::vector<std::size_t>& group) {
+        std::vector<Simulation> runs;
+        std::vector<Simulation*> filled;
+        runs.reserve(group.size());
+        for (const std::size_t i : group) {
+            filled.push_back(&runs.emplace_back(setup, scenarios[i], std::vector<heat::FoodInBath>{}, false));
+        }
+        Simulation::fill_all(filled, recipe);
+        for (std::size_t k = 0; k < group.size(); ++k) {
+            shorts[group[k]] = runs[k].fill_pours() > static_cast<std::size_t>(recipe.pours) ? 1 : 0;
+        }
     });
     return std::accumulate(shorts.begin(), shorts.end(), 0.0) / static_cast<double>(enough);
 }
@@ -113,10 +127,63 @@ std::optional<Recipe> recipe_by_measure(const Setup& setup, Temperature reading)
     return std::nullopt;
 }
 
+/// All that a fill without food hangs on, in a row: of two trips with the same row the recipes are the same, whatever
+/// they cook and wish.
+std::vector<double> what_fills(const Setup& setup, Temperature reading) {
+    std::vector<double> row{reading.celsius(),
+                            setup.box->water.si(),
+                            setup.box->thermometer ? setup.box->thermometer->si() : -1.0,
+                            setup.loss.low.si(),
+                            setup.loss.likely.si(),
+                            setup.loss.high.si(),
+                            setup.liner.si(),
+                            setup.surface.si(),
+                            setup.most.si(),
+                            setup.food_volume.si(),
+                            heat::wind_position(setup.trip->weather.wind),
+                            setup.trip->fire.cold_water.celsius(),
+                            setup.batch.si(),
+                            setup.round.si(),
+                            static_cast<double>(setup.rounds_before),
+                            setup.levels.boiling.celsius()};
+    for (const units::Length inside : setup.box->inside) {
+        row.push_back(inside.si());
+    }
+    // The air until the most pours are in, and the next point, to which it runs in a straight line.
+    const units::Duration filled = setup.round * (most_pours + setup.rounds_before + 2) + units::hours(1);
+    for (const units::History::Point& point : setup.outside.points) {
+        row.push_back(point.value.celsius());
+        if (point.at > filled) {
+            break;
+        }
+    }
+    return row;
+}
+
 }  // namespace
 
 std::optional<Recipe> recipe_for(const Setup& setup, units::Temperature reading) {
-    return setup.box->thermometer ? recipe_by_reading(setup, reading) : recipe_by_measure(setup, reading);
+    // Most of what is tried for one trip differs in the food, and is filled alike.
+    using Recipes = std::map<std::vector<double>, std::optional<Recipe>>;
+    constexpr std::size_t most = 2'000;
+    static std::mutex mutex;
+    static Recipes known;
+    static std::uint64_t known_in = 0;  // generation of the facts
+    const std::vector<double> row = what_fills(setup, reading);
+    {
+        const std::scoped_lock lock(mutex);
+        if (known_in != facts::facts_generation() || known.size() > most) {
+            known.clear();
+            known_in = facts::facts_generation();
+        }
+        if (const auto found = known.find(row); found != known.end()) {
+            return found->second;
+        }
+    }
+    auto recipe = setup.box->thermometer ? recipe_by_reading(setup, reading) : recipe_by_measure(setup, reading);
+    const std::scoped_lock lock(mutex);
+    known.emplace(row, recipe);
+    return recipe;
 }
 
 }  // namespace holdwater::plan

@@ -56,7 +56,8 @@ Scenario scenario_at(const std::array<const facts::Spread*, dimensions>& all, co
 }  // namespace
 
 Scenario likely_scenario() {
-    return scenario_at(spreads(), std::vector<double>(dimensions, 0.5));
+    return facts::kept(
+        [](const facts::Facts&) { return scenario_at(spreads(), std::vector<double>(dimensions, 0.5)); });
 }
 
 namespace {

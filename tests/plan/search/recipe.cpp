@@ -4,6 +4,7 @@
 #include "plan/search/recipe.hpp"
 
 #include "facts/facts.hpp"
+#include "facts/read_facts.hpp"
 #include "plan/search/ensemble.hpp"
 #include "plan/search/schedule.hpp"
 #include "support/random_trips.hpp"
@@ -13,6 +14,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <optional>
+#include <vector>
 
 using namespace holdwater;
 
@@ -109,4 +113,53 @@ TEST_CASE("a fill that the pots of a full box reach only by luck is made cooler,
     }
     CHECK(by_luck >= 1);
     MESSAGE(by_luck << " fills looked at");
+}
+
+TEST_CASE("law: a recipe that is kept is the one of just that fill") {
+    const trip::Trip demo = support::demo_trip("template");
+    const auto of = [](const trip::Trip& trip) {
+        const auto setup = plan::set_up(trip);
+        REQUIRE(setup.ok());
+        return plan::recipe_for(*setup, units::celsius(66));
+    };
+    const auto same = [](const std::optional<plan::Recipe>& a, const std::optional<plan::Recipe>& b) {
+        return a.has_value() == b.has_value() && (!a || (a->cold == b->cold && a->pours == b->pours));
+    };
+    using Change = void (*)(trip::Trip&);
+    const Change changes[] = {
+        [](trip::Trip& t) { t.boxes[0].water = t.boxes[0].water * 0.7; },
+        [](trip::Trip& t) { t.boxes[0].thermometer = units::kelvins(3); },
+        [](trip::Trip& t) { t.boxes[0].thermometer = std::nullopt; },
+        [](trip::Trip& t) { t.boxes[0].prewarmed = !t.boxes[0].prewarmed; },
+        [](trip::Trip& t) { t.boxes[0].test = units::HeatLoss{6.0}; },
+        [](trip::Trip& t) { t.boxes[0].inside[2] = t.boxes[0].inside[2] * 1.5; },
+        [](trip::Trip& t) { t.weather.wind = facts::Wind::windy; },
+        [](trip::Trip& t) {
+            t.weather.hours = std::vector<trip::Weather::Daily>{{{}, units::celsius(-15)}};
+        },
+        [](trip::Trip& t) { t.altitude = units::metres(4500); },
+        [](trip::Trip& t) { t.fire.pots = 1; },
+        [](trip::Trip& t) { t.fire.pot = t.fire.pot * 0.6; },
+        [](trip::Trip& t) { t.fire.boils_in = t.fire.boils_in * 3.0; },
+        [](trip::Trip& t) { t.fire.cold_water = units::celsius(20); },
+        [](trip::Trip& t) { t.foods[0].pieces += 1; },
+    };
+    const auto base = of(demo);
+    int others = 0;
+    for (std::size_t i = 0; i < std::size(changes); ++i) {
+        CAPTURE(i);
+        trip::Trip changed = demo;
+        changes[i](changed);
+        REQUIRE(same(of(demo), base));
+        const auto kept = of(changed);
+        const facts::FactsInForce anew(facts::facts());  // the same ones, but nothing is kept from before
+        CHECK(same(of(changed), kept));
+        others += same(kept, base) ? 0 : 1;
+    }
+    CHECK(others >= 8);
+    // What is not of the fill changes nothing.
+    trip::Trip wish = demo;
+    wish.foods[0].target = wish.foods[0].target + units::kelvins(3);
+    wish.serve = wish.serve.after(units::hours(1));
+    CHECK(same(of(wish), base));
 }
