@@ -146,8 +146,8 @@ std::vector<double> what_fills(const Setup& setup, Temperature reading) {
                             setup.round.si(),
                             static_cast<double>(setup.rounds_before),
                             setup.levels.boiling.celsius()};
-    for (const units::Length inside : setup.box->inside) {
-        row.push_back(inside.si());
+    for (const units::Length side : setup.box->inside) {
+        row.push_back(side.si());
     }
     // The air until the most pours are in, and the next point, to which it runs in a straight line.
     const units::Duration filled = setup.round * (most_pours + setup.rounds_before + 2) + units::hours(1);
