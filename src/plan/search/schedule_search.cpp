@@ -72,6 +72,8 @@ std::optional<Recipe> hottest_fill(const Ensemble& ensemble) {
     return best;
 }
 
+constexpr double cooler = 3.0;  // K by which other fills than the hottest are tried: no figure of any science
+
 /// Keeps the better of two in `best`.
 void take(std::optional<Schedule>& best, std::optional<Schedule> schedule) {
     if (schedule && (!best || better(*schedule, *best))) {
@@ -116,7 +118,6 @@ std::optional<Schedule> ScheduleSearch::marked(const Recipe& fill, Temperature m
 /// A fill a little cooler can fall into place better: fewer pours, food in at another moment. Tried around the best
 /// mark, where the hottest fill needs top-ups at all.
 void ScheduleSearch::try_cooler_fills(std::optional<Schedule>& best, const Wanted& wanted) {
-    constexpr double cooler = 3.0;
     const Schedule found = *best;
     if (!holds(found) || found.top_ups.empty()) {
         return;
@@ -142,16 +143,12 @@ void ScheduleSearch::try_cooler_fills(std::optional<Schedule>& best, const Wante
     }
 }
 
-std::optional<Schedule> ScheduleSearch::best(const Wanted& wanted) {
-    const std::optional<Recipe>& fill = hottest();
-    if (!fill) {
-        return std::nullopt;
-    }
-    const double highest = highest_mark(ensemble_.setup(), fill->reading).celsius();
+/// Of this fill, with the marks from the hottest down.
+void ScheduleSearch::try_marks(std::optional<Schedule>& best, const Recipe& fill, const Wanted& wanted) {
+    const double highest = highest_mark(ensemble_.setup(), fill.reading).celsius();
     const double lowest = lowest_mark(ensemble_.setup(), wanted);
-    std::optional<Schedule> best;
     for (double mark = wanted.soon ? lowest : highest; mark >= lowest; mark -= 1.0) {
-        auto schedule = marked(*fill, units::celsius(mark), ToBeat::of(best, wanted));
+        auto schedule = marked(fill, units::celsius(mark), ToBeat::of(best, wanted));
         const bool enough =
             schedule && holds(*schedule) && (schedule->top_ups.empty() || (wanted.any && reaches_mark(*schedule)));
         take(best, std::move(schedule));
@@ -160,8 +157,33 @@ std::optional<Schedule> ScheduleSearch::best(const Wanted& wanted) {
         }
     }
     if (!best) {
-        best = marked(*fill, fill->reading, ToBeat{nullptr, wanted});
+        best = marked(fill, fill.reading, ToBeat{nullptr, wanted});
     }
+}
+
+/// Where nothing holds after the hottest fill: a little cooler, if that takes another number of rounds. Half a litre of
+/// cold water decides that, and with it when the food goes in, and how long the bath is held.
+void ScheduleSearch::try_other_rounds(std::optional<Schedule>& best, const Recipe& hottest, const Wanted& wanted) {
+    const double lowest = std::ceil(ensemble_.setup().levels.action_line.celsius());
+    for (double less = 1.0; less <= cooler; less += 1.0) {
+        if ((best && holds(*best)) || hottest.reading.celsius() - less < lowest || work_is_enough()) {
+            return;
+        }
+        const auto fill = recipe_for(ensemble_.setup(), hottest.reading - units::kelvins(less));
+        if (fill && fill->pours != hottest.pours) {
+            try_marks(best, *fill, wanted);
+        }
+    }
+}
+
+std::optional<Schedule> ScheduleSearch::best(const Wanted& wanted) {
+    const std::optional<Recipe>& fill = hottest();
+    if (!fill) {
+        return std::nullopt;
+    }
+    std::optional<Schedule> best;
+    try_marks(best, *fill, wanted);
+    try_other_rounds(best, *fill, wanted);
     if (best && !wanted.any && !wanted.lowest_mark) {  // what is to be ready sooner is not filled cooler
         try_cooler_fills(best, wanted);
     }

@@ -29,6 +29,8 @@ class ScheduleSearch {
     const Filled& filled_with(const Recipe& recipe);
     /// The best spread of this fill's recipe with another mark.
     std::optional<Schedule> marked(const Recipe& fill, units::Temperature mark, const ToBeat& to_beat);
+    void try_marks(std::optional<Schedule>& best, const Recipe& fill, const Wanted& wanted);
+    void try_other_rounds(std::optional<Schedule>& best, const Recipe& hottest, const Wanted& wanted);
     void try_cooler_fills(std::optional<Schedule>& best, const Wanted& wanted);
 
     Ensemble ensemble_;

@@ -5,8 +5,10 @@
 
 #include "facts/facts.hpp"
 #include "facts/read_facts.hpp"
+#include "plan/choose/start.hpp"
 #include "plan/search/ensemble.hpp"
 #include "plan/search/schedule.hpp"
+#include "support/files.hpp"
 #include "support/random_trips.hpp"
 #include "support/trips.hpp"
 
@@ -162,4 +164,20 @@ TEST_CASE("law: a recipe that is kept is the one of just that fill") {
     wish.foods[0].target = wish.foods[0].target + units::kelvins(3);
     wish.serve = wish.serve.after(units::hours(1));
     CHECK(same(of(wish), base));
+}
+
+TEST_CASE("where nothing holds after the hottest fill, one of another number of rounds is tried") {
+    // Nine litres and one pot: filled to 77 C by four rounds the food goes in a round later than to 78 C by three, and
+    // then the bath lasts to the meal.
+    trip::Trip trip =
+        support::read_trip_text(support::source_text("tests/plan/search/nine-litres.toml"), "nine-litres.toml").value();
+    trip = plan::lit_at(trip, trip.light_fire.value());
+    const auto setup = plan::set_up(trip);
+    REQUIRE(setup.ok());
+    for (const std::size_t scenarios : {256u, 512u}) {
+        CAPTURE(scenarios);
+        const auto schedule = plan::make_schedule(plan::Ensemble(*setup, {scenarios, 1}));
+        REQUIRE(schedule.has_value());
+        CHECK(plan::holds(*schedule));
+    }
 }
