@@ -2,6 +2,9 @@
 // Whoever lights the fire at the last printed moment moves all times with it, and eats in time all the same.
 #include "plan/choose/start.hpp"
 #include "plan/result/hold_table.hpp"
+#include "plan/result/last_chance.hpp"
+#include "plan/search/scenario_result.hpp"
+#include "plan/search/schedule.hpp"
 #include "support/efforts.hpp"
 #include "support/random_trips.hpp"
 #include "support/trips.hpp"
@@ -56,6 +59,7 @@ TEST_CASE("a piece given in eighths of an inch has one hold time, on its own row
     trip::Food piece = *food.food;
     piece.thickness = units::millimetres(34.925);  // 1 3/8 in, printed as 35 mm too
     food.food = &piece;
+    food.ready_late.reset();  // the plan's own ready time is that of its own piece
     plan::work_out_hold(plan, food);
     REQUIRE(food.own_hold.time.has_value());
     const auto of_35_mm = [&] { return plan::hold_every_5_mm(plan, food, {food.own_hold.bath}).cells.at(6).at(0); };
@@ -63,4 +67,30 @@ TEST_CASE("a piece given in eighths of an inch has one hold time, on its own row
     piece.thickness = units::millimetres(35.4);  // printed the same
     plan::work_out_hold(plan, food);
     CHECK(of_35_mm() == food.own_hold.time);
+}
+
+TEST_CASE("whoever is late by less than the last chance eats in time as well") {
+    // On hut-night a quarter and half an hour later failed, where a longer delay held again.
+    for (const char* name : {"hut-night", "trail-crew"}) {
+        CAPTURE(name);
+        const plan::Plan& plan = support::demo_plan(name);
+        const auto setup = plan::set_up(*plan.trip);
+        REQUIRE(setup.ok());
+        const plan::Ensemble ensemble(*setup, {1024, 1});
+        const auto schedule = plan::make_schedule(plan::Ensemble(*setup, {64, 1}));
+        REQUIRE(schedule.has_value());
+        const units::LocalTime latest = plan::latest_food_in(ensemble, *schedule, plan, units::hours(48));
+        int looked_at = 0;
+        for (units::LocalTime in = plan.fill.food_in.after(units::minutes(15)); in < latest;
+             in = in.after(units::minutes(15))) {
+            ++looked_at;
+            trip::Trip late = *plan.trip;
+            late.from = late.from.after(in.since(plan.fill.food_in));
+            const auto then = plan::set_up(late);
+            REQUIRE(then.ok());
+            const plan::Ensemble others(*then, {1024, 1});
+            CHECK(plan::holds_in(others, plan::simulate(others, *schedule)));
+        }
+        MESSAGE(name << ": " << looked_at << " starts between");
+    }
 }
