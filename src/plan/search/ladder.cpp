@@ -53,6 +53,15 @@ Volume enough_of(std::vector<Volume> litres) {
     return quantile_high(std::move(litres), 1.0 - allowed_failures());
 }
 
+/// To the half litre, up. What comes to hardly more than all pots give, once or twice, is just that: nobody boils again
+/// for a cup, and the reading says when it is enough.
+Volume pour_of(const Setup& setup, Volume enough) {
+    const double boils = std::floor((enough + Volume{litre_step / 2.0}) / setup.batch);
+    const Volume whole = setup.batch * boils;
+    const Volume rounded = to_half_litre(enough, units::Toward::up);
+    return boils > 0.0 && rounded > whole && enough <= whole + Volume{litre_step / 2.0} ? whole : rounded;
+}
+
 }  // namespace
 
 Volume to_half_litre(Volume litres, units::Toward toward) {
@@ -80,7 +89,7 @@ std::vector<LadderRung> ladder_for(const Ensemble& ensemble, Temperature mark) {
         for (std::size_t i = 0; i < litres.size(); ++i) {
             litres[i] = pour_in(setup, ensemble.scenario(i), boxes[i], reading, mark);
         }
-        const Volume pour = to_half_litre(std::min(enough_of(litres), setup.box->water), units::Toward::up);
+        const Volume pour = pour_of(setup, std::min(enough_of(litres), setup.box->water));
         // More than the pots give is not poured at once.
         ladder.insert(ladder.begin(), {reading, pour, below_rim(setup, std::min(pour, setup.batch))});
     }
