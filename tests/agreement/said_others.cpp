@@ -38,6 +38,15 @@ void hold_row(AllSaid& all, const std::string& what, const std::string& where, d
     all.push_back({what, where, hours(seconds), seconds + 1.0, step});
 }
 
+/// By a reading that the plan's ready time holds for, never sooner than that: the plan allows for food that goes in
+/// late.
+double as_planned(const Case& one, std::size_t food, units::Temperature bath,
+                  const std::optional<units::Duration>& hold) {
+    const plan::FoodPlan& planned = one.plan.foods.at(food);
+    const bool holds = planned.ready_late && bath <= planned.ready_if + units::kelvins(1);
+    return hold && holds ? std::max(hold->si(), planned.ready_late->since(planned.in).si()) : seconds_or_never(hold);
+}
+
 /// The card's row of the trip's own piece, and its big number.
 void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
     std::size_t keys = 0;
@@ -87,7 +96,8 @@ void say_hold_card(const Case& one, const card::Card& card, AllSaid& all) {
             const std::string cell = as_read(row.at(c));
             const std::string what = fmt::format("hold, food {}, bath {}", tables, head);
             hold_row(all, what, "card hold", cell == no ? never : seconds_in(cell), 0.0);
-            hold_row(all, what, "hold engine", seconds_or_never(engine.at(units::celsius(celsius_in(head))).allowed),
+            const units::Temperature bath = units::celsius(celsius_in(head));
+            hold_row(all, what, "hold engine", as_planned(one, with_table[tables - 1], bath, engine.at(bath).allowed),
                      rounded_by);
         }
     }

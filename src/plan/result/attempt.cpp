@@ -135,18 +135,25 @@ void add_intervals(Plan& plan, const LeftBoxes& boxes) {
     plan.interval_rough = std::min(boxes.after_top_up(&LeftBox::rough), plan.interval_calm);
 }
 
-/// The first whole degree over the line, in the system that is printed first.
-units::Temperature first_over_line(const Plan& plan) {
-    const bool us = units::first_of(plan.trip->units) == units::System::us;
-    return units::whole_degrees(plan.levels.action_line, plan.trip->units, units::Toward::up) +
-           units::kelvins(us ? 5.0 / 9.0 : 1.0);
-}
-
 void add_read_again(Plan& plan, const LeftBoxes& boxes) {
     const LookAgain again = look_again(boxes, {plan.levels, plan.round, plan.interval_rough, plan.trip->units});
     plan.levels.action_line = again.line;
     plan.again_at_mark = again.at_mark;
     plan.again_over_line = again.over_line;
+}
+
+/// Ready as cards and clocks tell it: so many times five minutes after the food goes in, as Hold counts them, or, where
+/// the meal does not leave so much, to the minute.
+units::LocalTime as_told(const FoodPlan& food, const trip::Trip& trip) {
+    constexpr double five_minutes = 300.0;
+    constexpr double rounding = 1e-4;
+    const double takes = food.ready_late->since(food.in).si() - rounding;
+    const units::LocalTime by_hold = food.in.after(Duration{units::round_to(takes, five_minutes, units::Toward::up)});
+    if (by_hold <= food.leaves()) {
+        return by_hold;
+    }
+    const double minutes = units::in_minutes(food.ready_late->since(trip.from));
+    return trip.from.after(units::minutes(std::ceil(minutes - 1e-6)));
 }
 
 /// 1 where the promise failed, by scenario.
@@ -204,9 +211,8 @@ Attempt judged(const Ensemble& ensemble, const std::shared_ptr<const trip::Trip>
         } else {
             let_ready_hold_as_read(plan, food);
         }
-        if (food.ready_late) {  // cards and clocks tell whole minutes
-            const double minutes = units::in_minutes(food.ready_late->since(trip->from));
-            food.ready_late = trip->from.after(units::minutes(std::ceil(minutes - 1e-6)));
+        if (food.ready_late) {
+            food.ready_late = as_told(food, *trip);
         }
     }
     made.broken = limits_broken(ensemble, made.tried.schedule, plan, made.tried.results, false);
@@ -254,7 +260,8 @@ problem::Result<Plan> completed(const Ensemble& ensemble, const Attempt& made, c
         plan.what_ifs = answers_to_what_ifs(ensemble, schedule, plan);
     }
     plan.waits_until = trip.serve.after(may_wait(boxes));
-    plan.waits_if = std::max(boxes.reading_at_serving(), first_over_line(plan));  // at the line a top-up is due
+    plan.waits_if = std::max(boxes.reading_at_serving(),
+                             first_over(plan.levels.action_line, trip.units));  // at the line a top-up is due
     if (!plan.top_ups.empty()) {
         // Never past what the cards say of a top-up.
         const Duration longest{units::round_to(plan.night.longest.si(), 900.0, units::Toward::down)};

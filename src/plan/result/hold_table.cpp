@@ -120,6 +120,24 @@ std::optional<int> dip_of(const Plan& plan, const HoldTable& table, const std::v
     return most > 0 ? std::optional(most) : std::nullopt;
 }
 
+/// The plan's ready time allows for food that goes in late; whoever counts from food in must not come to a sooner one
+/// by the same reading, nor with a thicker piece.
+void keep_to_ready(const Plan& plan, FoodPlan& food) {
+    if (!plan.trip->boxes.front().thermometer || food.standard.finish || !food.ready_late) {
+        return;
+    }
+    const units::Duration planned = food.ready_late->since(food.in);
+    const Temperature condition = units::whole_degrees(food.ready_if, plan.trip->units, units::Toward::up);
+    for (std::size_t row = food.hold.own; row < food.hold.cells.size(); ++row) {
+        for (std::size_t column = 0; column < food.hold.baths.size(); ++column) {
+            std::optional<units::Duration>& time = food.hold.cells[row][column];
+            if (time && food.hold.baths[column] <= condition + units::kelvins(0.1)) {
+                time = std::max(*time, planned);
+            }
+        }
+    }
+}
+
 OwnHold own_hold_of(const Plan& plan, const FoodPlan& food) {
     const units::Duration there = food.leaves().since(food.in);
     const std::vector<std::optional<units::Duration>>& times = food.hold.cells[food.hold.own];
@@ -162,6 +180,7 @@ void work_out_hold(const Plan& plan, FoodPlan& food) {
         }
     };
     for_each_index(rows.size(), work_out_row, 1);
+    keep_to_ready(plan, food);
     if (plan.trip->boxes.front().thermometer) {
         table.dip = dip_of(plan, table, rows);
     }

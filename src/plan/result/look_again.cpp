@@ -2,6 +2,7 @@
 #include "plan/result/look_again.hpp"
 
 #include "facts/facts.hpp"
+#include "units/whole_degrees.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,6 +28,11 @@ LookAgain look_again(const LeftBoxes& boxes, const LooksOf& of) {
             return {whole > printed ? degrees(whole) : line, at_mark, std::max(soonest, std::min(at_mark, again))};
         }
     }
+}
+
+Temperature first_over(Temperature line, units::System units) {
+    const bool us = units::first_of(units) == units::System::us;
+    return units::whole_degrees(line, units, units::Toward::up) + units::kelvins(us ? 5.0 / 9.0 : 1.0);
 }
 
 }  // namespace holdwater::plan

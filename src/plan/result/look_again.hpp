@@ -27,4 +27,7 @@ struct LooksOf {
 /// than the line of the rules, and under the mark.
 LookAgain look_again(const LeftBoxes& boxes, const LooksOf& of);
 
+/// The first whole degree over a line, in the system that is printed first.
+units::Temperature first_over(units::Temperature line, units::System units);
+
 }  // namespace holdwater::plan

@@ -95,7 +95,9 @@ units::LocalTime settled_at(const Plan& plan) {
 bool tells_settled(const Plan& plan) {
     const units::LocalTime at = settled_at(plan);
     const bool first = plan.top_ups.empty() || at < plan.top_ups.front().light_fire;
-    return plan.trip->boxes.front().thermometer && first && at < plan.trip->serve;
+    const bool watched = std::any_of(plan.foods.begin(), plan.foods.end(),
+                                     [at](const FoodPlan& food) { return at >= food.in && at < food.leaves(); });
+    return plan.trip->boxes.front().thermometer && first && watched && at < plan.trip->serve;
 }
 
 }  // namespace holdwater::plan

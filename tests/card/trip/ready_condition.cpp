@@ -28,7 +28,7 @@ int from_environment(const char* name, int otherwise) {
     return given == nullptr ? otherwise : std::stoi(given);
 }
 
-/// Hold has a column for that condition, and in it nothing later than the ready time.
+/// Hold has a column for that condition, and in it just the ready time, and nothing sooner for a thicker piece.
 void check_hold(const plan::FoodPlan& food, double ready_if, units::LocalTime ready) {
     const plan::HoldTable& table = food.hold;
     const auto column = std::find_if(table.baths.begin(), table.baths.end(), [&](units::Temperature bath) {
@@ -41,6 +41,10 @@ void check_hold(const plan::FoodPlan& food, double ready_if, units::LocalTime re
     const auto& time = table.cells[table.own][static_cast<std::size_t>(column - table.baths.begin())];
     REQUIRE(time.has_value());
     CHECK(food.in.after(*time) <= ready.after(units::minutes(1)));
+    for (std::size_t row = table.own; row < table.cells.size(); ++row) {
+        const auto& thicker = table.cells[row][static_cast<std::size_t>(column - table.baths.begin())];
+        CHECK((!thicker || food.in.after(*thicker) >= ready.after(-units::minutes(1))));
+    }
 }
 
 /// How many readings the cards of a trip expect before a food is ready by them, each held against the condition of

@@ -15,6 +15,7 @@ TEST_CASE("a block is held as the block that it is, not as an endless slab of it
     const plan::Plan& plan = support::demo_plan("template");
     plan::FoodPlan food = plan.foods.front();
     REQUIRE(food.food->shape == facts::Shape::block);
+    food.ready_late.reset();  // by itself, whatever the plan allows for besides
     plan::work_out_hold(plan, food);
     const units::TemperatureDifference error = plan.trip->boxes.front().thermometer.value();
     const auto as_it_is = answer::HoldTimes::of(food.piece, food.standard, error);
