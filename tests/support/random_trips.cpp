@@ -71,7 +71,11 @@ std::string food_name(Draws& draw, const Frame& frame, const facts::FoodKind& ki
     const std::string_view more = frame.spanish ? draw.of(spanish) : draw.of(english);
     const std::string name =
         draw.one_in(3) ? kind.name : fmt::format("{} {}", kind.name.substr(0, kind.name.find(',')), more);
-    return frame.foods == 0 ? name : fmt::format("{}, {}", frame.foods + 1, name);  // no two alike
+    const auto numbered = [&](const std::string& one) {  // no two alike
+        return frame.foods == 0 ? one : fmt::format("{}, {}", frame.foods + 1, one);
+    };
+    constexpr std::size_t most = 60;  // letters that a name may have
+    return numbered(numbered(name).size() > most ? kind.name : name);
 }
 
 double target_for(Draws& draw, const facts::FoodKind& kind) {
