@@ -39,7 +39,7 @@ std::optional<Refusal> refuse_without_thermometer(const Request& request, bool n
             fmt::format("Without a thermometer, {} needs a beeswax tell-tale that stays clear all through: "
                         "it turns clear only at about {}, and as it cools it stays clear a few degrees lower.",
                         facts::to_text(request.category), in_both(facts::facts().temperature("wax.floor"))),
-            get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food.");
+            get_one + " Or hang a crumb of pure beeswax, sealed in, at the depth of the food: wax = true in [[box]].");
     }
     return std::nullopt;
 }

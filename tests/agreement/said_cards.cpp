@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <functional>
+#include <stdexcept>
+#include <string>
 #include <variant>
 
 namespace holdwater::support {
@@ -118,17 +120,27 @@ class Cards {
         }
     }
 
+    /// Where the fire has no time to spare its act says so, and names no second time.
+    void latest_fire(const char* card, const Filled& lit) {
+        const std::string& told = lit.at("latest");
+        if (const auto latest = filled_by(case_.words, "plan.latest", told)) {
+            clock("latest fire", card, latest->at("at"));
+        } else if (!filled_by(case_.words, "plan.latest-now", told)) {
+            throw std::runtime_error("no latest fire in \"" + told + "\"");
+        }
+    }
+
     void say_plan() {
         each("trouble", "trouble.fire-late-do",
              [&](const Filled& f) { clock("latest fire", "trouble", f.at("latest")); });
-        each("one", "one.light-fire", [&](const Filled& f) { clock("latest fire", "one", f.at("latest")); });
+        each("one", "one.light-fire", [&](const Filled& f) { latest_fire("one", f); });
         at("food in", "plan", printed_.food_in);
         litres("cold water", "plan", printed_.cold);
         // The shorter of the two reads into the longer one.
         for (const char* key : {case_.plan.fill.warming.si() > 0.0 ? "plan.light-fire-warm" : "plan.light-fire"}) {
             each("plan", key, [&](const Filled& f) {
                 litres("boil for the fill", "plan", litres_in(f.at("litres")));
-                clock("latest fire", "plan", f.at("latest"));
+                latest_fire("plan", f);
             });
         }
         for (std::size_t i = 0; i < printed_.pours.size(); ++i) {

@@ -14,6 +14,8 @@ namespace {
 
 using units::LocalTime;
 
+constexpr double coldest_reading = -273.15;  // C
+
 class Reader {
   public:
     Reader(const card::Deck& deck, const words::Words& words, const trip::Trip& trip)
@@ -153,7 +155,12 @@ class Reader {
             read_rounds(at, pours->at("rounds"), celsius_in(pours->at("reading")));
         } else if (by("plan.food-in", step.text) || by("plan.this-food-in", step.text)) {
             plan_.food_in = at;
-        } else if (const auto settled = by("plan.settled", step.text)) {
+        } else if (by("plan.light-fire-hot", step.text)) {
+            plan_.cold = 0.0;
+        } else if (const auto settled =
+                       by(words_.has("plan.settled-least") && by("plan.settled-least", step.text) ? "plan.settled-least"
+                                                                                                  : "plan.settled",
+                          step.text)) {
             plan_.after_food_at = at;
             plan_.after_food = std::pair(celsius_in(settled->at("low")), celsius_in(settled->at("high")));
         } else if (by("plan.wake-fire", step.text)) {
@@ -254,9 +261,11 @@ class Reader {
 
     /// "68 or more: read again in 1 h 15", "over 57: read again in 15 min".
     void read_look(const card::Thermometer::Row& row) {
-        auto again = row.cells.size() == 1 ? by("reading.leave-asleep", row.cells.front()) : std::nullopt;
-        if (!again && row.cells.size() == 1) {
-            again = by("reading.leave", row.cells.front());
+        std::optional<Filled> again;
+        for (const char* key : {"reading.leave-asleep", "reading.leave-plan", "reading.leave"}) {
+            if (!again && row.cells.size() == 1) {
+                again = by(key, row.cells.front());
+            }
         }
         if (!again) {
             return;
@@ -294,7 +303,9 @@ class Reader {
         each<card::Table>("reading", [&](const card::Table& table) {
             for (const auto& row : table.rows) {
                 PrintedRung line;
-                line.reading = celsius_in(as_read(row.at(0)));
+                // The last row is for whatever is colder than the others.
+                const bool last = by("reading.row-last", row.at(0)) || by("reading.row-only", row.at(0));
+                line.reading = last ? coldest_reading : celsius_in(as_read(row.at(0)));
                 line.below = millimetres_in(as_read(row.at(1)));
                 line.pour = litres_in(as_read(row.at(2)));
                 plan_.ladder.push_back(line);

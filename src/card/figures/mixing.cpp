@@ -14,14 +14,8 @@ std::optional<Mixing> mixing_of(const plan::Plan& plan) {
     mixing.parts = fill.boiled / fill.cold;
     answer::MixQuestion question{fill.reading, plan.levels.boiling, plan.trip->fire.cold_water,
                                  answer::Measure::volume};
-    if (const auto plainest = answer::mix(question)) {
-        mixing.low = plainest->mixed.low;
-    }
     // What the same litres would make at once, with nothing lost.
     question.target = answer::mixed_temperature(question, mixing.parts);
-    if (const auto lossless = answer::mix(question)) {
-        mixing.high = lossless->mixed.high;
-    }
     question.cold = answer::Frozen::slush;
     if (const auto iced = answer::mix(question)) {
         mixing.with_ice_water = iced->hot_parts;

@@ -14,10 +14,6 @@ struct Mixing {
     /// than a mix of both at once would take.
     double parts = 0.0;
     std::optional<double> with_ice_water;  // the same warmth with ice water as the cold part
-    // How warm the fill may come out: low as for the plainest mix of its reading in a cold vessel, high as if nothing
-    // were lost.
-    units::Temperature low;
-    units::Temperature high;
 };
 
 /// Nothing where the fill takes no cold water.

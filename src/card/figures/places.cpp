@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "card/figures/places.hpp"
 
+#include "plan/result/look_again.hpp"
 #include "plan/result/overnight.hpp"
 #include "plan/result/ready_condition.hpp"
 
@@ -38,7 +39,16 @@ namespace {
 /// The lowest reading after which the card Night leaves the box alone from the settled look to the next of Plan.
 std::optional<units::Temperature> keeps_until_next_look(const plan::Plan& plan) {
     const units::LocalTime look = plan::settled_at(plan);
-    const units::LocalTime next = plan.top_ups.empty() ? plan.trip->serve : plan.top_ups.front().light_fire;
+    units::LocalTime next = plan.trip->serve;
+    if (!plan.top_ups.empty()) {
+        next = plan.top_ups.front().light_fire;
+    } else if (std::none_of(plan.foods.begin(), plan.foods.end(),
+                            [&](const plan::FoodPlan& food) { return food.leaves() >= next; })) {
+        next = look;  // until the last food leaves the bath
+        for (const plan::FoodPlan& food : plan.foods) {
+            next = std::max(next, food.leaves());
+        }
+    }
     std::optional<units::Temperature> lowest;
     for (const plan::Unattended& row : plan.night.unattended) {
         const units::Duration printed{units::round_to(row.longest.si(), 900.0, units::Toward::down)};
@@ -56,15 +66,23 @@ std::optional<units::Temperature> settled_reads(const plan::Plan& plan) {
         return std::nullopt;
     }
     units::Temperature reads = plan::should_read(plan, plan::settled_at(plan), plan.fill.after_food.low);
-    if (plan::overnight(plan)) {  // the card Night must leave it until then too
+    // Over a night, and where others light the fire already, it must be left so long by the table of the card Night.
+    if (plan::overnight(plan) || reads <= plan.levels.action_line) {
         const auto until_next = keeps_until_next_look(plan);
         if (!until_next) {
             return std::nullopt;
         }
         reads = std::max(reads, *until_next);
     }
-    const bool told = reads > plan.levels.action_line && reads != plan.levels.mark;
-    return told ? std::optional(reads) : std::nullopt;
+    return reads != plan.levels.mark ? std::optional(reads) : std::nullopt;
+}
+
+std::optional<units::Temperature> settled_least(const plan::Plan& plan) {
+    const units::Temperature reads = plan::should_read(plan, plan::settled_at(plan), plan.fill.after_food.low);
+    if (!plan::tells_settled(plan) || reads > plan.levels.action_line) {
+        return std::nullopt;
+    }
+    return settled_reads(plan).value_or(plan::first_over(plan.levels.action_line, plan.trip->units));
 }
 
 std::optional<units::Temperature> away_below(const plan::Plan& plan) {

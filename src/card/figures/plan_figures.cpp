@@ -31,6 +31,10 @@ void add_pours(const FigureMaker& of) {
     const units::Temperature settled = plan::should_read(of.plan(), plan::settled_at(of.plan()), fill.after_food.low);
     of.brief().degrees("settled-low", settled, safe.at_most(settled),
                        {"share-5", "down-degree", of.source("heat-engine"), fill.after_food.error.si()});
+    if (const auto least = settled_least(of.plan())) {
+        of.brief().degrees("settled-least", *least, safe.at_least(*least),
+                           {"share-5", "up-degree", of.source("cooling-law")});
+    }
     of.brief().degrees("settled-high", fill.after_food.high, safe.at_least(fill.after_food.high),
                        {"share-95", "up-degree", of.source("heat-engine")});
     add_rounds(of);

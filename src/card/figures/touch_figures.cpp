@@ -7,6 +7,7 @@
 #include "card/figures/parts.hpp"
 #include "card/figures/provision_rounding.hpp"
 #include "facts/facts.hpp"
+#include "plan/result/reading_rows.hpp"
 #include "safety/burn.hpp"
 
 #include <cmath>
@@ -20,6 +21,18 @@ namespace {
 
 units::Figure tenth_up(double value) {
     return units::figure(value, 0.1, Toward::up);
+}
+
+/// How far down is scooped for a pour of so much, as the rows of Reading have it; the coldest has room for the most
+/// that is poured at once.
+units::Length depth_for(const plan::Plan& plan, units::Volume pour) {
+    for (const int nth : plan::printed_rungs(plan)) {
+        const plan::LadderRung& row = plan.ladder[static_cast<std::size_t>(nth) - 1];
+        if (row.pour >= pour) {
+            return row.below_rim;
+        }
+    }
+    return plan.ladder.back().below_rim;
 }
 
 void add_mixing(const FigureMaker& of) {
@@ -38,18 +51,13 @@ void add_mixing(const FigureMaker& of) {
             of.litres("ice-water", ice, safe.measured(ice, Toward::down), {"likely-fill", "down-tenth", balance});
             of.litres("ice-water-boil", boil, safe.measured(boil, Toward::up), {"likely-fill", "up-tenth", balance});
         }
-        // Of what comes out, the low end decides: rounded down.
-        act.brief().degrees("comes-out-low", mixing->low, safe.at_most(mixing->low),
-                            {"pouring-errors", "down-degree", balance});
-        act.brief().degrees("comes-out-high", mixing->high, safe.at_least(mixing->high),
-                            {"nothing-lost", "up-degree", balance});
     }
     if (of.reads() && !of.plan().top_ups.empty()) {
         const units::Volume most = most_of_a_pour(of.plan());
         act.litres("top-up-most", most, safe.measured(most, Toward::up),
                    {"share-95-largest", "up-tenth-litre", balance});
-        // The depth of the coldest row has room for the most that is poured at once.
-        const units::Length below = of.plan().ladder.back().below_rim;
+        // The depth of the row that pours so much.
+        const units::Length below = depth_for(of.plan(), most);
         of.brief().length("top-up-below", below, safe.water_line(below), {"share-95", "up-mm", balance});
     }
     const FillSums sums = fill_sums(safe);

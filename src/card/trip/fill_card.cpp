@@ -40,7 +40,9 @@ Card fill_card(const CardWriter& writer) {
     if (fill.warming.si() > 0.0) {
         step("fill.step-warm", {{"litres", on("warming")}});
     }
-    step("fill.step-cold", {{"litres", on("cold")}});
+    if (fill.cold.si() > 0.0) {
+        step("fill.step-cold", {{"litres", on("cold")}});
+    }
     step(reads ? "fill.step-pour" : "fill.step-pour-measured", {{"rounds", rounds_text(writer, on)}});
     if (reads) {
         step("fill.step-read", {{"reading", on.brief("fill")}});

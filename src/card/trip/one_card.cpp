@@ -5,6 +5,7 @@
 #include "card/trip/acts.hpp"
 #include "card/trip/cards.hpp"
 #include "card/trip/food_lines.hpp"
+#include "card/trip/plan_timeline.hpp"
 #include "card/trip/reading_scale.hpp"
 
 #include <algorithm>
@@ -32,7 +33,7 @@ Text act_text(const CardWriter& writer, const CardFigures& on, const plan::Event
     const auto name = [&] { return name_of(writer, *food().food); };
     switch (event.kind) {
         case Kind::light_fire:
-            return w.text("one.light-fire", {{"latest", on("latest-fire")}});
+            return w.text("one.light-fire", {{"latest", latest_text(writer, on)}});
         case Kind::food_in:
             return plan::all_in_at_once(plan)
                        ? w.text("one.food-in")

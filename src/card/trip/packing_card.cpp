@@ -132,7 +132,7 @@ std::vector<Text> cold_list(const CardWriter& writer, const CardFigures& on) {
     if (plan.around.frost) {
         list.push_back(w.text("packing.frost"));
     }
-    if (writer.wax()) {
+    if (writer.reads() || writer.wax()) {  // by it goes on who lost the thermometer
         list.push_back(w.text("packing.wax"));
     }
     if (writer.reads()) {

@@ -113,13 +113,14 @@ Text event_text(const CardWriter& writer, const CardFigures& on, const Event& ev
     const auto food = [&]() -> const plan::FoodPlan& { return plan.foods[event.index]; };
     switch (event.kind) {
         case Event::Kind::light_fire:
-            return plan.fill.warming.si() > 0.0
-                       ? w.text("plan.light-fire-warm", {{"litres", on("boil")},
-                                                         {"warming", on("warming")},
-                                                         {"fill", on("boil-fill")},
-                                                         {"latest", on("latest-fire")}})
+            return plan.fill.warming.si() > 0.0 ? w.text("plan.light-fire-warm", {{"litres", on("boil")},
+                                                                                  {"warming", on("warming")},
+                                                                                  {"fill", on("boil-fill")},
+                                                                                  {"latest", latest_text(writer, on)}})
+                   : plan.fill.cold.si() <= 0.0
+                       ? w.text("plan.light-fire-hot", {{"litres", on("boil")}, {"latest", latest_text(writer, on)}})
                        : w.text("plan.light-fire",
-                                {{"cold", on("cold")}, {"litres", on("boil")}, {"latest", on("latest-fire")}});
+                                {{"cold", on("cold")}, {"litres", on("boil")}, {"latest", latest_text(writer, on)}});
         case Event::Kind::warm_box:
             return w.text("plan.warm-box", {{"litres", on("warming")}, {"cold", on("cold")}});
         case Event::Kind::pour:
@@ -175,11 +176,15 @@ void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
 
 void add_settled(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
     if (tells_settled(writer)) {
+        // What may be read as expected and yet asks for the fire is said here as Reading says it.
+        const bool may_ask = on.has("settled-least");
         all.push_back({plan::settled_at(writer.plan),
-                       {on("settled-at"), writer.words.text("plan.settled", {{"low", on("settled-low")},
-                                                                             {"high", on("settled-high")},
-                                                                             {"floor", on.brief("read-floor")},
-                                                                             {"reading", writer.ref("reading")}})}});
+                       {on("settled-at"), writer.words.text(may_ask ? "plan.settled-least" : "plan.settled",
+                                                            {{"low", on("settled-low")},
+                                                             {"high", on("settled-high")},
+                                                             {may_ask ? "least" : "floor",
+                                                              may_ask ? on("settled-least") : on.brief("read-floor")},
+                                                             {"reading", writer.ref("reading")}})}});
     }
 }
 
@@ -245,6 +250,12 @@ Text late_text(const CardWriter& writer, const CardFigures& on) {
                  : w.text("plan.late", {{"serve", on.brief("act", act_at(plan, plan.trip->serve))},
                                         {"reading", writer.ref("reading")},
                                         {"until", on.brief("late-until")}});
+}
+
+Text latest_text(const CardWriter& writer, const CardFigures& on) {
+    const plan::Fill& fill = writer.plan.fill;
+    return fill.latest_fire > fill.light_fire ? writer.words.text("plan.latest", {{"at", on("latest-fire")}})
+                                              : writer.words.text("plan.latest-now");
 }
 
 Text rounds_text(const CardWriter& writer, const CardFigures& on) {

@@ -20,4 +20,7 @@ Text late_text(const CardWriter& writer, const CardFigures& on);
 /// where a top-up comes first.
 bool tells_settled(const CardWriter& writer);
 
+/// Until when the fire may be lit, in the words that stand in its act.
+Text latest_text(const CardWriter& writer, const CardFigures& on);
+
 }  // namespace holdwater::card

@@ -66,7 +66,7 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, bool timed,
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
     Text last = w.text(once ? "reading.once" : "reading.again");
-    if (!plan.trip->at_risk) {
+    if (!plan.trip->at_risk && !none_at_risk(plan)) {
         last += " " + w.text("reading.risk", {{"one", writer.ref("one")}});
     }
     card.blocks.add(Note{std::move(last)});
@@ -84,7 +84,7 @@ Card reading_card(const CardWriter& writer) {
     card.blocks.add(top_up_table(writer, on, false));
     card.blocks.add(
         Drawings{{shown_drawing(w, "out-then-in", w.text("reading.line", {{"mark", on("mark")}}))}, reading_drawn_mm});
-    card.blocks.add(Note{w.text("reading.between") + " " + boils_text(writer, on)});
+    card.blocks.add(Note{boils_text(writer, on)});
     if (plan.mark_out_of_reach) {
         card.blocks.add(Note{w.text("reading.short", {{"mark", on("mark")}})});
     }

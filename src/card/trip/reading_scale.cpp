@@ -51,15 +51,19 @@ std::vector<Thermometer::Section> good_readings(const CardWriter& writer, const 
     const plan::Plan& plan = writer.plan;
     const words::Words& w = writer.words;
     Thermometer::Section calm;
-    // Who watches looks again in time for the pots; how long nobody need look is Night's.
+    // Who watches looks again in time for the pots, and does what Plan has before that; how long nobody need look is
+    // Night's.
+    const char* leave = plan.top_ups.empty() ? "reading.leave" : "reading.leave-plan";
     const Text& again = on("again-at-mark");
     calm.rows.push_back(
         {std::min(plan.levels.mark, plan.fill.reading).celsius(),
          w.text("reading.or-more", {{"reading", on.brief("mark")}}),
          {overnight(plan) ? w.text("reading.leave-asleep", {{"time", again}, {"night", writer.ref("night")}})
-                          : w.text("reading.leave", {{"time", again}})}});
+                          : w.text(leave, {{"time", again}})}});
     if (const auto settled = settled_reads(plan)) {
-        const double at = settled->celsius();
+        // Under the line it stands on no level of its own: it is for that look alone.
+        const bool over = *settled > plan.levels.action_line;
+        const double at = over ? settled->celsius() : std::numeric_limits<double>::quiet_NaN();
         Thermometer::Row row{at,
                              w.text("reading.or-more", {{"reading", on.brief("as-planned")}}),
                              {w.text("reading.as-planned", {{"time", on.brief("settled-at")}})}};
@@ -68,7 +72,7 @@ std::vector<Thermometer::Section> good_readings(const CardWriter& writer, const 
     // For whatever reading is left over the line, so beside rows that lie there: no single level.
     calm.rows.push_back({std::numeric_limits<double>::quiet_NaN(),
                          w.text("reading.over", {{"action", on.brief("action-line-level")}}),
-                         {w.text("reading.leave", {{"time", on("again")}})}});
+                         {w.text(leave, {{"time", on("again")}})}});
     Thermometer::Section now;
     now.bar = fire_bar(writer, on);
     now.bar_at = plan.levels.action_line.celsius();
@@ -100,11 +104,17 @@ std::vector<Thermometer::Section> short_readings(const CardWriter& writer, const
 Table top_up_table(const CardWriter& writer, const CardFigures& on, bool brief) {
     const words::Words& w = writer.words;
     Table table;
-    table.column(w.text(brief ? "reading.left" : "reading.from"), Align::left, true);
+    table.column(w.text(brief ? "reading.row-from" : "reading.from"), Align::left, true);
     table.column(w.text("reading.below-rim"));
     table.column(w.text("reading.pour"));
-    for (const int nth : plan::printed_rungs(writer.plan)) {
-        table.row({brief ? on.brief("reads", nth) : on("reads", nth), on("below-rim", nth), on("pour", nth)});
+    const std::vector<int> rungs = plan::printed_rungs(writer.plan);
+    for (const int nth : rungs) {
+        // Each row is for all readings down to its own, the last for whatever is colder.
+        const Text reads = rungs.size() == 1     ? w.text("reading.row-only")
+                           : nth == rungs.back() ? w.text("reading.row-last")
+                           : brief               ? on.brief("reads", nth)
+                                                 : on("reads", nth);
+        table.row({reads, on("below-rim", nth), on("pour", nth)});
     }
     return table;
 }

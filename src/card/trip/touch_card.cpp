@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "card/figures/provision_rounding.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
@@ -35,9 +36,6 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
     if (on.has("ice-water")) {
         steps.add(w.text("touch.ice-water", {{"boiled", on("ice-water-boil")}, {"cold", on("ice-water")}}));
     }
-    if (cold) {
-        steps.add(w.text("touch.span", {{"low", on("comes-out-low")}, {"high", on("comes-out-high")}}));
-    }
     if (!writer.plan.top_ups.empty()) {
         steps.add(writer.reads() ? w.text("touch.top-up", {{"below", on("top-up-below")},
                                                            {"litres", on("top-up-most")},
@@ -45,6 +43,18 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
                                  : w.text("touch.top-up-fixed", {{"plan", writer.ref("plan")}}));
     }
     card.blocks.add(std::move(steps));
+}
+
+/// How far wax that is clear still vouches for the bath, and where that is looked up, if each table has a column for
+/// it.
+Text still_clear(const CardWriter& writer, const CardFigures& on) {
+    const auto& foods = writer.plan.foods;
+    const bool in_tables =
+        where_bars(writer) && std::all_of(foods.begin(), foods.end(), [](const plan::FoodPlan& food) {
+            return !has_bars(food) || food.hold.baths.front() <= wax_sets();
+        });
+    return in_tables ? writer.words.text("touch.still-hold", {{"sets", on("wax-sets")}, {"hold", writer.ref("hold")}})
+                     : writer.words.text("touch.still", {{"sets", on("wax-sets")}});
 }
 
 /// What stung may have been, over one scale with floor and fill: how little it tells is seen at a glance.
@@ -145,8 +155,9 @@ Card touch_card(const CardWriter& writer) {
     add_mixing(writer, on, card);
     card.blocks.add(Heading{writer.words.text("touch.wax-heading")});
     card.blocks.add(
-        Drawings{{shown_drawing(writer.words, "wax-clear-and-cloudy",
-                                writer.words.text("touch.wax-glance", {{"wax", on("wax")}, {"sets", on("wax-sets")}}))},
+        Drawings{{shown_drawing(
+                     writer.words, "wax-clear-and-cloudy",
+                     writer.words.text("touch.wax-glance", {{"wax", on("wax")}, {"still", still_clear(writer, on)}}))},
                  touch_drawn_mm});
     card.blocks.add(Note{writer.words.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who")});
     card.blocks.add(Turn{});

@@ -6,6 +6,7 @@
 #include "cli/text/told.hpp"
 #include "facts/facts.hpp"
 #include "plan/search/burden.hpp"
+#include "units/print.hpp"
 
 #include <fmt/format.h>
 
@@ -85,8 +86,9 @@ std::string what(const Told& told, const Event& event) {
                     ? fmt::format("later, up to {}: all times move with it, more ice; past that a new plan",
                                   told.when("plan", "latest-fire"))
                     : "no later: past that a new plan",
-                plan.fill.warming.si() > 0.0 ? ""
-                                             : fmt::format("{} of cold water into the box; ", told("plan", "cold")),
+                plan.fill.warming.si() > 0.0 || plan.fill.cold.si() <= 0.0
+                    ? ""
+                    : fmt::format("{} of cold water into the box; ", told("plan", "cold")),
                 told("plan", "boil"));
         case Event::Kind::warm_box:
             return fmt::format(
@@ -176,6 +178,13 @@ std::string what_was_late(const Told& told) {
         told("trouble", "late"), told("trouble", "boil-until"), told("trouble", "boil"));
 }
 
+/// Whether the way that was planned says so of the box.
+bool takes_less_water(const plan::Plan& plan) {
+    return !plan.ways.empty() &&
+           std::any_of(plan.ways.front().lines.begin(), plan.ways.front().lines.end(),
+                       [](const std::string& line) { return line.find("water = ") != line.npos; });
+}
+
 }  // namespace
 
 std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> since) {
@@ -184,6 +193,11 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                                   std::floor(100.0 * plan.promise.share));
     for (const problem::Problem& note : plan.notes) {
         out += note.code == "wish-bent" ? note.message + "\n" : std::string{};
+    }
+    if (takes_less_water(plan)) {
+        out +=
+            fmt::format("filled with {} of water and no more, though the trip file has more: it is sooner boiled\n",
+                        units::print(plan.trip->boxes.front().water, plan.trip->units, {0.5, units::Toward::nearest}));
     }
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
         out += fmt::format(
@@ -245,11 +259,13 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
                                told("plan", "advice", nth), told.for_hold("plan", "advice-hold", nth));
         }
         if (food.thickest) {
-            out += fmt::format(
-                "  planned for pieces up to {} thick; thicker ones by card Hold, over {} cut thinner (over {} the "
-                "middle "
-                "warms too slowly to be safe)\n",
-                told("hold", "own", nth), told("hold", "last-row", nth), told("hold", "thickest", name));
+            out += food.own_hold.any_piece
+                       ? fmt::format(
+                             "  planned for pieces up to {} thick; thicker ones by card Hold, over {} cut "
+                             "thinner (over {} the middle warms too slowly to be safe)\n",
+                             told("hold", "own", nth), told("hold", "last-row", nth), told("hold", "thickest", name))
+                       : fmt::format("  planned for pieces up to {} thick; thicker ones cut thinner\n",
+                                     told("hold", "own", nth));
         }
     }
     if (plan.trip->at_risk) {

@@ -78,9 +78,9 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
         const char* people;
         const char* none;
     };
-    for (const Said& said : {Said{"en", "this plan is for them", "People at risk", "(card 1, Trip): none then."},
+    for (const Said& said : {Said{"en", "this plan is for them", "People at risk", "(card 1, Trip): none after a fall."},
                              Said{"es", "el plan es para ellas", "Personas de riesgo", "nada para ellas"},
-                             Said{"fr", "ce plan est pour eux", "À risque", "(carte 1, Sortie) : alors rien."}}) {
+                             Said{"fr", "ce plan est pour eux", "À risque", "(carte 1, Sortie) : rien après une chute."}}) {
         CAPTURE(said.language);
         dealt.deal(units::System::metric, said.language);
         const std::string one = text_of(dealt, "one");
@@ -97,10 +97,10 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
     others.deal(units::System::metric, "en");
     REQUIRE_FALSE(others.trip.at_risk);
     CHECK(has(text_of(others, "one"), "weak immune system): centre to 74 °C over the fire"));
-    CHECK(has(text_of(others, "reading"), "(card 1, Trip): none then."));
+    CHECK(has(text_of(others, "reading"), "(card 1, Trip): none after a fall."));
     CHECK(has(text_of(others, "plan"), "People at risk: card 1"));
     others.deal(units::System::metric, "fr");
     CHECK(has(text_of(others, "one"), "immunité affaiblie) : cœur à 74 °C au feu"));
-    CHECK(has(text_of(others, "reading"), "(carte 1, Sortie) : alors rien."));
+    CHECK(has(text_of(others, "reading"), "(carte 1, Sortie) : rien après une chute."));
     CHECK(has(text_of(others, "plan"), "À risque : carte 1"));
 }

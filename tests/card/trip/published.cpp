@@ -120,7 +120,7 @@ TEST_CASE("Fill and Plan tell of the same litres in the same pots") {
 TEST_CASE("wax that has not clouded yet is told to prove less than wax that has just turned clear") {
     const Dealt dealt("tests/card/trips/no-thermometer-chicken.toml");
     const std::string touch = joined(texts_of(dealt.card("touch")));
-    CHECK(has(touch, "Turned clear all through: the bath reached 65 °C (149 °F)."));
+    CHECK(has(touch, "Clear all through: the bath reached 65 °C (149 °F)."));
     CHECK(has(touch, "Cooling, it stays clear to 62 °C."));
 }
 
