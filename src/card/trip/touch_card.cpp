@@ -15,12 +15,23 @@ constexpr double touch_drawn_mm = 24.0;  // on a hand card
 /// The words of the rows of a dip, in the order of their figures.
 constexpr const char* dip_keys[] = {"at-once", "by-one", "by-two", "not"};
 
+/// Among what is cooked in the bath alone.
 bool any_poultry_or_fish(const plan::Plan& plan) {
     return std::any_of(plan.foods.begin(), plan.foods.end(), [](const plan::FoodPlan& food) {
+        if (food.standard.finish) {
+            return false;
+        }
         const facts::FoodKind* kind = facts::facts().find_food(food.food->kind);
         return kind != nullptr &&
                (kind->category == facts::Category::poultry || kind->category == facts::Category::fish);
     });
+}
+
+/// For what and for whom this is no way: what is ready only when its centre was read is so by nothing else.
+Note who_may_not(const CardWriter& writer) {
+    const words::Words& w = writer.words;
+    const Text fire = writer.any_finish() ? w.text("touch.who-fire") + " " : "";
+    return Note{fire + w.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who")};
 }
 
 /// First the parts that this fill is mixed of.
@@ -159,7 +170,7 @@ Card touch_card(const CardWriter& writer) {
                      writer.words, "wax-clear-and-cloudy",
                      writer.words.text("touch.wax-glance", {{"wax", on("wax")}, {"still", still_clear(writer, on)}}))},
                  touch_drawn_mm});
-    card.blocks.add(Note{writer.words.text(any_poultry_or_fish(writer.plan) ? "touch.who-wax" : "touch.who")});
+    card.blocks.add(who_may_not(writer));
     card.blocks.add(Turn{});
     card.blocks.add(Note{writer.words.text("touch.hand-1") + " " + writer.words.text("touch.hand-2")});
     card.blocks.add(dip_picture(writer, on));

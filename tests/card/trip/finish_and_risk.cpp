@@ -51,6 +51,9 @@ TEST_CASE("food that needs the fire has its step, with time and how to tell, on 
     CHECK(has(text_of(dealt, "plan"), "pan "));  // flat and thin enough for one
     CHECK(has(text_of(dealt, "log"), out + " out"));
     CHECK(has(text_of(dealt, "one"), "Ready only when each centre reads"));
+    // Which nobody can tell without a thermometer, however clear the wax is.
+    CHECK(has(text_of(dealt, "touch"), "Food for the fire: not without a thermometer."));
+    CHECK_FALSE(has(text_of(dealt, "touch"), "only with wax"));
 }
 
 TEST_CASE("held food is never called raw inside: cooked through it can be, and yet not safe") {
@@ -79,7 +82,7 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
         const char* none;
     };
     for (const Said& said : {Said{"en", "this plan is for them", "People at risk", "(card 1, Trip): none after a fall."},
-                             Said{"es", "el plan es para ellas", "Personas de riesgo", "nada para ellas"},
+                             Said{"es", "el plan es para ellas", "Personas de riesgo", "nada de la caja"},
                              Said{"fr", "ce plan est pour eux", "À risque", "(carte 1, Sortie) : rien après une chute."}}) {
         CAPTURE(said.language);
         dealt.deal(units::System::metric, said.language);
