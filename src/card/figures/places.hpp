@@ -18,8 +18,8 @@ HoldPlaces hold_places(const plan::Plan& plan, const plan::FoodPlan& food);
 /// What the box should read at the look that Plan asks for once it has settled: whoever reads so much or more then need
 /// not read again before the next look of Plan, and none but those may be asked for, since food is ready by what is
 /// read at them. At any other time that reading says nothing of the kind. Nothing where that look is not asked for, or
-/// reads the mark. Over a night, and where it is no more than the action line, it is never under the reading after which
-/// the box is left until then in the cold, and nothing where none is.
+/// reads the mark. Over a night, and where it is no more than the action line, it is never under the reading after
+/// which the box is left until then in the cold, and nothing where none is.
 std::optional<units::Temperature> settled_reads(const plan::Plan& plan);
 
 /// Where that look may read the action line or less: the least with which it goes on by Plan.

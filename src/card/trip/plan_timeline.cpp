@@ -176,15 +176,17 @@ void add_fires(const CardWriter& writer, const CardFigures& on, TimedSteps& all)
 
 void add_settled(const CardWriter& writer, const CardFigures& on, TimedSteps& all) {
     if (tells_settled(writer)) {
+        const words::Words& w = writer.words;
         // What may be read as expected and yet asks for the fire is said here as Reading says it.
-        const bool may_ask = on.has("settled-least");
-        all.push_back({plan::settled_at(writer.plan),
-                       {on("settled-at"), writer.words.text(may_ask ? "plan.settled-least" : "plan.settled",
-                                                            {{"low", on("settled-low")},
-                                                             {"high", on("settled-high")},
-                                                             {may_ask ? "least" : "floor",
-                                                              may_ask ? on("settled-least") : on.brief("read-floor")},
-                                                             {"reading", writer.ref("reading")}})}});
+        Text text = on.has("settled-least") ? w.text("plan.settled-least", {{"low", on("settled-low")},
+                                                                            {"high", on("settled-high")},
+                                                                            {"least", on("settled-least")},
+                                                                            {"reading", writer.ref("reading")}})
+                                            : w.text("plan.settled", {{"low", on("settled-low")},
+                                                                      {"high", on("settled-high")},
+                                                                      {"floor", on.brief("read-floor")},
+                                                                      {"reading", writer.ref("reading")}});
+        all.push_back({plan::settled_at(writer.plan), {on("settled-at"), std::move(text)}});
     }
 }
 

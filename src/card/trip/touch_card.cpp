@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "card/figures/provision_rounding.hpp"
 #include "card/shared/shared_parts.hpp"
 #include "card/shared/shown_drawing.hpp"
 #include "card/trip/cards.hpp"
@@ -60,9 +59,10 @@ void add_mixing(const CardWriter& writer, const CardFigures& on, Card& card) {
 /// it.
 Text still_clear(const CardWriter& writer, const CardFigures& on) {
     const auto& foods = writer.plan.foods;
+    const double sets = on.look_at("wax-sets").number.value;  // C
     const bool in_tables =
-        where_bars(writer) && std::all_of(foods.begin(), foods.end(), [](const plan::FoodPlan& food) {
-            return !has_bars(food) || food.hold.baths.front() <= wax_sets();
+        where_bars(writer) && std::all_of(foods.begin(), foods.end(), [sets](const plan::FoodPlan& food) {
+            return !has_bars(food) || food.hold.baths.front().celsius() <= sets;
         });
     return in_tables ? writer.words.text("touch.still-hold", {{"sets", on("wax-sets")}, {"hold", writer.ref("hold")}})
                      : writer.words.text("touch.still", {{"sets", on("wax-sets")}});

@@ -6,7 +6,6 @@
 #include "cli/text/told.hpp"
 #include "facts/facts.hpp"
 #include "plan/search/burden.hpp"
-#include "units/print.hpp"
 
 #include <fmt/format.h>
 
@@ -178,11 +177,14 @@ std::string what_was_late(const Told& told) {
         told("trouble", "late"), told("trouble", "boil-until"), told("trouble", "boil"));
 }
 
-/// Whether the way that was planned says so of the box.
-bool takes_less_water(const plan::Plan& plan) {
-    return !plan.ways.empty() &&
-           std::any_of(plan.ways.front().lines.begin(), plan.ways.front().lines.end(),
-                       [](const std::string& line) { return line.find("water = ") != line.npos; });
+/// The line with which the way that was planned takes less water than the trip file has; empty where it does not.
+std::string less_water(const plan::Plan& plan) {
+    for (const std::string& line : plan.ways.empty() ? std::vector<std::string>{} : plan.ways.front().lines) {
+        if (line.find("water = ") != std::string::npos) {
+            return line;
+        }
+    }
+    return {};
 }
 
 }  // namespace
@@ -194,10 +196,8 @@ std::string plan_text(const plan::Plan& plan, std::optional<units::LocalTime> si
     for (const problem::Problem& note : plan.notes) {
         out += note.code == "wish-bent" ? note.message + "\n" : std::string{};
     }
-    if (takes_less_water(plan)) {
-        out +=
-            fmt::format("filled with {} of water and no more, though the trip file has more: it is sooner boiled\n",
-                        units::print(plan.trip->boxes.front().water, plan.trip->units, {0.5, units::Toward::nearest}));
+    if (const std::string water = less_water(plan); !water.empty()) {
+        out += fmt::format("with less water than the trip file has, which is sooner boiled: {}\n", water);
     }
     if (const std::size_t wakes = plan::wakes_of(plan); wakes > 0) {
         out += fmt::format(

@@ -53,13 +53,10 @@ Volume enough_of(std::vector<Volume> litres) {
     return quantile_high(std::move(litres), 1.0 - allowed_failures());
 }
 
-/// To the half litre, up. What comes to hardly more than all pots give, once or twice, is just that: nobody boils again
-/// for a cup, and the reading says when it is enough.
+/// To the half litre, up, but not over what so many boils give where they are enough: nobody boils again for a cup.
 Volume pour_of(const Setup& setup, Volume enough) {
-    const double boils = std::floor((enough + Volume{litre_step / 2.0}) / setup.batch);
-    const Volume whole = setup.batch * boils;
-    const Volume rounded = to_half_litre(enough, units::Toward::up);
-    return boils > 0.0 && rounded > whole && enough <= whole + Volume{litre_step / 2.0} ? whole : rounded;
+    const Volume boiled = setup.batch * std::ceil(enough / setup.batch - 1e-9);
+    return std::min(to_half_litre(enough, units::Toward::up), std::max(boiled, enough));
 }
 
 }  // namespace

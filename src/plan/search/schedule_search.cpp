@@ -183,7 +183,9 @@ std::optional<Schedule> ScheduleSearch::best(const Wanted& wanted) {
     }
     std::optional<Schedule> best;
     try_marks(best, *fill, wanted);
-    try_other_rounds(best, *fill, wanted);
+    if (!wanted.unwoken && !wanted.lighter_than) {  // what is found for those must be found without as well
+        try_other_rounds(best, *fill, wanted);
+    }
     if (best && !wanted.any && !wanted.lowest_mark) {  // what is to be ready sooner is not filled cooler
         try_cooler_fills(best, wanted);
     }

@@ -81,9 +81,10 @@ TEST_CASE("a plan for people at risk does not ask them for more than it gives, u
         const char* people;
         const char* none;
     };
-    for (const Said& said : {Said{"en", "this plan is for them", "People at risk", "(card 1, Trip): none after a fall."},
-                             Said{"es", "el plan es para ellas", "Personas de riesgo", "nada tras bajar"},
-                             Said{"fr", "ce plan est pour eux", "À risque", "(carte 1, Sortie) : rien après une chute."}}) {
+    for (const Said& said :
+         {Said{"en", "this plan is for them", "People at risk", "(card 1, Trip): none after a fall."},
+          Said{"es", "el plan es para ellas", "Personas de riesgo", "nada tras bajar"},
+          Said{"fr", "ce plan est pour eux", "À risque", "(carte 1, Sortie) : rien après une chute."}}) {
         CAPTURE(said.language);
         dealt.deal(units::System::metric, said.language);
         const std::string one = text_of(dealt, "one");
