@@ -66,7 +66,7 @@ void add_falls_told(const CardWriter& writer, const CardFigures& on, bool timed,
     // Where there is no second time, there is nothing to count on.
     const bool once = facts::facts().rules_of(plan.trip->rules).fall_once.has_value();
     Text last = w.text(once ? "reading.once" : "reading.again");
-    if (!plan.trip->at_risk && !none_at_risk(plan)) {
+    if (!plan.trip->at_risk) {
         last += " " + w.text("reading.risk", {{"one", writer.ref("one")}});
     }
     card.blocks.add(Note{std::move(last)});
